@@ -1,0 +1,242 @@
+"""The two segments: a straight line and a cubic Bézier.
+
+Both answer the same questions, so a path need not know which it holds. Lengths are
+true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords.
+"""
+
+import math
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import kurbopy
+
+from clothwright.curves.motion import Motion
+from clothwright.curves.point import Point, Vector, cross, distance, dot, mix, unit
+from clothwright.curves.tolerances import ARC, CLOSE, FIT
+
+
+def _finite(*points: tuple[float, float]) -> None:
+    for x, y in points:
+        if not (math.isfinite(x) and math.isfinite(y)):
+            raise ValueError("a point of this curve is not a number")
+
+
+@dataclass(frozen=True)
+class Line:
+    """Straight from `start` to `end`."""
+
+    start: Point
+    end: Point
+
+    def __post_init__(self) -> None:
+        _finite(self.start, self.end)
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """Start and end."""
+        return (self.start, self.end)
+
+    @cached_property
+    def length(self) -> float:
+        """Length in cm."""
+        return distance(self.start, self.end)
+
+    @property
+    def start_direction(self) -> Vector:
+        """Unit direction at the start."""
+        return unit(self.end - self.start)
+
+    @property
+    def end_direction(self) -> Vector:
+        """Unit direction at the end."""
+        return unit(self.end - self.start)
+
+    def at(self, t: float) -> Point:
+        """The point at parameter `t`, 0 to 1."""
+        return mix(self.start, self.end, t)
+
+    def slope(self, t: float) -> Vector:  # noqa: ARG002
+        """Derivative at `t`."""
+        return self.end - self.start
+
+    def parameter_at_length(self, s: float) -> float:
+        """Parameter where the length from the start is `s`; clamped to 0..1."""
+        return min(1.0, max(0.0, s / self.length)) if self.length else 0.0
+
+    def nearest(self, p: Point) -> tuple[float, float]:
+        """(t, distance) of the place nearest to `p`."""
+        v = self.end - self.start
+        n = dot(v, v)
+        t = min(1.0, max(0.0, dot(p - self.start, v) / n)) if n else 0.0
+        return t, distance(p, self.at(t))
+
+    def part(self, t0: float, t1: float) -> "Line":
+        """The part between two parameters."""
+        return Line(self.at(t0), self.at(t1))
+
+    def reversed(self) -> "Line":
+        """The same line walked the other way."""
+        return Line(self.end, self.start)
+
+    def moved(self, m: Motion) -> "Line":
+        """The line after a motion."""
+        return Line(m(self.start), m(self.end))
+
+    def area_term(self) -> float:
+        """This segment's share of the enclosed area (Green's theorem)."""
+        return 0.5 * cross(self.start, self.end)
+
+    def turning(self) -> tuple[float, float]:
+        """(clockwise, anticlockwise) turning in degrees, both ≥ 0."""
+        return 0.0, 0.0
+
+    def parallel(self, d: float) -> tuple["Line", ...]:
+        """The line set off by `d` to its left as seen (outside of an outline)."""
+        u = self.start_direction
+        v = Vector(u[1] * d, -u[0] * d)
+        return (Line(self.start + v, self.end + v),)
+
+
+@dataclass(frozen=True)
+class Cubic:
+    """A cubic Bézier: start, two handles, end."""
+
+    start: Point
+    handle1: Point
+    handle2: Point
+    end: Point
+    _k: kurbopy.CubicBez = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        _finite(self.start, self.handle1, self.handle2, self.end)
+        k = kurbopy.CubicBez(*(kurbopy.Point(x, y) for x, y in self.points))
+        object.__setattr__(self, "_k", k)
+
+    def __reduce__(self) -> tuple[type["Cubic"], tuple[Point, ...]]:
+        return Cubic, self.points
+
+    @property
+    def points(self) -> tuple[Point, Point, Point, Point]:
+        """The four control points."""
+        return (self.start, self.handle1, self.handle2, self.end)
+
+    @cached_property
+    def length(self) -> float:
+        """True arc length in cm, within 1e-6."""
+        return float(self._k.arclen(ARC))
+
+    @property
+    def start_direction(self) -> Vector:
+        """Unit direction at the start; a handle on the end is skipped."""
+        for p in (self.handle1, self.handle2, self.end):
+            if distance(self.start, p) > CLOSE:
+                return unit(p - self.start)
+        raise ValueError("a curve of no length has no direction")
+
+    @property
+    def end_direction(self) -> Vector:
+        """Unit direction at the end."""
+        for p in (self.handle2, self.handle1, self.start):
+            if distance(self.end, p) > CLOSE:
+                return unit(self.end - p)
+        raise ValueError("a curve of no length has no direction")
+
+    def at(self, t: float) -> Point:
+        """The point at parameter `t`, 0 to 1."""
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        s = 1 - t
+        a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
+        return Point(
+            a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
+        )
+
+    def slope(self, t: float) -> Vector:
+        """Derivative with respect to `t`."""
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        s = 1 - t
+        a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
+        return Vector(
+            a * (x1 - x0) + b * (x2 - x1) + c * (x3 - x2),
+            a * (y1 - y0) + b * (y2 - y1) + c * (y3 - y2),
+        )
+
+    def bend(self, t: float) -> Vector:
+        """Second derivative with respect to `t`."""
+        p0, p1, p2, p3 = self.points
+        return (p2 - p1 * 2 + p0) * (6 * (1 - t)) + (p3 - p2 * 2 + p1) * (6 * t)
+
+    def curvature(self, t: float) -> float:
+        """1/radius in 1/cm; positive where the curve turns clockwise as seen."""
+        v, w = self.slope(t), self.bend(t)
+        n = math.hypot(*v)
+        return cross(v, w) / n**3 if n > CLOSE else 0.0
+
+    def parameter_at_length(self, s: float) -> float:
+        """Parameter where the length from the start is `s`; clamped to 0..1."""
+        if s <= 0:
+            return 0.0
+        if s >= self.length:
+            return 1.0
+        return float(self._k.inv_arclen(s, 1e-9))
+
+    def nearest(self, p: Point) -> tuple[float, float]:
+        """(t, distance) of the place nearest to `p`."""
+        n = self._k.nearest(kurbopy.Point(p[0], p[1]), 1e-7)
+        return float(n.get_t()), math.sqrt(max(0.0, n.get_distance_sq()))
+
+    def part(self, t0: float, t1: float) -> "Cubic":
+        """The part between two parameters, t0 < t1 (de Casteljau)."""
+        p0, p3 = self.at(t0), self.at(t1)
+        k = (t1 - t0) / 3
+        return Cubic(p0, p0 + self.slope(t0) * k, p3 - self.slope(t1) * k, p3)
+
+    def reversed(self) -> "Cubic":
+        """The same curve walked the other way."""
+        return Cubic(self.end, self.handle2, self.handle1, self.start)
+
+    def moved(self, m: Motion) -> "Cubic":
+        """The curve after a motion."""
+        return Cubic(m(self.start), m(self.handle1), m(self.handle2), m(self.end))
+
+    def area_term(self) -> float:
+        """This segment's share of the enclosed area (Green's theorem)."""
+        return float(self._k.signed_area())
+
+    def turning(self, samples: int = 24) -> tuple[float, float]:
+        """(clockwise, anticlockwise) turning in degrees, both ≥ 0, by sampling."""
+        dirs = [self.start_direction]
+        dirs += [self.slope(i / samples) for i in range(1, samples)]
+        dirs.append(self.end_direction)
+        plus = minus = 0.0
+        for a, b in zip(dirs, dirs[1:], strict=False):
+            d = math.degrees(math.atan2(cross(a, b), dot(a, b)))
+            if d > 0:
+                plus += d
+            else:
+                minus -= d
+        return plus, minus
+
+    def parallel(self, d: float, tol: float = FIT) -> tuple["Segment", ...]:
+        """The curve set off by `d` to its left as seen, within `tol`.
+
+        Raises ValueError where the curve's hollow is tighter than `d`, so that the
+        parallel would fold over itself.
+        """
+        if d == 0:
+            return (self,)
+        for i in range(33):
+            # to the left is outside of a clockwise outline: only a hollow
+            # (anticlockwise turning) can be too tight for it
+            if 1 + self.curvature(i / 32) * d <= 0.02:
+                raise ValueError(
+                    f"an allowance of {abs(d):g} cm is wider than the curve's hollow"
+                )
+        out: list[Segment] = []
+        for s in kurbopy.offset_cubic(self._k, -d, tol / 2).segments():
+            assert isinstance(s, kurbopy.CubicBez), "kurbo offsets with cubics"
+            q = (Point(p.x, p.y) for p in (s.p0, s.p1, s.p2, s.p3))
+            out.append(Cubic(*q))
+        return tuple(out)
+
+
+Segment = Line | Cubic

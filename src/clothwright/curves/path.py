@@ -1,0 +1,253 @@
+"""Paths: segments joined end to end."""
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import NamedTuple
+
+from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.meet import crossings
+from clothwright.curves.motion import Motion
+from clothwright.curves.pens import Pen
+from clothwright.curves.point import Point, Vector, distance
+from clothwright.curves.tolerances import CLOSE
+
+
+class Place(NamedTuple):
+    """A place on a path: which segment, and where on it (t from 0 to 1)."""
+
+    index: int
+    t: float
+
+
+@dataclass(frozen=True)
+class Path:
+    """One or more segments, each starting where the former ends (within 1e-6 cm)."""
+
+    segments: tuple[Segment, ...]
+
+    def __post_init__(self) -> None:
+        if not self.segments:
+            raise ValueError("a path needs at least one segment")
+        for a, b in zip(self.segments, self.segments[1:], strict=False):
+            if distance(a.end, b.start) > CLOSE:
+                raise ValueError("the parts of this path do not join")
+
+    # -- making -----------------------------------------------------------------
+    @classmethod
+    def of(cls, *parts: "Segment | Path") -> "Path":
+        """A path of segments and paths in walking order."""
+        out: list[Segment] = []
+        for p in parts:
+            out.extend(p.segments if isinstance(p, Path) else (p,))
+        return cls(tuple(s for s in out if s.length > CLOSE) or tuple(out[:1]))
+
+    @classmethod
+    def line(cls, a: Point, b: Point) -> "Path":
+        """A straight path."""
+        return cls((Line(a, b),))
+
+    @classmethod
+    def cubic(cls, a: Point, b: Point, c: Point, d: Point) -> "Path":
+        """A path of one curve."""
+        return cls((Cubic(a, b, c, d),))
+
+    # -- asking -----------------------------------------------------------------
+    @property
+    def start(self) -> Point:
+        """First point."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Last point."""
+        return self.segments[-1].end
+
+    @property
+    def start_direction(self) -> Vector:
+        """Unit direction on leaving."""
+        return self.segments[0].start_direction
+
+    @property
+    def end_direction(self) -> Vector:
+        """Unit direction on arriving."""
+        return self.segments[-1].end_direction
+
+    @cached_property
+    def length(self) -> float:
+        """True length in cm."""
+        return math.fsum(s.length for s in self.segments)
+
+    @property
+    def closed(self) -> bool:
+        """True when the path ends where it began."""
+        return distance(self.start, self.end) <= CLOSE
+
+    def at(self, place: Place) -> Point:
+        """The point at a place."""
+        return self.segments[place.index].at(place.t)
+
+    def place_at_length(self, s: float) -> Place:
+        """The place a length `s` along; clamped to the ends."""
+        rest = s
+        last = len(self.segments) - 1
+        for i, seg in enumerate(self.segments):
+            if rest <= seg.length or i == last:
+                return Place(i, seg.parameter_at_length(rest))
+            rest -= seg.length
+        raise AssertionError("unreachable: a path has a last segment")
+
+    def at_length(self, s: float) -> Point:
+        """The point a length `s` from the start; clamped to the ends."""
+        return self.at(self.place_at_length(s))
+
+    def direction_at_length(self, s: float) -> Vector:
+        """Unit direction of walking at a length `s` from the start."""
+        i, t = self.place_at_length(s)
+        seg = self.segments[i]
+        if t <= 0:
+            return seg.start_direction
+        if t >= 1:
+            return seg.end_direction
+        v = seg.slope(t)
+        n = math.hypot(*v)
+        return Vector(v[0] / n, v[1] / n) if n > CLOSE else seg.start_direction
+
+    def length_to(self, place: Place) -> float:
+        """Length from the start to a place."""
+        before = math.fsum(s.length for s in self.segments[: place.index])
+        if place.t <= 0:
+            return before
+        if place.t >= 1:
+            return before + self.segments[place.index].length
+        return before + self.segments[place.index].part(0.0, place.t).length
+
+    def nearest(self, p: Point) -> tuple[Place, float]:
+        """(place, distance) of the place nearest to `p`."""
+        best = Place(0, 0.0), math.inf
+        for i, seg in enumerate(self.segments):
+            t, d = seg.nearest(p)
+            if d < best[1] - 1e-12:
+                best = Place(i, t), d
+        return best
+
+    def length_to_point(self, p: Point) -> float:
+        """Length from the start to the place nearest to `p`."""
+        return self.length_to(self.nearest(p)[0])
+
+    def meets(self, other: "Path") -> list[tuple[float, float]]:
+        """(length along self, length along other) of each meeting, in order."""
+        found: list[tuple[float, float]] = []
+        for i, a in enumerate(self.segments):
+            for j, b in enumerate(other.segments):
+                for t, s in crossings(a, b):
+                    hit = (self.length_to(Place(i, t)), other.length_to(Place(j, s)))
+                    if all(abs(hit[0] - f[0]) > CLOSE * 10 for f in found):
+                        found.append(hit)
+        return sorted(found)
+
+    @cached_property
+    def area(self) -> float:
+        """Enclosed area, cm²; positive when the loop runs clockwise as seen."""
+        closing = Line(self.end, self.start)
+        return math.fsum(s.area_term() for s in (*self.segments, closing))
+
+    def turning(self) -> tuple[float, float]:
+        """(clockwise, anticlockwise) turning within segments, degrees."""
+        both = [s.turning() for s in self.segments]
+        return math.fsum(a for a, _ in both), math.fsum(b for _, b in both)
+
+    def bounds(self) -> tuple[float, float, float, float]:
+        """(left, top, right, bottom) of the path itself."""
+        pts = self.flatten(0.005)
+        xs, ys = [p[0] for p in pts], [p[1] for p in pts]
+        return min(xs), min(ys), max(xs), max(ys)
+
+    # -- changing: always a new path ---------------------------------------------
+    def split(self, place: Place) -> tuple["Path", "Path"]:
+        """Divide at an inner place. Raises ValueError at the very ends."""
+        i, t = place
+        if t <= 1e-9 and i > 0:
+            i, t = i - 1, 1.0
+        head, seg, tail = self.segments[:i], self.segments[i], self.segments[i + 1 :]
+        if t >= 1 - 1e-9:
+            if not tail:
+                raise ValueError("a path cannot be divided at its end")
+            return Path((*head, seg)), Path(tail)
+        if t <= 1e-9:
+            raise ValueError("a path cannot be divided at its start")
+        return Path((*head, seg.part(0.0, t))), Path((seg.part(t, 1.0), *tail))
+
+    def split_at_length(self, s: float) -> tuple["Path", "Path"]:
+        """Divide a length `s` from the start."""
+        return self.split(self.place_at_length(s))
+
+    def between(self, s0: float, s1: float) -> "Path":
+        """The part from length `s0` to length `s1`, 0 ≤ s0 < s1 ≤ length."""
+        out = self
+        if s1 < self.length - CLOSE:
+            out = out.split_at_length(s1)[0]
+        if s0 > CLOSE:
+            out = out.split_at_length(s0)[1]
+        return out
+
+    def reversed(self) -> "Path":
+        """The same path walked the other way."""
+        return Path(tuple(s.reversed() for s in reversed(self.segments)))
+
+    def moved(self, m: Motion) -> "Path":
+        """The path after a motion; the walking order is kept, even when mirrored."""
+        return Path(tuple(s.moved(m) for s in self.segments))
+
+    def __add__(self, other: "Path") -> "Path":
+        return Path(self.segments + other.segments)
+
+    # -- narrating ----------------------------------------------------------------
+    def draw(self, pen: Pen) -> None:
+        """Narrate to a pen, closing the path when it is a loop."""
+        pen.moveTo(self.start)
+        for s in self.segments:
+            if isinstance(s, Cubic):
+                pen.curveTo(*s.points[1:])
+            else:
+                pen.lineTo(s.end)
+        if self.closed:
+            pen.closePath()
+        else:
+            pen.endPath()
+
+    def flatten(self, tolerance: float) -> list[Point]:
+        """Points along the path whose chords stray at most `tolerance` cm from it.
+
+        Start and end are both given, also for a loop. Raises ValueError unless the
+        tolerance is above zero.
+        """
+        if not tolerance > 0:
+            raise ValueError("a flattening tolerance must be above zero")
+        pts = [self.start]
+        for s in self.segments:
+            pts.extend(_chord_points(s, tolerance))
+        return pts
+
+
+def _chord_points(s: Segment, tolerance: float) -> Iterator[Point]:
+    """Points after the start; n from the bound |B''|/(8 n²) on a chord's error."""
+    if isinstance(s, Line):
+        yield s.end
+        return
+    p0, p1, p2, p3 = s.points
+    bend = max(
+        math.hypot(*(p2 - p1 * 2 + p0)),
+        math.hypot(*(p3 - p2 * 2 + p1)),
+    )
+    n = max(1, math.ceil(math.sqrt(6 * bend / (8 * tolerance))))
+    for i in range(1, n):
+        yield s.at(i / n)
+    yield s.end
+
+
+def polyline(points: Iterable[Point]) -> Path:
+    """Straight lines through points."""
+    pts = list(points)
+    return Path(tuple(Line(a, b) for a, b in zip(pts, pts[1:], strict=False)))

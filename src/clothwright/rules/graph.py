@@ -1,0 +1,261 @@
+"""The graph at work: given numbers, rules and house rules answer for a key."""
+
+import math
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from enum import Enum
+
+from clothwright.rules.errors import (
+    CyclicRule,
+    Missing,
+    OutOfBounds,
+    RuleError,
+    UnknownNumber,
+)
+from clothwright.rules.rule import Kind, Rule
+
+
+class Hand(Enum):
+    """Who decided a number."""
+
+    TAKEN = "taken"
+    """Measured on the body."""
+
+    SIZE_TABLE = "from a size table"
+    """Read from a size table."""
+
+    ESTIMATED = "estimated"
+    """A rule's estimate of a measure that was not taken."""
+
+    RULE = "rule"
+    """A rule of the book."""
+
+    HOUSE = "house rule"
+    """The dressmaker's own rule."""
+
+    CHOICE = "her choice"
+    """Written in the order."""
+
+    DEFAULT = "default"
+    """The feature's own default."""
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A number from outside the rules."""
+
+    key: str
+    symbol: str
+    name: str
+    kind: Kind
+    value: float
+    hand: Hand
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """A house rule ready to run: `rule` computes in place of the book's."""
+
+    rule: Rule
+    text: str
+    """As she wrote it."""
+
+    place: str = ""
+    """File and key, for messages."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One knot of the thread of `why`."""
+
+    key: str
+    symbol: str
+    name: str
+    kind: Kind
+    value: float
+    hand: Hand
+    source: str
+    formula: str
+    sigma: float | None
+    because: tuple["Reason", ...]
+
+    def walk(self) -> Iterator["Reason"]:
+        """This reason and all below it, each once."""
+        seen: set[str] = set()
+        stack = [self]
+        while stack:
+            r = stack.pop()
+            if r.key in seen:
+                continue
+            seen.add(r.key)
+            yield r
+            stack.extend(reversed(r.because))
+
+
+class Numbers:
+    """All numbers of one draft, computed when asked for and then kept.
+
+    Reading goes by key: `numbers["yB"]`, or by attribute: `numbers.yB`.
+    """
+
+    def __init__(
+        self,
+        rules: Mapping[str, Rule],
+        given: Iterable[Given] = (),
+        house: Mapping[str, House] | None = None,
+    ) -> None:
+        self._rules = rules
+        self._given = {g.key: g for g in given}
+        self._house = dict(house or {})
+        self._values: dict[str, float] = {k: g.value for k, g in self._given.items()}
+        self._open: list[str] = []
+        self.read: set[str] = set()
+        """Keys asked for from outside since `read` was last cleared."""
+
+    # -- values -------------------------------------------------------------------
+    def __getitem__(self, key: str) -> float:
+        self.read.add(key)
+        try:
+            return self._values[key]
+        except KeyError:
+            return self._compute(key)
+
+    def __getattr__(self, key: str) -> float:
+        if key.startswith("_"):
+            raise AttributeError(key)
+        return self[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self._given or key in self._house or key in self._rules
+
+    def _active(self, key: str) -> Rule:
+        if key in self._house:
+            return self._house[key].rule
+        if key in self._rules:
+            return self._rules[key]
+        users = tuple(r.name for r in self._rules.values() if key in r.needs)
+        if users or self._open:
+            raise Missing(key, users)
+        raise UnknownNumber(key)
+
+    def _value(self, key: str) -> float:
+        if key in self._values:
+            return self._values[key]
+        return self._compute(key)
+
+    def _compute(self, key: str) -> float:
+        if key in self._open:
+            raise CyclicRule(tuple(self._open[self._open.index(key) :]))
+        rule = self._active(key)
+        self._open.append(key)
+        try:
+            value = float(rule.compute(*[self._value(n) for n in rule.needs]))
+        except ZeroDivisionError as e:
+            raise RuleError(
+                f"{rule.name} ({rule.symbol}) divides by nothing with these numbers"
+            ) from e
+        finally:
+            self._open.pop()
+        if not math.isfinite(value):
+            raise RuleError(f"{rule.name} ({rule.symbol}) comes to no number")
+        if key in self._house:
+            self._check_bounds(key, value)
+        self._values[key] = value
+        return value
+
+    def _check_bounds(self, key: str, value: float) -> None:
+        rule, house = self._house[key].rule, self._house[key]
+        low, high = rule.low, rule.high
+        if (low is None or value >= low - 1e-9) and (
+            high is None or value <= high + 1e-9
+        ):
+            return
+        unit = {Kind.ANGLE: "°", Kind.RATIO: "", Kind.COUNT: ""}.get(rule.kind, " cm")
+        span = (
+            f"{'' if low is None else f'{low:g}'} to {'' if high is None else high:g}"
+        )
+        if low is None or high is None:
+            span = f"at least {low:g}" if high is None else f"at most {high:g}"
+        raise OutOfBounds(
+            f"{house.place}: {rule.name} ({rule.symbol}) = {house.text} comes to "
+            f"{value:.2f}{unit} here; the draft stands with {span}{unit}",
+            key,
+        )
+
+    # -- where they come from -------------------------------------------------------
+    def hand(self, key: str) -> Hand:
+        """Who decided this number."""
+        if key in self._given:
+            return self._given[key].hand
+        if key in self._house:
+            return Hand.HOUSE
+        return Hand.ESTIMATED if self._active(key).sigma is not None else Hand.RULE
+
+    def why(self, key: str) -> Reason:
+        """The number followed back to its measures, rules and choices."""
+        value = self._value(key)
+        if key in self._given:
+            g = self._given[key]
+            return Reason(
+                key, g.symbol, g.name, g.kind, value, g.hand, g.source, "", None, ()
+            )
+        rule = self._active(key)
+        house = self._house.get(key)
+        return Reason(
+            key,
+            rule.symbol,
+            rule.name,
+            rule.kind,
+            value,
+            self.hand(key),
+            house.place if house else rule.source,
+            house.text if house else rule.formula,
+            rule.sigma,
+            tuple(self.why(n) for n in rule.needs),
+        )
+
+    def estimates_under(self, key: str) -> tuple[str, ...]:
+        """The estimated measures that this number rests on, sorted."""
+        return tuple(
+            sorted(r.key for r in self.why(key).walk() if r.hand is Hand.ESTIMATED)
+        )
+
+    def used(self) -> tuple[str, ...]:
+        """Every key that has a value so far, sorted."""
+        return tuple(sorted(self._values))
+
+    def keys(self) -> tuple[str, ...]:
+        """Every key that can be asked for, sorted."""
+        return tuple(sorted({*self._given, *self._house, *self._rules}))
+
+    def users(self, key: str) -> tuple[str, ...]:
+        """Keys of the rules that need this number directly."""
+        return tuple(
+            sorted(k for k in (*self._rules, *self._house) if key in self._needs(k))
+        )
+
+    def _needs(self, key: str) -> tuple[str, ...]:
+        return self._active(key).needs if key not in self._given else ()
+
+    def missing(self, wanted: Iterable[str]) -> dict[str, tuple[str, ...]]:
+        """Keys that have neither value nor rule, with all that each is wanted for."""
+        out: dict[str, list[str]] = {}
+        seen: set[str] = set()
+
+        def visit(key: str, for_what: str) -> None:
+            if key not in self:
+                names = out.setdefault(key, [])
+                if for_what not in names:
+                    names.append(for_what)
+                return
+            if key in seen or key in self._given:
+                return
+            seen.add(key)
+            rule = self._active(key)
+            for n in rule.needs:
+                visit(n, rule.name)
+
+        for w in wanted:
+            visit(w, w)
+        return {k: tuple(v) for k, v in out.items()}

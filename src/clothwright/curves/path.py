@@ -17,7 +17,7 @@ from clothwright.curves.tolerances import CLOSE
 class Place(NamedTuple):
     """A place on a path: which segment, and where on it (t from 0 to 1)."""
 
-    index: int
+    segment: int
     t: float
 
 
@@ -86,7 +86,7 @@ class Path:
 
     def at(self, place: Place) -> Point:
         """The point at a place."""
-        return self.segments[place.index].at(place.t)
+        return self.segments[place.segment].at(place.t)
 
     def place_at_length(self, s: float) -> Place:
         """The place a length `s` along; clamped to the ends."""
@@ -116,12 +116,12 @@ class Path:
 
     def length_to(self, place: Place) -> float:
         """Length from the start to a place."""
-        before = math.fsum(s.length for s in self.segments[: place.index])
+        before = math.fsum(s.length for s in self.segments[: place.segment])
         if place.t <= 0:
             return before
         if place.t >= 1:
-            return before + self.segments[place.index].length
-        return before + self.segments[place.index].part(0.0, place.t).length
+            return before + self.segments[place.segment].length
+        return before + self.segments[place.segment].part(0.0, place.t).length
 
     def nearest(self, p: Point) -> tuple[Place, float]:
         """(place, distance) of the place nearest to `p`."""

@@ -1,0 +1,1 @@
+"""What a finished piece shows: allowances, notches, grain, labels, as drawn things."""

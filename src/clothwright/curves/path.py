@@ -200,6 +200,22 @@ class Path:
         """The path after a motion; the walking order is kept, even when mirrored."""
         return Path(tuple(s.moved(m) for s in self.segments))
 
+    def pinned(self, start: Point, end: Point) -> "Path":
+        """The path with its ends laid exactly on two points that it nearly meets."""
+        first, *rest = self.segments
+        if isinstance(first, Cubic):
+            h = first.handle1 + (start - first.start)
+            first = Cubic(start, h, first.handle2, first.end)
+        else:
+            first = Line(start, first.end)
+        *head, last = (first, *rest)
+        if isinstance(last, Cubic):
+            h = last.handle2 + (end - last.end)
+            last = Cubic(last.start, last.handle1, h, end)
+        else:
+            last = Line(last.start, end)
+        return Path((*head, last))
+
     def __add__(self, other: "Path") -> "Path":
         return Path(self.segments + other.segments)
 

@@ -1,0 +1,63 @@
+"""Paper: pieces, edges, seams, and the seven things that hands do to them.
+
+Terminology
+    piece    a closed loop of named edges, with marks, inner lines and a grain line.
+    edge     one named stretch of an outline; it runs clockwise as seen.
+    chain    edges walked one after the other, as a tape would.
+    seam     two chains that are sewn together, and with how much ease where.
+    dart     a seam of a piece with itself: two neighbouring edges that meet at the apex.
+    sheet    all pieces and seams of a draft: an immutable value.
+
+cut, move, tape, spread, redraw, trace, unfold each take a sheet and give a new one.
+Paper never stretches: cut, move and tape change no length and no area.
+"""
+
+from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
+from clothwright.paper.move import move
+from clothwright.paper.piece import (
+    Edge,
+    EdgeKind,
+    InnerLine,
+    Mark,
+    MarkKind,
+    PaperError,
+    Piece,
+    straight,
+)
+from clothwright.paper.redraw import redraw
+from clothwright.paper.seam import NotchPair, Run, Seam, SeamKind, within
+from clothwright.paper.sheet import Sheet
+from clothwright.paper.spread import spread
+from clothwright.paper.tape import tape
+from clothwright.paper.trace import outline, trace, traced
+from clothwright.paper.unfold import unfold
+
+__all__ = [
+    "CornerAfter",
+    "Edge",
+    "EdgeKind",
+    "InnerLine",
+    "Mark",
+    "MarkKind",
+    "NotchPair",
+    "On",
+    "PaperError",
+    "Piece",
+    "Run",
+    "Seam",
+    "SeamKind",
+    "Sheet",
+    "Spot",
+    "cut",
+    "move",
+    "outline",
+    "redraw",
+    "spot_on",
+    "spread",
+    "straight",
+    "tape",
+    "trace",
+    "traced",
+    "unfold",
+    "within",
+]

@@ -1,0 +1,201 @@
+"""Pieces of paper: closed loops of named edges."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from enum import Enum
+from functools import cached_property
+
+from clothwright.curves import CLOSE, Line, Motion, Path, Point, distance, heading
+
+
+class EdgeKind(Enum):
+    """What becomes of an edge in the cloth."""
+
+    SEAM = "seam"
+    """Sewn to a partner: every such edge must stand in a seam."""
+
+    FOLD = "fold"
+    """Laid on the fold of the cloth; straight; no allowance."""
+
+    FINISHED = "finished edge"
+    """Neatened, bound or hemmed by itself; no partner."""
+
+
+class MarkKind(Enum):
+    """What a mark inside a piece stands for."""
+
+    DRILL = "drill mark"
+    BUTTON = "button"
+    LOOP = "loop"
+    POINT = "point"
+
+
+class PaperError(ValueError):
+    """Paper that cannot be cut, laid or drawn so. `str()` is a plain sentence."""
+
+
+@dataclass(frozen=True)
+class Edge:
+    """One named edge; its path runs clockwise (as seen) round the piece."""
+
+    name: str
+    path: Path
+    kind: EdgeKind = EdgeKind.SEAM
+
+    @property
+    def length(self) -> float:
+        """True length in cm."""
+        return self.path.length
+
+    def moved(self, m: Motion) -> "Edge":
+        """The edge after a motion. A mirrored edge runs the other way, so that its
+        piece still runs clockwise."""
+        path = self.path.moved(m)
+        return replace(self, path=path.reversed() if m.flips else path)
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A named point of a piece."""
+
+    name: str
+    at: Point
+    kind: MarkKind = MarkKind.POINT
+
+
+@dataclass(frozen=True)
+class InnerLine:
+    """A named line inside a piece: bust line, lap line, button line."""
+
+    name: str
+    path: Path
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A closed loop of edges, clockwise as seen, with what is marked on it.
+
+    Raises PaperError when the edges do not close or a name stands twice.
+    """
+
+    code: str
+    name: str
+    edges: tuple[Edge, ...]
+    marks: tuple[Mark, ...] = ()
+    lines: tuple[InnerLine, ...] = ()
+    grain: tuple[Point, Point] | None = None
+    """Straight grain, from its foot to its head."""
+
+    def __post_init__(self) -> None:
+        n = len(self.edges)
+        for i, e in enumerate(self.edges):
+            after = self.edges[(i + 1) % n]
+            if distance(e.path.end, after.path.start) > 10 * CLOSE:
+                raise PaperError(
+                    f"{self.code}: the edge {e.name} does not reach {after.name}"
+                )
+        if len({e.name for e in self.edges}) != n:
+            raise PaperError(f"{self.code}: two edges have one name")
+
+    # -- asking -----------------------------------------------------------------
+    def index(self, name: str) -> int:
+        """Place of an edge in the loop. Raises PaperError for an unknown name."""
+        for i, e in enumerate(self.edges):
+            if e.name == name:
+                return i
+        names = ", ".join(e.name for e in self.edges)
+        raise PaperError(f"{self.code} has no edge {name}; it has {names}")
+
+    def edge(self, name: str) -> Edge:
+        """The edge of this name."""
+        return self.edges[self.index(name)]
+
+    def has(self, name: str) -> bool:
+        """True when there is an edge of this name."""
+        return any(e.name == name for e in self.edges)
+
+    def before(self, name: str) -> Edge:
+        """The edge that ends where this one begins."""
+        return self.edges[self.index(name) - 1]
+
+    def after(self, name: str) -> Edge:
+        """The edge that begins where this one ends."""
+        return self.edges[(self.index(name) + 1) % len(self.edges)]
+
+    @cached_property
+    def outline(self) -> Path:
+        """The whole loop as one closed path."""
+        return Path(tuple(s for e in self.edges for s in e.path.segments))
+
+    @property
+    def area(self) -> float:
+        """Net area in cm², positive for a loop that runs clockwise as seen."""
+        return self.outline.area
+
+    @property
+    def fold(self) -> Edge | None:
+        """The edge laid on the fold, if there is one."""
+        return next((e for e in self.edges if e.kind is EdgeKind.FOLD), None)
+
+    def contains(self, p: Point) -> bool:
+        """True when `p` lies inside the outline (even-odd rule, chords of 0.1 mm)."""
+        pts = self._chords
+        inside = False
+        x, y = p
+        for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
+            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+                inside = not inside
+        return inside
+
+    @cached_property
+    def _chords(self) -> list[Point]:
+        return self.outline.flatten(0.01)
+
+    def interior_angle(self, name: str) -> float:
+        """Degrees of paper at the corner where this edge ends, 0 to 360."""
+        a = self.edge(name).path.end_direction
+        b = self.after(name).path.start_direction
+        return (180.0 - (heading(b) - heading(a))) % 360.0
+
+    # -- changing: always a new piece ---------------------------------------------
+    def moved(self, m: Motion) -> "Piece":
+        """The piece after a motion; a mirrored piece still runs clockwise."""
+        edges = tuple(e.moved(m) for e in self.edges)
+        return replace(
+            self,
+            edges=tuple(reversed(edges)) if m.flips else edges,
+            marks=tuple(replace(k, at=m(k.at)) for k in self.marks),
+            lines=tuple(replace(k, path=k.path.moved(m)) for k in self.lines),
+            grain=(m(self.grain[0]), m(self.grain[1])) if self.grain else None,
+        )
+
+    def with_edges(self, edges: Iterable[Edge]) -> "Piece":
+        """The piece with another loop."""
+        return replace(self, edges=tuple(edges))
+
+    def with_edge(self, edge: Edge) -> "Piece":
+        """The piece with one edge of the same name put in place of the old."""
+        i = self.index(edge.name)
+        return self.with_edges((*self.edges[:i], edge, *self.edges[i + 1 :]))
+
+    def rolled_to(self, name: str) -> tuple[Edge, ...]:
+        """The loop's edges in order, beginning with this one."""
+        i = self.index(name)
+        return self.edges[i:] + self.edges[:i]
+
+    def with_marks(self, *marks: Mark) -> "Piece":
+        """The piece with more marks; a mark of the same name is replaced."""
+        names = {m.name for m in marks}
+        kept = tuple(m for m in self.marks if m.name not in names)
+        return replace(self, marks=kept + marks)
+
+    def with_lines(self, *lines: InnerLine) -> "Piece":
+        """The piece with more inner lines; one of the same name is replaced."""
+        names = {k.name for k in lines}
+        kept = tuple(k for k in self.lines if k.name not in names)
+        return replace(self, lines=kept + lines)
+
+
+def straight(name: str, a: Point, b: Point, kind: EdgeKind = EdgeKind.SEAM) -> Edge:
+    """A straight edge."""
+    return Edge(name, Path((Line(a, b),)), kind)

@@ -1,0 +1,95 @@
+"""Redraw: give a run of edges new lines, its outer ends sliding along the neighbours."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from clothwright.curves import CLOSE, Line, Path, Point, distance, dot
+from clothwright.paper.piece import Edge, PaperError
+from clothwright.paper.seam import Run
+from clothwright.paper.sheet import Sheet
+
+OFF_LINE = 0.01
+"""A new end may lie this far off its neighbour's old line, cm (it is then laid on)."""
+
+
+def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) -> Sheet:
+    """Put new edges in place of a run of neighbouring edges.
+
+    `old` names the run clockwise; `new` are its new edges clockwise. The first start
+    and the last end must lie on the neighbours' lines (produced straight when they
+    reach beyond): the neighbours are cut back or produced, never bent. A seam that
+    walked over an edge walks over the new edge of the same name; where one edge takes
+    the place of several, over that one.
+
+    Raises PaperError when `old` is no run, or an end leaves its neighbour's line.
+    """
+    p = sheet.piece(piece)
+    i = p.index(old[0])
+    n = len(p.edges)
+    run = [p.edges[(i + k) % n].name for k in range(len(old))]
+    if run != list(old):
+        raise PaperError(f"{piece}: {', '.join(old)} do not follow each other")
+    before, after = p.before(old[0]), p.after(old[-1])
+    if len(old) < n - 1:
+        before = replace(before, path=_end_at(before.path, new[0].path.start, p.code))
+        after = replace(after, path=_start_at(after.path, new[-1].path.end, p.code))
+    else:  # one neighbour holds both ends
+        path = _end_at(before.path, new[0].path.start, p.code)
+        before = replace(before, path=_start_at(path, new[-1].path.end, p.code))
+        after = before
+    loop = list(p.rolled_to(old[0]))[len(old) :]
+    loop[0], loop[-1] = (before, before) if len(loop) == 1 else (after, before)
+    drawn = list(new)
+    drawn[0] = replace(
+        drawn[0], path=drawn[0].path.pinned(before.path.end, drawn[0].path.end)
+    )
+    drawn[-1] = replace(
+        drawn[-1], path=drawn[-1].path.pinned(drawn[-1].path.start, after.path.start)
+    )
+    names = [e.name for e in new]
+
+    def where(r: Run) -> tuple[Run, ...]:
+        if r.piece != piece or r.edge not in run or r.edge in names:
+            return (r,)
+        if len(names) == 1:
+            return (Run(piece, names[0], r.backward),)
+        raise PaperError(f"{piece}: the seam along {r.edge} loses its edge")
+
+    lost = [
+        s.code
+        for s in sheet.seams
+        if len(names) != 1
+        and any(
+            r.piece == piece and r.edge in run and r.edge not in names for r in s.runs()
+        )
+    ]
+    return sheet.unsew(*lost).with_runs(where).put(p.with_edges((*drawn, *loop)))
+
+
+def _end_at(path: Path, p: Point, code: str) -> Path:
+    """`path` cut back or produced so that it ends at `p`."""
+    return _start_at(path.reversed(), p, code).reversed()
+
+
+def _start_at(path: Path, p: Point, code: str) -> Path:
+    """`path` cut back or produced so that it starts at `p`."""
+    if distance(path.start, p) < CLOSE:
+        return path
+    place, gap = path.nearest(p)
+    along = path.length_to(place)
+    if gap <= OFF_LINE and along > CLOSE:
+        if along > path.length - CLOSE:
+            raise PaperError(f"{code}: the new line takes the whole of its neighbour")
+        return path.split(place)[1].pinned(p, path.end)
+    u = path.start_direction
+    reach = dot(p - path.start, u)
+    foot = path.start + u * reach
+    if reach < 0 and distance(foot, p) <= OFF_LINE:
+        first = path.segments[0]
+        if isinstance(first, Line):
+            return Path((Line(p, first.end), *path.segments[1:]))
+        return Path((Line(p, path.start), *path.segments))
+    off = min(gap, distance(foot, p))
+    raise PaperError(
+        f"{code}: a new line should end on its neighbour's line but is {off:.2f} cm off"
+    )

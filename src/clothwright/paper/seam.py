@@ -1,0 +1,76 @@
+"""Seams: which chains of edges are sewn together, and how."""
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import NamedTuple
+
+
+class SeamKind(Enum):
+    """How two chains of edges come together."""
+
+    PLAIN = "plain seam"
+    """Right sides together, stitched, pressed open."""
+
+    DART = "dart"
+    """A piece sewn to itself; the two legs meet at the apex."""
+
+    FACED = "faced edge"
+    """A facing or lining turned to the inside along a finished edge."""
+
+    LAPPED = "lapped"
+    """One edge lies over a line of the other."""
+
+
+class Run(NamedTuple):
+    """One edge as a part of a chain; `backward` walks against the piece's loop."""
+
+    piece: str
+    edge: str
+    backward: bool = False
+
+    def __str__(self) -> str:
+        return f"{self.piece}.{self.edge}"
+
+
+class NotchPair(NamedTuple):
+    """A notch on both partners: lengths in cm along each chain from the start."""
+
+    left: float
+    right: float
+    count: int = 1
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Seam:
+    """Two chains walked in the same direction, from `start` to `end`.
+
+    `ease` is what the right chain is longer than the left; the walk accepts
+    `low` ≤ right − left ≤ `high` (cm). The ease lies between two lengths of the
+    left chain (`zone`), or anywhere when there is none.
+    """
+
+    code: str
+    name: str
+    left: tuple[Run, ...]
+    right: tuple[Run, ...]
+    start: str = ""
+    end: str = ""
+    ease: float = 0.0
+    low: float = -0.1
+    high: float = 0.1
+    zone: tuple[float, float] | None = None
+    notches: tuple[NotchPair, ...] = ()
+    kind: SeamKind = SeamKind.PLAIN
+
+    def runs(self) -> tuple[Run, ...]:
+        """Every edge of the seam."""
+        return self.left + self.right
+
+    def __contains__(self, run: object) -> bool:
+        return any((r.piece, r.edge) == run for r in self.runs())
+
+
+def within(ease: float, tolerance: float) -> dict[str, float]:
+    """`ease`, `low` and `high` of a seam with a symmetric tolerance."""
+    return {"ease": ease, "low": ease - tolerance, "high": ease + tolerance}

@@ -1,0 +1,128 @@
+"""The sheet: all pieces and all seams of a draft, one immutable value."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
+
+from clothwright.curves import Path, Point, Vector
+from clothwright.paper.piece import Edge, PaperError, Piece
+from clothwright.paper.seam import Run, Seam
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Pieces by code, seams in order of code, named points of the draft."""
+
+    pieces: Mapping[str, Piece] = field(default_factory=dict)
+    seams: tuple[Seam, ...] = ()
+    points: Mapping[str, Point] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for name in ("pieces", "points"):
+            frozen = MappingProxyType(dict(getattr(self, name)))
+            object.__setattr__(self, name, frozen)
+
+    # -- asking -----------------------------------------------------------------
+    def piece(self, code: str) -> Piece:
+        """The piece of this code. Raises PaperError when it is not on the sheet."""
+        if code not in self.pieces:
+            raise PaperError(f"there is no piece {code} on the table")
+        return self.pieces[code]
+
+    def edge(self, piece: str, edge: str) -> Edge:
+        """An edge by the codes of piece and edge."""
+        return self.piece(piece).edge(edge)
+
+    def length(self, piece: str, edge: str) -> float:
+        """Length of an edge, cm."""
+        return self.edge(piece, edge).length
+
+    def seam(self, code: str) -> Seam:
+        """The seam of this code. Raises PaperError when there is none."""
+        for s in self.seams:
+            if s.code == code:
+                return s
+        raise PaperError(f"there is no seam {code} on the table")
+
+    def seams_of(self, piece: str, edge: str) -> tuple[Seam, ...]:
+        """Every seam in which an edge takes part."""
+        return tuple(s for s in self.seams if (piece, edge) in s)
+
+    def run_path(self, run: Run) -> Path:
+        """The path of a run, in the direction of the walk."""
+        path = self.edge(run.piece, run.edge).path
+        return path.reversed() if run.backward else path
+
+    def chain_length(self, chain: Iterable[Run]) -> float:
+        """Length of a chain of edges, cm."""
+        return sum(self.length(r.piece, r.edge) for r in chain)
+
+    def chain_at(self, chain: Iterable[Run], s: float) -> tuple[Run, Point, Vector]:
+        """Run, point and unit direction of the walk a length `s` along a chain."""
+        rest = s
+        last: Run | None = None
+        for run in chain:
+            last = run
+            length = self.length(run.piece, run.edge)
+            if rest <= length + 1e-9:
+                path = self.run_path(run)
+                return run, path.at_length(rest), path.direction_at_length(rest)
+            rest -= length
+        if last is None:
+            raise PaperError("a chain of no edges has no places")
+        path = self.run_path(last)
+        return last, path.end, path.end_direction
+
+    # -- changing: always a new sheet ----------------------------------------------
+    def put(self, *pieces: Piece) -> "Sheet":
+        """The sheet with pieces added or put in place of those of the same code."""
+        return replace(self, pieces={**self.pieces, **{p.code: p for p in pieces}})
+
+    def without(self, *codes: str) -> "Sheet":
+        """The sheet with pieces taken off, and every seam that they were in."""
+        return replace(
+            self,
+            pieces={c: p for c, p in self.pieces.items() if c not in codes},
+            seams=tuple(
+                s for s in self.seams if not any(r.piece in codes for r in s.runs())
+            ),
+        )
+
+    def sew(self, *seams: Seam) -> "Sheet":
+        """The sheet with seams stated, each in place of one of the same code.
+
+        Raises PaperError when a seam names an edge that is not there.
+        """
+        for s in seams:
+            for r in s.runs():
+                self.edge(r.piece, r.edge)
+        new = {s.code: s for s in seams}
+        kept = tuple(new.pop(s.code, s) for s in self.seams)
+        return replace(self, seams=kept + tuple(new.values()))
+
+    def unsew(self, *codes: str) -> "Sheet":
+        """The sheet without these seams."""
+        return replace(self, seams=tuple(s for s in self.seams if s.code not in codes))
+
+    def named(self, **points: Point) -> "Sheet":
+        """The sheet with named points."""
+        return replace(self, points={**self.points, **points})
+
+    def with_runs(self, change: Callable[[Run], tuple[Run, ...]]) -> "Sheet":
+        """The sheet with every run of every seam put through `change`, which gives
+        the runs, in walking order, that stand in its place."""
+
+        def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
+            out: list[Run] = []
+            for r in runs:
+                for new in change(r):
+                    if new not in out:
+                        out.append(new)
+            return tuple(out)
+
+        return replace(
+            self,
+            seams=tuple(
+                replace(s, left=chain(s.left), right=chain(s.right)) for s in self.seams
+            ),
+        )

@@ -5,7 +5,7 @@ Terminology
     edge     one named stretch of an outline; it runs clockwise as seen.
     chain    edges walked one after the other, as a tape would.
     seam     two chains that are sewn together, and with how much ease where.
-    dart     a seam of a piece with itself: two neighbouring edges that meet at the apex.
+    dart     a seam of a piece with itself: two neighbouring edges meeting at the apex.
     sheet    all pieces and seams of a draft: an immutable value.
 
 cut, move, tape, spread, redraw, trace, unfold each take a sheet and give a new one.
@@ -25,7 +25,7 @@ from clothwright.paper.piece import (
     straight,
 )
 from clothwright.paper.redraw import redraw
-from clothwright.paper.seam import NotchPair, Run, Seam, SeamKind, within
+from clothwright.paper.seam import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.paper.sheet import Sheet
 from clothwright.paper.spread import spread
 from clothwright.paper.tape import tape
@@ -34,6 +34,7 @@ from clothwright.paper.unfold import unfold
 
 __all__ = [
     "CornerAfter",
+    "Ease",
     "Edge",
     "EdgeKind",
     "InnerLine",
@@ -59,5 +60,4 @@ __all__ = [
     "trace",
     "traced",
     "unfold",
-    "within",
 ]

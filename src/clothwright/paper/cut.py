@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from clothwright.curves import CLOSE, Path, Point, distance
 from clothwright.paper.piece import Edge, PaperError, Piece
-from clothwright.paper.seam import Run, Seam, within
+from clothwright.paper.seam import Ease, Run, Seam
 from clothwright.paper.sheet import Sheet
 
 
@@ -35,7 +35,7 @@ def spot_on(piece: Piece, edge: str, p: Point) -> Spot:
     place, gap = path.nearest(p)
     if gap > 0.01:
         raise PaperError(
-            f"{piece.code}: a line should end on the edge {edge} but is {gap:.2f} cm off"
+            f"{piece.code}: a line should end on {edge} but is {gap:.2f} cm off it"
         )
     if distance(p, path.end) < 10 * CLOSE:
         return CornerAfter(edge)
@@ -117,7 +117,7 @@ def cut(
         seam_name,
         (Run(code_b, edge),),
         (Run(code_a, edge, backward=True),),
-        **within(0.0, 0.1),
+        ease=Ease.about(0.0, 0.1),
     )
     return out.sew(new_seam)
 

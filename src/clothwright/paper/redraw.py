@@ -1,4 +1,4 @@
-"""Redraw: give a run of edges new lines, its outer ends sliding along the neighbours."""
+"""Redraw: give a run of edges new lines; its ends slide along the neighbours."""
 
 from collections.abc import Sequence
 from dataclasses import replace

@@ -32,12 +32,26 @@ class Run(NamedTuple):
         return f"{self.piece}.{self.edge}"
 
 
+class Ease(NamedTuple):
+    """What the right chain is longer than the left, cm: planned, and accepted from
+    `low` to `high`."""
+
+    plan: float
+    low: float
+    high: float
+
+    @classmethod
+    def about(cls, plan: float, tolerance: float) -> "Ease":
+        """A planned ease, accepted within a tolerance to either side."""
+        return cls(plan, plan - tolerance, plan + tolerance)
+
+
 class NotchPair(NamedTuple):
     """A notch on both partners: lengths in cm along each chain from the start."""
 
     left: float
     right: float
-    count: int = 1
+    ticks: int = 1
     note: str = ""
 
 
@@ -45,9 +59,8 @@ class NotchPair(NamedTuple):
 class Seam:
     """Two chains walked in the same direction, from `start` to `end`.
 
-    `ease` is what the right chain is longer than the left; the walk accepts
-    `low` ≤ right − left ≤ `high` (cm). The ease lies between two lengths of the
-    left chain (`zone`), or anywhere when there is none.
+    The ease lies between two lengths of the left chain (`zone`), or anywhere when
+    there is none.
     """
 
     code: str
@@ -56,9 +69,7 @@ class Seam:
     right: tuple[Run, ...]
     start: str = ""
     end: str = ""
-    ease: float = 0.0
-    low: float = -0.1
-    high: float = 0.1
+    ease: Ease = Ease(0.0, -0.1, 0.1)
     zone: tuple[float, float] | None = None
     notches: tuple[NotchPair, ...] = ()
     kind: SeamKind = SeamKind.PLAIN
@@ -69,8 +80,3 @@ class Seam:
 
     def __contains__(self, run: object) -> bool:
         return any((r.piece, r.edge) == run for r in self.runs())
-
-
-def within(ease: float, tolerance: float) -> dict[str, float]:
-    """`ease`, `low` and `high` of a seam with a symmetric tolerance."""
-    return {"ease": ease, "low": ease - tolerance, "high": ease + tolerance}

@@ -146,10 +146,10 @@ def _close_dart(sheet: Sheet, seam: str, moving: str, tolerance: float) -> Sheet
     after, before = loop[:free], loop[free:]  # after: second leg on; before: first leg
     if moving in {e.name for e in after}:
         m = _onto(second.path, first.path.reversed(), apex)
-        turning = set(e.name for e in after)
+        turning = {e.name for e in after}
     elif moving in {e.name for e in before}:
         m = _onto(first.path.reversed(), second.path, apex)
-        turning = set(e.name for e in before)
+        turning = {e.name for e in before}
     else:
         raise PaperError(f"{p.code} has no edge {moving} to turn with the dart")
     edges = [e.moved(m) if e.name in turning else e for e in (*before, *after)]

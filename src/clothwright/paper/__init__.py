@@ -13,6 +13,7 @@ Paper never stretches: cut, move and tape change no length and no area.
 """
 
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
+from clothwright.paper.drafting import Drafting
 from clothwright.paper.move import move
 from clothwright.paper.piece import (
     Edge,
@@ -24,6 +25,7 @@ from clothwright.paper.piece import (
     Piece,
     straight,
 )
+from clothwright.paper.record import Amount, Step, Verb
 from clothwright.paper.redraw import redraw
 from clothwright.paper.seam import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.paper.sheet import Sheet
@@ -33,7 +35,9 @@ from clothwright.paper.trace import outline, trace, traced
 from clothwright.paper.unfold import unfold
 
 __all__ = [
+    "Amount",
     "CornerAfter",
+    "Drafting",
     "Ease",
     "Edge",
     "EdgeKind",
@@ -49,6 +53,8 @@ __all__ = [
     "SeamKind",
     "Sheet",
     "Spot",
+    "Step",
+    "Verb",
     "cut",
     "move",
     "outline",

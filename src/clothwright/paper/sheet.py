@@ -11,14 +11,16 @@ from clothwright.paper.seam import Run, Seam
 
 @dataclass(frozen=True)
 class Sheet:
-    """Pieces by code, seams in order of code, named points of the draft."""
+    """Pieces by code, seams in the order stated, named points and lines."""
 
     pieces: Mapping[str, Piece] = field(default_factory=dict)
     seams: tuple[Seam, ...] = ()
     points: Mapping[str, Point] = field(default_factory=dict)
+    lines: Mapping[str, Path] = field(default_factory=dict)
+    """Lines drawn on the table that are not, or not yet, edges of a piece."""
 
     def __post_init__(self) -> None:
-        for name in ("pieces", "points"):
+        for name in ("pieces", "points", "lines"):
             frozen = MappingProxyType(dict(getattr(self, name)))
             object.__setattr__(self, name, frozen)
 
@@ -107,6 +109,10 @@ class Sheet:
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""
         return replace(self, points={**self.points, **points})
+
+    def drawn(self, **lines: Path) -> "Sheet":
+        """The sheet with named lines drawn on it."""
+        return replace(self, lines={**self.lines, **lines})
 
     def with_runs(self, change: Callable[[Run], tuple[Run, ...]]) -> "Sheet":
         """The sheet with every run of every seam put through `change`, which gives

@@ -1,0 +1,222 @@
+"""The draughtsman's hand: marks and lines made by constructors that say how.
+
+Each constructor makes a mark on the sheet and keeps what it was given as a step, so
+the hand instruction is told by the draft itself. Numbers are given by key and read
+from the graph; a plain float is a construction constant.
+"""
+
+from collections.abc import Sequence
+
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    meet_lines,
+    rotate,
+    unit,
+)
+from clothwright.paper.record import Amount, Step, Verb
+from clothwright.paper.sheet import Sheet
+from clothwright.rules import Numbers
+
+Size = str | float
+"""A number's key in the graph, or a length in cm."""
+
+
+class Drafting:
+    """A draft at work: `n` the numbers, `sheet` the table, `steps` what was done."""
+
+    def __init__(
+        self, n: Numbers, sheet: Sheet | None = None, feature: str = "", part: str = ""
+    ) -> None:
+        self.n = n
+        self.sheet = sheet or Sheet()
+        self.steps: list[Step] = []
+        self.feature = feature
+        self.part = part
+
+    # -- reading ------------------------------------------------------------------
+    def __getitem__(self, name: str) -> Point:
+        """The mark of this name."""
+        return self.sheet.points[name]
+
+    def line(self, name: str) -> Path:
+        """The drawn line of this name."""
+        return self.sheet.lines[name]
+
+    def size(self, size: Size) -> float:
+        """The value of a size, cm."""
+        return self.n[size] if isinstance(size, str) else size
+
+    def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
+        key = size if isinstance(size, str) else ""
+        return Amount(how, key, self.size(size), angle)
+
+    # -- marks ----------------------------------------------------------------------
+    def _mark(
+        self,
+        verb: Verb,
+        name: str,
+        at: Point,
+        says: str,
+        frm: tuple[str, ...] = (),
+        amounts: tuple[Amount, ...] = (),
+        detail: str = "",
+    ) -> Point:
+        self.sheet = self.sheet.named(**{name: at})
+        self.steps.append(
+            Step(
+                verb,
+                name,
+                says,
+                frm,
+                amounts,
+                detail,
+                at,
+                part=self.part,
+                feature=self.feature,
+            )
+        )
+        return at
+
+    def start(self, name: str, at: Point, says: str) -> Point:
+        """The first mark of a draft."""
+        return self._mark(Verb.START, name, at, says)
+
+    def point(
+        self,
+        name: str,
+        frm: str,
+        says: str,
+        *,
+        right: Size | None = None,
+        left: Size | None = None,
+        down: Size | None = None,
+        up: Size | None = None,
+    ) -> Point:
+        """From a mark, measure across (right is towards the centre front) and down or
+        up. A negative size is laid off the other way."""
+        x, y = self[frm]
+        amounts: list[Amount] = []
+        for how, size, dx, dy in (
+            ("right", right, 1, 0),
+            ("left", left, -1, 0),
+            ("down", down, 0, 1),
+            ("up", up, 0, -1),
+        ):
+            if size is not None:
+                v = self.size(size)
+                x, y = x + dx * v, y + dy * v
+                amounts.append(self._amount(how, size))
+        return self._mark(Verb.MEASURE, name, Point(x, y), says, (frm,), tuple(amounts))
+
+    def along(
+        self, name: str, frm: str, towards: Vector, size: Size, says: str, line: str
+    ) -> Point:
+        """From a mark, measure along a line ("the shoulder line")."""
+        at = self[frm] + unit(towards) * self.size(size)
+        return self._mark(
+            Verb.ALONG, name, at, says, (frm,), (self._amount("along", size),), line
+        )
+
+    def turned(self, name: str, of: str, about: str, degrees: Size, says: str) -> Point:
+        """A mark turned about another, clockwise as seen for positive degrees."""
+        at = rotate(self[of], self[about], self.size(degrees))
+        return self._mark(
+            Verb.TURN,
+            name,
+            at,
+            says,
+            (of, about),
+            (self._amount("by", degrees, angle=True),),
+        )
+
+    def meet(
+        self,
+        name: str,
+        a: tuple[Point, Vector],
+        b: tuple[Point, Vector],
+        says: str,
+        detail: str,
+    ) -> Point:
+        """A mark where two lines meet."""
+        return self._mark(Verb.FIND, name, meet_lines(*a, *b), says, detail=detail)
+
+    def found(
+        self,
+        name: str,
+        at: Point,
+        says: str,
+        *,
+        frm: tuple[str, ...] = (),
+        amounts: Sequence[tuple[str, Size]] = (),
+        detail: str = "",
+    ) -> Point:
+        """A mark found by another construction; `detail` says which."""
+        return self._mark(
+            Verb.FIND,
+            name,
+            at,
+            says,
+            frm,
+            tuple(self._amount(h, s) for h, s in amounts),
+            detail,
+        )
+
+    # -- lines ----------------------------------------------------------------------
+    def draw(
+        self,
+        name: str,
+        path: Path,
+        says: str,
+        *,
+        frm: tuple[str, ...] = (),
+        detail: str = "",
+    ) -> Path:
+        """A line drawn on the table under a name, straight or curved."""
+        self.sheet = self.sheet.drawn(**{name: path})
+        straight = all(len(s.points) == 2 for s in path.segments)
+        self.steps.append(
+            Step(
+                Verb.RULE if straight else Verb.CURVE,
+                name,
+                says,
+                frm,
+                (),
+                detail,
+                lines=(path,),
+                part=self.part,
+                feature=self.feature,
+            )
+        )
+        return path
+
+    # -- paper ----------------------------------------------------------------------
+    def lay(
+        self,
+        verb: Verb,
+        sheet: Sheet,
+        makes: str,
+        says: str,
+        *,
+        amounts: Sequence[tuple[str, Size]] = (),
+        frm: tuple[str, ...] = (),
+        detail: str = "",
+        lines: tuple[Path, ...] = (),
+    ) -> None:
+        """Keep a paper operation's new sheet, and the step that it was."""
+        self.sheet = sheet
+        self.steps.append(
+            Step(
+                verb,
+                makes,
+                says,
+                frm,
+                tuple(self._amount(h, s) for h, s in amounts),
+                detail,
+                lines=lines,
+                part=self.part,
+                feature=self.feature,
+                after=sheet,
+            )
+        )

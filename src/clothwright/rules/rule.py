@@ -61,8 +61,10 @@ class RuleTable:
         low: float | None = None,
         high: float | None = None,
         sigma: float | None = None,
+        key: str = "",
     ) -> Callable[[Callable[..., float]], Callable[..., float]]:
-        """Register a function as a rule; its name is the key, its parameters needs.
+        """Register a function as a rule; its name is the key (unless one is given),
+        its parameters are what it needs.
 
         `low` and `high` bound what a house rule may put in its place.
         """
@@ -71,7 +73,7 @@ class RuleTable:
             needs = tuple(inspect.signature(fn).parameters)
             self.add(
                 Rule(
-                    fn.__name__,
+                    key or fn.__name__,
                     symbol,
                     name,
                     kind,

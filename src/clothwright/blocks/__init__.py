@@ -1,0 +1,1 @@
+"""Blocks: the plain drafts from which styles are cut. One file a block."""

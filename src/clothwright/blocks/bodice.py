@@ -1,0 +1,395 @@
+"""The fitted bodice block, drafted as by hand: half back and half front, net lines.
+
+Waist darts in both, a side bust dart in front, a shoulder dart in the back when the
+order wants one. Our own consolidation of common practice (blocks A2 and A3 of our
+notes, with their corrections); cm, y down, nape at the origin.
+"""
+
+import math
+
+from clothwright.blocks.bodice_rules import back_neck_curve, front_neck_curve
+from clothwright.curves import (
+    Cubic,
+    Path,
+    Point,
+    Vector,
+    bearing,
+    direction,
+    distance,
+    left_normal,
+    midpoint,
+    mix,
+    rotate,
+    turned,
+)
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    InnerLine,
+    Piece,
+    Run,
+    Seam,
+    SeamKind,
+    Verb,
+    straight,
+)
+
+SHOULDER_DART_DEPTH = 7.0
+"""Depth of the back shoulder dart, cm [6–9] (blocks A2.5)."""
+
+_DOWN = Vector(0.0, 1.0)
+
+
+def outwards_front(sigma: float) -> Vector:
+    """Unit vector along the front shoulder, neck to tip, for a slope in degrees."""
+    return turned(Vector(-1.0, 0.0), -sigma)
+
+
+def outwards_back(sigma: float) -> Vector:
+    """Unit vector along the back shoulder, neck to tip, for a slope in degrees."""
+    return bearing(sigma)
+
+
+def inward_front(sigma: float) -> Vector:
+    """Unit vector square to the front shoulder, into the piece."""
+    g = math.radians(sigma)
+    return Vector(math.sin(g), math.cos(g))
+
+
+def inward_back(sigma: float) -> Vector:
+    """Unit vector square to the back shoulder, into the piece."""
+    g = math.radians(sigma)
+    return Vector(-math.sin(g), math.cos(g))
+
+
+def back_armhole(
+    tip: Point, inward: Vector, pitch: Point, underarm: Point, q: Vector, drop: float
+) -> Path:
+    """Back armhole, tip to underarm, in two curves (A2.7).
+
+    `q` is the unit perpendicular to the side seam, into the piece; `drop` the depth
+    from pitch to bust line.
+    """
+    reach = distance(pitch, tip)
+    return Path(
+        (
+            Cubic(
+                tip,
+                tip + inward * (0.30 * reach),
+                pitch - _DOWN * (0.38 * reach),
+                pitch,
+            ),
+            Cubic(
+                pitch,
+                pitch + _DOWN * (0.58 * drop),
+                underarm + q * (0.52 * (underarm.x - pitch.x)),
+                underarm,
+            ),
+        )
+    )
+
+
+def front_armhole(
+    tip: Point, inward: Vector, pitch: Point, underarm: Point, q: Vector
+) -> Path:
+    """Front armhole, tip to underarm with the side dart open, in two curves (A3.10).
+
+    `q` is the perpendicular of the closed side seam, into the piece, turned with the
+    dart.
+    """
+    reach = distance(pitch, tip)
+    return Path(
+        (
+            Cubic(
+                tip,
+                tip + inward * (0.30 * reach),
+                pitch - _DOWN * (0.38 * reach),
+                pitch,
+            ),
+            Cubic(
+                pitch,
+                pitch + _DOWN * (0.66 * (underarm.y - pitch.y)),
+                underarm + q * (0.58 * (pitch.x - underarm.x)),
+                underarm,
+            ),
+        )
+    )
+
+
+def back_pitch(tip: Point, xb: float, yB: float) -> Point:
+    """Back pitch point, with the guard that the tip hangs 0.3 to 3.0 cm over it
+    (A2.6, A2.7, corrections C18)."""
+    x = min(max(xb, tip.x - 3.0), tip.x - 0.3)
+    return Point(x, tip.y + 0.50 * (yB - tip.y))
+
+
+def front_pitch(tip: Point, X: float, xfw: float, y_G: float) -> Point:
+    """Front pitch point, with the guard that the tip hangs at least 0.8 cm over it
+    (A3.9)."""
+    return Point(max(X - xfw, tip.x + 0.8), tip.y + 0.56 * (y_G - tip.y))
+
+
+def side_square_back(underarm: Point, waist: Point) -> Vector:
+    """Unit perpendicular to the back side seam, towards the centre back."""
+    return left_normal(direction(underarm, waist)) * -1.0
+
+
+def side_square_front(underarm: Point, waist: Point) -> Vector:
+    """Unit perpendicular to the closed front side seam, towards the centre front."""
+    return left_normal(direction(underarm, waist))
+
+
+def draft(d: Drafting) -> None:
+    """Draft the back (piece B) and the front (piece F) on the table."""
+    _back(d)
+    _front(d)
+    d.sheet = d.sheet.sew(
+        Seam(
+            "shoulder",
+            "shoulder",
+            (Run("F", "shoulder", True),),
+            tuple(
+                Run("B", e)
+                for e in ("shoulder neck", "shoulder")
+                if d.sheet.piece("B").has(e)
+            ),
+            "neck",
+            "tip",
+            Ease.about(d.n.se, 0.05),
+        ),
+        Seam(
+            "side",
+            "side",
+            (Run("F", "side high", True), Run("F", "side low", True)),
+            (Run("B", "side"),),
+            "underarm",
+            "waist",
+            Ease.about(0.0, 0.1),
+        ),
+    )
+
+
+def _back(d: Drafting) -> None:
+    n = d.n
+    d.part = "back"
+    out, inward = outwards_back(n.sigma_b), inward_back(n.sigma_b)
+    o = d.start("O", Point(0.0, 0.0), "the nape, on the centre back line")
+    d.point("CBw", "O", "centre back at the waist", down="yW")
+    hb = d.point("hb", "O", "shoulder neck point of the back", right="bw", up="nr")
+    neck = d.draw(
+        "back neck",
+        Path((back_neck_curve(n.bw, n.nr),)),
+        "neck of the back",
+        frm=("O", "hb"),
+        detail="square to the centre back, nearly square to the shoulder",
+    )
+    tb = d.along("tb", "hb", out, "Ls", "shoulder tip of the back", "the back shoulder")
+    ub = d.point("ub", "O", "underarm", right="xs", down="yB")
+    wb = d.point("wb", "O", "side waist of the back", right=n.xs - n.a, down="yW")
+    pb = d.found(
+        "pb",
+        back_pitch(tb, n.xb, n.yB),
+        "back pitch point",
+        amounts=(("right of the centre back", "xb"),),
+        detail="half way between shoulder tip and bust line",
+    )
+    armhole = d.draw(
+        "back armhole",
+        back_armhole(tb, inward, pb, ub, side_square_back(ub, wb), n.yB - pb.y),
+        "armhole of the back",
+        frm=("tb", "pb", "ub"),
+        detail="square to the shoulder, upright at the pitch, square to the side",
+    )
+    pd = d.point("Pd", "O", "point of the back waist dart", right="xd", down="yB")
+    w = d["CBw"]
+    d1b = d.point(
+        "D1b", "CBw", "back dart at the waist, centre side", right=n.xd - n.bd / 2
+    )
+    d2b = d.point("D2b", "CBw", "back dart at the waist, side", right=n.xd + n.bd / 2)
+    shoulder = _back_shoulder(d, hb, tb, inward)
+    piece = Piece(
+        "B",
+        "Back",
+        (
+            Edge("neck", neck),
+            *shoulder,
+            Edge("armhole", armhole),
+            straight("side", ub, wb),
+            straight("waist side", wb, d2b),
+            straight("leg side", d2b, pd),
+            straight("leg cb", pd, d1b),
+            straight("waist", d1b, w),
+            straight("cb", w, o, EdgeKind.FOLD),
+        ),
+        lines=(InnerLine("bust line", Path.line(Point(0.0, n.yB), ub)),),
+        grain=(Point(3.0, n.yW - 6), Point(3.0, 6.0)),
+    )
+    d.lay(Verb.TRACE, d.sheet.put(piece), "B", "back of the block")
+    seams = [
+        Seam(
+            "back waist dart",
+            "back waist dart",
+            (Run("B", "leg cb", True),),
+            (Run("B", "leg side"),),
+            "waist",
+            "point",
+            Ease.about(0.0, 0.1),
+            kind=SeamKind.DART,
+        )
+    ]
+    if n.sd > 0:
+        seams.append(
+            Seam(
+                "back shoulder dart",
+                "back shoulder dart",
+                (Run("B", "shoulder dart neck"),),
+                (Run("B", "shoulder dart tip", True),),
+                "shoulder",
+                "point",
+                Ease.about(0.0, 0.1),
+                kind=SeamKind.DART,
+            )
+        )
+    d.sheet = d.sheet.sew(*seams)
+
+
+def _back_shoulder(
+    d: Drafting, hb: Point, tb: Point, inward: Vector
+) -> tuple[Edge, ...]:
+    n = d.n
+    if n.sd <= 0:
+        return (straight("shoulder", hb, tb),)
+    mid = midpoint(hb, tb)
+    share = n.sd / 2 / distance(hb, tb)
+    d1 = d.found("D1s", mix(hb, tb, 0.5 - share), "shoulder dart, neck side")
+    d2 = d.found("D2s", mix(hb, tb, 0.5 + share), "shoulder dart, tip side")
+    ps = d.found(
+        "Ps",
+        mid + inward * SHOULDER_DART_DEPTH,
+        "point of the shoulder dart",
+        detail="square to the shoulder from the middle of the dart",
+    )
+    return (
+        straight("shoulder neck", hb, d1),
+        straight("shoulder dart neck", d1, ps),
+        straight("shoulder dart tip", ps, d2),
+        straight("shoulder", d2, tb),
+    )
+
+
+def _front(d: Drafting) -> None:
+    n = d.n
+    d.part = "front"
+    out, inward = outwards_front(n.sigma_f), inward_front(n.sigma_f)
+    cfw = d.point("CFw", "O", "centre front at the waist", right="X", down="yW")
+    bp = d.found(
+        "BP",
+        Point(n.x_BP, n.y_BP),
+        "bust point",
+        amounts=(("right of the nape", "x_BP"), ("down from the nape", "y_BP")),
+    )
+    hf = d.found(
+        "hf",
+        Point(n.x_hf, n.y_hf),
+        "shoulder neck point of the front",
+        amounts=(("left of the centre front", "fw"), ("from BP", "NBP")),
+        detail="up from BP until the tape reads neck to bust point",
+    )
+    c = d.point(
+        "C block", "hf", "front neck point of the block", right="fw", down="dep"
+    )
+    neck = d.draw(
+        "front neck",
+        Path((front_neck_curve(n.x_hf, n.y_hf, n.fw, n.dep, n.sigma_f),)),
+        "neck of the front",
+        frm=("hf", "C block"),
+        detail="square to the shoulder and to the centre front",
+    )
+    tf = d.along(
+        "tf", "hf", out, "SH", "shoulder tip of the front", "the front shoulder"
+    )
+    gc = d.point("Gc", "O", "underarm with the bust dart closed", right="xs", down="yB")
+    wf = d.point("wf", "O", "side waist of the front", right=n.xs + n.a, down="yW")
+    g = d.turned("G", "Gc", "BP", "theta", "underarm with the bust dart open")
+    u2 = d.found(
+        "U2",
+        mix(gc, wf, (n.yd - gc.y) / (wf.y - gc.y)),
+        "side dart, lower end",
+        amounts=(("down from the nape", "yd"),),
+        detail="on the side seam",
+    )
+    u1 = d.turned("U1", "U2", "BP", "theta", "side dart, upper end")
+    pf = d.found(
+        "pf",
+        front_pitch(tf, n.X, n.xfw, g.y),
+        "front pitch point",
+        amounts=(("left of the centre front", "xfw"),),
+        detail="56 of 100 parts down from shoulder tip to underarm",
+    )
+    q = turned(side_square_front(gc, wf), n.theta)
+    armhole = d.draw(
+        "front armhole",
+        front_armhole(tf, inward, pf, g, q),
+        "armhole of the front",
+        frm=("tf", "pf", "G"),
+        detail="square to the shoulder, upright at the pitch, square to the side when "
+        "the dart is closed",
+    )
+    d1 = d.point(
+        "D1",
+        "CFw",
+        "front dart at the waist, centre side",
+        left=n.X - n.x_BP - n.fd / 2,
+    )
+    d2 = d.point(
+        "D2", "CFw", "front dart at the waist, side", left=n.X - n.x_BP + n.fd / 2
+    )
+    piece = Piece(
+        "F",
+        "Front",
+        (
+            Edge("neck", neck),
+            straight("cf", c, cfw, EdgeKind.FOLD),
+            straight("waist", cfw, d1),
+            straight("leg cf", d1, bp),
+            straight("leg side", bp, d2),
+            straight("waist side", d2, wf),
+            straight("side low", wf, u2),
+            straight("dart low", u2, bp),
+            straight("dart high", bp, u1),
+            straight("side high", u1, g),
+            Edge("armhole", armhole.reversed()),
+            straight("shoulder", tf, hf),
+        ),
+        grain=(Point(n.X - 2.5, n.yW - 6), Point(n.X - 2.5, c.y + 5)),
+    )
+    d.lay(Verb.TRACE, d.sheet.put(piece), "F", "front of the block")
+    d.sheet = d.sheet.sew(
+        Seam(
+            "front waist dart",
+            "front waist dart",
+            (Run("F", "leg cf"),),
+            (Run("F", "leg side", True),),
+            "waist",
+            "bust point",
+            Ease.about(0.0, 0.1),
+            kind=SeamKind.DART,
+        ),
+        Seam(
+            "side dart",
+            "side dart",
+            (Run("F", "dart low"),),
+            (Run("F", "dart high", True),),
+            "side",
+            "bust point",
+            Ease.about(0.0, 0.1),
+            kind=SeamKind.DART,
+        ),
+    )
+
+
+def closed_underarm(d: Drafting) -> Point:
+    """The front underarm turned back about BP, as it lies with the dart closed."""
+    return rotate(d["G"], d["BP"], -d.n.theta)

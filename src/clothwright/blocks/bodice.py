@@ -205,9 +205,11 @@ def _back(d: Drafting) -> None:
     pd = d.point("Pd", "O", "point of the back waist dart", right="xd", down="yB")
     w = d["CBw"]
     d1b = d.point(
-        "D1b", "CBw", "back dart at the waist, centre side", right=n.xd - n.bd / 2
+        "D1b", "CBw", "back dart at the waist, centre side", right=n.xd - n.bd_cut / 2
     )
-    d2b = d.point("D2b", "CBw", "back dart at the waist, side", right=n.xd + n.bd / 2)
+    d2b = d.point(
+        "D2b", "CBw", "back dart at the waist, side", right=n.xd + n.bd_cut / 2
+    )
     shoulder = _back_shoulder(d, hb, tb, inward)
     piece = Piece(
         "B",
@@ -341,10 +343,10 @@ def _front(d: Drafting) -> None:
         "D1",
         "CFw",
         "front dart at the waist, centre side",
-        left=n.X - n.x_BP - n.fd / 2,
+        left=n.X - n.x_BP - n.fd_cut / 2,
     )
     d2 = d.point(
-        "D2", "CFw", "front dart at the waist, side", left=n.X - n.x_BP + n.fd / 2
+        "D2", "CFw", "front dart at the waist, side", left=n.X - n.x_BP + n.fd_cut / 2
     )
     piece = Piece(
         "F",

@@ -1,0 +1,163 @@
+"""The sleeveless armhole: tips narrowed, armhole redrawn to the new shoulder.
+
+The block is drafted with sleeveless ease, so nothing more is taken in at the side
+(first garment 2.1). Here the outlines of front and back get their necks, shoulders
+and armholes (first garment 3.3, 4).
+"""
+
+from collections.abc import Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks import bodice
+from clothwright.curves import Path, turned
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Edge, Sheet, Verb, redraw, straight
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 4"
+
+
+class SleevelessArmhole(Feature):
+    """Armhole without a sleeve: shoulder narrowed at the tip, front tightened."""
+
+    kind: Literal["sleeveless armhole"] = "sleeveless armhole"
+    title: ClassVar[str] = "Sleeveless armhole"
+    sentence: ClassVar[str] = (
+        "Sleeveless, the shoulder {narrowed} narrower at the tip and the front armhole "
+        "tightened by {tightened}."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
+    clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}
+
+    narrowed: Annotated[
+        Length | None,
+        Number(
+            "ti",
+            "ti",
+            "narrowing of the shoulder at the tip",
+            f"{_SRC}.1",
+            1.0,
+            0.375,
+            0.0,
+            4.0,
+        ),
+    ] = None
+    tightened: Annotated[
+        Length | None,
+        Number(
+            "ta",
+            "ta",
+            "tightening of the front armhole",
+            f"{_SRC}.3",
+            0.0,
+            0.0,
+            0.0,
+            1.5,
+            (0.0, 1.0),
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SHOULDER,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (SHOULDER_STAGE, Stage(Rank.ARMHOLE, "necks and armholes", outlines))
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.Eb < 3.0:
+            yield Finding(
+                "A1",
+                Severity.WARN,
+                "The bust ease is under 3 cm.",
+                "Eb",
+                "Make a toile first.",
+                {"Eb": n.Eb},
+            )
+        length = sum(
+            sheet.length(p, "armhole")
+            for p in sheet.pieces
+            if p in ("F", "B", "FC", "FS", "BC", "BS") and sheet.piece(p).has("armhole")
+        )
+        if length < n.AG - 0.5:
+            yield Finding(
+                "A2",
+                Severity.WARN,
+                "The armhole is shorter than the tape round the arm.",
+                "AG",
+                "Deepen the armhole, or measure AG again.",
+                {"A": length, "AG": n.AG},
+            )
+
+
+def outlines(d: Drafting) -> None:
+    """Redraw necks, shoulders and armholes of front and back to the new marks."""
+    _front(d)
+    _back(d)
+
+
+def _front(d: Drafting) -> None:
+    n = d.n
+    d.part = "front"
+    tip, inward = d["Tf"], bodice.inward_front(n.sigma_f_new)
+    pf = d.found(
+        "pf",
+        bodice.front_pitch(tip, n.X, n.xfw, d["G"].y),
+        "front pitch point",
+        amounts=(("left of the centre front", "xfw"),),
+        detail="56 of 100 parts down from the new tip to the underarm",
+    )
+    q = turned(bodice.side_square_front(d["Gc"], d["wf"]), n.theta)
+    armhole = d.draw(
+        "armhole front",
+        bodice.front_armhole(tip, inward, pf, d["G"], q),
+        "armhole of the front",
+        frm=("Tf", "pf", "G"),
+        detail="square to the new shoulder, upright at the pitch",
+    )
+    sheet = redraw(
+        d.sheet,
+        "F",
+        ["armhole", "shoulder", "neck"],
+        [
+            Edge("armhole", armhole.reversed()),
+            straight("shoulder", tip, d["Nf′"]),
+            Edge("neck", d.line("neck front")),
+        ],
+    )
+    d.lay(Verb.REDRAW, sheet, "F", "new outline of the front")
+
+
+def _back(d: Drafting) -> None:
+    n = d.n
+    d.part = "back"
+    tip, inward = d["Tb"], bodice.inward_back(n.sigma_b_new)
+    pb = d.found(
+        "pb",
+        bodice.back_pitch(tip, n.xb, n.yB),
+        "back pitch point",
+        amounts=(("right of the centre back", "xb"),),
+        detail="half way from the new tip to the bust line",
+    )
+    q = bodice.side_square_back(d["ub"], d["wb"])
+    armhole = d.draw(
+        "armhole back",
+        bodice.back_armhole(tip, inward, pb, d["ub"], q, n.yB - pb.y),
+        "armhole of the back",
+        frm=("Tb", "pb", "ub"),
+        detail="square to the new shoulder, upright at the pitch",
+    )
+    new = [
+        Edge("neck", d.line("neck back")),
+        straight("shoulder", d["Nb′"], tip),
+        Edge("armhole", armhole),
+    ]
+    if "slant" in d.sheet.lines:
+        slant: Path = d.line("slant")
+        new = [Edge("slant", slant.reversed()), *new]
+        sheet = redraw(d.sheet, "B", ["cb", "neck", "shoulder", "armhole"], new)
+    else:
+        sheet = redraw(d.sheet, "B", ["neck", "shoulder", "armhole"], new)
+    d.lay(Verb.REDRAW, sheet, "B", "new outline of the back")

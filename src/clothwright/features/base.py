@@ -1,0 +1,148 @@
+"""What a style feature is: a typed model, its rules, its stages, its sentence.
+
+Terminology
+    feature   one style decision of an order: a neckline, a princess line, a peplum.
+    stage     one part of its work, with its place in the order of drafting; a pure
+              function of the numbers it reads and the table it is given.
+    gives     words for what a feature provides ("front panels").
+    needs     such words that must be given by some feature of the order.
+    clashes   such words that no other feature of the order may give.
+
+The ranks follow the order of application of our first-garment notes (§1).
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import Any, ClassVar
+
+from pydantic import BaseModel, ConfigDict
+
+from clothwright.findings import Finding
+from clothwright.paper import Drafting, Sheet
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.units import Unit
+
+
+class Rank(IntEnum):
+    """Place of a stage in the draft; a lower rank is drafted first."""
+
+    BLOCK = 20
+    SHOULDER = 40
+    NECK = 70
+    ARMHOLE = 80
+    FRONT_PANELS = 90
+    BACK_PANELS = 100
+    BLEND = 120
+    WAIST = 130
+    SKIRT = 140
+    CLOSURE = 150
+    FACING = 160
+    SEAMS = 170
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number of a feature's model: what it is, its default and its bounds.
+
+    `cm` and `inch` are two workroom defaults, not a conversion: an order takes the
+    one of its unit. With neither, a rule of the same key gives the default. `low` to
+    `high` is allowed; outside `usual` is warned about. Inch values are inches.
+    """
+
+    key: str
+    symbol: str
+    name: str
+    source: str
+    cm: float | None = None
+    inch: float | None = None
+    low: float | None = None
+    high: float | None = None
+    usual: tuple[float, float] | None = None
+    kind: Kind = Kind.LENGTH
+
+    def default(self, unit: Unit) -> float | None:
+        """The default in cm (or degrees, or a ratio) for an order in this unit."""
+        if unit is Unit.IN and self.inch is not None:
+            return self.inch * 2.54
+        return self.cm
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One part of a feature's work."""
+
+    rank: Rank
+    name: str
+    apply: Callable[[Drafting], None]
+
+
+class Feature(BaseModel):
+    """Base of all feature models. Lengths are cm inside; see `Number`."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+
+    kind: str
+    title: ClassVar[str]
+    sentence: ClassVar[str]
+    """How the order tells it; `{field}` are its live words."""
+
+    gives: ClassVar[frozenset[str]] = frozenset()
+    needs: ClassVar[Mapping[str, str]] = {}
+    """Word needed: what to do when nothing gives it."""
+
+    clashes: ClassVar[Mapping[str, str]] = {}
+    """Word that no other feature may give: why."""
+
+    @classmethod
+    def numbers(cls) -> dict[str, Number]:
+        """The number of each field that has one."""
+        out: dict[str, Number] = {}
+        for name, f in cls.model_fields.items():
+            for m in f.metadata:
+                if isinstance(m, Number):
+                    out[name] = m
+        return out
+
+    def provides(self) -> frozenset[str]:
+        """Words for what this feature provides, as it is set."""
+        return self.gives
+
+    def wants(self) -> Mapping[str, str]:
+        """Words that this feature needs, as it is set."""
+        return self.needs
+
+    def forbids(self) -> Mapping[str, str]:
+        """Words that this feature does not allow beside it, as it is set."""
+        return self.clashes
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        """The pages of rules that this feature adds."""
+        return ()
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """The numbers of this feature: her choices, and defaults that no rule gives."""
+        for field, number in self.numbers().items():
+            value: Any = getattr(self, field)
+            hand = Hand.CHOICE
+            if value is None:
+                value, hand = number.default(unit), Hand.DEFAULT
+            if value is None:
+                continue
+            yield Given(
+                number.key,
+                number.symbol,
+                number.name,
+                number.kind,
+                float(value),
+                hand,
+                number.source if hand is Hand.DEFAULT else "the order",
+            )
+
+    def stages(self) -> tuple[Stage, ...]:
+        """Its work, in parts."""
+        return ()
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+        """What only this feature has to check on the finished draft."""
+        return ()

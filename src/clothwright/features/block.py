@@ -1,0 +1,163 @@
+"""The fitted bodice block as the first feature of every order, with its ease."""
+
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks import bodice
+from clothwright.blocks.bodice_rules import (
+    BODICE,
+    CUP_SHARE,
+    MEASURED_ARCS,
+    MEASURED_DEPTH,
+    SCALE_DEPTH,
+    clip,
+)
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.rules import RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 2"
+
+LEVEL_WAIST = RuleTable("waist darts as cut, without a waist seam")
+
+
+@LEVEL_WAIST.rule("fd cut", "front waist dart as cut", source="blocks A4", formula="fd")
+def fd_cut(fd: float) -> float:
+    return fd
+
+
+@LEVEL_WAIST.rule("bd cut", "back waist dart as cut", source="blocks A4", formula="bd")
+def bd_cut(bd: float) -> float:
+    return bd
+
+
+NECK_RISE_TAKEN = RuleTable("rise of the back neck from the tape")
+
+
+@NECK_RISE_TAKEN.rule(
+    "nr",
+    "rise of the back neck",
+    source="blocks A1.6, corrections A1",
+    formula="SBW − NWB, kept between 1.0 and 3.5 cm",
+    low=0.8,
+    high=4.0,
+)
+def nr(SBW: float, NWB: float) -> float:  # noqa: N803
+    return clip(SBW - NWB, 1.0, 3.5)
+
+
+class Depth(Enum):
+    """How deep the armhole is drafted."""
+
+    SCALE = "by the scale"
+    """A sixth of the bust and a constant (inch workroom practice)."""
+
+    MEASURED = "as measured"
+    """From the measured or estimated armscye depth."""
+
+
+class Block(Feature):
+    """Fitted bodice block: ease, depth of the armhole, ease of the back shoulder."""
+
+    kind: Literal["bodice block"] = "bodice block"
+    title: ClassVar[str] = "Bodice block"
+    sentence: ClassVar[str] = (
+        "Drafted with {bust_ease} of ease at the bust and {waist_ease} at the waist, "
+        "the armhole {depth}."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"bodice"})
+
+    bust_ease: Annotated[
+        Length | None,
+        Number(
+            "Eb", "Eb", "ease at the bust", f"{_SRC}.1", 5.0, 2.0, 0.0, 14.0, (3.0, 8.0)
+        ),
+    ] = None
+    waist_ease: Annotated[
+        Length | None,
+        Number(
+            "Ew",
+            "Ew",
+            "ease at the waist",
+            f"{_SRC}.1",
+            2.5,
+            1.0,
+            -1.0,
+            12.0,
+            (1.5, 4.0),
+        ),
+    ] = None
+    depth: Depth = Depth.SCALE
+    depth_added: Annotated[
+        Length | None,
+        Number(
+            "k",
+            "k",
+            "added to a sixth of the bust",
+            f"{_SRC}.2",
+            2.54,
+            1.0,
+            1.0,
+            6.0,
+            (2.0, 4.0),
+        ),
+    ] = None
+    below_armpit: Annotated[
+        Length | None,
+        Number(
+            "d",
+            "d",
+            "armhole below the armpit level",
+            "blocks A1.5",
+            0.0,
+            0.0,
+            -1.0,
+            5.0,
+            (-0.5, 2.0),
+        ),
+    ] = None
+    back_shoulder_ease: Annotated[
+        Length | None,
+        Number(
+            "se",
+            "se",
+            "ease of the back shoulder",
+            f"{_SRC}.3",
+            0.5,
+            0.25,
+            0.0,
+            1.2,
+            (0.3, 0.9),
+        ),
+    ] = None
+    back_shoulder_dart: Annotated[
+        Length | None,
+        Number(
+            "sd",
+            "sd",
+            "back shoulder dart",
+            f"{_SRC}.3, 6.1",
+            0.0,
+            0.0,
+            0.0,
+            2.0,
+            (0.0, 1.6),
+        ),
+    ] = None
+    measured_arcs: bool = False
+    """Share front and back by the measured bust arcs BA and FA2."""
+
+    neck_rise_taken: bool = False
+    """Take the rise of the back neck from SBW − NWB instead of the neck's width."""
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (
+            BODICE,
+            SCALE_DEPTH if self.depth is Depth.SCALE else MEASURED_DEPTH,
+            MEASURED_ARCS if self.measured_arcs else CUP_SHARE,
+            LEVEL_WAIST,
+            *((NECK_RISE_TAKEN,) if self.neck_rise_taken else ()),
+        )
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.BLOCK, "the block", bodice.draft),)

@@ -1,0 +1,229 @@
+"""Shoulders: finished tips, width of the neck, tightening of a wide neck.
+
+One width serves front and back, measured along the shoulder, and what is left of it
+is laid off from the tip (first garment 3.1); tightening turns the shoulder line about
+the tip, so that its length stays (3.2). Only marks are made here; lines follow.
+"""
+
+import math
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.bodice import outwards_back, outwards_front
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.paper import Drafting
+from clothwright.rules import Kind, RuleError, RuleTable
+from clothwright.units.fields import Length
+
+SHOULDER = RuleTable("shoulders")
+_rule = SHOULDER.rule
+_SRC = "first garment 3"
+
+
+@_rule("S", "finished shoulder", source=f"{_SRC}.1.1", formula="SH − ti")
+def S(SH: float, ti: float) -> float:  # noqa: N802, N803
+    return SH - ti
+
+
+@_rule("Sb", "finished back shoulder", source=f"{_SRC}.1.1", formula="S + se")
+def Sb(S: float, se: float) -> float:  # noqa: N802, N803
+    return S + se
+
+
+@_rule(
+    "Lr", "what the neck leaves of the shoulder", source=f"{_SRC}.1.3", formula="S − dw"
+)
+def Lr(S: float, dw: float) -> float:  # noqa: N802, N803
+    if S - dw < 2.0:
+        raise RuleError(
+            f"the neck leaves only {max(0.0, S - dw):.1f} cm of the shoulder; at least "
+            "2 cm must stay: make the neck narrower"
+        )
+    return S - dw
+
+
+@_rule(
+    "Lrb",
+    "what the neck leaves of the back shoulder",
+    source=f"{_SRC}.1.3",
+    formula="(S + se)·Lr/S",
+)
+def Lrb(Sb: float, Lr: float, S: float) -> float:  # noqa: N802, N803
+    return Sb * Lr / S
+
+
+@_rule(
+    "se left",
+    "shoulder ease that is left",
+    source=f"{_SRC}.1.3",
+    formula="se·Lr/S",
+)
+def se_left(Lr: float, Lrb: float) -> float:  # noqa: N803
+    return Lrb - Lr
+
+
+def _turn(nip: float, rest: float) -> float:
+    return math.degrees(2 * math.asin(nip / (2 * rest)))
+
+
+@_rule(
+    "φf",
+    "turn of the front shoulder line",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.2.2",
+    formula="2·asin(nipF/(2·Lr))",
+)
+def phi_f(nipF: float, Lr: float) -> float:  # noqa: N803
+    return _turn(nipF, Lr)
+
+
+@_rule(
+    "φb",
+    "turn of the back shoulder line",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.2.2",
+    formula="2·asin(nipB/(2·Lrb))",
+)
+def phi_b(nipB: float, Lrb: float) -> float:  # noqa: N803
+    return _turn(nipB, Lrb)
+
+
+@_rule(
+    "σf′",
+    "slope of the tightened front shoulder",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.2.4",
+    formula="σf − φf",
+)
+def sigma_f_new(sigma_f: float, phi_f: float) -> float:
+    return sigma_f - phi_f
+
+
+@_rule(
+    "σb′",
+    "slope of the tightened back shoulder",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.2.4",
+    formula="σb − φb",
+)
+def sigma_b_new(sigma_b: float, phi_b: float) -> float:
+    return sigma_b - phi_b
+
+
+NO_TIGHTENING = RuleTable("neck left as it is")
+TIGHTENING = RuleTable("tightening")
+
+
+@NO_TIGHTENING.rule("nipF", "tightening, front", source=f"{_SRC}.2", key="nipF")
+def _no_f() -> float:
+    return 0.0
+
+
+@NO_TIGHTENING.rule("nipB", "tightening, back", source=f"{_SRC}.2", key="nipB")
+def _no_b() -> float:
+    return 0.0
+
+
+@TIGHTENING.rule(
+    "nipF",
+    "tightening, front",
+    key="nipF",
+    source=f"{_SRC}.2.1",
+    formula="the full amount at half the shoulder, less for a narrower neck",
+    low=0.0,
+    high=3.0,
+)
+def _nip_f(nipF_full: float, dw: float, S: float) -> float:  # noqa: N803
+    return nipF_full * min(1.0, dw / (S / 2))
+
+
+@TIGHTENING.rule(
+    "nipB",
+    "tightening, back",
+    key="nipB",
+    source=f"{_SRC}.2.1",
+    formula="the full amount at half the shoulder, less for a narrower neck",
+    low=0.0,
+    high=3.0,
+)
+def _nip_b(nipB_full: float, dw: float, S: float) -> float:  # noqa: N803
+    return nipB_full * min(1.0, dw / (S / 2))
+
+
+class Tightening(Feature):
+    """Tightening of a wide neck at the shoulder, so that it lies flat."""
+
+    kind: Literal["tightening"] = "tightening"
+    title: ClassVar[str] = "Tightening"
+    sentence: ClassVar[str] = (
+        "The neck is tightened at the shoulder, {front} in front and {back} behind."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"tightened shoulder"})
+
+    front: Annotated[
+        Length | None,
+        Number(
+            "nipF_full",
+            "nipF full",
+            "tightening in front of a half-shoulder neck",
+            f"{_SRC}.2.1",
+            1.3,
+            0.5,
+            0.0,
+            3.0,
+            (0.0, 2.0),
+        ),
+    ] = None
+    back: Annotated[
+        Length | None,
+        Number(
+            "nipB_full",
+            "nipB full",
+            "tightening behind of a half-shoulder neck",
+            f"{_SRC}.2.1",
+            0.6,
+            0.25,
+            0.0,
+            3.0,
+            (0.0, 1.5),
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (TIGHTENING,)
+
+
+def shoulder_marks(d: Drafting) -> None:
+    """Finished tips, neck ends, and the neck ends after tightening."""
+    n = d.n
+    of, ob = outwards_front(n.sigma_f), outwards_back(n.sigma_b)
+    d.part = "front"
+    d.along("Tf", "hf", of, "S", "finished shoulder tip, front", "the front shoulder")
+    d.along(
+        "Nf",
+        "Tf",
+        of * -1.0,
+        "Lr",
+        "neck end of the front shoulder",
+        "the shoulder, from the tip",
+    )
+    if n.phi_f:
+        d.turned("Nf′", "Nf", "Tf", "phi_f", "neck end after tightening, front")
+    else:
+        d.found("Nf′", d["Nf"], "neck end of the front shoulder, not tightened")
+    d.part = "back"
+    d.along("Tb", "hb", ob, "Sb", "finished shoulder tip, back", "the back shoulder")
+    d.along(
+        "Nb",
+        "Tb",
+        ob * -1.0,
+        "Lrb",
+        "neck end of the back shoulder",
+        "the shoulder, from the tip",
+    )
+    if n.phi_b:
+        d.turned("Nb′", "Nb", "Tb", -n.phi_b, "neck end after tightening, back")
+    else:
+        d.found("Nb′", d["Nb"], "neck end of the back shoulder, not tightened")
+
+
+SHOULDER_STAGE = Stage(Rank.SHOULDER, "the shoulders", shoulder_marks)

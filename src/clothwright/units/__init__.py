@@ -1,0 +1,40 @@
+"""Lengths and angles as people write them; centimetres and degrees inside.
+
+Inches, fractions and the choice of unit exist at the edges of the program only. A
+stored value is never rounded; only what is shown is.
+"""
+
+from clothwright.units.read import (
+    LengthError,
+    parse_angle,
+    parse_length,
+    parse_plain,
+)
+from clothwright.units.show import (
+    Fraction16,
+    format_angle,
+    format_length,
+    ligne_to_cm,
+    metres_up_to_tenth,
+    pretty_length,
+    split_fraction,
+    yards_up_to_eighth,
+)
+from clothwright.units.unit import CM_PER_INCH, Unit
+
+__all__ = [
+    "CM_PER_INCH",
+    "Fraction16",
+    "LengthError",
+    "Unit",
+    "format_angle",
+    "format_length",
+    "ligne_to_cm",
+    "metres_up_to_tenth",
+    "parse_angle",
+    "parse_length",
+    "parse_plain",
+    "pretty_length",
+    "split_fraction",
+    "yards_up_to_eighth",
+]

@@ -1,0 +1,113 @@
+"""Showing lengths: fractions of an inch, tenths of a centimetre."""
+
+import math
+from typing import NamedTuple
+
+from clothwright.units.unit import Unit
+
+_VULGAR = {
+    (1, 2): "½",
+    (1, 4): "¼",
+    (3, 4): "¾",
+    (1, 8): "⅛",
+    (3, 8): "⅜",
+    (5, 8): "⅝",
+    (7, 8): "⅞",
+}
+_SUPER = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
+_SUB = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
+
+
+class Fraction16(NamedTuple):
+    """A shown length in inches: sign, whole inches, and a reduced fraction."""
+
+    sign: int
+    whole: int
+    num: int
+    den: int
+
+
+def split_fraction(cm: float, finest: int = 16) -> Fraction16:
+    """A length in inches, rounded (half up) to 1/`finest` and reduced."""
+    parts = math.floor(abs(cm) / 2.54 * finest + 0.5 + 1e-9)
+    whole, num = divmod(parts, finest)
+    g = math.gcd(num, finest)
+    sign = -1 if cm < 0 and parts else 1
+    return Fraction16(sign, whole, num // g, finest // g)
+
+
+def _decimals(cm: float, body: bool) -> str:
+    if body and abs(cm) > 50:
+        half = math.floor(cm * 2 + 0.5) / 2
+        return f"{half:g}"
+    return f"{cm + 0.0:.1f}" if abs(cm) >= 0.05 else "0.0"
+
+
+def format_length(
+    cm: float,
+    unit: Unit,
+    *,
+    finest: int = 16,
+    unit_mark: bool = True,
+    body: bool = False,
+) -> str:
+    """A length in plain characters: `12 3/8 in`, `92.5 cm`.
+
+    Inches go to 1/`finest` (1/8 for body measures); centimetres to 0.1, or 0.5 for
+    body girths over 50 cm.
+    """
+    mark = f" {unit.value}" if unit_mark else ""
+    if unit is Unit.CM:
+        return _decimals(cm, body) + mark
+    sign, whole, num, den = split_fraction(cm, 8 if body else finest)
+    minus = "-" if sign < 0 else ""
+    if num == 0:
+        return f"{minus}{whole}{mark}"
+    if whole == 0:
+        return f"{minus}{num}/{den}{mark}"
+    return f"{minus}{whole} {num}/{den}{mark}"
+
+
+def pretty_length(
+    cm: float,
+    unit: Unit,
+    *,
+    finest: int = 16,
+    unit_mark: bool = True,
+    body: bool = False,
+) -> str:
+    """A length with real fraction characters: `12⅜ in`, `4¹³⁄₁₆ in`."""
+    if unit is Unit.CM:
+        return format_length(cm, unit, unit_mark=unit_mark, body=body)
+    sign, whole, num, den = split_fraction(cm, 8 if body else finest)
+    minus = "−" if sign < 0 else ""
+    mark = f" {unit.value}" if unit_mark else ""
+    if num == 0:
+        return f"{minus}{whole}{mark}"
+    fraction = _VULGAR.get((num, den)) or (
+        f"{str(num).translate(_SUPER)}⁄{str(den).translate(_SUB)}"
+    )
+    return f"{minus}{whole or ''}{fraction}{mark}"
+
+
+def format_angle(degrees: float) -> str:
+    """An angle to a tenth of a degree: `21.5°`."""
+    return f"{degrees:.1f}°"
+
+
+def yards_up_to_eighth(cm: float) -> Fraction16:
+    """Cloth to buy, rounded up to 1/8 yd, as whole yards and a fraction."""
+    eighths = math.ceil(cm / 91.44 * 8 - 1e-9)
+    whole, num = divmod(eighths, 8)
+    g = math.gcd(num, 8)
+    return Fraction16(1, whole, num // g, 8 // g)
+
+
+def metres_up_to_tenth(cm: float) -> float:
+    """Cloth to buy in metres, rounded up to 0.1 m."""
+    return math.ceil(cm / 10 - 1e-9) / 10
+
+
+def ligne_to_cm(lignes: float) -> float:
+    """Button size: 1 ligne is 1/40 in."""
+    return lignes * 2.54 / 40

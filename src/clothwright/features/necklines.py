@@ -397,7 +397,7 @@ class BackNeckline(Feature):
             )
 
 
-# -- the curves; p at the shoulder, c at the centre, start leaves p -----------------------
+# -- the curves; p at the shoulder, c at the centre, start leaves p --------------------
 Curve = Callable[[Point, Point, Vector, float, float], Path]
 
 

@@ -1,0 +1,293 @@
+"""Low open back with slanted edges (first garment 9).
+
+The set-ins are measured from the block's own centre back line, never from a
+tightened one, and are measured again after the corner is rounded.
+"""
+
+import math
+from collections.abc import Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.bodice import inward_back
+from clothwright.curves import (
+    Cubic,
+    Path,
+    distance,
+    heading,
+    unit,
+)
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.panel_lines import reflect
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    EdgeKind,
+    On,
+    Sheet,
+    Verb,
+    redraw,
+    spread,
+    straight,
+)
+from clothwright.rules import Numbers, RuleError, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 9"
+
+OPEN_BACK = RuleTable("low open back")
+_rule = OPEN_BACK.rule
+
+
+@_rule("y1", "level of E1", source=f"{_SRC}.1", formula="Do − nr")
+def y1(Do: float, nr: float, yW: float) -> float:  # noqa: N803
+    level = Do - nr
+    if level >= yW - 8:
+        raise RuleError(
+            "the open back reaches to less than 8 cm above the waist: "
+            "make its depth (Do) smaller"
+        )
+    return level
+
+
+@_rule(
+    "slant",
+    "slanted edge",
+    source=f"{_SRC}.2",
+    formula="√((e1 − e2)² + (yW − y1)²)",
+)
+def slant(e1: float, e2: float, yW: float, y1: float) -> float:  # noqa: N803
+    return math.hypot(e1 - e2, yW - y1)
+
+
+@_rule(
+    "Db",
+    "depth of the back neck, taken by the open back",
+    source=_SRC,
+    key="Db",
+    formula="Do",
+)
+def _depth(Do: float) -> float:  # noqa: N803
+    return Do
+
+
+class LowOpenBack(Feature):
+    """Low back whose slanted edges stand apart down to the waist."""
+
+    kind: Literal["low open back"] = "low open back"
+    title: ClassVar[str] = "Low open back"
+    sentence: ClassVar[str] = (
+        "The back is open, {depth} deep, its edges {top} from the centre at the top "
+        "and {waist} at the waist."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"back neck", "open back", "opening", "finished back edge"}
+    )
+    needs: ClassVar[dict[str, str]] = {
+        "waist seam": "a low open back ends in a waist seam; add one",
+        "closure": "its edges need loops, or another way to close",
+        "back panels": "add a back princess line",
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "back neck": "a back has one neckline; leave the other off",
+        "centre back zip": "there is no centre back to put a zip in",
+    }
+
+    depth: Annotated[
+        Length | None,
+        Number(
+            "Do",
+            "Do",
+            "depth of the open back below hb",
+            f"{_SRC}.1",
+            15.0,
+            6.0,
+            8.0,
+            24.0,
+        ),
+    ] = None
+    top: Annotated[
+        Length | None,
+        Number(
+            "e1", "e1", "set-in at the top", f"{_SRC}.2", 5.0, 2.0, 0.0, 9.0, (1.2, 9.0)
+        ),
+    ] = None
+    waist: Annotated[
+        Length | None,
+        Number("e2", "e2", "set-in at the waist", f"{_SRC}.2", 2.5, 1.0, 0.0, 6.0),
+    ] = None
+    corner_radius: Annotated[
+        Length | None,
+        Number("rc", "rc", "radius of the corner", f"{_SRC}.4", 1.5, 0.625, 0.0, 4.0),
+    ] = None
+    tightened: Annotated[
+        Length | None,
+        Number(
+            "te",
+            "te",
+            "tightening of the slanted edge",
+            f"{_SRC}.5",
+            0.0,
+            0.0,
+            0.0,
+            1.2,
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (OPEN_BACK,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (
+            Stage(Rank.NECK, "the open back", self._draw),
+            Stage(Rank.BLEND, "the slanted edge", self._tighten),
+        )
+
+    def _draw(self, d: Drafting) -> None:
+        n = d.n
+        d.part = "back"
+        e1 = d.point("E1", "O", "upper end of the slanted edge", right="e1", down="y1")
+        e2 = d.point("E2", "O", "waist end of the slanted edge", right="e2", down="yW")
+        p = d["Nb′"]
+        if e1.x > p.x - 2.0:
+            raise ValueError(
+                "the top of the slanted edge lies too near the shoulder end of the "
+                "neck: make the set-in at the top smaller, or the neck wider"
+            )
+        start = inward_back(n.sigma_b_new + n.tau)
+        chord = unit(e1 - p)
+        reach = distance(p, e1)
+        arrive = reflect(start, chord)
+        neck = Path(
+            (Cubic(p, p + start * (0.36 * reach), e1 - arrive * (0.36 * reach), e1),)
+        )
+        slant = Path.line(e1, e2)
+        if n.rc > 0:
+            neck, slant = _round_corner(neck, slant, n.rc)
+        d.draw(
+            "neck back",
+            neck.reversed(),
+            "neck of the open back",
+            frm=("Nb′", "E1"),
+            detail="square to the shoulder, in a slight U to the slanted edge",
+        )
+        d.draw("slant", slant, "slanted edge", frm=("E1", "E2"), detail="straight")
+
+    def _tighten(self, d: Drafting) -> None:
+        """Close a wedge at the middle of the slant, hinged on the panel (9.5)."""
+        n = d.n
+        bc = d.sheet.piece("BC")
+        sheet = d.sheet
+        if n.te > 0:
+            edge = bc.edge("slant").path  # E2 up to E1
+            mid = edge.at_length(edge.length / 2)
+            panel = bc.edge("panel").path  # Qb down to the waist
+            s = _length_at_level(panel, mid.y)
+            sheet = spread(
+                sheet,
+                "BC",
+                On("panel", s),
+                On("slant", edge.length / 2),
+                at_start=0.0,
+                at_end=-n.te,
+                moving="shoulder",
+            )
+            new = sheet.edge("BC", "slant").path
+            sheet = redraw(
+                sheet,
+                "BC",
+                ["slant"],
+                [straight("slant", new.start, new.end, EdgeKind.SEAM)],
+            )
+            d.lay(
+                Verb.SPREAD,
+                sheet,
+                "BC.slant",
+                "slanted edge tightened",
+                amounts=(("by", "te"),),
+                detail="a wedge closed at its middle, to nothing at the panel seam",
+            )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.y1 > n.yB + 4:
+            yield Finding(
+                "O1",
+                Severity.WARN,
+                "The open back reaches below the line of the brassiere.",
+                "Do",
+                "Say so to the client, or make it less deep.",
+                {"Do": n.Do},
+            )
+        if n.e2 > n.e1:
+            yield Finding(
+                "O2",
+                Severity.WARN,
+                "The slanted edges stand further apart at the waist than at the top.",
+                "e2",
+                "Look whether that is meant.",
+                {"e1": n.e1, "e2": n.e2},
+            )
+        bc = sheet.piece("BC")
+        narrow = narrowest_strip(bc.edge("slant").path, bc.edge("panel").path)
+        if narrow < 2.5:
+            yield Finding(
+                "O3",
+                Severity.REFUSE,
+                f"The back is only {narrow:.1f} cm wide beside the open edge; "
+                "2.5 cm must stay.",
+                "BC",
+                "Make the set-ins smaller.",
+                {"width": narrow},
+            )
+        elif narrow < 4.0:
+            yield Finding(
+                "O3",
+                Severity.WARN,
+                f"The back is only {narrow:.1f} cm wide beside the open edge.",
+                "BC",
+                "Smaller set-ins would leave more.",
+                {"width": narrow},
+            )
+
+
+def _length_at_level(path: Path, y: float) -> float:
+    """Length along a path that runs down, to where it crosses a level (bisection)."""
+    low, high = 0.0, path.length
+    for _ in range(50):
+        mid = (low + high) / 2
+        if path.at_length(mid).y < y:
+            low = mid
+        else:
+            high = mid
+    return (low + high) / 2
+
+
+def narrowest_strip(slant: Path, panel: Path) -> float:
+    """Least level width between the slant and the panel edge, cm."""
+    found = math.inf
+    top = max(min(slant.start.y, slant.end.y), panel.start.y)
+    bottom = max(slant.start.y, slant.end.y)
+    down = slant if slant.start.y < slant.end.y else slant.reversed()
+    for i in range(9):
+        y = top + (bottom - top) * i / 8
+        x1 = down.at_length(_length_at_level(down, y)).x
+        x2 = panel.at_length(_length_at_level(panel, y)).x
+        found = min(found, x2 - x1)
+    return found
+
+
+def _round_corner(neck: Path, slant: Path, radius: float) -> tuple[Path, Path]:
+    """Neck and slant with the corner between them rounded; the arc is the neck's."""
+    turn = math.radians(
+        abs(
+            (heading(slant.start_direction) - heading(neck.end_direction) + 180) % 360
+            - 180
+        )
+    )
+    t = radius * math.tan(turn / 2)
+    a, _ = neck.split_at_length(neck.length - t)
+    _, b = slant.split_at_length(t)
+    h = 4 / 3 * math.tan(turn / 4) * radius
+    arc = Cubic(
+        a.end, a.end + a.end_direction * h, b.start - b.start_direction * h, b.start
+    )
+    return Path((*a.segments, arc)), b

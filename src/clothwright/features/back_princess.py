@@ -36,7 +36,7 @@ BACK_PANELS = RuleTable("back princess line")
     source=f"{_SRC}.2",
     formula="2·atan((bd/2)/(yW − yB))",
 )
-def omega_b(bd_cut: float, yW: float, yB: float) -> float:  # noqa: N803
+def omega_b(bd_cut: float, yW: float, yB: float) -> float:
     return math.degrees(2 * math.atan(bd_cut / 2 / (yW - yB)))
 
 

@@ -42,7 +42,7 @@ NECK_RISE_TAKEN = RuleTable("rise of the back neck from the tape")
     low=0.8,
     high=4.0,
 )
-def nr(SBW: float, NWB: float) -> float:  # noqa: N803
+def nr(SBW: float, NWB: float) -> float:
     return clip(SBW - NWB, 1.0, 3.5)
 
 

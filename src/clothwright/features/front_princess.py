@@ -57,7 +57,7 @@ _rule = FRONT_PANELS.rule
     formula="yBP: the dart is cut to the bust point",
     key="y_Pf",
 )
-def _apex(y_BP: float) -> float:  # noqa: N803
+def _apex(y_BP: float) -> float:
     return y_BP
 
 
@@ -68,7 +68,7 @@ def _apex(y_BP: float) -> float:  # noqa: N803
     source=f"{_SRC}.6",
     formula="2·atan((fd/2)/(yW − yBP))",
 )
-def omega(fd_cut: float, yW: float, y_Pf: float) -> float:  # noqa: N803
+def omega(fd_cut: float, yW: float, y_Pf: float) -> float:
     return math.degrees(2 * math.atan(fd_cut / 2 / (yW - y_Pf)))
 
 
@@ -79,7 +79,7 @@ def omega(fd_cut: float, yW: float, y_Pf: float) -> float:  # noqa: N803
     source="first garment 4.3",
     formula="2·asin(ta/(2·|BP Qf|))",
 )
-def phi_a(ta: float, reach_Qf: float) -> float:  # noqa: N803
+def phi_a(ta: float, reach_Qf: float) -> float:
     return math.degrees(2 * math.asin(ta / (2 * reach_Qf)))
 
 
@@ -197,12 +197,12 @@ def _reach(  # the pitch of A3.9 on the new tip
     x_hf: float,
     y_hf: float,
     S: float,
-    sigma_f: float,  # noqa: N803
+    sigma_f: float,
     xs: float,
     yB: float,
     dl: float,
     x_BP: float,
-    y_BP: float,  # noqa: N803
+    y_BP: float,
 ) -> float:
     tip = Point(x_hf, y_hf) + bodice.outwards_front(sigma_f) * S
     return distance(Point(x_BP, y_BP), bodice.front_pitch(tip, X, xfw, yB - dl))

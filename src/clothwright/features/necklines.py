@@ -78,7 +78,7 @@ def _front_table(shape: FrontShape) -> RuleTable:
             source=_SRC,
             formula="half of the finished shoulder",
         )
-        def _half(S: float) -> float:  # noqa: N803
+        def _half(S: float) -> float:
             return S / 2
 
     else:
@@ -143,7 +143,7 @@ def _back_table(shape: BackShape) -> RuleTable:
             Sb: float,
             Lrb: float,
             sigma_b: float,
-            phi_b: float,  # noqa: N803
+            phi_b: float,
         ) -> float:
             g, h = math.radians(sigma_b), math.radians(sigma_b - phi_b)
             drop = Sb * math.sin(g) - Lrb * math.sin(h)

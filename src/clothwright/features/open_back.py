@@ -39,7 +39,7 @@ _rule = OPEN_BACK.rule
 
 
 @_rule("y1", "level of E1", source=f"{_SRC}.1", formula="Do − nr")
-def y1(Do: float, nr: float, yW: float) -> float:  # noqa: N803
+def y1(Do: float, nr: float, yW: float) -> float:
     level = Do - nr
     if level >= yW - 8:
         raise RuleError(
@@ -55,7 +55,7 @@ def y1(Do: float, nr: float, yW: float) -> float:  # noqa: N803
     source=f"{_SRC}.2",
     formula="√((e1 − e2)² + (yW − y1)²)",
 )
-def slant(e1: float, e2: float, yW: float, y1: float) -> float:  # noqa: N803
+def slant(e1: float, e2: float, yW: float, y1: float) -> float:
     return math.hypot(e1 - e2, yW - y1)
 
 
@@ -66,8 +66,24 @@ def slant(e1: float, e2: float, yW: float, y1: float) -> float:  # noqa: N803
     key="Db",
     formula="Do",
 )
-def _depth(Do: float) -> float:  # noqa: N803
+def _depth(Do: float) -> float:
     return Do
+
+
+@_rule(
+    "x(E2)",
+    "centre back edge at the waist",
+    source=f"{_SRC}.2",
+    key="x_back",
+    formula="e2",
+)
+def _x_back(e2: float) -> float:
+    return e2
+
+
+@_rule("bd net", "back waist dart", source="blocks A4", key="bd_net", formula="bd")
+def _bd_net(bd: float) -> float:
+    return bd
 
 
 class LowOpenBack(Feature):

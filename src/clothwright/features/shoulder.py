@@ -20,19 +20,19 @@ _SRC = "first garment 3"
 
 
 @_rule("S", "finished shoulder", source=f"{_SRC}.1.1", formula="SH − ti")
-def S(SH: float, ti: float) -> float:  # noqa: N802, N803
+def S(SH: float, ti: float) -> float:
     return SH - ti
 
 
 @_rule("Sb", "finished back shoulder", source=f"{_SRC}.1.1", formula="S + se")
-def Sb(S: float, se: float) -> float:  # noqa: N802, N803
+def Sb(S: float, se: float) -> float:
     return S + se
 
 
 @_rule(
     "Lr", "what the neck leaves of the shoulder", source=f"{_SRC}.1.3", formula="S − dw"
 )
-def Lr(S: float, dw: float) -> float:  # noqa: N802, N803
+def Lr(S: float, dw: float) -> float:
     if S - dw < 2.0:
         raise RuleError(
             f"the neck leaves only {max(0.0, S - dw):.1f} cm of the shoulder; at least "
@@ -47,7 +47,7 @@ def Lr(S: float, dw: float) -> float:  # noqa: N802, N803
     source=f"{_SRC}.1.3",
     formula="(S + se)·Lr/S",
 )
-def Lrb(Sb: float, Lr: float, S: float) -> float:  # noqa: N802, N803
+def Lrb(Sb: float, Lr: float, S: float) -> float:
     return Sb * Lr / S
 
 
@@ -57,7 +57,7 @@ def Lrb(Sb: float, Lr: float, S: float) -> float:  # noqa: N802, N803
     source=f"{_SRC}.1.3",
     formula="se·Lr/S",
 )
-def se_left(Lr: float, Lrb: float) -> float:  # noqa: N803
+def se_left(Lr: float, Lrb: float) -> float:
     return Lrb - Lr
 
 
@@ -72,7 +72,7 @@ def _turn(nip: float, rest: float) -> float:
     source=f"{_SRC}.2.2",
     formula="2·asin(nipF/(2·Lr))",
 )
-def phi_f(nipF: float, Lr: float) -> float:  # noqa: N803
+def phi_f(nipF: float, Lr: float) -> float:
     return _turn(nipF, Lr)
 
 
@@ -83,7 +83,7 @@ def phi_f(nipF: float, Lr: float) -> float:  # noqa: N803
     source=f"{_SRC}.2.2",
     formula="2·asin(nipB/(2·Lrb))",
 )
-def phi_b(nipB: float, Lrb: float) -> float:  # noqa: N803
+def phi_b(nipB: float, Lrb: float) -> float:
     return _turn(nipB, Lrb)
 
 
@@ -132,7 +132,7 @@ def _no_b() -> float:
     low=0.0,
     high=3.0,
 )
-def _nip_f(nipF_full: float, dw: float, S: float) -> float:  # noqa: N803
+def _nip_f(nipF_full: float, dw: float, S: float) -> float:
     return nipF_full * min(1.0, dw / (S / 2))
 
 
@@ -145,7 +145,7 @@ def _nip_f(nipF_full: float, dw: float, S: float) -> float:  # noqa: N803
     low=0.0,
     high=3.0,
 )
-def _nip_b(nipB_full: float, dw: float, S: float) -> float:  # noqa: N803
+def _nip_b(nipB_full: float, dw: float, S: float) -> float:
     return nipB_full * min(1.0, dw / (S / 2))
 
 

@@ -252,14 +252,19 @@ def _chord_points(s: Segment, tolerance: float) -> Iterator[Point]:
     if isinstance(s, Line):
         yield s.end
         return
-    p0, p1, p2, p3 = s.points
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = s.points
     bend = max(
-        math.hypot(*(p2 - p1 * 2 + p0)),
-        math.hypot(*(p3 - p2 * 2 + p1)),
+        math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0),
+        math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1),
     )
     n = max(1, math.ceil(math.sqrt(6 * bend / (8 * tolerance))))
     for i in range(1, n):
-        yield s.at(i / n)
+        t = i / n
+        u = 1 - t
+        a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
+        yield Point(
+            a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
+        )
     yield s.end
 
 

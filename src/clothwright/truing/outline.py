@@ -1,0 +1,175 @@
+"""Outlines: quick questions to one piece's own line. Pure geometry, cm and degrees.
+
+Own code where a polygon library would answer too, because every change of an order
+asks these of every piece: the test suite proves them against shapely.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+
+from clothwright.curves import Cubic, Path, Point
+
+CHORD = 0.02
+"""Chords stray at most this far from the outline: a fifth of the finest mark that a
+cutter draws."""
+
+
+def chords(path: Path) -> list[Point]:
+    """The outline as points, first and last the same place."""
+    pts = path.flatten(CHORD)
+    if len(pts) > 1 and math.dist(pts[0], pts[-1]) < 1e-5:
+        pts[-1] = pts[0]
+    return pts
+
+
+def crosses_itself(points: Sequence[Point]) -> Point | None:
+    """A place where a closed outline of points crosses or touches itself, else None.
+
+    Sorts the chords along the longer side of the outline and compares those that
+    overlap there; neighbours share a point and are not compared.
+    """
+    n = len(points) - 1
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    if max(xs) - min(xs) < max(ys) - min(ys):
+        xs, ys = ys, xs
+    spans: list[tuple[float, float, float, float, int]] = []
+    for i in range(n):
+        x0, x1, y0, y1 = xs[i], xs[i + 1], ys[i], ys[i + 1]
+        if x0 > x1:
+            x0, x1 = x1, x0
+        if y0 > y1:
+            y0, y1 = y1, y0
+        spans.append((x0, x1, y0, y1, i))
+    spans.sort()
+    for k, (_, right, low, high, i) in enumerate(spans):
+        for j in range(k + 1, n):
+            left, _, low2, high2, m = spans[j]
+            if left > right:
+                break
+            if low2 > high or high2 < low or m - i in (1, -1, n - 1, 1 - n):
+                continue
+            if _touch(points[i], points[i + 1], points[m], points[m + 1]):
+                return points[m]
+    return None
+
+
+def _side(a: Point, b: Point, p: Point) -> float:
+    return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
+
+
+def _touch(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """True when two chords, whose boxes overlap, have a point in common."""
+    return (
+        _side(a, b, c) * _side(a, b, d) <= 0.0 and _side(c, d, a) * _side(c, d, b) <= 0
+    )
+
+
+def holds(points: Sequence[Point], p: Point) -> bool:
+    """True when `p` lies inside a closed outline of points (even-odd rule)."""
+    inside = False
+    x, y = p
+    x0, y0 = points[-1]
+    for x1, y1 in points:
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            inside = not inside
+        x0, y0 = x1, y1
+    return inside
+
+
+def box(points: Sequence[Point]) -> tuple[float, float]:
+    """Width and height of an outline of points, cm."""
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+def wrong_way(curve: Cubic) -> float:
+    """Degrees that a curve turns against its own bend: 0 for a plain curve.
+
+    A cubic changes its bend where the cross product of its first and second
+    derivatives is 0, a quadratic in t; between two such places it turns one way.
+    """
+    p0, p1, p2, p3 = curve.points
+    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
+    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
+    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
+    # cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²
+    c01 = d0x * d1y - d0y * d1x
+    c02 = d0x * d2y - d0y * d2x
+    c12 = d1x * d2y - d1y * d2x
+    stops = _roots(c01 - c02 + c12, c02 - 2 * c01, c01)
+    if not stops:
+        return 0.0
+
+    def way(t: float) -> tuple[float, float]:
+        s = 1 - t
+        a, b, c = s * s, 2 * s * t, t * t
+        return a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y
+
+    first, last = curve.start_direction, curve.end_direction
+    marks = [0.0, *stops, 1.0]
+    plus = minus = 0.0
+    before: tuple[float, float] = first
+    for t0, t1 in zip(marks, marks[1:], strict=False):
+        # half way as well, so that no step turns by 180 degrees or more
+        for t in ((t0 + t1) / 2, t1):
+            now = last if t >= 1.0 else way(t)
+            turn = math.atan2(
+                before[0] * now[1] - before[1] * now[0],
+                before[0] * now[0] + before[1] * now[1],
+            )
+            plus, minus = plus + max(turn, 0.0), minus + max(-turn, 0.0)
+            before = now
+    return math.degrees(min(plus, minus))
+
+
+def _roots(a: float, b: float, c: float) -> list[float]:
+    """Real roots of a·t² + b·t + c strictly between 0 and 1, in order."""
+    if abs(a) < 1e-12 * (abs(b) + abs(c) + 1e-300):
+        found = [-c / b] if b else []
+    else:
+        disc = b * b - 4 * a * c
+        if disc <= 0:
+            return []
+        q = -(b + math.copysign(math.sqrt(disc), b)) / 2
+        found = [q / a, c / q if q else 0.0]
+    return sorted(t for t in found if 1e-9 < t < 1 - 1e-9)
+
+
+def tightest(path: Path, samples: int = 8) -> tuple[float, float]:
+    """Least radii (outward, hollow) of a clockwise outline's curves, cm; infinite
+    where it is straight. Read at the middle of `samples` equal steps of each curve,
+    since a handle laid on its end leaves the bend there without a value.
+    """
+    outward = hollow = 0.0
+    for curve in _cubics(path):
+        for k in _bends(curve, samples):
+            if k > outward:
+                outward = k
+            elif -k > hollow:
+                hollow = -k
+    return _radius(outward), _radius(hollow)
+
+
+def _radius(bend: float) -> float:
+    return 1 / bend if bend > 0 else math.inf
+
+
+def _cubics(path: Path) -> Iterator[Cubic]:
+    return (s for s in path.segments if isinstance(s, Cubic))
+
+
+def _bends(curve: Cubic, samples: int) -> Iterator[float]:
+    p0, p1, p2, p3 = curve.points
+    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
+    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
+    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
+    c01 = d0x * d1y - d0y * d1x
+    c02 = d0x * d2y - d0y * d2x
+    c12 = d1x * d2y - d1y * d2x
+    for i in range(samples):
+        t = (i + 0.5) / samples
+        s = 1 - t
+        a, b, c = s * s, 2 * s * t, t * t
+        v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
+        if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³
+            yield 2 / 3 * (a * c01 + b / 2 * c02 + c * c12) / v**3

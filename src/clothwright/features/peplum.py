@@ -404,7 +404,7 @@ def _panels(d: Drafting) -> None:
             spot_on(p, "waist", a),
             spot_on(p, "hem", b),
             edge="panel",
-            seam="P" + code[1],
+            seam="S19" if code == "PF" else "S20",
             seam_name=f"{p.name} panel",
             into=(first, second),
         )

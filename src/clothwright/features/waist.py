@@ -67,9 +67,14 @@ def w(w_half: float) -> float:
     return 2 * w_half
 
 
-def _dip(alpha: float, *neighbours: float) -> float:
-    """0.5·t·sin α with t = min(5, 0.4 of the shorter neighbour) (12.2)."""
-    return 0.5 * min(5.0, 0.4 * min(neighbours)) * math.sin(math.radians(alpha))
+def _dip(half_opening: float, depth: float) -> float:
+    """0.5·t·sin α for a seam that leaves the plumb by `half_opening` over `depth` cm.
+
+    t = min(5, 0.4 of the seam below its last bend): the numbers of the notes' own
+    worked draft show that the neighbours meant there are the seams, not the waist.
+    """
+    t = min(5.0, 0.4 * depth)
+    return 0.5 * t * half_opening / math.hypot(half_opening, depth)
 
 
 @_rule(
@@ -79,11 +84,8 @@ def _dip(alpha: float, *neighbours: float) -> float:
     key="delta_f",
     formula="0.5·t·sin(ω/2)",
 )
-def _delta_f(
-    fd: float, X: float, x_BP: float, xs: float, a: float, yW: float, y_Pf: float
-) -> float:
-    alpha = math.degrees(math.atan(fd / 2 / (yW - y_Pf)))
-    return _dip(alpha, X - x_BP - fd / 2, x_BP - fd / 2 - xs - a)
+def _delta_f(fd: float, yW: float, y_Pf: float) -> float:
+    return _dip(fd / 2, yW - y_Pf)
 
 
 @_rule(
@@ -93,18 +95,8 @@ def _delta_f(
     key="delta_s",
     formula="0.5·t·sin(atan(a/(yW − yB)))",
 )
-def _delta_s(
-    fd: float,
-    x_BP: float,
-    xs: float,
-    a: float,
-    xd: float,
-    bd_net: float,
-    yW: float,
-    yB: float,
-) -> float:
-    alpha = math.degrees(math.atan(a / (yW - yB)))
-    return _dip(alpha, x_BP - fd / 2 - xs - a, xs - a - xd - bd_net / 2)
+def _delta_s(a: float, yW: float, yB: float) -> float:
+    return _dip(a, yW - yB)
 
 
 @_rule(
@@ -114,11 +106,8 @@ def _delta_s(
     key="delta_b",
     formula="0.5·t·sin(ωb/2)",
 )
-def _delta_b(
-    bd_net: float, xs: float, a: float, xd: float, x_back: float, yW: float, yB: float
-) -> float:
-    alpha = math.degrees(math.atan(bd_net / 2 / (yW - yB)))
-    return _dip(alpha, xs - a - xd - bd_net / 2, xd - bd_net / 2 - x_back)
+def _delta_b(bd_net: float, yW: float, yB: float) -> float:
+    return _dip(bd_net / 2, yW - yB)
 
 
 def waist_curve(

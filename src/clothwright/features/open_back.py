@@ -29,7 +29,7 @@ from clothwright.paper import (
     spread,
     straight,
 )
-from clothwright.rules import Numbers, RuleError, RuleTable
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "first garment 9"
@@ -84,6 +84,52 @@ def _x_back(e2: float) -> float:
 @_rule("bd net", "back waist dart", source="blocks A4", key="bd_net", formula="bd")
 def _bd_net(bd: float) -> float:
     return bd
+
+
+@_rule("T", "edge taken by the rounded corner", source=f"{_SRC}.4", key="T_round")
+def _rounding(rc: float, corner_turn: float) -> float:
+    return rc * math.tan(math.radians(corner_turn) / 2)
+
+
+@_rule(
+    "turn at E1",
+    "turn of the edge at E1",
+    source=f"{_SRC}.3",
+    kind=Kind.ANGLE,
+    key="corner_turn",
+    formula="between the arrival of the neck at E1 and the slanted edge",
+)
+def _corner_turn(
+    e1: float,
+    e2: float,
+    y1: float,
+    yW: float,
+    bw: float,
+    nr: float,
+    Sb: float,
+    Lrb: float,
+    sigma_b: float,
+    sigma_b_new: float,
+    tau: float,
+) -> float:
+    g, h = math.radians(sigma_b), math.radians(sigma_b_new)
+    x = bw + Sb * math.cos(g) - Lrb * math.cos(h)
+    y = -nr + Sb * math.sin(g) - Lrb * math.sin(h)
+    # arrival = start mirrored in the chord: 2·chord − start, as bearings
+    start = 90.0 + sigma_b_new + tau
+    chord = math.degrees(math.atan2(y1 - y, e1 - x))
+    edge = math.degrees(math.atan2(yW - y1, e2 - e1))
+    return abs((edge - (2 * chord - start) + 180) % 360 - 180)
+
+
+@_rule(
+    "edge",
+    "slanted edge below the rounding",
+    source="first garment 10.2",
+    key="edge_net",
+)
+def _edge_net(slant: float, T_round: float, te: float) -> float:
+    return slant - T_round - te
 
 
 class LowOpenBack(Feature):

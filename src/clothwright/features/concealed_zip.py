@@ -1,0 +1,159 @@
+"""Closed back with a concealed zip in the centre back seam (first garment 16)."""
+
+import math
+from collections.abc import Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.bodice_rules import clip
+from clothwright.curves import Cubic, Line, Path, Point
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 16"
+
+ZIP = RuleTable("concealed zip")
+_rule = ZIP.rule
+SHAPED = RuleTable("centre back seam shaped")
+STRAIGHT = RuleTable("centre back seam straight")
+
+
+@SHAPED.rule(
+    "cbs",
+    "intake of the centre back seam",
+    source=f"{_SRC}.1",
+    key="cbs",
+    formula="0.10·sup, kept between 0 and 1.5, not more than the back dart",
+    low=0.0,
+    high=2.0,
+)
+def _cbs(sup: float, bd: float) -> float:
+    return min(clip(0.10 * sup, 0.0, 1.5), bd)
+
+
+@STRAIGHT.rule("cbs", "intake of the centre back seam", source=f"{_SRC}.1", key="cbs")
+def _none() -> float:
+    return 0.0
+
+
+@_rule(
+    "bd net",
+    "back waist dart beside the centre back seam",
+    source=f"{_SRC}.1",
+    key="bd_net",
+    formula="bd − cbs",
+)
+def _bd_net(bd: float, cbs: float) -> float:
+    return bd - cbs
+
+
+@_rule(
+    "x(CB)", "centre back at the waist", source=f"{_SRC}.2", key="x_back", formula="cbs"
+)
+def _x_back(cbs: float) -> float:
+    return cbs
+
+
+class ConcealedZip(Feature):
+    """Centre back seam with a concealed zip through the waist."""
+
+    kind: Literal["concealed zip"] = "concealed zip"
+    title: ClassVar[str] = "Concealed zip"
+    sentence: ClassVar[str] = (
+        "The back closes with a concealed zip that ends {below_waist} below the waist."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"centre back zip", "closure", "opening"}
+    )
+    needs: ClassVar[dict[str, str]] = {
+        "back neck": "a closed back needs a back neckline",
+        "waist seam": "a fitted top with a zip needs a waist seam; add one",
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "open back": "an open back has no centre back seam for a zip"
+    }
+
+    below_waist: Annotated[
+        Length | None,
+        Number(
+            "z",
+            "z",
+            "end of the zip below the waist",
+            f"{_SRC}.3",
+            12.0,
+            4.75,
+            2.0,
+            25.0,
+        ),
+    ] = None
+    shaped: bool = True
+    """Take a little of the waist in at the centre back seam."""
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (ZIP, SHAPED if self.shaped else STRAIGHT)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.BLEND, "the centre back seam", self._draw),)
+
+    def _draw(self, d: Drafting) -> None:
+        n = d.n
+        d.part = "back"
+        top = d.sheet.edge("BC", "cb").path.end
+        y0 = max(0.5 * n.yB, top.y + 1.0)
+        q = n.yW - y0
+        waist = d.point(
+            "CBz", "O", "centre back at the waist", right="x_back", down="yW"
+        )
+        if n.cbs > 1e-9:
+            a = Point(0.0, y0)
+            path = Path(
+                (
+                    Cubic(
+                        waist,
+                        Point(n.cbs, n.yW - 0.4 * q),
+                        Point(0.0, y0 + 0.4 * q),
+                        a,
+                    ),
+                    Line(a, top),
+                )
+            )
+        else:
+            path = Path.line(waist, top)
+        sheet = redraw(d.sheet, "BC", ["cb"], [Edge("cb", path, EdgeKind.SEAM)])
+        d.lay(
+            Verb.REDRAW,
+            sheet,
+            "BC.cb",
+            "centre back seam",
+            amounts=(("in at the waist", "cbs"),),
+            frm=("CBz",),
+            detail="plumb from the neck to half the armhole's depth, then in a slight "
+            "curve",
+            lines=(path,),
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if "L" not in n:
+            return
+        if n.z > n.L - 2:
+            yield Finding(
+                "Z1",
+                Severity.REFUSE,
+                "The zip would end below the peplum, or less than 2 cm above its hem.",
+                "z",
+                "End the zip higher, or lengthen the peplum.",
+                {"z": n.z, "L": n.L},
+            )
+        wide = n.w + 2 * math.pi * n.f * n.z
+        if wide < n.B + 2 and wide < n.H:
+            yield Finding(
+                "Z2",
+                Severity.WARN,
+                "Where the zip ends the top is narrower than bust and hip: it may not go "
+                "on.",
+                "z",
+                "End the zip lower, or cut the peplum fuller.",
+                {"girth": wide, "B": n.B, "H": n.H},
+            )

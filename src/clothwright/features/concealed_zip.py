@@ -151,9 +151,8 @@ class ConcealedZip(Feature):
             yield Finding(
                 "Z2",
                 Severity.WARN,
-                "Where the zip ends the top is narrower than bust and hip: it may not go "
-                "on.",
+                "Where the zip ends, the top is narrower than bust and hip.",
                 "z",
-                "End the zip lower, or cut the peplum fuller.",
+                "It may not go on: end the zip lower, or cut the peplum fuller.",
                 {"girth": wide, "B": n.B, "H": n.H},
             )

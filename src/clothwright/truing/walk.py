@@ -30,6 +30,9 @@ from clothwright.truing.words import Fmt, amounts, opening, pair
 SET_IN = 1.0
 """Planned ease from here on is a sleeve's: walked by the band of a cap, cm."""
 
+NO_EASE = 0.005
+"""Less than this (cm) is told as one length."""
+
 _HAIR = 1e-6
 """Rounding: a seam on the very limit is inside it."""
 
@@ -199,11 +202,13 @@ def _tell(fmt: Fmt, left: float, right: float, low: float, high: float) -> str:
         apart, limit = amounts(fmt, (ease, high))
         return f"{lengths}, {apart} apart; up to {limit} is right."
     off, least, most = amounts(fmt, (ease, low, high))
-    way = "longer" if ease >= 0 else "shorter"
+    way = f"the second {off} {'longer' if ease > 0 else 'shorter'}"
+    if abs(ease) < NO_EASE:
+        way = "of one length"
     if low >= 0:
         right_is = f"{least} to {most} longer"
     elif high <= 0:
         right_is = f"{most} to {least} shorter"
     else:
         right_is = f"from {least} shorter to {most} longer"
-    return f"{lengths}, the second {off} {way}; {right_is} is right."
+    return f"{lengths}, {way}; {right_is} is right."

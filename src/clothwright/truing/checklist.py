@@ -232,8 +232,8 @@ def check_partners(sheet: Sheet) -> Iterator[Finding]:
     """Every edge that is sewn stands in a seam, and in none twice."""
     sewn = Counter((r.piece, r.edge) for s in sheet.seams for r in s.runs())
     for seam in sheet.seams:
-        twice = [r for r, n in Counter(seam.runs()).items() if n > 1]
-        for run in twice:
+        walked = Counter((r.piece, r.edge) for r in seam.runs())
+        for run in (f"{p}.{e}" for (p, e), n in walked.items() if n > 1):
             yield Finding(
                 seam.code,
                 Severity.REFUSE,

@@ -12,6 +12,7 @@ what they hold; every float is a length in cm unless its name says otherwise.
 """
 
 from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.inset import inset
 from clothwright.curves.meet import crossings, meet_lines
 from clothwright.curves.motion import (
     IDENTITY,
@@ -66,6 +67,7 @@ __all__ = [
     "dot",
     "from_pair",
     "heading",
+    "inset",
     "left_normal",
     "meet_lines",
     "midpoint",

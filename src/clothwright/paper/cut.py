@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from clothwright.curves import CLOSE, Path, Point, distance
+from clothwright.curves import CLOSE, Path, Point, distance, midpoint
 from clothwright.paper.piece import Edge, PaperError, Piece
 from clothwright.paper.seam import Ease, Run, Seam
 from clothwright.paper.sheet import Sheet
@@ -98,7 +98,7 @@ def cut(
     (code_a, name_a), (code_b, name_b) = into
     new_a = Piece(code_a, name_a, (*loop[:m], Edge(edge, along.reversed())))
     new_b = Piece(code_b, name_b, (*loop[m:], Edge(edge, along)))
-    new_a, new_b = _share(old, new_a), _share(old, new_b)
+    new_a, new_b = _share(old, new_a, along), _share(old, new_b, along)
 
     def where(run: Run) -> tuple[Run, ...]:
         if run.piece != piece:
@@ -122,18 +122,21 @@ def cut(
     return out.sew(new_seam)
 
 
-def _share(old: Piece, new: Piece) -> Piece:
+def _share(old: Piece, new: Piece, along: Path) -> Piece:
     """Marks, lines and grain of the old piece that lie on the new one."""
     grain = old.grain
-    if grain is not None:
-        a, b = grain
-        mid = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-        grain = grain if new.contains(mid) else None
+    if grain is not None and not new.contains(midpoint(*grain)):
+        grain = None
+    lines = []
+    for line in old.lines:
+        hits = [s for s, _ in line.path.meets(along)]
+        stops = [0.0, *hits, line.path.length]
+        for a, b in zip(stops, stops[1:], strict=False):
+            if b - a > 0.01 and new.contains(line.path.at_length((a + b) / 2)):
+                lines.append(replace(line, path=line.path.between(a, b)))
     return replace(
         new,
         marks=tuple(m for m in old.marks if new.contains(m.at)),
-        lines=tuple(
-            k for k in old.lines if new.contains(k.path.at_length(k.path.length / 2))
-        ),
+        lines=tuple(lines),
         grain=grain,
     )

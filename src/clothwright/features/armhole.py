@@ -94,6 +94,11 @@ class SleevelessArmhole(Feature):
 
 def outlines(d: Drafting) -> None:
     """Redraw necks, shoulders and armholes of front and back to the new marks."""
+    if d.n.sd > 0:
+        raise ValueError(
+            "a shoulder dart in the back goes with a sleeved block; here ease the back "
+            "shoulder instead: set back_shoulder_dart to 0"
+        )
     _front(d)
     _back(d)
 

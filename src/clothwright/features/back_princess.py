@@ -46,7 +46,7 @@ class BackArmholePrincess(Feature):
     kind: Literal["back armhole princess"] = "back armhole princess"
     title: ClassVar[str] = "Armhole princess, back"
     sentence: ClassVar[str] = "Princess lines from the armhole behind."
-    gives: ClassVar[frozenset[str]] = frozenset({"back panels"})
+    gives: ClassVar[frozenset[str]] = frozenset({"back panels", "back panel seam"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {
         "back panels": "the back waist dart can go into one line only; leave one off"

@@ -100,7 +100,8 @@ class ConcealedZip(Feature):
     def _draw(self, d: Drafting) -> None:
         n = d.n
         d.part = "back"
-        top = d.sheet.edge("BC", "cb").path.end
+        code = "BC" if "BC" in d.sheet.pieces else "B"
+        top = d.sheet.edge(code, "cb").path.end
         y0 = max(0.5 * n.yB, top.y + 1.0)
         q = n.yW - y0
         waist = d.point(
@@ -121,11 +122,11 @@ class ConcealedZip(Feature):
             )
         else:
             path = Path.line(waist, top)
-        sheet = redraw(d.sheet, "BC", ["cb"], [Edge("cb", path, EdgeKind.SEAM)])
+        sheet = redraw(d.sheet, code, ["cb"], [Edge("cb", path, EdgeKind.SEAM)])
         d.lay(
             Verb.REDRAW,
             sheet,
-            "BC.cb",
+            f"{code}.cb",
             "centre back seam",
             amounts=(("in at the waist", "cbs"),),
             frm=("CBz",),

@@ -29,7 +29,7 @@ def state(d: Drafting) -> None:
     """State every seam of the garment and give side panels their grain."""
     d.part = "seams"
     sheet = _with_grain(d.sheet)
-    kept = ("side dart", "front waist dart", "back waist dart", "back shoulder dart")
+    kept = {s.code for s in sheet.seams if s.kind is SeamKind.DART and _open(s)}
     sheet = sheet.unsew(*(s.code for s in sheet.seams if s.code not in kept))
     seams = [s for s in _seams(sheet, d.n) if s is not None]
     d.lay(
@@ -42,6 +42,11 @@ def state(d: Drafting) -> None:
 
 
 STAGE = Stage(Rank.SEAMS, "the seams", state)
+
+
+def _open(dart: Seam) -> bool:
+    """True for a dart that no panel line has taken up."""
+    return all("leg" in r.edge or "dart" in r.edge for r in dart.runs())
 
 
 class _Table:
@@ -85,7 +90,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _peplum_side(t),
         *_peplum_panels(t),
         _centre_back(t),
-        *_facings(t),
+        *_facings(t, n),
     ]
 
 
@@ -327,7 +332,7 @@ def _centre_back(t: _Table) -> Seam | None:
     )
 
 
-def _facings(t: _Table) -> list[Seam]:
+def _facings(t: _Table, n: Numbers) -> list[Seam]:
     faced = Ease(-0.05, -0.15, 0.05)
     out = []
     for code, name, left, right, start, end in (
@@ -400,7 +405,11 @@ def _facings(t: _Table) -> list[Seam]:
     foot = t.chain(("BF", "foot", False))
     waist = t.chain(("BC", "waist", False))
     if foot and waist:
-        over = t.length(foot) - t.length(waist)
+        # the strip is laid on from E2, less the roll of the slanted edge
+        whole = t.length(waist)
+        over = min(n.sw, whole) - n.rho - whole
+        if n.sw > whole - 1.0:
+            over = -n.rho
         out.append(
             Seam(
                 "S18",

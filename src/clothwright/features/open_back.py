@@ -147,7 +147,7 @@ class LowOpenBack(Feature):
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "a low open back ends in a waist seam; add one",
         "closure": "its edges need loops, or another way to close",
-        "back panels": "add a back princess line",
+        "back panel seam": "add a back princess line",
     }
     clashes: ClassVar[dict[str, str]] = {
         "back neck": "a back has one neckline; leave the other off",

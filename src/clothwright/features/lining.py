@@ -1,0 +1,286 @@
+"""Lining: to the edge, or below the facing (first garment 15)."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Line, Motion, Path, Point, direction, inset
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.facing import sewn_back, sewn_front
+from clothwright.findings import Finding
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+    cut,
+    redraw,
+    spot_on,
+)
+from clothwright.rules import Numbers
+from clothwright.units.fields import Length
+
+_SRC = "first garment 15"
+_SLACK = 0.5
+"""The lining hangs this much below the shell's waist, cm (15)."""
+
+
+class Mode(Enum):
+    """How far the lining goes."""
+
+    TO_EDGE = "to the edge"
+    """Bagged at neck, armholes and slanted edges; in place of facings."""
+
+    BELOW_FACING = "below the facing"
+    """From the facing's free edge down to the waist."""
+
+
+class Lining(Feature):
+    """Lining of the bodice and the peplum."""
+
+    kind: Literal["lining"] = "lining"
+    title: ClassVar[str] = "Lining"
+    sentence: ClassVar[str] = "It is lined {mode}."
+    gives: ClassVar[frozenset[str]] = frozenset({"lining"})
+    clashes: ClassVar[dict[str, str]] = {"lining": "an order has one lining"}
+
+    mode: Mode = Mode.BELOW_FACING
+    roll: Annotated[
+        Length | None,
+        Number(
+            "rho_l",
+            "ρ lining",
+            "roll of the lining",
+            "first garment 14.4",
+            0.3,
+            0.125,
+            0.0,
+            0.6,
+        ),
+    ] = None
+    hem_shorter: Annotated[
+        Length | None,
+        Number(
+            "short",
+            "shorter",
+            "lining of the peplum shorter at the hem",
+            _SRC,
+            1.5,
+            0.625,
+            0.0,
+            4.0,
+        ),
+    ] = None
+
+    def provides(self) -> frozenset[str]:
+        if self.mode is Mode.TO_EDGE:
+            return self.gives | {"inside finish"}
+        return self.gives
+
+    def wants(self) -> dict[str, str]:
+        if self.mode is Mode.TO_EDGE:
+            return {"sleeveless": "a lining to the edge is for a sleeveless top"}
+        return {"inside finish": "a lining below the facing needs the facing"}
+
+    def forbids(self) -> dict[str, str]:
+        if self.mode is Mode.TO_EDGE:
+            return {
+                **self.clashes,
+                "inside finish": "a lining to the edge takes the place of the facing; "
+                "leave one off",
+            }
+        return dict(self.clashes)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.SEAMS, "the lining", self._draft),)
+
+    def _draft(self, d: Drafting) -> None:
+        d.part = "lining"
+        sheet = d.sheet
+        if self.mode is Mode.TO_EDGE:
+            sheet = _to_edge(sheet, d.n.rho_l)
+        else:
+            sheet = _below_facing(sheet)
+        sheet = _peplum(sheet, d.n.short)
+        d.lay(
+            Verb.TRACE,
+            sheet,
+            "lining",
+            "pieces of the lining",
+            detail="traced from the trued shell; half a centimetre longer at the waist",
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return ()
+
+
+def _slid(piece: Piece, name: str, path: Path) -> Path:
+    """The path cut where it meets its neighbours' lines, all produced by 1.5 cm."""
+    before, after = piece.before(name).path, piece.after(name).path
+
+    def long(p: Path, start: float, end: float) -> Path:
+        parts = list(p.segments)
+        if start:
+            parts.insert(0, Line(p.start - p.start_direction * start, p.start))
+        if end:
+            parts.append(Line(p.end, p.end + p.end_direction * end))
+        return Path(tuple(parts))
+
+    wide = long(path, 1.5, 1.5)
+    first = wide.meets(long(before, 0.0, 1.5))
+    last = wide.meets(long(after, 1.5, 0.0))
+    if not first or not last:
+        raise PaperError(f"the lining of {piece.code} does not meet at {name}")
+    return wide.between(min(first)[0], max(last)[0])
+
+
+def _reedge(sheet: Sheet, code: str, name: str, path: Path, kind: EdgeKind) -> Sheet:
+    p = sheet.piece(code)
+    return redraw(sheet, code, [name], [Edge(name, _slid(p, name, path), kind)])
+
+
+def _copy(sheet: Sheet, shell: str) -> Sheet:
+    p = sheet.piece(shell)
+    return sheet.put(
+        replace(p, code=f"L.{shell}", name=f"{p.name} lining", marks=(), lines=())
+    )
+
+
+def _bodice(sheet: Sheet) -> list[str]:
+    return [c for c in ("FC", "FS", "F", "BC", "BS", "B") if c in sheet.pieces]
+
+
+def _rolled(sheet: Sheet, code: str, rho: float) -> Sheet:
+    """Neck, armhole and slant of one lining piece set inside by the roll."""
+    p = sheet.piece(code)
+    tip_first = "tip" if p.has("shoulder") else "split"
+    for name in ("slant", "neck", "armhole"):
+        if not p.has(name):
+            continue
+        path = p.edge(name).path
+        start = end = rho
+        if name == "neck" and p.has("cf"):
+            end = 0.0
+        if name == "neck" and p.has("cb"):
+            start = 0.0
+        if name == "armhole":
+            front = p.code[2] == "F"
+            whole = tip_first == "tip" and not p.has("panel")
+            mid = 0.0 if whole else 0.45 * rho
+            under, tip = (mid, rho) if tip_first == "tip" else (0.0, 0.45 * rho)
+            start, end = (under, tip) if front else (tip, under)
+        sheet = _reedge(sheet, code, name, inset(path, start, end), p.edge(name).kind)
+    return sheet
+
+
+def _to_edge(sheet: Sheet, rho: float) -> Sheet:
+    for shell in _bodice(sheet):
+        code = f"L.{shell}"
+        sheet = _rolled(_copy(sheet, shell), code, rho)
+        sheet = _longer(sheet, code)
+    return sheet
+
+
+def _longer(sheet: Sheet, code: str) -> Sheet:
+    for name in ("waist", "waist side"):
+        p = sheet.piece(code)
+        if p.has(name) and not p.has("leg cf") and not p.has("leg cb"):
+            edge = p.edge(name)
+            sheet = _reedge(
+                sheet, code, name, inset(edge.path, -_SLACK, -_SLACK), edge.kind
+            )
+    return sheet
+
+
+def _below_facing(sheet: Sheet) -> Sheet:
+    """Cut each shell piece along the facing's free edge and keep what lies below."""
+    for half, facing, codes in (
+        (sewn_front(sheet), "FF", ("FC", "FS", "F")),
+        (sewn_back(sheet), "BF", ("BC", "BS", "B")),
+    ):
+        free = sheet.edge(facing, "free").path
+        for shell in codes:
+            if shell not in sheet.pieces:
+                continue
+            m = half.motion if shell in ("FS", "BS") else Motion()
+            line = free.moved(m.inverse())
+            sheet = _lower_part(sheet, shell, line)
+    return sheet
+
+
+def _lower_part(sheet: Sheet, shell: str, line: Path) -> Sheet:
+    p = sheet.piece(shell)
+    wide = Path(
+        (
+            Line(line.start - line.start_direction * 1.0, line.start),
+            *line.segments,
+            Line(line.end, line.end + line.end_direction * 1.0),
+        )
+    )
+    hits: list[tuple[float, str, Point]] = []
+    for e in p.edges:
+        for s, _ in wide.meets(e.path):
+            if all(abs(s - h[0]) > 1e-4 for h in hits):
+                hits.append((s, e.name, wide.at_length(s)))
+    hits.sort()
+    if len(hits) < 2:
+        return sheet
+    (s0, e0, a), (s1, e1, b) = hits[0], hits[-1]
+    if e0 == e1:
+        return sheet
+    parts = cut(
+        Sheet().put(p),
+        shell,
+        wide.between(s0, s1),
+        spot_on(p, e0, a),
+        spot_on(p, e1, b),
+        edge="join",
+        seam="join",
+        seam_name="facing join",
+        into=(("one", ""), ("two", "")),
+    )
+    keep = max(
+        (q for q in parts.pieces.values() if q.has("waist") or q.has("side low")),
+        key=lambda q: q.edge("waist").length if q.has("waist") else 0.0,
+        default=None,
+    )
+    if keep is None:
+        return sheet
+    code = f"L.{shell}"
+    grain = keep.grain or p.grain
+    out = replace(
+        keep, code=code, name=f"{p.name} lining", marks=(), lines=(), grain=grain
+    )
+    if out.grain and not (out.contains(out.grain[0]) and out.contains(out.grain[1])):
+        out = replace(out, grain=_grain_inside(out, out.grain))
+    return _longer(sheet.put(out), code)
+
+
+def _grain_inside(p: Piece, grain: tuple[Point, Point]) -> tuple[Point, Point] | None:
+    """The grain direction through the middle of the piece."""
+
+    u = direction(*grain)
+    left, top, right, bottom = p.outline.bounds()
+    mid = Point((left + right) / 2, (top + bottom) / 2)
+    reach = 0.0
+    while p.contains(mid + u * (reach + 1)) and p.contains(mid - u * (reach + 1)):
+        reach += 0.5
+    return (mid - u * reach, mid + u * reach) if reach > 1 else None
+
+
+def _peplum(sheet: Sheet, shorter: float) -> Sheet:
+    for shell in ("PF", "PB", "PFC", "PFS", "PBC", "PBS"):
+        if shell not in sheet.pieces:
+            continue
+        sheet = _copy(sheet, shell)
+        code = f"L.{shell}"
+        hem = sheet.edge(code, "hem")
+        if shorter > 0:
+            sheet = _reedge(
+                sheet, code, "hem", inset(hem.path, shorter, shorter), hem.kind
+            )
+    return sheet

@@ -73,4 +73,22 @@ def crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
             inside = -1e-9 <= t <= 1 + 1e-9 and -1e-9 <= s <= 1 + 1e-9
             if new and inside and distance(a.at(t), b.at(s)) < 1e-7:
                 hits.append((min(1.0, max(0.0, t)), min(1.0, max(0.0, s))))
+    for t, s in _ends_on(a, b):
+        if all(distance(a.at(t), a.at(x)) > 1e-6 for x, _ in hits):
+            hits.append((t, s))
     return sorted(hits)
+
+
+def _ends_on(a: Segment, b: Segment) -> list[tuple[float, float]]:
+    """Where an end of one segment lies on the other; rounding can hide it from the
+    search along chords."""
+    out: list[tuple[float, float]] = []
+    for t, p in ((0.0, a.start), (1.0, a.end)):
+        s, d = b.nearest(p)
+        if d < 1e-7:
+            out.append((t, s))
+    for s, p in ((0.0, b.start), (1.0, b.end)):
+        t, d = a.nearest(p)
+        if d < 1e-7:
+            out.append((t, s))
+    return out

@@ -39,6 +39,7 @@ class Rank(IntEnum):
     CLOSURE = 150
     FACING = 160
     SEAMS = 170
+    LINING = 180
 
 
 @dataclass(frozen=True)

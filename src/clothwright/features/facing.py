@@ -263,18 +263,6 @@ def _front(d: Drafting) -> None:
             Edge("armhole", arm),
             straight("shoulder", arm.end, neck.start),
         ),
-        grain=(Point(c.x - 1.5, foot_cf.y - 0.8), Point(c.x - 1.5, c.y + 0.8)),
-    )
-    d.lay(
-        Verb.TRACE,
-        d.sheet.put(piece),
-        "FF",
-        "front facing",
-        amounts=(
-            ("inside the edge by", "rho"),
-            ("below the underarm", "ff_side"),
-            ("below the neck at the fold", "ff_cf"),
-        ),
         detail="from the front with its panels laid together; the shoulder shortened "
         "by what the roll adds",
     )
@@ -320,11 +308,6 @@ def _back(d: Drafting) -> None:
             Edge("foot", foot),
             Edge("slant", slant_r),
         ]
-        grain_x = slant_r.start.x + 1.2
-        grain = (
-            Point(grain_x, slant_r.start.y - 1.5),
-            Point(grain_x, slant_r.start.y - 0.55 * slant_r.length),
-        )
     else:
         end_gap = 0.5 if back.edge("cb").kind is EdgeKind.SEAM else 0.0
         neck = inset(half.neck, 0.0, rho_s)
@@ -349,8 +332,7 @@ def _back(d: Drafting) -> None:
                 "cb", foot_cb, top, kind if kind is EdgeKind.FOLD else EdgeKind.FINISHED
             ),
         ]
-        grain = (Point(top.x + 1.5, foot_cb.y - 0.8), Point(top.x + 1.5, c.y + 0.8))
-    piece = Piece("BF", "Back facing", tuple(edges), grain=grain)
+    piece = Piece("BF", "Back facing", tuple(edges))
     d.lay(
         Verb.TRACE,
         sheet.put(piece),

@@ -6,13 +6,14 @@ read from it. Only seams whose pieces are on the table are stated.
 
 from dataclasses import replace
 
-from clothwright.curves import Point, direction, midpoint, turned
+from clothwright.curves import Point, Vector, direction, dot, turned
 from clothwright.features.base import Rank, Stage
 from clothwright.paper import (
     Drafting,
     Ease,
     EdgeKind,
     NotchPair,
+    Piece,
     Run,
     Seam,
     SeamKind,
@@ -90,6 +91,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _peplum_side(t),
         *_peplum_panels(t),
         _centre_back(t),
+        _panel_behind(t),
         *_facings(t, n),
     ]
 
@@ -328,7 +330,37 @@ def _centre_back(t: _Table) -> Seam | None:
     if not chain:
         return None
     return Seam(
-        "S21", "centre back", chain, chain, "neck", "hem", Ease.about(0.0, 0.05)
+        "S21",
+        "centre back",
+        chain,
+        chain,
+        "neck",
+        "hem",
+        Ease.about(0.0, 0.05),
+        kind=SeamKind.TWIN,
+    )
+
+
+def _panel_behind(t: _Table) -> Seam | None:
+    """The panel is bagged out with the same piece cut in lining."""
+    chain = t.chain(
+        ("UP", "top", False),
+        ("UP", "outer", False),
+        ("UP", "outer tail", False),
+        ("UP", "tail", False),
+    )
+    if not chain:
+        return None
+    ease = Ease(0.0, -0.2, 0.0)
+    return Seam(
+        "S14",
+        "panel behind, bagged",
+        chain,
+        chain,
+        "centre back",
+        "centre back",
+        ease,
+        kind=SeamKind.TWIN,
     )
 
 
@@ -453,19 +485,46 @@ def _facing_notches(
 
 
 def _with_grain(sheet: Sheet) -> Sheet:
-    """Grain of side panels: square to the waist chord at its middle."""
-    for code in ("FS", "BS", "PFS", "PBS"):
-        if code not in sheet.pieces or sheet.piece(code).grain is not None:
-            continue
-        p = sheet.piece(code)
-        waist = p.edge("waist").path
-        up = turned(direction(waist.start, waist.end), 90)
-        if code.startswith("P"):
-            up = up * -1.0
-        start = midpoint(waist.start, waist.end)
-        reach = 0.0
-        while p.contains(start + up * (reach + 1.5)) and reach < 60:
-            reach += 0.5
-        foot, head = start + up * 2.0, start + up * max(4.0, reach - 1.0)
-        sheet = sheet.put(replace(p, grain=(foot, head)))
-    return sheet
+    """Straight grain on every piece: plumb as drafted, but square to the waist chord
+    on side panels; the longest line of that direction that lies inside."""
+    pieces = []
+    for p in sheet.pieces.values():
+        up = Vector(0.0, -1.0)
+        if p.code in ("FS", "BS", "PFS", "PBS"):
+            waist = p.edge("waist").path
+            up = turned(direction(waist.start, waist.end), 90)
+            if p.code.startswith("P"):
+                up = up * -1.0
+        pieces.append(replace(p, grain=longest_line(p, up)))
+    return sheet.put(*pieces)
+
+
+def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
+    """The longest line along `up` that keeps 1 cm from the ends of the piece where
+    it crosses it, tried at eleven places across the piece. None for a sliver."""
+    points = p.outline.flatten(0.1)
+    across = Vector(-up[1], up[0])
+    reach = [dot(q, across) for q in points]
+    left, right = min(reach), max(reach)
+    best: tuple[float, float, float] | None = None
+    for i in range(1, 12):
+        at = left + (right - left) * i / 12
+        stops = []
+        for (a, b), (ra, rb) in zip(
+            zip(points, points[1:], strict=False),
+            zip(reach, reach[1:], strict=False),
+            strict=False,
+        ):
+            if (ra > at) != (rb > at):
+                t = (at - ra) / (rb - ra)
+                stops.append(dot(a, up) + t * (dot(b, up) - dot(a, up)))
+        stops.sort()
+        for low, high in zip(stops[::2], stops[1::2], strict=False):
+            length = high - low - abs(i - 6) * 0.02
+            if best is None or length > best[0] + 1e-9:
+                best = length, (low + high) / 2, at
+    if best is None or best[0] < 1.0:
+        return None
+    half = max(0.3 * best[0], min(best[0] / 2 - 1.0, 0.4 * best[0]))
+    middle = across * best[2] + up * best[1]
+    return middle - up * half, middle + up * half

@@ -96,7 +96,7 @@ class Lining(Feature):
         return dict(self.clashes)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.SEAMS, "the lining", self._draft),)
+        return (Stage(Rank.LINING, "the lining", self._draft),)
 
     def _draft(self, d: Drafting) -> None:
         d.part = "lining"

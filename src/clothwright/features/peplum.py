@@ -328,7 +328,6 @@ def _circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
             Edge("hem", hem, EdgeKind.FINISHED),
             straight("side", hem.end, waist.start),
         ),
-        grain=(Point(-2.5, outer - 3), Point(-2.5, r + 2)),
     )
     d.lay(
         Verb.TRACE,
@@ -356,7 +355,6 @@ def _circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
             Edge("hem", hem, EdgeKind.FINISHED),
             straight(back_end, hem.end, waist.start, back_kind),
         ),
-        grain=(Point(2.5, outer - 3), Point(2.5, r + 2)),
     )
     d.lay(
         Verb.TRACE,
@@ -437,7 +435,6 @@ def _gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
                 straight("hem", c, e, EdgeKind.FINISHED),
                 straight(left[0], e, a, left[1]),
             ),
-            grain=(Point(x, n.L - 2), Point(x, 2.0)),
         )
         d.lay(
             Verb.TRACE,

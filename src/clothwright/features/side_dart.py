@@ -62,8 +62,8 @@ class SideDart(Feature):
     kind: Literal["side dart"] = "side dart"
     title: ClassVar[str] = "Side dart"
     sentence: ClassVar[str] = (
-        "The front is in one piece, with a side dart that ends {set_back} from the bust "
-        "point and a waist dart."
+        "The front is in one piece, with a side dart that ends {set_back} from the "
+        "bust point and a waist dart."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
     clashes: ClassVar[dict[str, str]] = {

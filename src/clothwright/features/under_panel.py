@@ -171,7 +171,6 @@ class UnderPanel(Feature):
             ),
             marks=tuple(marks),
             lines=(InnerLine("lap line", lap),),
-            grain=(Point(1.5, foot.y - 3), Point(1.5, top.y + 3)),
         )
         d.lay(
             Verb.TRACE,

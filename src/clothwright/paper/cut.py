@@ -47,11 +47,14 @@ def spot_on(piece: Piece, edge: str, p: Point) -> Spot:
 def _with_vertex(edges: list[Edge], spot: Spot) -> tuple[list[Edge], int, int | None]:
     """Edges with a corner at the spot; the index of the edge that begins there; and
     the index of the edge that was divided for it."""
-    for i, e in enumerate(edges):
+    # the last of that name: an edge divided for the line's start ends there
+    for i, e in reversed(list(enumerate(edges))):
         if e.name != spot.edge:
             continue
-        if isinstance(spot, CornerAfter):
+        if isinstance(spot, CornerAfter) or spot.length > e.length - CLOSE:
             return edges, (i + 1) % len(edges), None
+        if spot.length < CLOSE:
+            return edges, i, None
         a, b = e.path.split_at_length(spot.length)
         parts = [replace(e, path=a), replace(e, path=b)]
         return edges[:i] + parts + edges[i + 1 :], i + 1, i
@@ -88,6 +91,8 @@ def cut(
     edges, j, divided = _with_vertex(edges, end)
     if divided is not None and divided < i:
         i += 1
+    if i == j:
+        raise PaperError(f"{piece}: a cut must lead from one place to another")
     for p, q in ((along.start, edges[i]), (along.end, edges[j])):
         if distance(p, q.path.start) > 0.01:
             raise PaperError(f"{piece}: the cut does not begin and end on the outline")

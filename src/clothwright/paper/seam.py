@@ -17,6 +17,10 @@ class SeamKind(Enum):
     FACED = "faced edge"
     """A facing or lining turned to the inside along a finished edge."""
 
+    TWIN = "sewn to its twin"
+    """An edge sewn to its own twin: its mirror image at a centre seam, or the same
+    piece cut in lining. Both sides name the same edges."""
+
     LAPPED = "lapped"
     """One edge lies over a line of the other."""
 

@@ -23,7 +23,7 @@ from clothwright.curves import (
     left_normal,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Edge, EdgeKind, Piece, Run, Seam, Sheet
+from clothwright.paper import Edge, EdgeKind, Piece, Run, Seam, SeamKind, Sheet
 from clothwright.truing.joints import Angles, Joint, measure
 from clothwright.truing.outline import (
     box,
@@ -232,6 +232,8 @@ def check_partners(sheet: Sheet) -> Iterator[Finding]:
     """Every edge that is sewn stands in a seam, and in none twice."""
     sewn = Counter((r.piece, r.edge) for s in sheet.seams for r in s.runs())
     for seam in sheet.seams:
+        if seam.kind is SeamKind.TWIN:
+            continue
         walked = Counter((r.piece, r.edge) for r in seam.runs())
         for run in (f"{p}.{e}" for (p, e), n in walked.items() if n > 1):
             yield Finding(

@@ -1,0 +1,141 @@
+"""Corners that must flow when seams are sewn (first garment 22)."""
+
+from collections.abc import Callable
+
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+from clothwright.truing import Corner, End, Joint
+from clothwright.truing.tolerances import NECK_SUM, Band
+
+_PEPLUM_SIDE = Band(1.0, 2.0, "the hem of a peplum runs on across its side, degrees")
+_PANEL = Band(3.0, 8.0, "armhole and waist run on across a panel seam, degrees")
+_TIP = Band(3.0, 8.0, "neck and armhole leave the shoulder square, degrees")
+
+_Has = Callable[..., bool]
+"""Answers whether a piece with these edges is on the table."""
+
+
+def joints(sheet: Sheet, n: Numbers) -> list[Joint]:
+    """Every joint of the garment whose edges are on the table."""
+    found: list[Joint] = []
+
+    def has(piece: str, *edges: str) -> bool:
+        return piece in sheet.pieces and all(sheet.piece(piece).has(e) for e in edges)
+
+    def first(*codes: str, edge: str) -> str:
+        return next((c for c in codes if has(c, edge)), "")
+
+    fn, bn = first("FC", "F", edge="neck"), first("BC", "B", edge="neck")
+    tau = n.tau
+    if has(fn, "neck", "shoulder") and has(bn, "neck", "shoulder"):
+        found.append(
+            Joint(
+                "neck over the shoulder",
+                (Corner(fn, "neck", End.START), Corner(bn, "neck", End.END)),
+                180.0,
+                NECK_SUM,
+                (90.0 - tau, 90.0 + tau),
+                _TIP,
+            )
+        )
+    ft = next((c for c in ("FC", "F", "FS") if has(c, "armhole", "shoulder")), "")
+    bt = next((c for c in ("BC", "B", "BS") if has(c, "armhole", "shoulder")), "")
+    if ft and bt:
+        found.append(
+            Joint(
+                "armhole over the shoulder",
+                (Corner(ft, "armhole", End.END), Corner(bt, "armhole", End.START)),
+                180.0,
+                NECK_SUM,
+                (90.0, 90.0),
+                _TIP,
+            )
+        )
+    if has("FC", "armhole") and has("FS", "armhole"):
+        found.append(
+            Joint(
+                "armhole over the front panel",
+                (Corner("FC", "armhole", End.START), Corner("FS", "armhole", End.END)),
+                180.0,
+                _PANEL,
+            )
+        )
+    if has("BC", "armhole") and has("BS", "armhole"):
+        found.append(
+            Joint(
+                "armhole over the back panel",
+                (Corner("BC", "armhole", End.END), Corner("BS", "armhole", End.START)),
+                180.0,
+                _PANEL,
+            )
+        )
+    fu, bu = first("FS", "F", edge="armhole"), first("BS", "B", edge="armhole")
+    if fu and bu:
+        found.append(
+            Joint(
+                "underarm",
+                (Corner(fu, "armhole", End.START), Corner(bu, "armhole", End.END)),
+                180.0,
+                NECK_SUM,
+            )
+        )
+    if _waist_is_trued(sheet):
+        found += _waist(has)
+    for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):
+        if not has(code, "cf"):
+            continue
+        v_neck = name == "neck" and _is_v(sheet, code)
+        if v_neck:
+            continue
+        end = End.END if name == "neck" else End.START
+        found.append(Joint.fold(f"{name} at the centre front", Corner(code, name, end)))
+    found += _peplum(has)
+    return found
+
+
+def _is_v(sheet: Sheet, code: str) -> bool:
+    angle = sheet.piece(code).interior_angle("neck")
+    return angle > 95.0
+
+
+def _waist_is_trued(sheet: Sheet) -> bool:
+    return any(s.code in ("S5", "S6") for s in sheet.seams)
+
+
+def _waist(has: _Has) -> list[Joint]:
+    out = []
+    for name, a, b in (
+        ("waist over the front panel", ("FC", End.END), ("FS", End.START)),
+        ("waist over the back panel", ("BS", End.END), ("BC", End.START)),
+    ):
+        if has(a[0], "waist") and has(b[0], "waist"):
+            corners = (Corner(a[0], "waist", a[1]), Corner(b[0], "waist", b[1]))
+            out.append(Joint(name, corners, 180.0, _PANEL))
+    side_f = ("FS", "waist") if has("FS", "waist") else ("F", "waist side")
+    side_b = ("BS", "waist") if has("BS", "waist") else ("B", "waist side")
+    if has(*side_f) and has(*side_b):
+        corners = (Corner(*side_f, End.END), Corner(*side_b, End.START))
+        out.append(Joint("waist over the side", corners, 180.0, _PANEL))
+    return out
+
+
+def _peplum(has: _Has) -> list[Joint]:
+    out = []
+    f = "PF" if has("PF", "side") else "PFS"
+    b = "PB" if has("PB", "side") else "PBS"
+    if has(f, "waist", "hem") and has(b, "waist", "hem"):
+        for edge, ends in (
+            ("waist", (End.START, End.END)),
+            ("hem", (End.END, End.START)),
+        ):
+            corners = (Corner(f, edge, ends[0]), Corner(b, edge, ends[1]))
+            out.append(
+                Joint(f"peplum {edge} over the side", corners, 180.0, _PEPLUM_SIDE)
+            )
+    centre = "PF" if has("PF", "cf") else "PFC"
+    if has(centre, "cf"):
+        for edge, end in (("waist", End.END), ("hem", End.START)):
+            out.append(
+                Joint.fold(f"peplum {edge} at the fold", Corner(centre, edge, end))
+            )
+    return out

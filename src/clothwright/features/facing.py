@@ -263,6 +263,17 @@ def _front(d: Drafting) -> None:
             Edge("armhole", arm),
             straight("shoulder", arm.end, neck.start),
         ),
+    )
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        "FF",
+        "front facing",
+        amounts=(
+            ("inside the edge by", "rho"),
+            ("below the underarm", "ff_side"),
+            ("below the neck at the fold", "ff_cf"),
+        ),
         detail="from the front with its panels laid together; the shoulder shortened "
         "by what the roll adds",
     )

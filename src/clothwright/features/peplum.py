@@ -425,7 +425,6 @@ def _gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
         c, e = Point(width, n.L), Point(0.0, n.L)
         right = ("cf", EdgeKind.FOLD) if fold else ("side", EdgeKind.SEAM)
         left = ("side", EdgeKind.SEAM) if fold else (back_end, back_kind)
-        x = width - 2.5 if fold else 2.5
         piece = Piece(
             code,
             name,

@@ -1,0 +1,70 @@
+"""Style features. One file each; this list is where a feature is registered."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from clothwright.features.armhole import SleevelessArmhole
+from clothwright.features.back_princess import BackArmholePrincess
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.block import Block
+from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.facing import Facing
+from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.lining import Lining
+from clothwright.features.loops import Loops
+from clothwright.features.necklines import BackNeckline, Neckline
+from clothwright.features.open_back import LowOpenBack
+from clothwright.features.peplum import Peplum
+from clothwright.features.shoulder import Tightening
+from clothwright.features.shoulder_princess import ShoulderPrincess
+from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.under_panel import UnderPanel
+from clothwright.features.waist import WaistSeam
+
+FEATURES: tuple[type[Feature], ...] = (
+    Block,
+    SleevelessArmhole,
+    Neckline,
+    BackNeckline,
+    Tightening,
+    FrontArmholePrincess,
+    BackArmholePrincess,
+    ShoulderPrincess,
+    SideDart,
+    BackWaistDart,
+    LowOpenBack,
+    Loops,
+    UnderPanel,
+    ConcealedZip,
+    WaistSeam,
+    Peplum,
+    Facing,
+    Lining,
+)
+"""Every feature that an order may name, in the order in which they are told."""
+
+AnyFeature = Annotated[
+    Block
+    | SleevelessArmhole
+    | Neckline
+    | BackNeckline
+    | Tightening
+    | FrontArmholePrincess
+    | BackArmholePrincess
+    | ShoulderPrincess
+    | SideDart
+    | BackWaistDart
+    | LowOpenBack
+    | Loops
+    | UnderPanel
+    | ConcealedZip
+    | WaistSeam
+    | Peplum
+    | Facing
+    | Lining,
+    Field(discriminator="kind"),
+]
+"""The same as a type, told apart by `kind`."""
+
+__all__ = ["FEATURES", "AnyFeature", "Feature", "Number", "Rank", "Stage"]

@@ -1,0 +1,19 @@
+"""An order: who, which features, on whose measures; and the pattern it comes to.
+
+Terminology
+    order     a file (TOML) that names a client's measures and the style's features.
+    draft     the order drafted: numbers, table, record and what the checks found.
+    pattern   the finished pieces, ready for any output.
+"""
+
+from clothwright.order.draft import Draft, Workroom, draft
+from clothwright.order.file import Order, OrderError, read_order
+
+__all__ = [
+    "Draft",
+    "Order",
+    "OrderError",
+    "Workroom",
+    "draft",
+    "read_order",
+]

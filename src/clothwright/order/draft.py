@@ -1,0 +1,294 @@
+"""Drafting an order: features in their order, numbers from the graph, checks at the end.
+
+Each stage is a pure function of the numbers that it reads and the table it is given,
+so its result is kept; when something changes, the draft is redone from the first stage
+that the change touches.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from clothwright.body import estimates
+from clothwright.features import Feature, Stage
+from clothwright.features.garment_joints import joints
+from clothwright.features.garment_seams import STAGE as SEAMS
+from clothwright.features.shoulder import NO_TIGHTENING
+from clothwright.findings import Finding, Severity
+from clothwright.order.file import Order, OrderError
+from clothwright.paper import Drafting, PaperError, Sheet, Step
+from clothwright.rules import (
+    Given,
+    Hand,
+    House,
+    Numbers,
+    Rule,
+    RuleError,
+)
+from clothwright.rules.house import HouseError, read_house
+from clothwright.truing import Report, check_all
+from clothwright.units import Unit, pretty_length
+
+
+@dataclass(frozen=True)
+class Draft:
+    """An order drafted and checked."""
+
+    order: Order
+    numbers: Numbers
+    sheet: Sheet
+    steps: tuple[Step, ...]
+    report: Report
+    findings: tuple[Finding, ...]
+    """All findings: features' own checks, then walks, joints and the checklist."""
+
+    @property
+    def failed(self) -> bool:
+        """True when nothing may be cut so."""
+        return any(f.severity is Severity.REFUSE for f in self.findings)
+
+    def failures(self) -> tuple[str, ...]:
+        """Sentences of every fault."""
+        return tuple(str(f) for f in self.findings if f.severity is Severity.REFUSE)
+
+
+@dataclass
+class _Kept:
+    key: tuple[object, ...]
+    before: Sheet
+    reads: dict[str, float]
+    after: Sheet
+    steps: list[Step]
+
+
+@dataclass
+class Workroom:
+    """Keeps the stages of the last draft, so that a change redraws only what follows."""
+
+    kept: list[_Kept] = field(default_factory=list)
+
+    def draft(self, order: Order) -> Draft:
+        """Draft an order. Raises OrderError with sentences for the user."""
+        resolve(order)
+        numbers = numbers_of(order)
+        kinds = tuple(f.kind for f in order.features)
+        sheet, steps = Sheet(), list[Step]()
+        fresh: list[_Kept] = []
+        same = True
+        for i, (feature, stage) in enumerate(_stages(order.features)):
+            key = (kinds, stage.name, _settings(feature))
+            old = self.kept[i] if same and i < len(self.kept) else None
+            if (
+                old is not None
+                and old.key == key
+                and (i == 0 or old.before is sheet)
+                and _unchanged(old.reads, numbers)
+            ):
+                kept = old
+            else:
+                same = False
+                kept = _work(key, stage, feature, numbers, sheet, order)
+            fresh.append(kept)
+            sheet = kept.after
+            steps += kept.steps
+        self.kept = fresh
+        return _checked(order, numbers, sheet, tuple(steps))
+
+
+def draft(order: Order) -> Draft:
+    """Draft an order once. Raises OrderError with sentences for the user."""
+    return Workroom().draft(order)
+
+
+def _settings(feature: Feature | None) -> tuple[object, ...]:
+    """What a feature's stages read from its model besides numbers."""
+    if feature is None:
+        return ()
+    named = feature.numbers()
+    return (
+        feature.kind,
+        *(
+            (n, v is None if n in named else v)
+            for n, v in ((n, getattr(feature, n)) for n in type(feature).model_fields)
+        ),
+    )
+
+
+def _unchanged(reads: Mapping[str, float], numbers: Numbers) -> bool:
+    try:
+        return all(numbers[k] == v for k, v in reads.items())
+    except RuleError:
+        return False
+
+
+def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:
+    found: list[tuple[Feature | None, Stage]] = [
+        (f, s) for f in features for s in f.stages()
+    ]
+    found.append((None, SEAMS))
+    return sorted(found, key=lambda fs: fs[1].rank)
+
+
+def _work(
+    key: tuple[object, ...],
+    stage: Stage,
+    feature: Feature | None,
+    numbers: Numbers,
+    sheet: Sheet,
+    order: Order,
+) -> _Kept:
+    numbers.read.clear()
+    hand = Drafting(numbers, sheet, feature.kind if feature else "seams")
+    try:
+        stage.apply(hand)
+    except (RuleError, PaperError, ValueError) as e:
+        place = f"{order.place}, {feature.kind}" if feature else order.place
+        raise OrderError(f"{place}: {e}") from e
+    reads = {k: numbers[k] for k in sorted(numbers.read)}
+    return _Kept(key, sheet, reads, hand.sheet, hand.steps)
+
+
+def _checked(
+    order: Order, numbers: Numbers, sheet: Sheet, steps: tuple[Step, ...]
+) -> Draft:
+    def fmt(cm: float) -> str:
+        return pretty_length(cm, order.unit)
+
+    found: list[Finding] = []
+    try:
+        for f in order.features:
+            found += f.checks(numbers, sheet)
+            found += unusual(f, order.unit)
+        report = check_all(sheet, joints(sheet, numbers), fmt)
+    except (RuleError, PaperError, ValueError) as e:
+        raise OrderError(f"{order.place}: {e}") from e
+    return Draft(order, numbers, sheet, steps, report, (*found, *report.findings))
+
+
+def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
+    """Warnings for numbers that are allowed but outside the usual."""
+    for name, number in feature.numbers().items():
+        value = getattr(feature, name)
+        if value is None or number.usual is None:
+            continue
+        low, high = number.usual
+        if low - 1e-6 <= value <= high + 1e-6:
+            continue
+        show = (
+            (lambda v: pretty_length(v, unit))
+            if number.kind.name == "LENGTH"
+            else (lambda v: f"{v:g}")
+        )
+        yield Finding(
+            "usual",
+            Severity.WARN,
+            f"{number.name[:1].upper()}{number.name[1:]} is {show(value)}; usual is "
+            f"{show(low)} to {show(high)}.",
+            number.symbol,
+            "Look whether that is meant.",
+            {number.key: float(value)},
+        )
+
+
+def resolve(order: Order) -> None:
+    """Check what features need of each other. Raises OrderError."""
+    faults: list[str] = []
+    given: dict[str, list[Feature]] = {}
+    for f in order.features:
+        for word in f.provides():
+            given.setdefault(word, []).append(f)
+    for word, why in _EVERY_ORDER.items():
+        if word not in given:
+            faults.append(f"{order.place}: {why}")
+    for f in order.features:
+        for word, why in f.wants().items():
+            if word not in given:
+                faults.append(f"{order.place}, {f.kind}: {why}")
+        for word, why in f.forbids().items():
+            others = [g for g in given.get(word, []) if g is not f]
+            # said once, by the later of the two, when both forbid the same
+            if others and not any(
+                order.features.index(g) > order.features.index(f)
+                and word in g.forbids()
+                for g in others
+            ):
+                names = ", ".join(g.kind for g in others)
+                faults.append(
+                    f"{order.place}, {f.kind} does not go with {names}: {why}"
+                )
+    if faults:
+        raise OrderError(*faults)
+
+
+_EVERY_ORDER = {
+    "bodice": 'a block is missing; add a feature kind = "bodice block"',
+    "armhole": 'an armhole is missing; add a feature kind = "sleeveless armhole"',
+    "neckline": 'a neckline is missing; add a feature kind = "neckline"',
+    "back neck": 'a back neck is missing; add a "back neckline" or a "low open back"',
+    "front panels": 'the bust dart has no place; add a "front armhole princess", a '
+    '"shoulder princess" or a "side dart"',
+    "back panels": 'the back dart has no place; add a "back armhole princess", a '
+    '"shoulder princess" or a "back waist dart"',
+    "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
+    "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum"',
+    "inside finish": 'the edges are not finished; add a "facing" or a "lining"',
+}
+"""What every top needs before it can be drafted, and the sentence when it lacks it."""
+
+
+def rules_of(order: Order) -> dict[str, Rule]:
+    """Every rule of an order by key; a later page replaces a rule of an earlier."""
+    rules: dict[str, Rule] = dict(estimates(order.estimates).rules)
+    rules.update(NO_TIGHTENING.rules)
+    ranked = sorted(
+        ((_page_order(f), f) for f in order.features), key=lambda pair: pair[0]
+    )
+    for _, f in ranked:
+        for table in f.tables():
+            rules.update(table.rules)
+    return rules
+
+
+def _page_order(f: Feature) -> int:
+    """The block's page first, the waist's (which trues the darts) last but one."""
+    return {"bodice block": 0, "waist seam": 2}.get(f.kind, 1)
+
+
+def numbers_of(order: Order) -> Numbers:
+    """The order's numbers, house rules in place. Raises OrderError."""
+    rules = rules_of(order)
+    given: list[Given] = list(order.body.given())
+    for f in order.features:
+        given += f.given(order.unit)
+    house: dict[str, House] = {}
+    if order.house_text:
+        try:
+            house = read_house(
+                order.house_text,
+                order.house_place,
+                _replaceable(rules, given),
+                [g.key for g in given],
+            )
+        except HouseError as e:
+            raise OrderError(*str(e).splitlines()) from e
+    kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
+    chosen = {g.key for g in kept}
+    house = {k: h for k, h in house.items() if k not in chosen}
+    numbers = Numbers(rules, kept, house)
+    for key in house:
+        try:
+            numbers[key]
+        except RuleError as e:
+            raise OrderError(f"{order.house_place}: {e}") from e
+    return numbers
+
+
+def _replaceable(rules: Mapping[str, Rule], given: Iterable[Given]) -> dict[str, Rule]:
+    """What a house file may replace: rules, and the defaults of features."""
+    out = dict(rules)
+    for g in given:
+        if g.hand is Hand.DEFAULT and g.key not in out:
+            value = g.value
+            out[g.key] = Rule(
+                g.key, g.symbol, g.name, g.kind, g.source, (), lambda v=value: v
+            )
+    return out

@@ -1,0 +1,315 @@
+"""Reading an order file (TOML).
+
+    garment = "Sleeveless peplum top"
+    number = "1"
+    unit = "in"
+    measures = "brida.toml"      # beside this file, or a [measures] table here
+    house = "house.toml"         # optional
+    estimates = "survey"         # or "handbook": how missing measures are estimated
+    nap = false
+
+    [[feature]]
+    kind = "neckline"
+    shape = "boat"
+
+Every fault is one plain sentence with the place, collected in one `OrderError`.
+"""
+
+import difflib
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, TypeAdapter, ValidationError
+
+from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
+from clothwright.features import FEATURES, AnyFeature, Feature
+from clothwright.units import Unit, format_length
+
+
+class OrderError(ValueError):
+    """An order that cannot be drafted. `sentences` are for the user."""
+
+    def __init__(self, *sentences: str) -> None:
+        self.sentences = sentences
+        super().__init__("\n".join(sentences))
+
+
+@dataclass(frozen=True)
+class Order:
+    """An order as read: features are models, house rules still text."""
+
+    garment: str
+    number: str
+    unit: Unit
+    body: Body
+    features: tuple[Feature, ...]
+    house_text: str = ""
+    house_place: str = ""
+    estimates: RuleSet = RuleSet.SURVEY
+    nap: bool = False
+    cloth: str = "shell"
+    place: str = "order"
+
+    def feature(self, kind: str) -> Feature | None:
+        """The feature of this kind, if the order has one."""
+        return next((f for f in self.features if f.kind == kind), None)
+
+
+class _Wrapped(BaseModel):
+    model_config = ConfigDict(arbitrary_types_allowed=True)
+    feature: AnyFeature
+
+
+_ADAPTER: TypeAdapter[_Wrapped] = TypeAdapter(_Wrapped)
+_TOP = {
+    "garment",
+    "number",
+    "unit",
+    "client",
+    "measures",
+    "house",
+    "estimates",
+    "nap",
+    "cloth",
+    "feature",
+    "taken",
+    "by",
+}
+
+
+def read_order(path: Path) -> Order:
+    """Read an order file and the files that it names. Raises OrderError."""
+    return order_from_text(read_text(path, "the order"), path.name, path.parent)
+
+
+def read_text(path: Path, what: str) -> str:
+    """The text of a file. Raises OrderError with a plain sentence."""
+    try:
+        return path.read_text(encoding="utf-8")
+    except FileNotFoundError:
+        raise OrderError(
+            f"{path.name}: there is no such file; check the name of {what}"
+        ) from None
+    except IsADirectoryError:
+        raise OrderError(f"{path.name} is a folder; name a file for {what}") from None
+    except PermissionError:
+        raise OrderError(
+            f"{path.name} may not be read; change its permissions"
+        ) from None
+    except UnicodeDecodeError:
+        raise OrderError(
+            f"{path.name} is not plain text; save {what} as UTF-8 text"
+        ) from None
+    except OSError as e:
+        raise OrderError(
+            f"{path.name} cannot be read ({e.strerror}); try another place for it"
+        ) from None
+
+
+def toml_table(text: str, place: str) -> dict[str, Any]:
+    """TOML as a table. Raises OrderError that points at the line."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as e:
+        where = str(e)
+        line = ""
+        if "line " in where:
+            line = " in line " + where.split("line ")[1].split(",")[0].split(")")[0]
+        raise OrderError(
+            f"{place}: something is miswritten{line}: each line is "
+            'name = value, and words stand in "quotes"'
+        ) from None
+
+
+def order_from_text(text: str, place: str, folder: Path) -> Order:
+    """An order from its text; files that it names lie in `folder`."""
+    table = toml_table(text, place)
+    faults = [_unknown(k, place) for k in table if k not in _TOP]
+    unit = _unit(table, place, faults)
+    body: Body | None = None
+    try:
+        body = _body(table, place, folder, unit)
+    except (BodyError, OrderError) as e:
+        faults += str(e).splitlines()
+    house_text, house_place = "", ""
+    if "house" in table:
+        try:
+            house_place = str(table["house"])
+            house_text = read_text(folder / house_place, "the house rules")
+        except OrderError as e:
+            faults += e.sentences
+    features, more = _features(table.get("feature"), place, unit)
+    faults += more
+    estimates = RuleSet.SURVEY
+    if "estimates" in table:
+        words = {r.value: r for r in RuleSet}
+        got = table["estimates"]
+        if got in words:
+            estimates = words[got]
+        else:
+            faults.append(
+                f'{place}: estimates = {got!r} is not known; write "survey" or '
+                '"handbook"'
+            )
+    if not isinstance(table.get("nap", False), bool):
+        faults.append(f"{place}: nap is true or false, without quotes")
+    if faults or body is None:
+        raise OrderError(*faults)
+    return Order(
+        garment=str(table.get("garment", "Garment")),
+        number=str(table.get("number", "")),
+        unit=unit,
+        body=body,
+        features=features,
+        house_text=house_text,
+        house_place=house_place,
+        estimates=estimates,
+        nap=bool(table.get("nap", False)),
+        cloth=str(table.get("cloth", "shell")),
+        place=place,
+    )
+
+
+def _unknown(key: str, place: str) -> str:
+    near = difflib.get_close_matches(key, sorted(_TOP), 1)
+    hint = f"; did you mean {near[0]}?" if near else "; leave it out"
+    return f"{place}: {key} is not known here{hint}"
+
+
+def _unit(table: dict[str, Any], place: str, faults: list[str]) -> Unit:
+    words = {"cm": Unit.CM, "in": Unit.IN}
+    got = table.get("unit")
+    if got is None:
+        faults.append(f'{place}: the unit is missing; write unit = "cm" or unit = "in"')
+    elif got not in words:
+        faults.append(
+            f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
+        )
+    return words.get(str(got), Unit.CM)
+
+
+def _body(table: dict[str, Any], place: str, folder: Path, unit: Unit) -> Body:
+    got = table.get("measures")
+    if got is None:
+        raise OrderError(
+            f"{place}: the measures are missing; name their file, "
+            'measures = "name.toml", or write a [measures] table'
+        )
+    if isinstance(got, dict):
+        return body_from_tables(
+            {
+                "client": table.get("client", ""),
+                "unit": unit.value,
+                "measures": got,
+                **{k: table[k] for k in ("taken", "by") if k in table},
+            },
+            place,
+        )
+    if not isinstance(got, str):
+        raise OrderError(f"{place}: measures names a file, in quotes")
+    return read_body(read_text(folder / got, "the measures"), got)
+
+
+def _features(
+    rows: Any, place: str, unit: Unit
+) -> tuple[tuple[Feature, ...], list[str]]:
+    if rows is None:
+        return (), [f"{place}: no feature is named; write at least one [[feature]]"]
+    if not isinstance(rows, list) or not all(isinstance(r, dict) for r in rows):
+        return (), [f"{place}: write each feature under its own [[feature]]"]
+    features: list[Feature] = []
+    faults: list[str] = []
+    for i, row in enumerate(rows, 1):
+        try:
+            made = _ADAPTER.validate_python({"feature": row}, context={"unit": unit})
+        except ValidationError as e:
+            faults += _sentences(e, row, i, place)
+            continue
+        feature = made.feature
+        bounds = list(out_of_bounds(feature, unit, place))
+        faults += bounds
+        if any(f.kind == feature.kind for f in features):
+            faults.append(f"{place}: {feature.kind} stands twice; leave one off")
+        features.append(feature)
+    return tuple(features), faults
+
+
+def out_of_bounds(feature: Feature, unit: Unit, place: str) -> list[str]:
+    """Sentences for numbers outside what their feature allows."""
+    out = []
+    for field, number in feature.numbers().items():
+        value = getattr(feature, field)
+        if value is None:
+            continue
+        low, high = number.low, number.high
+        if (low is None or value >= low - 1e-9) and (
+            high is None or value <= high + 1e-9
+        ):
+            continue
+
+        def show(
+            v: float | None, is_length: bool = number.kind.name == "LENGTH"
+        ) -> str:
+            if v is None:
+                return "any"
+            return format_length(v, unit) if is_length else f"{v:g}"
+
+        out.append(
+            f"{place}, {feature.kind}: {field} = {show(value)} is out of reach; "
+            f"write something from {show(low)} to {show(high)} ({number.name})"
+        )
+    return out
+
+
+def _sentences(
+    error: ValidationError, row: dict[str, Any], index: int, place: str
+) -> list[str]:
+    kind = row.get("kind")
+    kinds = [f.model_fields["kind"].default for f in FEATURES]
+    where = f"{place}, feature {index}" + (
+        f" ({kind})" if isinstance(kind, str) else ""
+    )
+    out = []
+    for e in error.errors(include_url=False):
+        field = str(e["loc"][-1]) if e["loc"] else ""
+        type_ = e["type"]
+        if type_ == "union_tag_not_found":
+            out.append(f'{where}: its kind is missing; write kind = "neckline", say')
+        elif type_ == "union_tag_invalid":
+            near = difflib.get_close_matches(str(kind), kinds, 1)
+            hint = (
+                f'; did you mean "{near[0]}"?'
+                if near
+                else ("; the kinds are " + ", ".join(kinds))
+            )
+            out.append(f"{place}, feature {index}: there is no feature {kind!r}{hint}")
+        elif type_ == "extra_forbidden":
+            fields = _fields_of(kind)
+            near = difflib.get_close_matches(field, fields, 1)
+            hint = (
+                f"did you mean {near[0]}?"
+                if near
+                else ("it has " + (", ".join(fields) or "no settings"))
+            )
+            out.append(f"{where}: {field} is not one of its settings; {hint}")
+        elif type_ == "enum":
+            words = e.get("ctx", {}).get("expected", "")
+            out.append(f"{where}: {field} = {e['input']!r} is not known; write {words}")
+        elif type_ == "value_error":
+            out.append(f"{where}: {field}: {e['ctx']['error']}")
+        elif type_.startswith("bool"):
+            out.append(f"{where}: {field} is true or false, without quotes")
+        else:
+            out.append(
+                f"{where}: {field} = {e.get('input')!r} cannot be read; {e['msg']}"
+            )
+    return out
+
+
+def _fields_of(kind: object) -> list[str]:
+    for f in FEATURES:
+        if f.model_fields["kind"].default == kind:
+            return [n for n in f.model_fields if n != "kind"]
+    return []

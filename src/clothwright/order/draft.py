@@ -1,4 +1,4 @@
-"""Drafting an order: features in their order, numbers from the graph, checks at the end.
+"""Drafting an order: features in their order, numbers from the graph, then checks.
 
 Each stage is a pure function of the numbers that it reads and the table it is given,
 so its result is kept; when something changes, the draft is redone from the first stage
@@ -62,7 +62,7 @@ class _Kept:
 
 @dataclass
 class Workroom:
-    """Keeps the stages of the last draft, so that a change redraws only what follows."""
+    """Keeps the last draft's stages, so that a change redraws only what follows."""
 
     kept: list[_Kept] = field(default_factory=list)
 

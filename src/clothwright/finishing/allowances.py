@@ -1,0 +1,140 @@
+"""Seam allowances by the role of an edge (first garment 18, truing 8).
+
+Two workroom tables, cm and inches; an order takes the one of its unit and never
+converts. Partners carry the same allowance.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+
+from clothwright.findings import Finding, Severity
+from clothwright.paper import EdgeKind, Piece, SeamKind, Sheet
+from clothwright.units import Unit, pretty_length
+
+
+class Role(Enum):
+    """What an edge is, for its allowance: (cm, inches, order of sewing).
+
+    The lower the order, the sooner the edge is sewn; at a corner the seam sewn first
+    is pressed open before the other crosses it.
+    """
+
+    FOLD = (0.0, 0.0, 0)
+    PANEL = (1.5, 0.625, 1)
+    DART = (0.0, 0.0, 1)
+    SHOULDER = (1.5, 0.625, 2)
+    SIDE = (2.0, 0.75, 2)
+    PEPLUM_SIDE = (1.5, 0.625, 2)
+    CENTRE_ZIP = (2.0, 0.75, 2)
+    WAIST = (1.5, 0.625, 3)
+    EDGE = (1.0, 0.5, 4)
+    """Neck, armhole, slanted edge: faced, trimmed after sewing."""
+
+    JOIN = (1.2, 0.5, 4)
+    """Lining to the free edge of a facing."""
+
+    SMALL = (1.2, 0.5, 4)
+    """All round the panel behind, and other small enclosed pieces."""
+
+    OPEN = (1.5, 0.625, 4)
+    """Open edge of the back peplum, narrow hem."""
+
+    HEM = (1.5, 0.625, 5)
+    """Narrow hem of the peplum."""
+
+    FREE = (0.6, 0.25, 5)
+    """Free edge of a facing, neatened."""
+
+    def width(self, unit: Unit) -> float:
+        """The workroom's allowance in cm for an order in this unit."""
+        cm, inch, _ = self.value
+        return inch * 2.54 if unit is Unit.IN else cm
+
+    @property
+    def turn(self) -> int:
+        """Order of sewing; lower is sooner."""
+        return int(self.value[2])
+
+
+_BY_NAME: Mapping[str, Role] = {
+    "panel": Role.PANEL,
+    "shoulder": Role.SHOULDER,
+    "side": Role.SIDE,
+    "side low": Role.SIDE,
+    "side high": Role.SIDE,
+    "waist": Role.WAIST,
+    "waist side": Role.WAIST,
+    "cap side": Role.SIDE,
+    "cap waist": Role.WAIST,
+    "foot": Role.WAIST,
+    "neck": Role.EDGE,
+    "armhole": Role.EDGE,
+    "slant": Role.EDGE,
+    "cb": Role.CENTRE_ZIP,
+    "open": Role.OPEN,
+    "hem": Role.HEM,
+    "free": Role.FREE,
+    "join": Role.JOIN,
+}
+
+
+def role_of(piece: Piece, name: str) -> Role:
+    """The role of an edge, from its piece and its name."""
+    edge = piece.edge(name)
+    if edge.kind is EdgeKind.FOLD:
+        return Role.FOLD
+    code = piece.code.removeprefix("L.")
+    if code == "UP":
+        return Role.SMALL
+    if code.startswith("P") and name in ("side", "panel"):
+        return Role.PEPLUM_SIDE
+    if name.startswith(("leg", "dart")):
+        return Role.DART
+    if name == "free" and edge.kind is EdgeKind.SEAM:
+        return Role.JOIN
+    return _BY_NAME.get(name, Role.PANEL)
+
+
+@dataclass(frozen=True)
+class Allowances:
+    """Widths by role for one order; `own` are the dressmaker's, in cm."""
+
+    unit: Unit
+    own: Mapping[Role, float] = field(default_factory=dict)
+
+    def width(self, role: Role) -> float:
+        """Width in cm."""
+        return self.own.get(role, role.width(self.unit))
+
+    def of(self, piece: Piece, name: str) -> float:
+        """Allowance of an edge in cm."""
+        return self.width(role_of(piece, name))
+
+    def note(self) -> str:
+        """One sentence for the paper."""
+
+        def show(role: Role) -> str:
+            return pretty_length(self.width(role), self.unit)
+
+        return (
+            f"Allowances included: seams {show(Role.PANEL)}, sides {show(Role.SIDE)}, "
+            f"neck and armhole {show(Role.EDGE)}, hem {show(Role.HEM)}."
+        )
+
+
+def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:
+    """Partners of a plain seam carry the same allowance (truing 8)."""
+    for seam in sheet.seams:
+        if seam.kind is not SeamKind.PLAIN:
+            continue
+        widths = {allowances.of(sheet.piece(r.piece), r.edge) for r in seam.runs()}
+        if len(widths) > 1:
+            yield Finding(
+                seam.code,
+                Severity.REFUSE,
+                f"The two sides of the seam {seam.name} have different allowances.",
+                seam.name,
+                "Give both the same.",
+                {"least": min(widths), "most": max(widths)},
+            )

@@ -1,0 +1,253 @@
+"""Finishing: from trued net pieces to pieces as they are printed and cut."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+
+from clothwright.curves import Path, Point, distance
+from clothwright.findings import Finding
+from clothwright.finishing.allowances import Allowances, check_partners
+from clothwright.finishing.cutline import CutLine, cut_line
+from clothwright.finishing.drawn import (
+    CutCount,
+    DrawnLine,
+    DrawnNotch,
+    DrawnPattern,
+    DrawnPiece,
+    DrawnText,
+    Meaning,
+)
+from clothwright.finishing.lettering import Obstacles, dimensions, label
+from clothwright.finishing.notching import notches_of
+from clothwright.paper import (
+    Edge,
+    EdgeKind,
+    MarkKind,
+    Piece,
+    Seam,
+    Sheet,
+)
+from clothwright.truing import Towards, dart_cap
+
+_CROSS = 0.4
+"""Half length of a drill cross or button cross, cm."""
+
+_DARTS = (("leg cf", "leg side"), ("leg side", "leg cb"), ("dart low", "dart high"))
+"""Legs of darts that may be left in a piece, in the direction of the loop."""
+
+
+@dataclass(frozen=True)
+class Finishing:
+    """What finishing needs to know besides the table."""
+
+    title: str
+    client: str
+    measured: str
+    order: tuple[str, ...]
+    """Codes of the pieces in the order in which they are numbered."""
+
+    cuts: Mapping[str, tuple[CutCount, ...]]
+    allowances: Allowances
+    fmt: Callable[[float], str]
+    nap: bool = False
+    taped: frozenset[tuple[str, str]] = frozenset()
+    """Edges that are stayed with tape."""
+
+    failures: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    names: Mapping[str, str] = field(default_factory=dict)
+
+
+def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...]]:
+    """Allowances, notches, grain, labels and counts on every piece that is cut."""
+    found = list(check_partners(sheet, f.allowances))
+    pieces = tuple(
+        _finish(sheet, sheet.piece(code), f, i, len(f.order))
+        for i, code in enumerate(f.order, 1)
+    )
+    pattern = DrawnPattern(
+        title=f.title,
+        client=f.client,
+        measured=f.measured,
+        unit=f.allowances.unit.value,
+        pieces=pieces,
+        allowance_note=f.allowances.note(),
+        failures=f.failures,
+        cautions=f.cautions,
+        notes=f.notes,
+    )
+    return pattern, tuple(found)
+
+
+def _finish(
+    sheet: Sheet, net: Piece, f: Finishing, number: int, total: int
+) -> DrawnPiece:
+    piece, legs = with_darts_capped(net)
+    line = cut_line(piece, f.allowances)
+    lines = _edge_lines(piece, f) + [DrawnLine(Meaning.DART, p, "dart") for p in legs]
+    lines += [DrawnLine(Meaning.INNER, k.path, k.name) for k in piece.lines]
+    lines += _marks(piece)
+    if piece.grain:
+        lines.append(DrawnLine(Meaning.GRAIN, Path.line(*piece.grain), "grain"))
+    widths = {e.name: line.widths.get(e.name, 0.0) for e in net.edges}
+    notches = notches_of(sheet, sheet.seams, net.code, widths)
+    notches += _loop_notch(net, line)
+    lines += _ease_zones(sheet, net, sheet.seams)
+    texts = _texts(piece, line, lines, notches, f, number, total)
+    return DrawnPiece(
+        code=net.code,
+        name=net.name,
+        number=number,
+        total=total,
+        cuts=f.cuts.get(net.code, ()),
+        cut_line=line.outline,
+        lines=tuple(lines),
+        notches=tuple(notches),
+        texts=tuple(texts),
+        on_fold=piece.fold is not None,
+        area=net.area,
+        nap=f.nap,
+    )
+
+
+def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
+    """The piece with the mouth of every dart filled by its cap, and the darts' legs.
+
+    Vertical darts fold towards the centre, side darts downwards (truing 3.2).
+    """
+    legs: list[Path] = []
+    for first, second in _DARTS:
+        if not (piece.has(first) and piece.has(second)):
+            continue
+        if piece.after(first).name != second:
+            continue
+        a, b = piece.edge(first), piece.edge(second)
+        if distance(a.path.start, b.path.end) < 0.05:
+            cap = (
+                Path.line(a.path.start, b.path.end)
+                if distance(a.path.start, b.path.end) > 1e-6
+                else None
+            )
+        else:
+            towards = Towards.FIRST if first != "leg side" else Towards.SECOND
+            cap = dart_cap(piece, first, second, towards).path
+            legs += [a.path, b.path]
+        before, after = piece.before(first), piece.after(second)
+        name = "cap side" if first == "dart low" else "cap waist"
+        loop = [e for e in piece.edges if e.name not in (first, second)]
+        if cap is not None:
+            at = next(i for i, e in enumerate(loop) if e.name == before.name) + 1
+            loop.insert(at, Edge(name, cap.pinned(before.path.end, after.path.start)))
+        piece = replace(piece, edges=tuple(loop))
+    return piece, legs
+
+
+def _edge_lines(piece: Piece, f: Finishing) -> list[DrawnLine]:
+    out = []
+    for e in piece.edges:
+        meaning = Meaning.FOLD if e.kind is EdgeKind.FOLD else Meaning.SEW
+        out.append(DrawnLine(meaning, e.path, f"{piece.code}.{e.name}"))
+        if (piece.code, e.name) in f.taped:
+            out.append(DrawnLine(Meaning.TAPE, e.path, "stay tape"))
+    return out
+
+
+def _marks(piece: Piece) -> list[DrawnLine]:
+    out = []
+    for k in piece.marks:
+        c = _CROSS if k.kind is not MarkKind.LOOP else _CROSS * 0.6
+        p = k.at
+        if k.kind is MarkKind.LOOP:
+            continue
+        out += [
+            DrawnLine(
+                Meaning.DRILL,
+                Path.line(Point(p.x - c, p.y - d * c), Point(p.x + c, p.y + d * c)),
+                k.name,
+            )
+            for d in (1, -1)
+        ]
+    return out
+
+
+def _loop_notch(piece: Piece, line: CutLine) -> list[DrawnNotch]:
+    """Loops on the edge: the first is notched, the others are chalk ticks."""
+    out = []
+    for k in piece.marks:
+        if k.kind is not MarkKind.LOOP:
+            continue
+        for e in piece.edges:
+            place, gap = e.path.nearest(k.at)
+            if gap > 0.02:
+                continue
+            s = e.path.length_to(place)
+            way = e.path.direction_at_length(s)
+            width = line.widths[e.name] * (1.0 if k.name == "loop 1" else 0.35)
+            outer = k.at + Point(way[1], -way[0]) * width
+            out.append(DrawnNotch(k.at, outer, 1, k.name))
+            break
+    return out
+
+
+def _ease_zones(sheet: Sheet, piece: Piece, seams: tuple[Seam, ...]) -> list[DrawnLine]:
+    out = []
+    for s in seams:
+        if s.zone is None or s.ease.plan < 0.05 or len(s.right) != 1:
+            continue
+        run = s.right[0]
+        if run.piece != piece.code or not s.notches:
+            continue
+        path = sheet.run_path(run)
+        a, b = s.notches[0].right, s.notches[-1].right
+        if 0 < a < b < path.length:
+            out.append(DrawnLine(Meaning.EASE, path.between(a, b), "ease"))
+    return out
+
+
+def _texts(
+    piece: Piece,
+    line: CutLine,
+    lines: list[DrawnLine],
+    notches: list[DrawnNotch],
+    f: Finishing,
+    number: int,
+    total: int,
+) -> list[DrawnText]:
+    obstacles = Obstacles()
+    for d in lines:
+        if d.meaning not in (Meaning.EASE, Meaning.TAPE):
+            obstacles.add_path(d.path)
+    obstacles.add_path(line.outline)
+    for k in notches:
+        inward = k.net - (k.outer - k.net) * 0.4
+        obstacles.add([k.outer, inward])
+    texts = dimensions(piece, obstacles, f.fmt)
+    counts = [f"{c.cloth}: cut {c.how}" for c in f.cuts.get(piece.code, ())]
+    words = [
+        f.names.get(piece.code, piece.name).upper(),
+        *counts,
+        f"{f.title}, {f.client}",
+        f"{number} of {total}  {piece.code}",
+        f"measured {f.measured}" if f.measured else "",
+        f.allowances.note() if len(counts) < 2 else "",
+    ]
+    words = [w for w in words if w]
+    short = [w for w in words if len(w) <= 44]
+    return texts + (
+        label(piece, obstacles, _wrapped(words)) or label(piece, obstacles, short)
+    )
+
+
+def _wrapped(words: list[str], width: int = 30) -> list[str]:
+    """Long lines broken at blanks."""
+    out = []
+    for w in words:
+        line = ""
+        for part in w.split(" "):
+            if line and len(line) + 1 + len(part) > width:
+                out.append(line)
+                line = part
+            else:
+                line = f"{line} {part}" if line else part
+        out.append(line)
+    return out

@@ -1,0 +1,219 @@
+"""Words on the piece: dimensions along the edges, a label where there is room.
+
+No word may lie over a line. Boxes of words are judged by a generous width, since the
+outputs use different faces.
+"""
+
+import math
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from clothwright.curves import Path, Point, Vector, heading
+from clothwright.finishing.drawn import DrawnText, Meaning
+from clothwright.paper import Piece
+
+WIDTH = 0.56
+"""Mean width of a character by its height; DejaVu Sans, the widest face that the
+outputs use, measures 0.55 on labels."""
+
+LEADING = 1.45
+"""Line to line by the height of the letters."""
+
+DIM_HEIGHT = 0.40
+DIM_INSET = 0.55
+"""Dimension figures: height, and distance of their middle from the stitch line, cm."""
+
+HEIGHTS = (0.60, 0.50, 0.45, 0.40)
+"""Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
+
+ROOM = 0.35
+"""Free paper around a label, cm."""
+
+
+@dataclass(frozen=True)
+class Box:
+    """A box of words: middle, half sizes, and the direction in which it reads."""
+
+    at: Point
+    half_w: float
+    half_h: float
+    along: Vector
+
+    def corners(self, room: float = 0.0) -> list[Point]:
+        """The four corners, grown by `room` cm."""
+        u, v = self.along, Vector(-self.along[1], self.along[0])
+        w, h = self.half_w + room, self.half_h + room
+        return [
+            self.at + u * (sx * w) + v * (sy * h)
+            for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))
+        ]
+
+
+def text_box(text: DrawnText) -> Box:
+    """The box of one line of words."""
+    a = math.radians(text.degrees)
+    wide = WIDTH * (1.08 if text.bold else 1.0) * len(text.text) * text.height
+    return Box(text.at, wide / 2, text.height * 0.62, Vector(math.cos(a), math.sin(a)))
+
+
+class Obstacles:
+    """Lines that words must keep off, as short straight stretches in a coarse grid."""
+
+    def __init__(self, cell: float = 2.0) -> None:
+        self._cell = cell
+        self._grid: dict[tuple[int, int], list[tuple[Point, Point]]] = {}
+
+    def add(self, points: Sequence[Point]) -> None:
+        """Keep words off a line through points."""
+        c = self._cell
+        for a, b in zip(points, points[1:], strict=False):
+            x0, x1 = sorted((a[0], b[0]))
+            y0, y1 = sorted((a[1], b[1]))
+            for i in range(math.floor(x0 / c), math.floor(x1 / c) + 1):
+                for j in range(math.floor(y0 / c), math.floor(y1 / c) + 1):
+                    self._grid.setdefault((i, j), []).append((a, b))
+
+    def add_path(self, path: Path) -> None:
+        """Keep words off a line."""
+        self.add(path.flatten(0.05))
+
+    def add_box(self, box: Box) -> None:
+        """Keep words off other words."""
+        pts = box.corners()
+        self.add([*pts, pts[0]])
+        self.add([pts[0], pts[2]])
+
+    def hit(self, box: Box, room: float = 0.0) -> bool:
+        """True when a line touches the box."""
+        u, v = box.along, Vector(-box.along[1], box.along[0])
+        w, h = box.half_w + room, box.half_h + room
+        c = self._cell
+        pts = box.corners(room)
+        xs, ys = [p[0] for p in pts], [p[1] for p in pts]
+        for i in range(math.floor(min(xs) / c), math.floor(max(xs) / c) + 1):
+            for j in range(math.floor(min(ys) / c), math.floor(max(ys) / c) + 1):
+                for a, b in self._grid.get((i, j), ()):
+                    if _crosses_box(a - box.at, b - box.at, u, v, w, h):
+                        return True
+        return False
+
+
+def _crosses_box(a: Point, b: Point, u: Vector, v: Vector, w: float, h: float) -> bool:
+    """True when the stretch a–b touches the box about the origin (slab test)."""
+    ax, ay = a[0] * u[0] + a[1] * u[1], a[0] * v[0] + a[1] * v[1]
+    bx, by = b[0] * u[0] + b[1] * u[1], b[0] * v[0] + b[1] * v[1]
+    t0, t1 = 0.0, 1.0
+    for p, q, s in ((ax, bx, w), (ay, by, h)):
+        d = q - p
+        if abs(d) < 1e-12:
+            if abs(p) > s:
+                return False
+            continue
+        lo, hi = sorted(((-s - p) / d, (s - p) / d))
+        t0, t1 = max(t0, lo), min(t1, hi)
+        if t0 > t1:
+            return False
+    return True
+
+
+def dimensions(
+    piece: Piece, obstacles: Obstacles, fmt: Callable[[float], str]
+) -> list[DrawnText]:
+    """The length of each edge, written along its inside where it is free."""
+    out = []
+    for e in piece.edges:
+        text = fmt(e.length)
+        for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
+            s = e.length * share
+            p, way = e.path.at_length(s), e.path.direction_at_length(s)
+            inside = Vector(-way[1], way[0])
+            line = DrawnText(
+                Meaning.DIMENSION,
+                text,
+                p + inside * DIM_INSET,
+                DIM_HEIGHT,
+                upright(heading(way)),
+            )
+            box = text_box(line)
+            if box.half_w * 2 > e.length * 0.9:
+                break
+            if not obstacles.hit(box, 0.05) and piece.contains(line.at):
+                obstacles.add_box(box)
+                out.append(line)
+                break
+    return out
+
+
+def upright(degrees: float) -> float:
+    """The direction, or its opposite, that reads from left to right or upwards."""
+    d = (degrees + 180) % 360 - 180
+    if d > 90 + 1e-6:
+        d -= 180
+    if d <= -90 + 1e-6:
+        d += 180
+    return -90.0 if abs(d - 90) < 1e-6 else d
+
+
+def label(piece: Piece, obstacles: Obstacles, lines: Sequence[str]) -> list[DrawnText]:
+    """The label's lines, first one bold, as large as fits; fewer lines and smaller on
+    small pieces. The whole is tried level, then along the grain, then across it."""
+    turns = [0.0]
+    if piece.grain:
+        along = upright(heading(piece.grain[1] - piece.grain[0]))
+        turns += [t for t in (along, upright(along + 90)) if abs(t) > 1e-6]
+    for count in range(len(lines), 0, -1):
+        for height in HEIGHTS:
+            for degrees in turns:
+                found = _place(piece, obstacles, lines[:count], height, degrees)
+                if found:
+                    return found
+    return []
+
+
+def _place(
+    piece: Piece,
+    obstacles: Obstacles,
+    lines: Sequence[str],
+    height: float,
+    degrees: float,
+) -> list[DrawnText]:
+    a = math.radians(degrees)
+    u = Vector(math.cos(a), math.sin(a))
+    v = Vector(-u[1], u[0])
+    wide = max(
+        WIDTH * (1.08 if i == 0 else 1.0) * len(t) * height for i, t in enumerate(lines)
+    )
+    tall = height * (1.0 + LEADING * (len(lines) - 1))
+    for at in _spots(piece):
+        box = Box(at, wide / 2, tall / 2 + 0.1, u)
+        if not all(piece.contains(c) for c in box.corners(ROOM)):
+            continue
+        if obstacles.hit(box, ROOM):
+            continue
+        obstacles.add_box(box)
+        return [
+            DrawnText(
+                Meaning.LABEL,
+                t,
+                at + v * ((i - (len(lines) - 1) / 2) * height * LEADING),
+                height,
+                degrees,
+                bold=i == 0,
+            )
+            for i, t in enumerate(lines)
+        ]
+    return []
+
+
+def _spots(piece: Piece) -> Iterable[Point]:
+    """Places inside a piece, from its middle outwards."""
+    left, top, right, bottom = piece.outline.bounds()
+    cx, cy = (left + right) / 2, (top + bottom) / 2
+    n = 14
+    spots = [
+        Point(left + (right - left) * i / n, top + (bottom - top) * j / n)
+        for i in range(1, n)
+        for j in range(1, n)
+    ]
+    spots.sort(key=lambda p: (round(math.hypot(p[0] - cx, p[1] - cy), 3), p))
+    return spots

@@ -1,0 +1,50 @@
+"""Notches on both partners, read from the seams (truing 6, first garment 19)."""
+
+from collections.abc import Iterable
+
+from clothwright.finishing.drawn import DrawnNotch
+from clothwright.paper import Run, Seam, SeamKind, Sheet
+
+SET = 1.0
+"""Ticks of one set stand this far apart, cm."""
+
+
+def notches_of(
+    sheet: Sheet, seams: Iterable[Seam], piece: str, widths: dict[str, float]
+) -> list[DrawnNotch]:
+    """Every notch that the seams ask of one piece.
+
+    The net point lies on the stitch line, the outer point square to it on the cut
+    line. `widths` are the allowances of the piece's edges.
+    """
+    out: list[DrawnNotch] = []
+    for seam in seams:
+        for left, chain in ((True, seam.left), (False, seam.right)):
+            if not left and seam.kind is SeamKind.TWIN:
+                continue
+            for pair in seam.notches:
+                at = pair.left if left else pair.right
+                out += _set(sheet, seam, chain, at, pair.ticks, piece, widths)
+    return out
+
+
+def _set(
+    sheet: Sheet,
+    seam: Seam,
+    chain: tuple[Run, ...],
+    at: float,
+    ticks: int,
+    piece: str,
+    widths: dict[str, float],
+) -> list[DrawnNotch]:
+    out = []
+    for k in range(ticks):
+        s = at + (k - (ticks - 1) / 2) * SET
+        run, net, way = sheet.chain_at(chain, s)
+        if run.piece != piece:
+            continue
+        # outside of a clockwise outline lies on the left of its own direction
+        loop = way * -1.0 if run.backward else way
+        outer = net + type(net)(loop[1], -loop[0]) * widths[run.edge]
+        out.append(DrawnNotch(net, outer, ticks, f"{seam.code} {run}"))
+    return out

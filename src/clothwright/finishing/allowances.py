@@ -14,48 +14,63 @@ from clothwright.units import Unit, pretty_length
 
 
 class Role(Enum):
-    """What an edge is, for its allowance: (cm, inches, order of sewing).
+    """What an edge is, for its allowance."""
 
-    The lower the order, the sooner the edge is sewn; at a corner the seam sewn first
-    is pressed open before the other crosses it.
-    """
+    FOLD = "fold"
+    PANEL = "panel seam"
+    DART = "dart"
+    SHOULDER = "shoulder seam"
+    SIDE = "side seam"
+    PEPLUM_SIDE = "peplum seam"
+    CENTRE_ZIP = "centre back seam with a zip"
+    WAIST = "waist seam"
+    EDGE = "faced edge"
+    """Neck, armhole, slanted edge; trimmed after sewing."""
 
-    FOLD = (0.0, 0.0, 0)
-    PANEL = (1.5, 0.625, 1)
-    DART = (0.0, 0.0, 1)
-    SHOULDER = (1.5, 0.625, 2)
-    SIDE = (2.0, 0.75, 2)
-    PEPLUM_SIDE = (1.5, 0.625, 2)
-    CENTRE_ZIP = (2.0, 0.75, 2)
-    WAIST = (1.5, 0.625, 3)
-    EDGE = (1.0, 0.5, 4)
-    """Neck, armhole, slanted edge: faced, trimmed after sewing."""
-
-    JOIN = (1.2, 0.5, 4)
+    JOIN = "lining join"
     """Lining to the free edge of a facing."""
 
-    SMALL = (1.2, 0.5, 4)
-    """All round the panel behind, and other small enclosed pieces."""
+    SMALL = "small enclosed piece"
+    """All round the panel behind."""
 
-    OPEN = (1.5, 0.625, 4)
+    OPEN = "open edge"
     """Open edge of the back peplum, narrow hem."""
 
-    HEM = (1.5, 0.625, 5)
+    HEM = "hem"
     """Narrow hem of the peplum."""
 
-    FREE = (0.6, 0.25, 5)
+    FREE = "free edge"
     """Free edge of a facing, neatened."""
 
     def width(self, unit: Unit) -> float:
         """The workroom's allowance in cm for an order in this unit."""
-        cm, inch, _ = self.value
+        cm, inch, _ = _TABLE[self]
         return inch * 2.54 if unit is Unit.IN else cm
 
     @property
     def turn(self) -> int:
-        """Order of sewing; lower is sooner."""
-        return int(self.value[2])
+        """Order of sewing, lower is sooner: at a corner the seam sewn first is
+        pressed open before the other crosses it."""
+        return _TABLE[self][2]
 
+
+_TABLE: Mapping[Role, tuple[float, float, int]] = {
+    Role.FOLD: (0.0, 0.0, 0),
+    Role.PANEL: (1.5, 0.625, 1),
+    Role.DART: (0.0, 0.0, 1),
+    Role.SHOULDER: (1.5, 0.625, 2),
+    Role.SIDE: (2.0, 0.75, 2),
+    Role.PEPLUM_SIDE: (1.5, 0.625, 2),
+    Role.CENTRE_ZIP: (2.0, 0.75, 2),
+    Role.WAIST: (1.5, 0.625, 3),
+    Role.EDGE: (1.0, 0.5, 4),
+    Role.JOIN: (1.2, 0.5, 4),
+    Role.SMALL: (1.2, 0.5, 4),
+    Role.OPEN: (1.5, 0.625, 4),
+    Role.HEM: (1.5, 0.625, 5),
+    Role.FREE: (0.6, 0.25, 5),
+}
+"""Allowance in cm, in inches, and order of sewing (first garment 18)."""
 
 _BY_NAME: Mapping[str, Role] = {
     "panel": Role.PANEL,

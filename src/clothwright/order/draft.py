@@ -8,7 +8,7 @@ that the change touches.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from clothwright.body import estimates
+from clothwright.body import check_body, estimates
 from clothwright.features import Feature, Stage
 from clothwright.features.garment_joints import joints
 from clothwright.features.garment_seams import STAGE as SEAMS
@@ -20,6 +20,7 @@ from clothwright.rules import (
     Given,
     Hand,
     House,
+    Kind,
     Numbers,
     Rule,
     RuleError,
@@ -69,6 +70,10 @@ class Workroom:
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
         resolve(order)
+        measured = check_body(order.body)
+        absurd = [f for f in measured if f.severity is Severity.REFUSE]
+        if absurd:
+            raise OrderError(*(f"{f.code}: {f}" for f in absurd))
         numbers = numbers_of(order)
         kinds = tuple(f.kind for f in order.features)
         sheet, steps = Sheet(), list[Step]()
@@ -91,7 +96,7 @@ class Workroom:
             sheet = kept.after
             steps += kept.steps
         self.kept = fresh
-        return _checked(order, numbers, sheet, tuple(steps))
+        return _checked(order, numbers, sheet, tuple(steps), measured)
 
 
 def draft(order: Order) -> Draft:
@@ -148,12 +153,16 @@ def _work(
 
 
 def _checked(
-    order: Order, numbers: Numbers, sheet: Sheet, steps: tuple[Step, ...]
+    order: Order,
+    numbers: Numbers,
+    sheet: Sheet,
+    steps: tuple[Step, ...],
+    measured: tuple[Finding, ...],
 ) -> Draft:
     def fmt(cm: float) -> str:
         return pretty_length(cm, order.unit)
 
-    found: list[Finding] = []
+    found: list[Finding] = [*measured]
     try:
         for f in order.features:
             found += f.checks(numbers, sheet)
@@ -173,11 +182,11 @@ def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
         low, high = number.usual
         if low - 1e-6 <= value <= high + 1e-6:
             continue
-        show = (
-            (lambda v: pretty_length(v, unit))
-            if number.kind.name == "LENGTH"
-            else (lambda v: f"{v:g}")
-        )
+        is_length = number.kind is Kind.LENGTH
+
+        def show(v: float, is_length: bool = is_length) -> str:
+            return pretty_length(v, unit) if is_length else f"{v:g}"
+
         yield Finding(
             "usual",
             Severity.WARN,

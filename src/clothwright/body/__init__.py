@@ -1,0 +1,32 @@
+"""The body: measures, how sure they are, and whether they can be true.
+
+Terminology
+    taken      measured on the client, with date and hand.
+    estimated  a rule's guess from other measures, with a standard deviation σ.
+    frame bust Bf, the bust that the frame would have with a medium cup: HB + 5 cm.
+    cup        c, bust less high bust.
+"""
+
+from clothwright.body.body import (
+    Body,
+    BodyError,
+    MeasureValue,
+    body_from_tables,
+    read_body,
+)
+from clothwright.body.estimates import RuleSet, estimates
+from clothwright.body.measures import Measure, measures
+from clothwright.body.plausibility import check_body
+
+__all__ = [
+    "Body",
+    "BodyError",
+    "Measure",
+    "MeasureValue",
+    "RuleSet",
+    "body_from_tables",
+    "check_body",
+    "estimates",
+    "measures",
+    "read_body",
+]

@@ -1,0 +1,216 @@
+"""A client's measures, as typed and in cm.
+
+    client = "Brida Hollin"
+    unit = "in"
+    taken = 2027-02-06
+    by = "M. T."
+
+    [measures]
+    B = "36 1/2"
+    SS = "drop 1 7/8 on 5"
+
+    [measures.left]     # only where the two sides differ
+    SS = "20"
+
+A measure goes by its code or its name. Every fault is one plain sentence.
+"""
+
+import difflib
+import math
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Any
+
+from clothwright.body.measures import by_name, measures
+from clothwright.rules import Given, Hand
+from clothwright.units import LengthError, Unit, parse_angle, parse_length
+
+TWICE = 0.6
+"""A measure given twice may differ by this much, cm (R29)."""
+
+
+class BodyError(ValueError):
+    """Measures that cannot be used; one sentence a line."""
+
+
+@dataclass(frozen=True)
+class MeasureValue:
+    """One measure of one body."""
+
+    code: str
+    value: float
+    """cm, or degrees for SS."""
+
+    typed: str
+    hand: Hand = Hand.TAKEN
+    taken: date | None = None
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Body:
+    """All measures of one body at one time."""
+
+    client: str
+    unit: Unit
+    values: Mapping[str, MeasureValue]
+    left: Mapping[str, MeasureValue] = field(default_factory=dict)
+    right: Mapping[str, MeasureValue] = field(default_factory=dict)
+    taken: date | None = None
+    by: str = ""
+
+    def __getitem__(self, code: str) -> float:
+        return self.values[code].value
+
+    def __contains__(self, code: str) -> bool:
+        return code in self.values
+
+    def get(self, code: str) -> float | None:
+        """The value, or None when it was not taken."""
+        v = self.values.get(code)
+        return v.value if v else None
+
+    def given(self) -> tuple[Given, ...]:
+        """The measures as numbers of the rule graph."""
+        table = measures()
+        return tuple(
+            Given(
+                v.code,
+                v.code,
+                table[v.code].name,
+                table[v.code].number_kind,
+                v.value,
+                v.hand,
+                f"taken {v.taken:%-d %B %Y}" if v.taken else "as given",
+            )
+            for v in self.values.values()
+        )
+
+    @classmethod
+    def of(
+        cls,
+        values: Mapping[str, float],
+        *,
+        client: str = "",
+        unit: Unit = Unit.CM,
+        hand: Hand = Hand.TAKEN,
+    ) -> "Body":
+        """A body from values in cm (SS in degrees), for tests and tables.
+
+        Raises BodyError for a value that is no measure.
+        """
+        made = {}
+        for code, v in values.items():
+            if code not in measures():
+                raise BodyError(_unknown(code, "the measures"))
+            if not math.isfinite(v) or v <= 0:
+                raise BodyError(_nothing(code, v, "the measures"))
+            made[code] = MeasureValue(code, float(v), f"{v:g}", hand)
+        return cls(client, unit, made)
+
+
+def read_body(text: str, place: str) -> Body:
+    """A body from the text of a measures file. Raises BodyError."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as e:
+        line = str(e).split("line ")[1].split(",")[0] if "line " in str(e) else ""
+        raise BodyError(
+            f"{place}: something is miswritten{f' in line {line}' if line else ''}: "
+            'each line is name = value, and fractions stand in "quotes"'
+        ) from None
+    return body_from_tables(table, place)
+
+
+def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
+    """A body from a table as TOML reads it. Raises BodyError with all faults."""
+    faults: list[str] = []
+    for key in table:
+        if key not in ("client", "unit", "taken", "by", "measures"):
+            faults.append(f"{place}: {key} is not known here; leave it out")
+    units = {"cm": Unit.CM, "in": Unit.IN}
+    if table.get("unit") not in units:
+        faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')
+    unit = units.get(str(table.get("unit")), Unit.CM)
+    taken = table.get("taken")
+    if taken is not None and not isinstance(taken, date):
+        faults.append(f"{place}: taken is a date, like taken = 2027-02-06")
+        taken = None
+    rows = table.get("measures")
+    if not isinstance(rows, Mapping) or not rows:
+        faults.append(f"{place}: there are no measures; write them under [measures]")
+        rows = {}
+    by = str(table.get("by", ""))
+    sides: dict[str, Mapping[str, MeasureValue]] = {"left": {}, "right": {}}
+    plain = {k: v for k, v in rows.items() if k not in sides}
+    values = _values(plain, unit, taken, by, place, faults)
+    for side in sides:
+        part = rows.get(side, {})
+        if isinstance(part, Mapping):
+            sides[side] = _values(part, unit, taken, by, f"{place}, {side}", faults)
+        else:
+            faults.append(f"{place}: write [measures.{side}] as a table")
+    for code in {*sides["left"], *sides["right"]} - set(values):
+        both = [s[code] for s in sides.values() if code in s]
+        mean = sum(v.value for v in both) / len(both)
+        values[code] = MeasureValue(code, mean, both[0].typed, Hand.TAKEN, taken, by)
+    if faults:
+        raise BodyError("\n".join(faults))
+    return Body(
+        str(table.get("client", "")),
+        unit,
+        values,
+        sides["left"],
+        sides["right"],
+        taken,
+        by,
+    )
+
+
+def _values(
+    rows: Mapping[str, Any],
+    unit: Unit,
+    taken: date | None,
+    by: str,
+    place: str,
+    faults: list[str],
+) -> dict[str, MeasureValue]:
+    out: dict[str, MeasureValue] = {}
+    for name, typed in rows.items():
+        code = by_name().get(name.strip().lower())
+        if code is None:
+            faults.append(_unknown(name, place))
+            continue
+        try:
+            if not isinstance(typed, str | int | float) or isinstance(typed, bool):
+                raise LengthError('write a number, like 36.5 or "36 1/2"')
+            if measures()[code].kind == "angle":
+                value = parse_angle(typed)
+            else:
+                value = parse_length(typed, unit)
+        except LengthError as e:
+            faults.append(f"{place}, {name}: {e}")
+            continue
+        if not value > 0:
+            faults.append(_nothing(name, value, place))
+            continue
+        old = out.get(code)
+        if old is not None and abs(old.value - value) > TWICE:
+            faults.append(
+                f"{place}: {measures()[code].name} ({code}) is given twice, as "
+                f"{old.typed} and as {typed}; keep the right one"
+            )
+        out[code] = MeasureValue(code, value, str(typed), Hand.TAKEN, taken, by)
+    return out
+
+
+def _unknown(name: str, place: str) -> str:
+    near = difflib.get_close_matches(name.lower(), sorted(by_name()), 1)
+    hint = f"; did you mean {by_name()[near[0]]} ({near[0]})?" if near else ""
+    return f"{place}: {name} is no measure that is known here{hint}"
+
+
+def _nothing(name: str, value: float, place: str) -> str:
+    return f"{place}, {name}: {value:g} cannot be a measure; measure it again"

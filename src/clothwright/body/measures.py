@@ -1,0 +1,75 @@
+"""The list of body measures, read from `measures.toml` once."""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+
+from clothwright.rules import Kind
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One body measure; values in cm (SS in degrees)."""
+
+    code: str
+    iso: str
+    """Term after ISO 8559-1, as remembered; may be empty."""
+
+    names: tuple[str, ...]
+    how: str
+    kind: str
+    """"girth", "length" or "angle"."""
+
+    group: str
+    low: float
+    typical: float
+    high: float
+
+    @property
+    def name(self) -> str:
+        """The trade's name, or the standard's."""
+        return self.names[0] if self.names else self.iso
+
+    @property
+    def number_kind(self) -> Kind:
+        """What it counts, for showing."""
+        return Kind.ANGLE if self.kind == "angle" else Kind.BODY
+
+
+@cache
+def measures() -> Mapping[str, Measure]:
+    """Every measure by code."""
+    text = (
+        resources.files("clothwright.body")
+        .joinpath("measures.toml")
+        .read_text(encoding="utf-8")
+    )
+    return {
+        code: Measure(
+            code,
+            row["iso"],
+            tuple(row["names"]),
+            row["how"],
+            row["kind"],
+            row["group"],
+            float(row["low"]),
+            float(row["typical"]),
+            float(row["high"]),
+        )
+        for code, row in tomllib.loads(text).items()
+    }
+
+
+@cache
+def by_name() -> Mapping[str, str]:
+    """Code of a measure by any of its names in lower case (codes included)."""
+    out: dict[str, str] = {}
+    for m in measures().values():
+        for name in (m.iso, *m.names):
+            if name:
+                out.setdefault(name.lower(), m.code)
+    for code in measures():
+        out[code.lower()] = code
+    return out

@@ -209,10 +209,27 @@ class Facing(Feature):
 
 
 def draft_facings(d: Drafting) -> None:
-    """Trace front facing FF and back facing BF."""
+    """Trace front facing FF and back facing BF, their shoulders of one length."""
     d.part = "facing"
     _front(d)
-    _back(d)
+    target = d.sheet.length("FF", "shoulder")
+    more = d.n.se_left / 2  # the shoulder has no ease in the facing (14.6)
+    for _ in range(2):
+        more += (_back(d.sheet, d.n, more).edge("shoulder").length - target) / 2
+    piece = _back(d.sheet, d.n, more)
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        "BF",
+        "back facing",
+        amounts=(
+            ("inside the edge by", "rho"),
+            ("below the underarm", "ff_side"),
+            *((("beside the slanted edge", "sw"),) if piece.has("slant") else ()),
+        ),
+        detail="from the back with its panels laid together; the shoulder shortened "
+        "by what the roll adds and to the front facing's length",
+    )
 
 
 def _shortened(
@@ -279,12 +296,11 @@ def _front(d: Drafting) -> None:
     )
 
 
-def _back(d: Drafting) -> None:
-    n, half = d.n, sewn_back(d.sheet)
-    sheet = d.sheet
+def _back(sheet: Sheet, n: Numbers, more: float) -> Piece:
+    """The back facing, `more` further in at both ends of the shoulder."""
+    half = sewn_back(sheet)
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
-    # the shoulder has no ease in the facing: both ends give half of it (14.6)
-    rho, rho_s = n.rho, n.rho + n.se_left / 2
+    rho, rho_s = n.rho, n.rho + more
     side = half.side.between(0.0, n.ff_side)
     arm = inset(half.armhole, rho_s, 0.0)  # tip to underarm
     arm = arm.pinned(arm.start, side.start)
@@ -343,20 +359,7 @@ def _back(d: Drafting) -> None:
                 "cb", foot_cb, top, kind if kind is EdgeKind.FOLD else EdgeKind.FINISHED
             ),
         ]
-    piece = Piece("BF", "Back facing", tuple(edges))
-    d.lay(
-        Verb.TRACE,
-        sheet.put(piece),
-        "BF",
-        "back facing",
-        amounts=(
-            ("inside the edge by", "rho"),
-            ("below the underarm", "ff_side"),
-            *((("beside the slanted edge", "sw"),) if back.has("slant") else ()),
-        ),
-        detail="from the back with its panels laid together; the shoulder shortened "
-        "by what the roll adds and to the front facing's length",
-    )
+    return Piece("BF", "Back facing", tuple(edges))
 
 
 def _run_out(path: Path, from_length: float, more: float) -> Path:

@@ -11,10 +11,14 @@ from clothwright.features.facing import sewn_back, sewn_front
 from clothwright.findings import Finding
 from clothwright.paper import (
     Drafting,
+    Ease,
     Edge,
     EdgeKind,
     PaperError,
     Piece,
+    Run,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
     cut,
@@ -27,6 +31,13 @@ from clothwright.units.fields import Length
 _SRC = "first garment 15"
 _SLACK = 0.5
 """The lining hangs this much below the shell's waist, cm (15)."""
+
+
+_LOOSE = 0.3
+"""A lining seam may differ from its partner by this much, cm: lining is slack."""
+
+_JOIN = 0.5
+"""Lining and facing meet along a free curve; half a centimetre eases in unseen."""
 
 
 class Mode(Enum):
@@ -105,7 +116,7 @@ class Lining(Feature):
             sheet = _to_edge(sheet, d.n.rho_l)
         else:
             sheet = _below_facing(sheet)
-        sheet = _peplum(sheet, d.n.short)
+        sheet = _seams(_peplum(sheet, d.n.short))
         d.lay(
             Verb.TRACE,
             sheet,
@@ -116,6 +127,107 @@ class Lining(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return ()
+
+
+def _seams(sheet: Sheet) -> Sheet:
+    """The lining is sewn as the shell is, and to the facing or the shell's edges."""
+    made = []
+    for s in sheet.seams:
+        left, right = _lined(sheet, s.left), _lined(sheet, s.right)
+        if s.kind is SeamKind.FACED or not left or not right:
+            continue
+        whole = len(left) == len(s.left) and len(right) == len(s.right)
+        # where the facing takes the place of a part, the rest is as long as it is
+        over = sheet.chain_length(right) - sheet.chain_length(left)
+        plan = s.ease.plan if whole else over
+        made.append(
+            Seam(
+                f"L{s.code}",
+                f"lining, {s.name}",
+                left,
+                right,
+                s.start,
+                s.end,
+                Ease(plan, plan - _LOOSE, plan + _LOOSE),
+                kind=s.kind,
+            )
+        )
+    for code, half, facing in (
+        ("LF", ("FC", "F", "FS"), "FF"),
+        ("LB", ("BS", "B", "BC"), "BF"),
+    ):
+        join = tuple(
+            Run(f"L.{c}", "join")
+            for c in half
+            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
+        )
+        if join:
+            free = sheet.edge(facing, "free")
+            p = sheet.piece(facing)
+            sheet = sheet.put(p.with_edge(replace(free, kind=EdgeKind.SEAM)))
+            made.append(
+                Seam(
+                    code,
+                    f"lining to {p.name.lower()}",
+                    join,
+                    (Run(facing, "free"),),
+                    ease=Ease.about(0.0, _JOIN),
+                )
+            )
+    sheet = sheet.sew(*made)
+    return sheet.sew(*_to_shell(sheet))
+
+
+def _lined(sheet: Sheet, chain: tuple[Run, ...]) -> tuple[Run, ...]:
+    """The same chain on the lining, as far as it has those edges."""
+    return tuple(
+        Run(f"L.{r.piece}", r.edge, r.backward)
+        for r in chain
+        if f"L.{r.piece}" in sheet.pieces
+        and sheet.piece(f"L.{r.piece}").has(r.edge)
+        and sheet.edge(f"L.{r.piece}", r.edge).kind is EdgeKind.SEAM
+    )
+
+
+def _to_shell(sheet: Sheet) -> list[Seam]:
+    """Lining bagged to the shell's own neck, armhole and slanted edge."""
+    out = []
+    for name, pieces in (
+        ("neck", ("FC", "F")),
+        ("neck", ("BC", "B")),
+        ("slant", ("BC",)),
+        ("armhole", ("FC", "F", "FS")),
+        ("armhole", ("BC", "B", "BS")),
+    ):
+        shell = tuple(
+            Run(c, name)
+            for c in pieces
+            if c in sheet.pieces and sheet.piece(c).has(name)
+        )
+        lining = tuple(
+            Run(f"L.{r.piece}", name)
+            for r in shell
+            if f"L.{r.piece}" in sheet.pieces and sheet.piece(f"L.{r.piece}").has(name)
+        )
+        if (
+            shell
+            and len(lining) == len(shell)
+            and not any(
+                s.kind is SeamKind.FACED and (shell[0].piece, name) in s
+                for s in sheet.seams
+            )
+        ):
+            out.append(
+                Seam(
+                    f"L{name}{shell[0].piece[0]}",
+                    f"lining to shell, {name}",
+                    shell,
+                    lining,
+                    ease=Ease(0.0, -0.5, 0.5),
+                    kind=SeamKind.FACED,
+                )
+            )
+    return out
 
 
 def _slid(piece: Piece, name: str, path: Path) -> Path:

@@ -8,12 +8,15 @@ Terminology
 
 from clothwright.order.draft import Draft, Workroom, draft
 from clothwright.order.file import Order, OrderError, read_order
+from clothwright.order.pattern import Pattern, pattern
 
 __all__ = [
     "Draft",
     "Order",
     "OrderError",
+    "Pattern",
     "Workroom",
     "draft",
+    "pattern",
     "read_order",
 ]

@@ -1,1 +1,108 @@
 """From a draft to the finished pattern: what is cut, how often, from which cloth."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from clothwright.findings import Finding, Severity
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.drawn import CutCount, DrawnPattern
+from clothwright.finishing.finish import Finishing, finish
+from clothwright.order.draft import Draft
+from clothwright.paper import Sheet
+from clothwright.rules import Hand
+from clothwright.units import pretty_length
+
+_ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
+_INTERLINED = ("FF", "BF", "UP")
+
+CAUTIONS = (
+    "Loops, cords and small buttons are a hazard on children's clothes: follow the "
+    "rules in force where the garment is worn.",
+    "Count pins and needles before the garment leaves the workroom.",
+)
+"""What every pattern of this garment prints; it claims no compliance."""
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """A draft and its finished pieces."""
+
+    draft: Draft
+    drawn: DrawnPattern
+    findings: tuple[Finding, ...]
+    """The draft's findings and those of finishing."""
+
+    @property
+    def failed(self) -> bool:
+        """True when nothing may be cut so."""
+        return any(f.severity is Severity.REFUSE for f in self.findings)
+
+
+def pattern(draft: Draft) -> Pattern:
+    """Finish every piece of a draft. Raises PaperError when an edge cannot take its
+    allowance."""
+    order, sheet = draft.order, draft.sheet
+    codes = tuple(c for c in _ORDER if c in sheet.pieces)
+    codes += tuple(c for c in sheet.pieces if c not in codes)
+    estimated = sorted(
+        k
+        for k in draft.numbers.used()
+        if k in draft.numbers and draft.numbers.hand(k) is Hand.ESTIMATED
+    )
+    notes = (
+        (f"Estimated, not taken: {', '.join(estimated)}. Make a toile first.",)
+        if estimated
+        else ()
+    )
+    inputs = Finishing(
+        title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
+        client=order.body.client,
+        measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
+        order=codes,
+        cuts=cut_list(sheet),
+        allowances=Allowances(order.unit),
+        fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
+        nap=order.nap,
+        taped=frozenset({("BC", "slant")} if "BC" in sheet.pieces else ()),
+        failures=draft.failures(),
+        cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
+        notes=notes,
+    )
+    drawn, found = finish(sheet, inputs)
+    findings = (*draft.findings, *found)
+    faults = tuple(str(f) for f in findings if f.severity is Severity.REFUSE)
+    return Pattern(draft, replace(drawn, failures=faults), findings)
+
+
+_ORDER = (
+    "FC",
+    "FS",
+    "F",
+    "BC",
+    "BS",
+    "B",
+    "UP",
+    "PF",
+    "PFC",
+    "PFS",
+    "PB",
+    "PBC",
+    "PBS",
+    "FF",
+    "BF",
+)
+
+
+def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:
+    """How many of each piece are cut from which cloth (first garment 19)."""
+    out: dict[str, tuple[CutCount, ...]] = {}
+    for code, piece in sheet.pieces.items():
+        fold = piece.fold is not None
+        count, how = (1, _ON_FOLD) if fold else (2, _PAIR)
+        cloths = ["lining"] if code.startswith("L.") else ["shell"]
+        if code == "UP":
+            cloths.append("lining")
+        if code in _INTERLINED:
+            cloths.append("interlining")
+        out[code] = tuple(CutCount(c, count, how) for c in cloths)
+    return out

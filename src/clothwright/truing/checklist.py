@@ -132,7 +132,7 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
     along = direction(foot, head)
     reach = [dot(p, along) for p in points]
     wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH)
-    if length < wanted - 0.05:
+    if length < 0.8 * wanted:
         says = f"has a grain line of {fmt(length)}; {fmt(wanted)} lies truer on cloth"
         yield _finding("grain", Severity.NOTE, piece, says, "Draw it longer.")
     fold = piece.fold

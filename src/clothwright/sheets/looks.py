@@ -1,0 +1,243 @@
+"""How each meaning looks on paper: line, dashes and little figures.
+
+Strokes are what every paper output draws, so that a page, a picture and a test see
+the same pattern. Positions are cm on the cutter's page; widths and dashes are mm,
+as they stand on the paper at any scale. Dashes after truing 10 (net 6-3, fold
+12-3-3-3, grain solid with arrowheads), notches after truing 6 (T, 10 mm apart in a
+set); the rest is our own choice.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from clothwright.curves import (
+    Cubic,
+    Line,
+    Motion,
+    Path,
+    Point,
+    Segment,
+    cross,
+    direction,
+    distance,
+    mix,
+    polyline,
+    turned,
+)
+from clothwright.finishing.drawn import (
+    DrawnLine,
+    DrawnNotch,
+    DrawnPiece,
+    DrawnText,
+    Meaning,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Line width and dashes (line, gap, …) in mm; no dashes is a solid line."""
+
+    width: float
+    dashes: tuple[float, ...] = ()
+
+
+LOOKS = {
+    Meaning.CUT: Look(0.4),
+    Meaning.SEW: Look(0.35, (6, 3)),
+    Meaning.FOLD: Look(0.35, (12, 3, 3, 3)),
+    Meaning.GRAIN: Look(0.35),
+    Meaning.NOTCH: Look(0.35),
+    Meaning.DRILL: Look(0.3),
+    Meaning.DART: Look(0.35, (6, 3)),
+    Meaning.INNER: Look(0.25),
+    Meaning.TAPE: Look(0.3),
+    Meaning.EASE: Look(0.35, (2, 2)),
+    Meaning.LABEL: Look(0.25),
+    Meaning.DIMENSION: Look(0.18),
+}
+
+SET_APART = 1.0
+"""Distance of the ticks of one notch set along the edge, cm (truing 6)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One line to draw, or a small solid figure when `solid`."""
+
+    meaning: Meaning
+    path: Path
+    look: Look
+    solid: bool = False
+    note: str = ""
+
+
+def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
+    """Everything drawn on a piece except its words.
+
+    `figure` sizes arrowheads, bars and crosses: 1 at full scale.
+    """
+    look = LOOKS[Meaning.CUT]
+    folds = [k.path for k in piece.lines if k.meaning is Meaning.FOLD]
+    for part in _without(piece.cut_line, folds):
+        yield Stroke(Meaning.CUT, part, look, note="cut line")
+    middle = _middle(piece.cut_line)
+    for line in piece.lines:
+        yield from _line(line, piece, middle, figure)
+    for notch in piece.notches:
+        yield from _notch(piece, notch, figure)
+
+
+def ticks(piece: DrawnPiece, notch: DrawnNotch) -> list[tuple[Point, Point]]:
+    """(on the cut line, on the net line) of each tick of a notch set."""
+    edge = piece.cut_line
+    here = edge.length_to_point(notch.outer)
+    inward = notch.net - notch.outer
+    out = []
+    for i in range(notch.count):
+        s = here + (i - (notch.count - 1) / 2) * SET_APART
+        p = notch.outer if notch.count == 1 else edge.at_length(s % edge.length)
+        out.append((p, p + inward))
+    return out
+
+
+def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
+    """The piece drawn `k` times as large, letters included."""
+    if k == 1.0:
+        return piece
+    m = Motion(k, 0.0, 0.0, k)
+    return moved(piece, m, letters=k)
+
+
+def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
+    """The piece after a motion that does not turn it over."""
+    turn = math.degrees(math.atan2(m.b, m.a))
+    return DrawnPiece(
+        piece.code,
+        piece.name,
+        piece.number,
+        piece.total,
+        piece.cuts,
+        piece.cut_line.moved(m),
+        tuple(DrawnLine(k.meaning, k.path.moved(m), k.note) for k in piece.lines),
+        tuple(DrawnNotch(m(n.net), m(n.outer), n.count, n.note) for n in piece.notches),
+        tuple(
+            DrawnText(
+                t.meaning,
+                t.text,
+                m(t.at),
+                t.height * letters,
+                t.degrees + turn,
+                t.bold,
+            )
+            for t in piece.texts
+        ),
+        piece.on_fold,
+        piece.area,
+        piece.nap,
+    )
+
+
+def _line(
+    line: DrawnLine, piece: DrawnPiece, middle: Point, figure: float
+) -> Iterator[Stroke]:
+    meaning, path = line.meaning, line.path
+    look = LOOKS[meaning]
+    if meaning is Meaning.DRILL:
+        box = path.bounds()
+        at = Point((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+        for arm in (Point(0.4 * figure, 0), Point(0, 0.4 * figure)):
+            yield Stroke(meaning, Path.line(at - arm, at + arm), look, note=line.note)
+        return
+    if meaning is Meaning.TAPE:
+        yield Stroke(meaning, _wave(path, figure), look, note=line.note)
+        return
+    yield Stroke(meaning, path, look, note=line.note)
+    if meaning is Meaning.GRAIN:
+        yield _head(meaning, path.end, path.end_direction, 0.9 * figure)
+        if not piece.nap:
+            back = path.start_direction * -1
+            yield _head(meaning, path.start, back, 0.9 * figure)
+    if meaning is Meaning.FOLD:
+        yield from _bracket(path, middle, figure)
+
+
+def _notch(piece: DrawnPiece, notch: DrawnNotch, figure: float) -> Iterator[Stroke]:
+    look = LOOKS[Meaning.NOTCH]
+    for outer, net in ticks(piece, notch):
+        if distance(outer, net) < 1e-6:
+            continue
+        along = turned(direction(outer, net), 90) * (0.25 * figure)
+        yield Stroke(Meaning.NOTCH, Path.line(outer, net), look, note=notch.note)
+        bar = Path.line(net - along, net + along)
+        yield Stroke(Meaning.NOTCH, bar, look, note=notch.note)
+
+
+def _head(meaning: Meaning, tip: Point, towards: Point, size: float) -> Stroke:
+    """A filled arrowhead with its tip on `tip`."""
+    side = turned(towards, 90) * (size / 5)
+    foot = tip - towards * size
+    shape = polyline((tip, foot + side, foot - side, tip))
+    return Stroke(meaning, shape, Look(0.1), solid=True)
+
+
+def _bracket(fold: Path, middle: Point, figure: float) -> Iterator[Stroke]:
+    """A line beside the fold, its ends bent to arrows that touch the edge."""
+    a, b = mix(fold.start, fold.end, 0.15), mix(fold.start, fold.end, 0.85)
+    along = direction(a, b)
+    inward = turned(along, 90)
+    if cross(along, middle - a) < 0:
+        inward = inward * -1
+    depth = inward * (1.2 * figure)
+    look = Look(0.35)
+    shape = polyline((a, a + depth, b + depth, b))
+    yield Stroke(Meaning.FOLD, shape, look, note="fold bracket")
+    for tip in (a, b):
+        yield _head(Meaning.FOLD, tip, inward * -1, 0.6 * figure)
+
+
+def _wave(path: Path, figure: float) -> Path:
+    """A gentle wave along a path, whole half waves from end to end."""
+    half, rise = 0.4 * figure, 0.12 * figure * 4 / 3
+    n = max(2, round(path.length / half))
+    out: list[Segment] = []
+    for i in range(n):
+        s0, s1 = path.length * i / n, path.length * (i + 1) / n
+        p, q = path.at_length(s0), path.at_length(s1)
+        side = turned(direction(p, q), 90) * (rise if i % 2 else -rise)
+        out.append(Cubic(p, mix(p, q, 0.36) + side, mix(p, q, 0.64) + side, q))
+    return Path(tuple(out))
+
+
+def _without(outline: Path, folds: list[Path]) -> list[Path]:
+    """The parts of an outline that do not lie on a fold, in walking order."""
+    kept: list[list[Segment]] = [[]]
+    for s in outline.segments:
+        halves = (s.at(0.25), s.at(0.75))
+        if any(all(f.nearest(p)[1] < 0.01 for p in halves) for f in folds):
+            kept.append([])
+        else:
+            kept[-1].append(s)
+    if len(kept) == 1:
+        return [outline]
+    if kept[0] and kept[-1]:
+        kept[0] = kept.pop() + kept[0]
+    return [Path(tuple(k)) for k in kept if k]
+
+
+def _middle(outline: Path) -> Point:
+    pts = outline.flatten(0.05)[1:]
+    return Point(
+        math.fsum(p[0] for p in pts) / len(pts), math.fsum(p[1] for p in pts) / len(pts)
+    )
+
+
+def box_path(left: float, top: float, right: float, bottom: float) -> Path:
+    """A closed rectangle, clockwise as seen."""
+    p = (
+        Point(left, top),
+        Point(right, top),
+        Point(right, bottom),
+        Point(left, bottom),
+    )
+    return Path(tuple(Line(a, b) for a, b in zip(p, (*p[1:], p[0]), strict=True)))

@@ -1,0 +1,272 @@
+"""Full-scale pages as PDF: tiles for a home printer, A0 sheets, a roll.
+
+The pattern is told once, as a form, and each page shows its own window of it at
+exactly true size; the file asks viewers not to fit it to the paper. Lengths cm.
+"""
+
+import io
+from collections.abc import Iterable
+from pathlib import Path as FilePath
+from typing import TYPE_CHECKING
+
+from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
+from clothwright.sheets import title
+from clothwright.sheets.arrange import Arrangement, Tile, arrange
+from clothwright.sheets.formats import (
+    BLEED,
+    HEADER,
+    MARGIN,
+    ROLL_WIDTH,
+    PageFormat,
+    Scale,
+    frame_of,
+)
+from clothwright.sheets.ink import CM, Ink
+from clothwright.sheets.joints import draw_joints, draw_trim
+from clothwright.sheets.letters import width as width_of
+from clothwright.sheets.looks import scaled, strokes
+from clothwright.sheets.write import SheetError, write_file
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+LAYERS: dict[str, tuple[Meaning, ...]] = {
+    "cut lines": (Meaning.CUT, Meaning.FOLD),
+    "stitch lines": (Meaning.SEW, Meaning.DART),
+    "marks": (
+        Meaning.GRAIN,
+        Meaning.NOTCH,
+        Meaning.DRILL,
+        Meaning.INNER,
+        Meaning.TAPE,
+        Meaning.EASE,
+    ),
+    "words": (Meaning.LABEL,),
+    "dimensions": (Meaning.DIMENSION,),
+}
+"""What can be switched off together in a viewer."""
+
+
+def write_pdf(
+    pattern: DrawnPattern,
+    target: FilePath,
+    *,
+    page: PageFormat = PageFormat.A4,
+    scale: Scale = Scale.FULL,
+    layers: bool = False,
+    dimensions: bool = True,
+    roll_width: float = ROLL_WIDTH,
+) -> int:
+    """Write the pattern on pages of a format and return how many there are.
+
+    `layers` makes cut lines, stitch lines, marks, words and dimensions separate
+    layers; `dimensions` prints the figures along the edges; `roll_width` (cm, 30 to
+    250) counts for a roll. Raises SheetError when a character cannot be printed, the
+    roll is impossible or the file cannot be written.
+    """
+    data, pages = pdf_of(
+        pattern,
+        page=page,
+        scale=scale,
+        layers=layers,
+        dimensions=dimensions,
+        roll_width=roll_width,
+    )
+    write_file(target, data)
+    return pages
+
+
+def pdf_of(
+    pattern: DrawnPattern,
+    *,
+    page: PageFormat = PageFormat.A4,
+    scale: Scale = Scale.FULL,
+    layers: bool = False,
+    dimensions: bool = True,
+    roll_width: float = ROLL_WIDTH,
+) -> tuple[bytes, int]:
+    """The PDF itself and its number of pages; as `write_pdf`."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    try:
+        frame = frame_of(page, roll_width)
+    except ValueError as e:
+        raise SheetError(str(e)) from e
+    block = title.TitleBlock(pattern, frame, scale)
+    laid = arrange(
+        [scaled(p, scale.value) for p in pattern.pieces],
+        frame,
+        whole=page in (PageFormat.A0, PageFormat.ROLL),
+        keep_clear=(block.width, block.height),
+    )
+    out = io.BytesIO()
+    canvas = Canvas(out, invariant=1, pageCompression=1)
+    canvas.setViewerPreference("PrintScaling", "None")
+    canvas.setTitle(pattern.title)
+    canvas.setAuthor("Clothwright")
+    canvas.setSubject(f"{pattern.client}, measured {pattern.measured}")
+    meanings = [m for k in LAYERS.values() for m in k]
+    forms = LAYERS if layers else {"pattern": tuple(meanings)}
+    world = _world(laid)
+    for name, kept in forms.items():
+        _form(canvas, name, laid.pieces, kept, world, scale, dimensions)
+    pages = _Pages(canvas, pattern, laid, block, page, scale)
+    for tile in laid.tiles:
+        pages.tile(tile, list(forms), world)
+    pages.rest(block.rest)
+    canvas.save()
+    data = out.getvalue()
+    if layers:
+        data = _with_layers(data)
+    return data, pages.number
+
+
+def _world(laid: Arrangement) -> tuple[float, float]:
+    """Width and height of all tiles joined."""
+    f = laid.frame
+    columns = 1 + max(c for _, c in laid.tiles)
+    rows = 1 + max(r for r, _ in laid.tiles)
+    return columns * f.live_width, rows * f.live_height
+
+
+def _form(
+    canvas: "Canvas",
+    name: str,
+    pieces: Iterable[DrawnPiece],
+    kept: tuple[Meaning, ...],
+    world: tuple[float, float],
+    scale: Scale,
+    dimensions: bool,
+) -> None:
+    right, head = (world[0] + MARGIN) * CM, (world[1] + MARGIN) * CM
+    canvas.beginForm(name, -round(CM), -round(CM), right, head)
+    ink = Ink(canvas, world[1])
+    for piece in pieces:
+        for stroke in strokes(piece, figure=scale.value):
+            if stroke.meaning not in kept:
+                continue
+            if dimensions or stroke.meaning is not Meaning.DIMENSION:
+                ink.stroke(stroke)
+        for text in piece.texts:
+            if text.meaning not in kept:
+                continue
+            if dimensions or text.meaning is not Meaning.DIMENSION:
+                ink.words(text)
+    canvas.endForm()
+
+
+class _Pages:
+    """Turns over the pages of one file."""
+
+    def __init__(
+        self,
+        canvas: "Canvas",
+        pattern: DrawnPattern,
+        laid: Arrangement,
+        block: title.TitleBlock,
+        page: PageFormat,
+        scale: Scale,
+    ) -> None:
+        self.canvas, self.pattern, self.laid = canvas, pattern, laid
+        self.block, self.page, self.scale = block, page, scale
+        self.number = 0
+
+    def tile(self, tile: Tile, forms: list[str], world: tuple[float, float]) -> None:
+        """One page with its window of the pattern."""
+        c, laid, f = self.canvas, self.laid, self.laid.frame
+        live = self._live_height(tile)
+        height = HEADER + live + MARGIN
+        ink = self._page(height, title.tile_name(tile))
+        origin = laid.origin(tile)
+        c.saveState()
+        window = c.beginPath()
+        window.rect(
+            (f.left - BLEED) * CM,
+            (MARGIN - BLEED) * CM,
+            (f.live_width + 2 * BLEED) * CM,
+            (live + 2 * BLEED) * CM,
+        )
+        c.clipPath(window, stroke=0)
+        left = f.left - origin.x
+        foot = height - f.top + origin.y - world[1]
+        c.translate(left * CM, foot * CM)
+        for form in forms:
+            c.doForm(form)
+        c.translate(-left * CM, -foot * CM)
+        if laid.joined:
+            draw_trim(ink, laid, tile)
+            draw_joints(ink, laid, tile)
+        c.restoreState()
+        if tile == laid.tiles[0]:
+            self.block.draw(ink, f.left, f.top, laid)
+        c.showPage()
+
+    def rest(self, rest: list[title.Words]) -> None:
+        """Pages for the notes that found no room on the first."""
+        while rest:
+            f = self.laid.frame
+            height = min(f.height, 60.0)
+            ink = self._page(height, "notes")
+            rest = title.draw_rest(ink, rest, f, height - HEADER - MARGIN)
+            self.canvas.showPage()
+
+    def _live_height(self, tile: Tile) -> float:
+        """All of a sheet; of a roll only what is needed."""
+        laid, f = self.laid, self.laid.frame
+        if self.page is not PageFormat.ROLL:
+            return f.live_height
+        if (tile[0] + 1, tile[1]) in laid.tiles and laid.joined:
+            return f.live_height
+        top = laid.origin(tile).y
+        feet = [p.cut_line.bounds()[3] - top for p in laid.pieces]
+        inside = [y for y in feet if 0 < y <= f.live_height + 1e-6]
+        if tile == laid.tiles[0]:
+            inside.append(self.block.height)
+        return max(inside) + BLEED
+
+    def _page(self, height: float, name: str) -> Ink:
+        c, f, p = self.canvas, self.laid.frame, self.pattern
+        self.number += 1
+        c.setPageSize((f.width * CM, height * CM))
+        ink = Ink(c, height)
+        ink.write(name, f.left, 1.1, 0.4, bold=True)
+        x = f.left + max(1.6, width_of(name, 0.4, bold=True) + 0.4)
+        room = f.width - MARGIN - x
+        total = len(self.laid.tiles)
+        first = f"{p.title} · {p.client} · measured {p.measured}"
+        count = f" · page {self.number} of {total}" if self.number <= total else ""
+        second = f"{title.scale_words(self.scale)} · {title.PRINT_RIGHT}{count}"
+        for text, y in ((first, 0.78), (second, 1.13)):
+            ink.write(_fitted(text, room), x, y, 0.18)
+        return ink
+
+
+def _fitted(text: str, room: float) -> str:
+    """The text, cut short with an ellipsis when it is too long for its line."""
+    if width_of(text, 0.18) <= room:
+        return text
+    while text and width_of(text + "…", 0.18) > room:
+        text = text[:-1]
+    return text + "…"
+
+
+def _with_layers(data: bytes) -> bytes:
+    """The same file with each form of the pattern as a layer of its own."""
+    import pikepdf
+    from pikepdf import Array, Dictionary, Name
+
+    out = io.BytesIO()
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        groups: dict[str, pikepdf.Object] = {}
+        for page in pdf.pages:
+            for key, form in page.Resources.XObject.items():
+                if form.get("/Subtype") != Name.Form or "/OC" in form:
+                    continue
+                label = key.split(".")[-1].replace("_", " ")
+                made = Dictionary(Type=Name.OCG, Name=label)
+                form.OC = groups.setdefault(key, pdf.make_indirect(made))
+        every = Array(list(groups.values()))
+        shown = Dictionary(Order=every, ON=every, OFF=Array([]))
+        pdf.Root.OCProperties = Dictionary(OCGs=every, D=shown)
+        pdf.save(out, deterministic_id=True)
+    return out.getvalue()

@@ -1,0 +1,230 @@
+"""The first page's block: warnings, test squares, page map, key and notes.
+
+It is measured before the pieces are laid, so that they keep clear of it. Lengths cm.
+The squares are 10 cm and 4 in (10.16 cm), one inside the other from one corner.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from clothwright.curves import Motion, Path, Point
+from clothwright.finishing.drawn import DrawnPattern, Meaning
+from clothwright.sheets.arrange import Arrangement, Tile
+from clothwright.sheets.formats import Frame, Scale
+from clothwright.sheets.ink import Ink
+from clothwright.sheets.letters import wrapped
+from clothwright.sheets.looks import LOOKS, Look
+
+SQUARE_CM = 10.0
+SQUARE_IN = 4 * 2.54
+WIDEST = 30.0
+"""The block is at most this wide, on large papers."""
+
+AIR = 0.5
+"""Between the parts of the block, and below it."""
+
+THIN = Look(0.15)
+FINE = Look(0.25)
+HEAVY = Look(0.9)
+
+PRINT_RIGHT = "Print at 100 %, do not fit to page."
+
+_KEY = (
+    (Meaning.CUT, "cut line"),
+    (Meaning.SEW, "stitch line"),
+    (Meaning.FOLD, "on the fold"),
+    (Meaning.TAPE, "stay tape"),
+    (Meaning.EASE, "ease in"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A printed line."""
+
+    text: str
+    height: float
+    bold: bool = False
+
+    @property
+    def step(self) -> float:
+        """Foot line to foot line."""
+        return self.height * 1.9
+
+
+def scale_words(scale: Scale) -> str:
+    """The scale in words, with what 10 cm on the paper stand for."""
+    if scale is Scale.FULL:
+        return "full scale"
+    name = {Scale.HALF: "half scale", Scale.QUARTER: "quarter scale"}[scale]
+    return f"{name}: 10 cm here are {10 / scale.value:g} cm of the garment"
+
+
+class TitleBlock:
+    """The block, with its lines broken for one paper."""
+
+    def __init__(self, pattern: DrawnPattern, frame: Frame, scale: Scale) -> None:
+        self.width = min(frame.live_width, WIDEST)
+        self.pattern, self.scale = pattern, scale
+        inner = self.width - 0.8
+        self._failed = list(_broken(_failure_lines(pattern), inner))
+        self._column = list(_broken(self._about(), self._column_width))
+        most = frame.live_height - self._middle_foot - AIR
+        self._below: list[Words] = []
+        self.rest: list[Words] = []
+        """Lines for which the first page has no room."""
+        for words in _broken(_note_lines(pattern), self.width):
+            most -= words.step
+            (self._below if most > 0 and not self.rest else self.rest).append(words)
+
+    @property
+    def height(self) -> float:
+        """What the pieces keep clear of."""
+        return self._middle_foot + sum(w.step for w in self._below) + AIR
+
+    @property
+    def _column_width(self) -> float:
+        return self.width - SQUARE_IN - AIR
+
+    @property
+    def _square_top(self) -> float:
+        if not self._failed:
+            return 0.1
+        return 0.8 + sum(w.step for w in self._failed) + AIR
+
+    @property
+    def _middle_foot(self) -> float:
+        keys = 0.5 * len(_keys(self.pattern))
+        column = sum(w.step for w in self._column) + keys + 0.3
+        return self._square_top + max(SQUARE_IN, column) + AIR / 2
+
+    def draw(self, ink: Ink, x: float, y: float, laid: Arrangement) -> None:
+        """Draw with the block's upper left corner at x, y of the page."""
+        if self._failed:
+            box = self._square_top - AIR
+            ink.box(x + 0.1, y + 0.1, self.width - 0.2, box - 0.1, HEAVY)
+            _lines(ink, self._failed, x + 0.4, y + 0.35)
+        top = y + self._square_top
+        self._squares(ink, x, top)
+        draw_map(ink, laid, x + 0.5, top + 0.5, 9.0, 7.6)
+        right = x + SQUARE_IN + AIR
+        foot = _lines(ink, self._column, right, top)
+        self._draw_key(ink, right, foot + 0.3)
+        _lines(ink, self._below, x, y + self._middle_foot)
+
+    def _squares(self, ink: Ink, x: float, top: float) -> None:
+        ink.box(x, top, SQUARE_CM, SQUARE_CM, FINE)
+        ink.box(x, top, SQUARE_IN, SQUARE_IN, Look(0.25, (2, 1)))
+        x += 0.3
+        ink.write("Solid square: 10 cm", x, top + 8.9, 0.24, bold=True)
+        ink.write("Dashed square: 4 in.", x + 5, top + 8.9, 0.24, bold=True)
+        ink.write("Measure one before you cut: within 0.5 mm.", x, top + 9.5, 0.22)
+
+    def _draw_key(self, ink: Ink, x: float, y: float) -> None:
+        for meaning, words in _keys(self.pattern):
+            y += 0.5
+            if meaning is Meaning.TAPE:
+                ink.draw(_ripple(x, y - 0.1), LOOKS[meaning])
+            else:
+                ink.line((x, y - 0.1), (x + 2.4, y - 0.1), LOOKS[meaning])
+            ink.write(words, x + 2.7, y, 0.2)
+
+    def _about(self) -> Iterator[Words]:
+        p = self.pattern
+        yield Words(p.title, 0.36, bold=True)
+        yield Words(f"for {p.client}, measured {p.measured}", 0.24)
+        yield Words(scale_words(self.scale), 0.24)
+        yield Words(PRINT_RIGHT, 0.24, bold=True)
+        yield Words(p.allowance_note, 0.22)
+        yield Words("Figures on the pieces: " + _unit(p.unit), 0.22)
+
+
+def _unit(unit: str) -> str:
+    return {"in": "inches", "cm": "centimetres"}.get(unit, unit)
+
+
+def _failure_lines(p: DrawnPattern) -> Iterator[Words]:
+    if p.failures:
+        yield Words("Do not cut cloth: checks of this pattern failed", 0.4, bold=True)
+    for said in p.failures:
+        yield Words("✗ " + said, 0.26, bold=True)
+
+
+def _note_lines(p: DrawnPattern) -> Iterator[Words]:
+    for said in p.cautions:
+        yield Words("! " + said, 0.24, bold=True)
+    for said in p.notes:
+        yield Words("– " + said, 0.22)
+
+
+def _keys(p: DrawnPattern) -> list[tuple[Meaning, str]]:
+    have = {k.meaning for piece in p.pieces for k in piece.lines} | {Meaning.CUT}
+    return [(m, words) for m, words in _KEY if m in have]
+
+
+def _broken(lines: Iterator[Words], across: float) -> Iterator[Words]:
+    for w in lines:
+        for text in wrapped(w.text, w.height, across, bold=w.bold):
+            yield Words(text, w.height, w.bold)
+
+
+def _lines(ink: Ink, lines: list[Words], x: float, y: float) -> float:
+    """Print lines one below the other; returns the last foot line."""
+    for w in lines:
+        y += w.step
+        ink.write(w.text, x, y - w.height * 0.45, w.height, bold=w.bold)
+    return y
+
+
+def draw_rest(ink: Ink, rest: list[Words], frame: Frame, most: float) -> list[Words]:
+    """Print what still fits on a page of notes; returns what does not."""
+    y = 0.0
+    for i, w in enumerate(rest):
+        if y + w.step > most:
+            _lines(ink, rest[:i], frame.left, frame.top)
+            return rest[i:]
+        y += w.step
+    _lines(ink, rest, frame.left, frame.top)
+    return []
+
+
+def _ripple(x: float, y: float) -> Path:
+    parts = []
+    for i in range(6):
+        a, b = Point(x + 0.4 * i, y), Point(x + 0.4 * (i + 1), y)
+        rise = Point(0, 0.15 if i % 2 else -0.15)
+        parts.append(Path.cubic(a, a + (0.14, 0.0) + rise, b - (0.14, 0.0) + rise, b))
+    return Path.of(*parts)
+
+
+def tile_name(tile: Tile) -> str:
+    """Row letter and column number: A1, B3; after Z comes AA."""
+    row, name = tile[0] + 1, ""
+    while row:
+        row, k = divmod(row - 1, 26)
+        name = chr(ord("A") + k) + name
+    return f"{name}{tile[1] + 1}"
+
+
+def draw_map(
+    ink: Ink, laid: Arrangement, x: float, y: float, width: float, height: float
+) -> None:
+    """All pages small, with the outlines on them, in a space of `width` × `height`."""
+    f = laid.frame
+    columns = 1 + max(c for _, c in laid.tiles)
+    rows = 1 + max(r for r, _ in laid.tiles)
+    k = min(
+        width / columns / f.live_width,
+        height / rows / f.live_height,
+        1.8 / max(f.live_width, f.live_height) if columns * rows > 1 else 99.0,
+    )
+    w, h = f.live_width * k, f.live_height * k
+    for row, column in laid.tiles:
+        ink.box(x + column * w, y + row * h, w, h, Look(0.25))
+    small = Motion(k, 0.0, 0.0, k, x, y)
+    for piece in laid.pieces:
+        ink.draw(piece.cut_line.moved(small), Look(0.1))
+    letters = min(0.24, h * 0.3, w * 0.28)
+    for tile in laid.tiles:
+        cx, cy = x + (tile[1] + 0.5) * w, y + (tile[0] + 0.5) * h + letters / 2
+        ink.write(tile_name(tile), cx, cy, letters, bold=True, middle=True)

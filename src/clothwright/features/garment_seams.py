@@ -12,6 +12,7 @@ from clothwright.paper import (
     Drafting,
     Ease,
     EdgeKind,
+    InnerLine,
     NotchPair,
     Piece,
     Run,
@@ -495,8 +496,20 @@ def _with_grain(sheet: Sheet) -> Sheet:
             up = turned(direction(waist.start, waist.end), 90)
             if p.code.startswith("P"):
                 up = up * -1.0
-        pieces.append(replace(p, grain=longest_line(p, up)))
+        p = replace(p, grain=longest_line(p, up), lines=_clipped(p))
+        pieces.append(p)
     return sheet.put(*pieces)
+
+
+def _clipped(p: Piece) -> tuple[InnerLine, ...]:
+    """Inner lines cut to what of them lies inside the piece."""
+    out = []
+    for line in p.lines:
+        stops = [0.0, *(s for s, _ in line.path.meets(p.outline)), line.path.length]
+        for a, b in zip(stops, stops[1:], strict=False):
+            if b - a > 0.1 and p.contains(line.path.at_length((a + b) / 2)):
+                out.append(replace(line, path=line.path.between(a, b)))
+    return tuple(out)
 
 
 def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:

@@ -12,6 +12,7 @@ from clothwright.blocks.bodice import inward_back
 from clothwright.curves import (
     Cubic,
     Path,
+    Point,
     distance,
     heading,
     unit,
@@ -312,15 +313,11 @@ class LowOpenBack(Feature):
 
 
 def _length_at_level(path: Path, y: float) -> float:
-    """Length along a path that runs down, to where it crosses a level (bisection)."""
-    low, high = 0.0, path.length
-    for _ in range(50):
-        mid = (low + high) / 2
-        if path.at_length(mid).y < y:
-            low = mid
-        else:
-            high = mid
-    return (low + high) / 2
+    """Length along a path that runs down, to where it crosses a level."""
+    hits = path.meets(Path.line(Point(-200.0, y), Point(400.0, y)))
+    if hits:
+        return hits[0][0]
+    return 0.0 if y < path.start.y else path.length
 
 
 def narrowest_strip(slant: Path, panel: Path) -> float:

@@ -31,6 +31,9 @@ from clothwright.truing import Towards, dart_cap
 _CROSS = 0.4
 """Half length of a drill cross or button cross, cm."""
 
+FOLD_BRACKET = 1.4
+"""Room kept free for the bracket along a fold, cm inside the edge."""
+
 _DARTS = (("leg cf", "leg side"), ("leg side", "leg cb"), ("dart low", "dart high"))
 """Legs of darts that may be left in a piece, in the direction of the loop."""
 
@@ -218,27 +221,38 @@ def _texts(
         if d.meaning not in (Meaning.EASE, Meaning.TAPE):
             obstacles.add_path(d.path)
     obstacles.add_path(line.outline)
+    if piece.fold is not None:
+        obstacles.add(_bracket(piece.fold.path))
     for k in notches:
         inward = k.net - (k.outer - k.net) * 0.4
         obstacles.add([k.outer, inward])
     texts = dimensions(piece, obstacles, f.fmt)
     counts = [f"{c.cloth}: cut {c.how}" for c in f.cuts.get(piece.code, ())]
-    words = [
-        f.names.get(piece.code, piece.name).upper(),
-        *counts,
-        f"{f.title}, {f.client}",
-        f"{number} of {total}  {piece.code}",
-        f"measured {f.measured}" if f.measured else "",
-        f.allowances.note() if len(counts) < 2 else "",
+    name = f.names.get(piece.code, piece.name).upper()
+    whose = [f"{f.title}, {f.client}"]
+    which = [f"{number} of {total}  {piece.code}"]
+    measured = [f"measured {f.measured}"] if f.measured else []
+    note = [f.allowances.note()]
+    blocks = [
+        _wrapped([name, *counts, *whose, *which, *measured, *note], 30),
+        _wrapped([name, *counts, *whose, *which, *measured], 30),
+        _wrapped([name, *counts, *whose, *which, *measured], 20),
+        _wrapped([name, *counts, *which], 18),
+        _wrapped([name, *which], 14),
     ]
-    words = [w for w in words if w]
-    short = [w for w in words if len(w) <= 44]
-    return texts + (
-        label(piece, obstacles, _wrapped(words)) or label(piece, obstacles, short)
-    )
+    return texts + label(piece, obstacles, blocks)
 
 
-def _wrapped(words: list[str], width: int = 30) -> list[str]:
+def _bracket(fold: Path) -> list[Point]:
+    """The run of the fold's bracket, which the outputs draw inside the edge."""
+    a, b = fold.start, fold.end
+    u = fold.start_direction
+    inside = Point(-u[1], u[0])
+    inset = [inside * (k * FOLD_BRACKET / 3) for k in range(4)]
+    return [p for d in inset for p in (a + d, b + d, a + d)]
+
+
+def _wrapped(words: list[str], width: int) -> list[str]:
     """Long lines broken at blanks."""
     out = []
     for w in words:

@@ -5,16 +5,16 @@ outputs use different faces.
 """
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from clothwright.curves import Path, Point, Vector, heading
 from clothwright.finishing.drawn import DrawnText, Meaning
 from clothwright.paper import Piece
 
-WIDTH = 0.56
+WIDTH = 0.62
 """Mean width of a character by its height; DejaVu Sans, the widest face that the
-outputs use, measures 0.55 on labels."""
+outputs use, measures up to 0.62 on labels."""
 
 LEADING = 1.45
 """Line to line by the height of the letters."""
@@ -23,7 +23,7 @@ DIM_HEIGHT = 0.40
 DIM_INSET = 0.55
 """Dimension figures: height, and distance of their middle from the stitch line, cm."""
 
-HEIGHTS = (0.60, 0.50, 0.45, 0.40)
+HEIGHTS = (0.60, 0.50, 0.40)
 """Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
 
 ROOM = 0.35
@@ -52,7 +52,7 @@ class Box:
 def text_box(text: DrawnText) -> Box:
     """The box of one line of words."""
     a = math.radians(text.degrees)
-    wide = WIDTH * (1.08 if text.bold else 1.0) * len(text.text) * text.height
+    wide = WIDTH * (1.14 if text.bold else 1.0) * len(text.text) * text.height
     return Box(text.at, wide / 2, text.height * 0.62, Vector(math.cos(a), math.sin(a)))
 
 
@@ -154,43 +154,52 @@ def upright(degrees: float) -> float:
     return -90.0 if abs(d - 90) < 1e-6 else d
 
 
-def label(piece: Piece, obstacles: Obstacles, lines: Sequence[str]) -> list[DrawnText]:
-    """The label's lines, first one bold, as large as fits; fewer lines and smaller on
-    small pieces. The whole is tried level, then along the grain, then across it."""
+def label(
+    piece: Piece, obstacles: Obstacles, blocks: Sequence[Sequence[str]]
+) -> list[DrawnText]:
+    """The first block of lines that fits, its first line bold, in the largest height
+    that fits; level where it can be, else along the grain or across it. Blocks run
+    from the fullest to the shortest. Empty when not even the last has room."""
     turns = [0.0]
     if piece.grain:
         along = upright(heading(piece.grain[1] - piece.grain[0]))
         turns += [t for t in (along, upright(along + 90)) if abs(t) > 1e-6]
-    for count in range(len(lines), 0, -1):
-        for height in HEIGHTS:
-            for degrees in turns:
-                found = _place(piece, obstacles, lines[:count], height, degrees)
-                if found:
-                    return found
+    spots = _spots(piece)
+    for lines in blocks:
+        for degrees in turns:
+            found: list[DrawnText] = []
+            for height in reversed(HEIGHTS):
+                larger = _place(spots, obstacles, lines, height, degrees)
+                if not larger:
+                    break
+                found = larger
+            if found:
+                for t in found:
+                    obstacles.add_box(text_box(t))
+                return found
     return []
 
 
 def _place(
-    piece: Piece,
+    spots: Sequence[Point],
     obstacles: Obstacles,
     lines: Sequence[str],
     height: float,
     degrees: float,
 ) -> list[DrawnText]:
+    """The first spot where a block of lines touches no line. A spot lies inside the
+    piece, and its outline is an obstacle, so a block that hits nothing is inside."""
     a = math.radians(degrees)
     u = Vector(math.cos(a), math.sin(a))
     v = Vector(-u[1], u[0])
     wide = max(
-        WIDTH * (1.08 if i == 0 else 1.0) * len(t) * height for i, t in enumerate(lines)
+        WIDTH * (1.14 if i == 0 else 1.0) * len(t) * height for i, t in enumerate(lines)
     )
     tall = height * (1.0 + LEADING * (len(lines) - 1))
-    for at in _spots(piece):
+    for at in spots:
         box = Box(at, wide / 2, tall / 2 + 0.1, u)
-        if not all(piece.contains(c) for c in box.corners(ROOM)):
-            continue
         if obstacles.hit(box, ROOM):
             continue
-        obstacles.add_box(box)
         return [
             DrawnText(
                 Meaning.LABEL,
@@ -205,15 +214,16 @@ def _place(
     return []
 
 
-def _spots(piece: Piece) -> Iterable[Point]:
+def _spots(piece: Piece) -> list[Point]:
     """Places inside a piece, from its middle outwards."""
     left, top, right, bottom = piece.outline.bounds()
     cx, cy = (left + right) / 2, (top + bottom) / 2
-    n = 14
+    n = 12
     spots = [
         Point(left + (right - left) * i / n, top + (bottom - top) * j / n)
         for i in range(1, n)
         for j in range(1, n)
     ]
+    spots = [p for p in spots if piece.contains(p)]
     spots.sort(key=lambda p: (round(math.hypot(p[0] - cx, p[1] - cy), 3), p))
     return spots

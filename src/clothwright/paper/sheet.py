@@ -21,8 +21,9 @@ class Sheet:
 
     def __post_init__(self) -> None:
         for name in ("pieces", "points", "lines"):
-            frozen = MappingProxyType(dict(getattr(self, name)))
-            object.__setattr__(self, name, frozen)
+            held = getattr(self, name)
+            if not isinstance(held, MappingProxyType):
+                object.__setattr__(self, name, MappingProxyType(dict(held)))
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:

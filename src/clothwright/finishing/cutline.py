@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from clothwright.curves import (
     CLOSE,
+    Cubic,
     Line,
     Path,
     Point,
@@ -100,12 +101,39 @@ def _set_off(path: Path, width: float) -> list[Segment]:
     out: list[Segment] = []
     before: Segment | None = None
     for seg in path.segments:
-        new: list[Segment] = list(seg.parallel(width))
+        new = _parallel(seg, width)
         if before is not None:
             out, new = _join_inside(out, new, before, seg, width)
         out += new
         before = seg
     return out
+
+
+def _parallel(seg: Segment, width: float) -> list[Segment]:
+    """The parallel of one segment; where its hollow is tighter than the allowance, the
+    cut lines of both ends run on until they cross, as scissors would."""
+    try:
+        return list(seg.parallel(width))
+    except ValueError:
+        if not isinstance(seg, Cubic):
+            raise
+    n = 64
+    tight = [i / n for i in range(n + 1) if 1 + seg.curvature(i / n) * width <= 0.1]
+    low, high = tight[0] - 1 / n, tight[-1] + 1 / n
+    if low <= 0 and high >= 1:
+        raise ValueError(
+            f"an allowance of {width:g} cm is wider than the curve's hollow"
+        )
+    if high >= 1:  # tight at its very end: the corner there is joined later
+        return list(seg.part(0.0, low).parallel(width))
+    if low <= 0:
+        return list(seg.part(high, 1.0).parallel(width))
+    a = list(seg.part(0.0, low).parallel(width))
+    b = list(seg.part(high, 1.0).parallel(width))
+    crossed = _trim(a, b)
+    if crossed is None:
+        return [*a, Line(a[-1].end, b[0].start), *b]
+    return [*crossed[0], *crossed[1]]
 
 
 def _join_inside(

@@ -21,7 +21,7 @@ def figures(draft: Draft) -> dict[str, Any]:
     """The draft as plain data; see the module for what it holds."""
     numbers: dict[str, Any] = {}
     ascii_keys: dict[str, str] = {}
-    for key in draft.numbers.keys():
+    for key in draft.numbers.keys():  # noqa: SIM118
         try:
             reason = draft.numbers.why(key)
         except RuleError:

@@ -40,6 +40,7 @@ from clothwright.truing.tolerances import (
     GRAIN_LENGTH,
     GRAIN_SHARE,
     HOLLOW_RADIUS,
+    NECK_HOLLOW,
     NOTCH_ROOM,
     NOTCH_SET,
     OUTWARD_RADIUS,
@@ -52,6 +53,9 @@ from clothwright.truing.words import Fmt, opening
 
 ROUNDED = ("neck", "armhole")
 """Words in the name of an edge whose curves must not wobble (C16)."""
+
+_HOLLOWS = {"neck": NECK_HOLLOW, "armhole": HOLLOW_RADIUS}
+"""Least radius of the edges that must not be hollowed too tightly."""
 
 _HAIR = 1e-6
 """Rounding of doubles, cm."""
@@ -209,14 +213,14 @@ def check_shape(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
             to_do = f"Blunt it: {SHARP_CORNER:.0f}° is the least that turns out well."
             yield _doubt("shape", edge, says, to_do, piece)
         outward, hollow = tightest(edge.path)
-        neckish = any(word in edge.name for word in ROUNDED)
+        least = _HOLLOWS.get(edge.name, 0.0)
         if outward < OUTWARD_RADIUS:
             says = f"bends outwards to a radius of {fmt(outward)}"
             to_do = f"Round it to {fmt(OUTWARD_RADIUS)} or make it a corner."
             yield _doubt("shape", edge, says, to_do, piece)
-        if neckish and hollow < HOLLOW_RADIUS:
+        if hollow < least:
             says = f"is hollowed to a radius of {fmt(hollow)}"
-            to_do = f"Ease the curve to {fmt(HOLLOW_RADIUS)} or more."
+            to_do = f"Ease the curve to {fmt(least)} or more."
             yield _doubt("shape", edge, says, to_do, piece)
 
 

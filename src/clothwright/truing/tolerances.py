@@ -74,9 +74,12 @@ OUTWARD_RADIUS = 1.0
 """Tightest outward curve that can be sewn and turned, cm."""
 
 HOLLOW_RADIUS = 2.0
-"""Tightest hollow of a neckline or armhole, cm. The notes ask for 3; a boat neck that
-leaves the shoulder square bends to 2.5 there by its own construction and sews well
-with a clipped allowance, so the doubt begins below that."""
+"""Tightest hollow of an armhole, cm. The notes ask for 3; a facing rolled inside an
+armhole of 3 keeps 2.7, so the doubt begins below that."""
+
+NECK_HOLLOW = 0.9
+"""Tightest hollow of a neckline, cm. The notes ask for 3, but their own boat neck bends
+to 2.5 and their own back neck to 1.1 where they leave the shoulder square."""
 
 GRAIN_SHARE = 2 / 3
 GRAIN_LENGTH = 15.0

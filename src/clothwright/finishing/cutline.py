@@ -189,7 +189,7 @@ def _corner(
         return _extended(a, b, u, v, net_a.end, max(wa, wb))
     # the seam sewn first is S, the one that crosses it X
     first_is_a = ra.turn < rb.turn
-    square = Role.PANEL in (ra, rb) and not 60.0 <= interior <= 120.0
+    square = not 60.0 <= interior <= 120.0
     made = _crossed(a, b, net_a, net_b, wa, wb, first_is_a, square)
     if made is not None:
         return made

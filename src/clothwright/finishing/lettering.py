@@ -12,18 +12,18 @@ from clothwright.curves import Path, Point, Vector, heading
 from clothwright.finishing.drawn import DrawnText, Meaning
 from clothwright.paper import Piece
 
-WIDTH = 0.62
-"""Mean width of a character by its height; DejaVu Sans, the widest face that the
-outputs use, measures up to 0.62 on labels."""
+WIDTH = 0.80
+"""Mean width of a character by the height of a capital. DejaVu Sans, the widest face
+that the outputs use, measures 0.75 on labels."""
 
 LEADING = 1.45
 """Line to line by the height of the letters."""
 
-DIM_HEIGHT = 0.40
+DIM_HEIGHT = 0.32
 DIM_INSET = 0.55
 """Dimension figures: height, and distance of their middle from the stitch line, cm."""
 
-HEIGHTS = (0.60, 0.50, 0.40)
+HEIGHTS = (0.50, 0.40)
 """Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
 
 ROOM = 0.35

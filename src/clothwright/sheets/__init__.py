@@ -4,7 +4,9 @@ Every output listens to the same drawn pieces. Nothing heavy is loaded before a
 file is written.
 """
 
+from clothwright.sheets.dxf import write_dxf
 from clothwright.sheets.formats import ROLL_WIDTH, PageFormat, Scale
+from clothwright.sheets.hpgl import write_hpgl
 from clothwright.sheets.pdf import write_pdf
 from clothwright.sheets.svg import write_svg
 from clothwright.sheets.write import SheetError
@@ -14,6 +16,8 @@ __all__ = [
     "PageFormat",
     "Scale",
     "SheetError",
+    "write_dxf",
+    "write_hpgl",
     "write_pdf",
     "write_svg",
 ]

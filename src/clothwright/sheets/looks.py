@@ -79,7 +79,7 @@ def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
     """
     look = LOOKS[Meaning.CUT]
     folds = [k.path for k in piece.lines if k.meaning is Meaning.FOLD]
-    for part in _without(piece.cut_line, folds):
+    for part in without(piece.cut_line, folds):
         yield Stroke(Meaning.CUT, part, look, note="cut line")
     middle = _middle(piece.cut_line)
     for line in piece.lines:
@@ -99,6 +99,25 @@ def ticks(piece: DrawnPiece, notch: DrawnNotch) -> list[tuple[Point, Point]]:
         p = notch.outer if notch.count == 1 else edge.at_length(s % edge.length)
         out.append((p, p + inward))
     return out
+
+
+def without(outline: Path, folds: list[Path]) -> list[Path]:
+    """The parts of an outline that do not lie on a fold, in walking order.
+
+    An outline that touches none of them comes back whole.
+    """
+    kept: list[list[Segment]] = [[]]
+    for s in outline.segments:
+        halves = (s.at(0.25), s.at(0.75))
+        if any(all(f.nearest(p)[1] < 0.01 for p in halves) for f in folds):
+            kept.append([])
+        else:
+            kept[-1].append(s)
+    if len(kept) == 1:
+        return [outline]
+    if kept[0] and kept[-1]:
+        kept[0] = kept.pop() + kept[0]
+    return [Path(tuple(k)) for k in kept if k]
 
 
 def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
@@ -207,22 +226,6 @@ def _wave(path: Path, figure: float) -> Path:
         side = turned(direction(p, q), 90) * (rise if i % 2 else -rise)
         out.append(Cubic(p, mix(p, q, 0.36) + side, mix(p, q, 0.64) + side, q))
     return Path(tuple(out))
-
-
-def _without(outline: Path, folds: list[Path]) -> list[Path]:
-    """The parts of an outline that do not lie on a fold, in walking order."""
-    kept: list[list[Segment]] = [[]]
-    for s in outline.segments:
-        halves = (s.at(0.25), s.at(0.75))
-        if any(all(f.nearest(p)[1] < 0.01 for p in halves) for f in folds):
-            kept.append([])
-        else:
-            kept[-1].append(s)
-    if len(kept) == 1:
-        return [outline]
-    if kept[0] and kept[-1]:
-        kept[0] = kept.pop() + kept[0]
-    return [Path(tuple(k)) for k in kept if k]
 
 
 def _middle(outline: Path) -> Point:

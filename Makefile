@@ -1,0 +1,39 @@
+# make demo: set all up, draft the demo orders, say where the pages lie.
+# make test: set all up, then format, lint, types, layers and tests.
+VENV := .venv
+PY := $(VENV)/bin/python
+OUT := demo-out
+
+.PHONY: demo test bench lock clean
+
+demo: $(VENV)/.ok
+	rm -rf $(OUT)
+	$(VENV)/bin/clothwright starter $(OUT)
+	for order in peplum-top zip-top panelled-top; do \
+	  $(VENV)/bin/clothwright make $(OUT)/$$order.toml --into $(OUT)/$$order || exit 1; \
+	done
+	@echo "The pages lie in $(CURDIR)/$(OUT)"
+
+test: $(VENV)/.ok
+	$(VENV)/bin/ruff format --check .
+	$(VENV)/bin/ruff check .
+	$(VENV)/bin/mypy
+	$(VENV)/bin/lint-imports
+	$(PY) -m pytest
+
+bench: $(VENV)/.ok
+	$(PY) bench/redraw.py
+
+lock:
+	$(VENV)/bin/uv pip compile -q --universal --python-version 3.11 --generate-hashes \
+	  --no-annotate --no-header --group dev pyproject.toml -o requirements.lock
+
+clean:
+	rm -rf $(VENV) $(OUT)
+
+$(VENV)/.ok: requirements.lock pyproject.toml
+	python3 -m venv $(VENV) || { echo "first: apt-get install python3-venv" >&2; exit 1; }
+	$(VENV)/bin/pip install -q --disable-pip-version-check uv
+	$(VENV)/bin/uv pip sync -q --require-hashes --python $(PY) requirements.lock
+	$(VENV)/bin/uv pip install -q --python $(PY) --no-deps --no-build-isolation -e .
+	touch $@

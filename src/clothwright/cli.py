@@ -1,0 +1,329 @@
+"""The command line: from an order file to all sheets.
+
+Results go to standard output, progress and messages to standard error. Exit codes:
+0 done; 2 the command was misused; 3 the order cannot be drafted; 4 a check failed
+(the sheets are still written, with the failures on the first page); 5 a file could not
+be written.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterable
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, NoReturn
+
+import typer
+
+if TYPE_CHECKING:
+    from clothwright.findings import Finding
+    from clothwright.order import Draft, Pattern
+
+app = typer.Typer(
+    rich_markup_mode=None,
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    help="From a client's measures and an order to a finished, proven pattern.",
+)
+
+REFUSED, FAILED, UNWRITTEN = 3, 4, 5
+
+OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]
+
+
+class Paper(StrEnum):
+    """Papers by the word that is typed."""
+
+    A4 = "a4"
+    LETTER = "letter"
+    A0 = "a0"
+    ROLL = "roll"
+
+
+class Size(StrEnum):
+    """Scales by the word that is typed."""
+
+    FULL = "full"
+    HALF = "half"
+    QUARTER = "quarter"
+
+
+class Kind(StrEnum):
+    """Sheets by the word that is typed."""
+
+    PDF = "pdf"
+    SVG = "svg"
+    DXF = "dxf"
+    HPGL = "hpgl"
+    STEPS = "steps"
+    DIMENSIONS = "dimensions"
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stderr)
+
+
+def _refuse(sentences: tuple[str, ...], code: int = REFUSED) -> NoReturn:
+    for s in sentences:
+        _say(s)
+    raise typer.Exit(code)
+
+
+def _draft(path: Path) -> Draft:
+    from clothwright.order import OrderError, draft, read_order
+
+    try:
+        return draft(read_order(path))
+    except OrderError as e:
+        _refuse(e.sentences)
+
+
+@app.command()
+def make(
+    order: OrderFile,
+    into: Annotated[
+        Path | None, typer.Option("--into", "-o", help="Folder for the sheets.")
+    ] = None,
+    paper: Annotated[Paper, typer.Option(help="Paper of the pattern.")] = Paper.A4,
+    scale: Annotated[Size, typer.Option(help="Scale of the pattern.")] = Size.FULL,
+    roll: Annotated[float, typer.Option(help="Width of the roll, cm.")] = 91.4,
+    only: Annotated[
+        list[Kind] | None, typer.Option(help="Only this sheet; may be given again.")
+    ] = None,
+    as_json: Annotated[
+        bool, typer.Option("--json", help="Print every figure of the draft as JSON.")
+    ] = False,
+) -> None:
+    """Draft an order, check it, and write its sheets."""
+    from clothwright.order import OrderError, pattern
+    from clothwright.paper import PaperError
+    from clothwright.sheets import SheetError
+
+    drafted = _draft(order)
+    try:
+        finished = pattern(drafted)
+    except (OrderError, PaperError) as e:
+        _refuse((f"{order.name}: {e}",))
+    folder = into or order.parent / f"{order.stem}-sheets"
+    wanted = only or list(Kind)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as e:
+        _refuse(
+            (f"{folder}: this folder cannot be made ({e.strerror}); name another",),
+            UNWRITTEN,
+        )
+    from rich.console import Console
+    from rich.progress import Progress
+
+    console = Console(stderr=True, highlight=False)
+    written: list[str] = []
+    try:
+        with Progress(console=console, disable=not console.is_terminal) as bar:
+            task = bar.add_task("writing", total=len(wanted))
+            for kind in wanted:
+                written += _write(
+                    kind, finished, folder, order.stem, paper, scale, roll
+                )
+                bar.advance(task)
+    except SheetError as e:
+        _refuse((str(e),), UNWRITTEN)
+    if as_json:
+        from clothwright.order.figures import figures
+
+        print(json.dumps(figures(drafted), ensure_ascii=False, indent=1))
+    else:
+        _report(finished.findings, len(drafted.sheet.seams))
+        for name in written:
+            print(name)
+    if finished.failed:
+        raise typer.Exit(FAILED)
+
+
+def _write(
+    kind: Kind,
+    finished: Pattern,
+    folder: Path,
+    stem: str,
+    paper: Paper,
+    scale: Size,
+    roll: float,
+) -> list[str]:
+    from clothwright import sheets
+    from clothwright.sheets import PageFormat, Scale
+
+    page = {
+        Paper.A4: PageFormat.A4,
+        Paper.LETTER: PageFormat.LETTER,
+        Paper.A0: PageFormat.A0,
+        Paper.ROLL: PageFormat.ROLL,
+    }[paper]
+    size = {Size.FULL: Scale.FULL, Size.HALF: Scale.HALF, Size.QUARTER: Scale.QUARTER}
+    drawn = finished.drawn
+    if kind is Kind.PDF:
+        small = "" if scale is Size.FULL else f"-{scale.value}"
+        target = folder / f"{stem}-{paper.value}{small}.pdf"
+        n = sheets.write_pdf(
+            drawn, target, page=page, scale=size[scale], roll_width=roll
+        )
+        return [f"{target}  {n} pages"]
+    if kind is Kind.SVG:
+        target = folder / f"{stem}.svg"
+        sheets.write_svg(drawn, target)
+    elif kind is Kind.DXF:
+        target = folder / f"{stem}.dxf"
+        sheets.write_dxf(drawn, target)
+    elif kind is Kind.HPGL:
+        target = folder / f"{stem}.plt"
+        sheets.write_hpgl(drawn, target)
+    elif kind is Kind.STEPS:
+        from clothwright.sheets.steps import write_steps
+
+        target = folder / f"{stem}-steps.pdf"
+        write_steps(finished.draft, target)
+    else:
+        from clothwright.sheets.dimensions import write_dimensions
+
+        target = folder / f"{stem}-dimensions.pdf"
+        write_dimensions(finished.draft, target)
+    return [str(target)]
+
+
+def _report(findings: Iterable[Finding], seams: int) -> None:
+    from clothwright.findings import Severity
+
+    words = {
+        Severity.REFUSE: "Not to be cut",
+        Severity.WARN: "Look again",
+        Severity.NOTE: "Note",
+    }
+    findings = tuple(findings)
+    for severity in words:
+        for f in findings:
+            if f.severity is severity:
+                print(f"{words[severity]}: {f}")
+    if not any(f.severity is Severity.REFUSE for f in findings):
+        print(f"All {seams} seams meet.")
+
+
+@app.command()
+def check(
+    order: OrderFile,
+    as_json: Annotated[
+        bool, typer.Option("--json", help="Print every figure of the draft as JSON.")
+    ] = False,
+) -> None:
+    """Draft an order and check it; write nothing."""
+    drafted = _draft(order)
+    if as_json:
+        from clothwright.order.figures import figures
+
+        print(json.dumps(figures(drafted), ensure_ascii=False, indent=1))
+    else:
+        _report(drafted.findings, len(drafted.sheet.seams))
+    if drafted.failed:
+        raise typer.Exit(FAILED)
+
+
+@app.command()
+def why(
+    order: OrderFile,
+    name: Annotated[
+        str,
+        typer.Argument(help="A number, point or edge; without one, all are listed."),
+    ] = "",
+) -> None:
+    """Follow a number, a point or an edge back to measures, rules and choices."""
+    from clothwright.order.telling import tell_all, tell_why
+
+    drafted = _draft(order)
+    if not name:
+        print("\n".join(tell_all(drafted)))
+        return
+    lines = tell_why(drafted, name)
+    if lines is None:
+        _refuse(
+            (
+                f"{order.name}: there is nothing called {name}; "
+                f"`clothwright why {order}` lists all names",
+            )
+        )
+    print("\n".join(lines))
+
+
+@app.command()
+def measures(
+    file: Annotated[Path, typer.Argument(help="Measures file (TOML).")],
+) -> None:
+    """Check a client's measures against each other."""
+    from clothwright.body import BodyError, check_body, read_body
+    from clothwright.findings import Severity, worst
+    from clothwright.order.file import OrderError, read_text
+
+    try:
+        body = read_body(read_text(file, "the measures"), file.name)
+    except (BodyError, OrderError) as e:
+        _refuse(tuple(str(e).splitlines()))
+    findings = check_body(body)
+    words = {
+        Severity.REFUSE: "Cannot be",
+        Severity.WARN: "Measure again",
+        Severity.NOTE: "Note",
+    }
+    for f in findings:
+        print(f"{words[f.severity]}: {f.code}: {f}")
+    if not findings:
+        print(f"The {len(body.values)} measures of {body.client} fit together.")
+    if worst(findings) is Severity.REFUSE:
+        raise typer.Exit(FAILED)
+
+
+@app.command()
+def features(
+    kind: Annotated[str, typer.Argument(help="One feature; without it, all.")] = "",
+) -> None:
+    """Tell what features an order may name, and their settings."""
+    from clothwright.order.telling import tell_features
+
+    lines = tell_features(kind)
+    if lines is None:
+        _refuse(
+            (f"there is no feature {kind}; `clothwright features` lists them all",), 2
+        )
+    print("\n".join(lines))
+
+
+@app.command()
+def starter(
+    folder: Annotated[Path, typer.Argument(help="Folder for the files.")],
+) -> None:
+    """Write orders and measures to start from: the invented clients of the demo."""
+    from importlib import resources
+
+    from clothwright.sheets.write import SheetError, write_file
+
+    source = resources.files("clothwright.demo")
+    names = sorted(p.name for p in source.iterdir() if p.name.endswith(".toml"))
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name in names:
+            target = folder / name
+            if target.exists():
+                _refuse((f"{target} is there already; name another folder",), UNWRITTEN)
+            write_file(target, source.joinpath(name).read_bytes())
+            print(target)
+    except OSError as e:
+        _refuse(
+            (f"{folder}: cannot be written ({e.strerror}); name another folder",),
+            UNWRITTEN,
+        )
+    except SheetError as e:
+        _refuse((str(e),), UNWRITTEN)
+
+
+def main() -> None:
+    """Entry point."""
+    app()

@@ -1,0 +1,1 @@
+"""Invented orders and measures, for a first try and for the demo."""

@@ -1,0 +1,157 @@
+"""Telling where numbers come from, and what features there are, in plain lines."""
+
+from collections.abc import Iterator
+
+from clothwright.features import FEATURES, Feature, Number
+from clothwright.order.draft import Draft
+from clothwright.paper import Step
+from clothwright.rules import Kind, Reason, RuleError
+from clothwright.units import Unit, format_angle, format_length
+
+
+def show(value: float, kind: Kind, unit: Unit) -> str:
+    """A number in the user's unit, by what it counts."""
+    if kind is Kind.ANGLE:
+        return format_angle(value)
+    if kind is Kind.COUNT:
+        return f"{value:.0f}"
+    if kind is Kind.RATIO:
+        return f"{value:g}"
+    return format_length(value, unit, body=kind is Kind.BODY)
+
+
+def tell_all(draft: Draft) -> list[str]:
+    """A line for every number, point and edge that can be asked for."""
+    unit = draft.order.unit
+    lines = ["Numbers"]
+    for key in draft.numbers.keys():  # noqa: SIM118
+        try:
+            r = draft.numbers.why(key)
+        except RuleError:
+            continue
+        lines.append(f"  {r.symbol}  {show(r.value, r.kind, unit)}  {r.name}")
+    lines.append("Points")
+    lines += [f"  {n}" for n in draft.sheet.points]
+    lines.append("Edges")
+    for p in draft.sheet.pieces.values():
+        lines += [
+            f"  {p.code}.{e.name}  {format_length(e.length, unit)}" for e in p.edges
+        ]
+    return lines
+
+
+def tell_why(draft: Draft, name: str) -> list[str] | None:
+    """Why a number (by symbol or key), a point or an edge is as it is; None when
+    nothing has that name."""
+    numbers = draft.numbers
+    symbols = {}
+    for key in numbers.keys():  # noqa: SIM118
+        try:
+            symbols[numbers.why(key).symbol] = key
+        except RuleError:
+            continue
+    wanted = symbols.get(name, name)
+    if wanted in numbers:
+        return list(_thread(numbers.why(wanted), draft.order.unit))
+    piece, _, edge = name.partition(".")
+    if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
+        return list(_edge(draft, piece, edge))
+    steps = [s for s in draft.steps if s.makes == name]
+    if steps:
+        return [line for s in steps for line in _step(draft, s)]
+    return None
+
+
+def _thread(r: Reason, unit: Unit, depth: int = 0) -> Iterator[str]:
+    pad = "  " * depth
+    how = f" = {r.formula}" if r.formula else ""
+    sure = f", ± {r.sigma:g}" if r.sigma is not None else ""
+    source = f" [{r.source}]" if r.source else ""
+    yield (
+        f"{pad}{r.symbol}{how}: {show(r.value, r.kind, unit)}, {r.name} "
+        f"({r.hand.value}{sure}){source}"
+    )
+    if depth < 6:
+        for b in r.because:
+            yield from _thread(b, unit, depth + 1)
+
+
+def _step(draft: Draft, s: Step) -> Iterator[str]:
+    unit = draft.order.unit
+    number = draft.steps.index(s) + 1
+    yield f"{s.makes}: {s.says} (step {number}, {s.feature})"
+    if s.frm:
+        yield f"  from {', '.join(s.frm)}"
+    if s.detail:
+        yield f"  {s.detail}"
+    for a in s.amounts:
+        if a.key:
+            lines = _thread(draft.numbers.why(a.key), unit, 1)
+            yield f"  {a.how}: {next(lines).strip()}"
+            yield from lines
+        else:
+            kind = Kind.ANGLE if a.angle else Kind.LENGTH
+            yield f"  {a.how}: {show(a.value, kind, unit)}"
+
+
+def _edge(draft: Draft, piece: str, edge: str) -> Iterator[str]:
+    unit = draft.order.unit
+    e = draft.sheet.edge(piece, edge)
+    yield f"{piece}.{edge}: {format_length(e.length, unit)}, {e.kind.value}"
+    for s in draft.sheet.seams_of(piece, edge):
+        other = (
+            s.right
+            if any((r.piece, r.edge) == (piece, edge) for r in s.left)
+            else (s.left)
+        )
+        yield (
+            f"  {s.code}, {s.name}: sewn to {' + '.join(str(r) for r in other)}, "
+            f"from {s.start} to {s.end}"
+        )
+    for step in draft.steps:
+        if step.makes == f"{piece}.{edge}":
+            yield from _step(draft, step)
+
+
+def tell_features(kind: str = "") -> list[str] | None:
+    """Features with their settings, or one of them; None when there is none such."""
+    lines: list[str] = []
+    for f in FEATURES:
+        name = f.model_fields["kind"].default
+        if kind and kind != name:
+            continue
+        lines += _feature(f, name)
+    return lines or None
+
+
+def _feature(f: type[Feature], name: str) -> list[str]:
+    lines = [f'kind = "{name}"', f"  {f.sentence}"]
+    numbers = f.numbers()
+    for field, info in f.model_fields.items():
+        if field == "kind":
+            continue
+        n = numbers.get(field)
+        if n is not None:
+            lines.append(f"  {field}: {n.name}{_default(n)}")
+            continue
+        choices = getattr(info.annotation, "__members__", None)
+        if choices:
+            words = " | ".join(f'"{c.value}"' for c in choices.values())
+            lines.append(f"  {field}: {words}")
+        else:
+            lines.append(f"  {field}: true | false")
+    return lines
+
+
+def _default(n: Number) -> str:
+    if n.kind is Kind.LENGTH:
+        if n.cm is None:
+            base = "; by its rule"
+        else:
+            inch = format_length((n.inch or 0.0) * 2.54, Unit.IN, finest=16)
+            base = (
+                f"; {n.cm:g} cm, or {inch}" if n.inch is not None else f"; {n.cm:g} cm"
+            )
+    else:
+        base = "; by its rule" if n.cm is None else f"; {n.cm:g}"
+    return base + f" [{n.source}]"

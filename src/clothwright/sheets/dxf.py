@@ -83,12 +83,12 @@ def write_dxf(
 def dxf_of(pattern: DrawnPattern, *, whole_pieces: bool = True) -> str:
     """The file's text."""
     from ezdxf._options import options
-    from ezdxf.filemanagement import new
+    from ezdxf.document import Drawing
 
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:
-        doc = new("R12")
+        doc = Drawing.new("R12")
         for name in _LAYERS:
             doc.layers.add(name)
         taken: Counter[str] = Counter()
@@ -107,8 +107,7 @@ def dxf_of(pattern: DrawnPattern, *, whole_pieces: bool = True) -> str:
         boxes = [p.cut_line.bounds() for p in pieces]
         right = max((b[2] for b in boxes), default=0.0) * MM
         low = -max((b[3] for b in boxes), default=0.0) * MM
-        doc.header["$EXTMIN"] = (0.0, low, 0.0)
-        doc.header["$EXTMAX"] = (right, 0.0, 0.0)
+        doc.modelspace().reset_extents((0.0, low, 0.0), (right, 0.0, 0.0))
         out = io.StringIO()
         doc.write(out)
         return out.getvalue()
@@ -167,8 +166,9 @@ class _Block:
             if layer:
                 self.block.add_point(_up(p), dxfattribs={"layer": layer})
         for line in piece.lines:
-            if layer := _POLYLINES.get(line.meaning):
-                self.polyline(_thinned(line.path.flatten(FLAT)), layer)
+            if line.meaning in _POLYLINES:
+                points = _thinned(line.path.flatten(FLAT))
+                self.polyline(points, _POLYLINES[line.meaning])
             elif line.meaning in (Meaning.GRAIN, Meaning.FOLD):
                 kind = "7" if line.meaning is Meaning.GRAIN else "6"
                 ends = _up(line.path.start), _up(line.path.end)

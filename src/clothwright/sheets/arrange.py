@@ -74,12 +74,13 @@ def arrange(
     bins = whole and all(
         any(_fits(t.shape, frame, cell) for t in ways) for ways in turned
     )
+    known: Known = {}
     for order in _orders(turned):
         if bins:
             tries = [_lay_whole(turned, order, frame, cell, keep_clear)]
         else:
             tries = [
-                _lay_tiled(turned, order, frame, cell, keep_clear, n)
+                _lay_tiled(turned, order, frame, cell, keep_clear, n, known)
                 for n in _widths(turned, frame, cell)
             ]
         for found in tries:
@@ -90,6 +91,9 @@ def arrange(
     blank = Arrangement(frame, placed, ((0, 0),), joined=not bins)
     return replace(blank, tiles=tuple(_used(blank)))
 
+
+Known = dict[tuple[int, int, int], frozenset[Tile]]
+"""Tiles that a shape covers, by its identity and its place in a tile."""
 
 Score = tuple[int, float]
 Laid = tuple[Motion, ...]
@@ -157,13 +161,14 @@ def _lay_tiled(
     cell: tuple[float, float],
     keep_clear: tuple[float, float],
     across: int,
+    known: Known,
 ) -> tuple[Score, Laid]:
     tw, th = _count(frame, cell)
     cells = sum(w[0].shape.cells for w in turned)
     longest = max((max(t.shape.columns for t in w) for w in turned), default=1)
     down = math.ceil((1.5 * cells / (tw * across) + longest) / th) + 1
     while True:
-        table = _Table(Grid(tw * across, th * down), tw, th)
+        table = _Table(Grid(tw * across, th * down), tw, th, known)
         table.reserve(keep_clear, cell)
         laid = table.lay(turned, order, cell)
         if laid is not None:
@@ -175,8 +180,8 @@ def _lay_tiled(
 class _Table:
     """A large sheet of tiles while pieces are being laid on it."""
 
-    def __init__(self, grid: Grid, tw: int, th: int) -> None:
-        self.grid, self.tw, self.th = grid, tw, th
+    def __init__(self, grid: Grid, tw: int, th: int, known: Known) -> None:
+        self.grid, self.tw, self.th, self.known = grid, tw, th, known
         self.used: set[Tile] = set()
         self.unused = grid.block(0, 0, grid.columns, grid.rows)
         self.lowest = 0
@@ -237,25 +242,26 @@ class _Table:
         if not free:
             return
         yield _lowest(free)
-        columns, rows, high = shape.columns, len(shape.rows), self.grid.rows
-        lefts = _every(self.tw, 0, self.grid.columns)
-        rights = _every(self.tw, -columns % self.tw, self.grid.columns)
-        tops = range(0, high, self.th)
-        feet = range(-rows % self.th, high, self.th)
+        columns, rows, across = shape.columns, len(shape.rows), self.grid.columns
+        lefts = _every(self.tw, 0, across)
+        rights = _every(self.tw, -columns % self.tw, across)
+        tops = self.grid.comb(0, self.th)
+        feet = self.grid.comb(-rows % self.th, self.th)
         for xs in (lefts, rights):
-            for ys in (tops, feet):
-                yield from _bits(free & self.grid.pattern(xs, ys), 12)
-            yield from _bits(free & self.grid.pattern(xs, range(high)), 4)
-        whole = (1 << self.grid.columns) - 1
-        for ys in (tops, feet):
-            yield from _bits(free & self.grid.pattern(whole, ys), 4)
+            for comb in (tops, feet):
+                yield from _bits(free & xs * comb, 12)
+            yield from _bits(free & xs * self.grid.comb(0, 1), 4)
+        for comb in (tops, feet):
+            yield from _bits(free & ((1 << across) - 1) * comb, 4)
 
-    def _touched(self, shape: Shape, place: int) -> set[Tile]:
-        y0, x0 = divmod(place, self.grid.columns)
-        mask = self.grid.mask(shape, place)
-        rows = range(y0 // self.th, (y0 + len(shape.rows) - 1) // self.th + 1)
-        columns = range(x0 // self.tw, (x0 + shape.columns - 1) // self.tw + 1)
-        return {(r, c) for r in rows for c in columns if mask & self._tile((r, c))}
+    def _touched(self, shape: Shape, place: int) -> frozenset[Tile]:
+        y, x = divmod(place, self.grid.columns)
+        row, y = divmod(y, self.th)
+        column, x = divmod(x, self.tw)
+        key = id(shape), x, y
+        if key not in self.known:
+            self.known[key] = shape.tiles(x, y, self.tw, self.th)
+        return frozenset((row + r, column + c) for r, c in self.known[key])
 
 
 def _lay_whole(
@@ -328,7 +334,7 @@ def _used(a: Arrangement) -> list[Tile]:
         pts = piece.cut_line.flatten(OUTLINE)
         columns = max(1, math.ceil(max(p[0] for p in pts) / w - 1e-6))
         rows = max(1, math.ceil(max(p[1] for p in pts) / h - 1e-6))
-        shape = shape_of(pts, (w, h), 0.0, step=0.02)
+        shape = shape_of(pts, (w, h), 0.0)
         for r in range(rows):
             for c in range(columns):
                 if shape.rows[r] >> c & 1:

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from clothwright.curves import Point
 
-STEP = 0.3
-"""Outlines are followed in steps of at most this, cm."""
+EDGE = 1e-6
+"""An outline that passes a cell's edge by less than this stays outside, in cells."""
 
 
 @dataclass(frozen=True)
@@ -30,67 +30,78 @@ class Shape:
     runs: tuple[tuple[int, int, int], ...]
     """(row, first column, length) of every unbroken run of cells."""
 
+    def tiles(self, x: int, y: int, tw: int, th: int) -> frozenset[tuple[int, int]]:
+        """(row, column) of the tiles of tw × th cells that it lies on, laid at x, y."""
+        found = set()
+        for first in range(0, len(self.rows) + y, th):
+            bits = 0
+            for i in range(max(0, first - y), min(len(self.rows), first - y + th)):
+                bits |= self.rows[i]
+            bits <<= x
+            column = 0
+            while bits:
+                if bits & ((1 << tw) - 1):
+                    found.add((first // th, column))
+                bits >>= tw
+                column += 1
+        return frozenset(found)
+
     @property
     def cells(self) -> int:
         """How many cells it covers."""
         return sum(r.bit_count() for r in self.rows)
 
 
-def shape_of(
-    points: Sequence[Point],
-    cell: tuple[float, float],
-    gap: float,
-    *,
-    step: float = STEP,
-) -> Shape:
-    """A closed outline, its upper left at 0, 0, as the cells that cover it.
-
-    A corner that reaches less than half a `step` (cm) into a cell may be missed.
-    """
+def shape_of(points: Sequence[Point], cell: tuple[float, float], gap: float) -> Shape:
+    """A closed outline, its upper left at 0, 0, as the cells that cover it."""
     cx, cy = cell
     width = max(p[0] for p in points)
     height = max(p[1] for p in points)
-    columns = max(1, math.ceil(width / cx - 1e-6))
-    count = max(1, math.ceil(height / cy - 1e-6))
+    columns = max(1, math.ceil(width / cx - EDGE))
+    count = max(1, math.ceil(height / cy - EDGE))
     border = math.ceil(gap / min(cx, cy))
-    rows = _cover(points, cell, 0.0, 0, columns, count, step)
-    fat = _cover(points, cell, gap, border, columns, count, step)
+    inside = [_inside(points, (i + 0.5) * cy, cx, columns) for i in range(count)]
+    rows = _edges(points, cell, 0.0, 0, columns, count)
+    fat = _edges(points, cell, gap, border, columns, count) if border else rows
+    for i, row in enumerate(inside):
+        rows[i] |= row
+        if border:
+            fat[i + border] |= row << border
     runs = tuple((i, *run) for i, r in enumerate(rows) for run in _runs(r))
     return Shape(columns, tuple(rows), tuple(fat), border, runs)
 
 
-def _cover(
+def _edges(
     points: Sequence[Point],
     cell: tuple[float, float],
     grow: float,
     border: int,
     columns: int,
     count: int,
-    step: float,
 ) -> list[int]:
+    """The cells that come within `grow` of the outline, sideways or up and down.
+
+    An edge that runs along the border of two cells belongs to neither.
+    """
     cx, cy = cell
-    wide, tall = columns + 2 * border, count + 2 * border
-    rows = [0] * tall
-    right, low = wide - 1, tall - 1
-    for x, y in _walk(points, step):
-        x0 = max(0, int((x - grow) / cx + border + 1e-6))
-        x1 = min(right, int((x + grow) / cx + border - 1e-6))
-        y0 = max(0, int((y - grow) / cy + border + 1e-6))
-        y1 = min(low, int((y + grow) / cy + border - 1e-6))
-        span = ((1 << max(1, x1 - x0 + 1)) - 1) << x0
-        for i in range(y0, max(y0, y1) + 1):
-            rows[i] |= span
-    for i in range(count):
-        rows[i + border] |= _inside(points, (i + 0.5) * cy, cx, columns) << border
-    return rows
-
-
-def _walk(points: Sequence[Point], step: float) -> Iterator[tuple[float, float]]:
+    right, low = columns + 2 * border - 1, count + 2 * border - 1
+    rows = [0] * (low + 1)
     for a, b in zip(points, points[1:], strict=False):
-        n = max(1, math.ceil(math.hypot(b[0] - a[0], b[1] - a[1]) / step))
-        for i in range(n):
-            t = i / n
-            yield a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t
+        (xa, ya), (xb, yb) = (a, b) if a[1] <= b[1] else (b, a)
+        first = int((ya - grow) / cy + border + EDGE)
+        last = int((yb + grow) / cy + border - EDGE)
+        slope = (xb - xa) / (yb - ya) if yb > ya else 0.0
+        for i in range(max(0, first), min(low, last) + 1):
+            top, foot = (i - border) * cy - grow, (i - border + 1) * cy + grow
+            x0 = xa + slope * (top - ya) if top > ya and slope else xa
+            x1 = xa + slope * (foot - ya) if foot < yb and slope else xb
+            if x1 < x0:
+                x0, x1 = x1, x0
+            c0 = max(0, int((x0 - grow) / cx + border + EDGE))
+            c1 = min(right, int((x1 + grow) / cx + border - EDGE))
+            if c1 >= c0:
+                rows[i] |= ((1 << (c1 - c0 + 1)) - 1) << c0
+    return rows
 
 
 def _inside(points: Sequence[Point], y: float, cx: float, columns: int) -> int:
@@ -126,13 +137,15 @@ class Grid:
     def __init__(self, columns: int, rows: int) -> None:
         self.columns, self.rows = columns, rows
         self.taken = 0
+        self._combs: dict[tuple[int, int], int] = {}
 
-    def pattern(self, xs: int, ys: Sequence[int]) -> int:
-        """Cells in the columns of the number `xs` and the rows `ys`."""
-        out = 0
-        for y in ys:
-            out |= xs << (y * self.columns)
-        return out
+    def comb(self, first: int, step: int) -> int:
+        """The leftmost cell of every `step`-th row from the row `first` on."""
+        key = first, step
+        if key not in self._combs:
+            rows = range(first, self.rows, step)
+            self._combs[key] = sum(1 << (y * self.columns) for y in rows)
+        return self._combs[key]
 
     def block(self, x: int, y: int, columns: int, rows: int) -> int:
         """A rectangle of cells, cut off at the sheet's edge."""
@@ -161,13 +174,6 @@ class Grid:
             if length != 1 << k:
                 barred |= grown[k] >> (at + length - (1 << k))
         return self.block(0, 0, across, down) & ~barred
-
-    def mask(self, shape: Shape, place: int) -> int:
-        """The cells of the shape laid with its upper left on the bit `place`."""
-        out = 0
-        for i, row in enumerate(shape.rows):
-            out |= row << (place + i * self.columns)
-        return out
 
     def take(self, shape: Shape, place: int) -> None:
         """Lay the shape, and the gap round it, on the sheet."""

@@ -1,0 +1,137 @@
+"""A small figure for each step: earlier lines in pencil, the new one in ink."""
+
+from collections.abc import Sequence
+from html import escape
+
+from clothwright.curves import Path, Point, shift
+from clothwright.paper import Piece, Step
+
+_PARTS: dict[str, tuple[str, ...]] = {
+    "back": ("B", "BC", "BS"),
+    "front": ("F", "FC", "FS"),
+    "waist": ("FC", "FS", "F", "BS", "BC", "B"),
+    "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
+    "facing": ("FF", "BF"),
+    "panel behind": ("UP",),
+}
+WIDTH, HEIGHT = 62.0, 52.0
+"""Size of a figure, mm."""
+
+_PENCIL, _INK = "#8d8577", "#1d3a5f"
+
+
+class _SvgPen:
+    """A pen that writes path data in mm of the figure."""
+
+    def __init__(self, at: Point, scale: float) -> None:
+        self.at, self.scale, self.parts = at, scale, list[str]()
+
+    def _p(self, pt: tuple[float, float]) -> str:
+        x, y = (pt[0] - self.at[0]) * self.scale, (pt[1] - self.at[1]) * self.scale
+        return f"{x:.2f} {y:.2f}"
+
+    def moveTo(self, pt: tuple[float, float]) -> None:  # noqa: N802
+        self.parts.append(f"M{self._p(pt)}")
+
+    def lineTo(self, pt: tuple[float, float]) -> None:  # noqa: N802
+        self.parts.append(f"L{self._p(pt)}")
+
+    def curveTo(self, *points: tuple[float, float]) -> None:  # noqa: N802
+        self.parts.append("C" + " ".join(self._p(p) for p in points))
+
+    def closePath(self) -> None:  # noqa: N802
+        self.parts.append("Z")
+
+    def endPath(self) -> None:  # noqa: N802
+        pass
+
+
+def figure(steps: Sequence[Step], index: int) -> str:
+    """The SVG of step `index`, or "" when it has nothing to show."""
+    step = steps[index]
+    if step.after is not None:
+        return _paper(step)
+    before = [s for s in steps[:index] if s.part == step.part and s.after is None]
+    lines = [p for s in before for p in s.lines]
+    marks = [(s.makes, s.at) for s in before if s.at is not None]
+    new_marks = [(step.makes, step.at)] if step.at is not None else []
+    shown = {m for m, _ in new_marks} | set(step.frm)
+    return _svg(
+        lines,
+        list(step.lines),
+        [(n, p) for n, p in marks if p is not None],
+        [(n, p) for n, p in new_marks if p is not None],
+        shown,
+    )
+
+
+def _paper(step: Step) -> str:
+    assert step.after is not None
+    codes = _PARTS.get(step.part, ())
+    pieces = [step.after.pieces[c] for c in codes if c in step.after.pieces]
+    if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
+        pieces = [step.after.pieces[step.makes]]
+    if not pieces:
+        return ""
+    laid = _apart(pieces)
+    return _svg([p.outline for p in laid], [], [], [], set())
+
+
+def _apart(pieces: list[Piece]) -> list[Piece]:
+    """Pieces side by side, so that none lies over another."""
+
+    out, x = [], 0.0
+    for p in pieces:
+        left, top, right, _ = p.outline.bounds()
+        out.append(p.moved(shift((x - left, 0.0))))
+        x += right - left + 3.0
+    return out
+
+
+def _svg(
+    pencil: list[Path],
+    ink: list[Path],
+    marks: list[tuple[str, Point]],
+    new: list[tuple[str, Point]],
+    named: set[str],
+) -> str:
+    xs, ys = [], []
+    for path in [*pencil, *ink]:
+        left, top, right, bottom = path.bounds()
+        xs += [left, right]
+        ys += [top, bottom]
+    for _, p in [*marks, *new]:
+        xs.append(p[0])
+        ys.append(p[1])
+    if not xs:
+        return ""
+    w, h = max(max(xs) - min(xs), 4.0), max(max(ys) - min(ys), 4.0)
+    scale = min((WIDTH - 14) / w, (HEIGHT - 10) / h)
+    at = Point(
+        (min(xs) + max(xs)) / 2 - WIDTH / 2 / scale,
+        (min(ys) + max(ys)) / 2 - HEIGHT / 2 / scale,
+    )
+    out = []
+    for paths, colour, width in ((pencil, _PENCIL, 0.25), (ink, _INK, 0.5)):
+        for path in paths:
+            pen = _SvgPen(at, scale)
+            path.draw(pen)
+            out.append(
+                f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
+                f'stroke-width="{width}"/>'
+            )
+    for items, colour, r in ((marks, _PENCIL, 0.35), (new, _INK, 0.7)):
+        for name, p in items:
+            x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
+            out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
+            if name in named:
+                dx, anchor = (1.2, "start") if x < WIDTH * 0.75 else (-1.2, "end")
+                out.append(
+                    f'<text x="{x + dx:.2f}" y="{y - 0.8:.2f}" font-size="3" '
+                    f'text-anchor="{anchor}" fill="{colour}" '
+                    f'font-family="DejaVu Sans">{escape(name)}</text>'
+                )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}mm" '
+        f'height="{HEIGHT}mm" viewBox="0 0 {WIDTH} {HEIGHT}">{"".join(out)}</svg>'
+    )

@@ -1,0 +1,118 @@
+"""The drafting sheet: measures, numbers, and numbered hand steps with a figure each."""
+
+import json
+from itertools import groupby
+from pathlib import Path
+
+from clothwright.order import Draft
+from clothwright.order.telling import show
+from clothwright.rules import Hand, Kind, Reason, RuleError
+from clothwright.sheets.booklet import compile_to
+from clothwright.sheets.drawing import figure
+from clothwright.sheets.telling import tell
+from clothwright.units import Unit, format_angle, pretty_length
+
+_WORDS = (
+    ("apex, point", "the end of a dart inside the piece"),
+    ("bust line", "the level of the armhole's foot"),
+    ("grain", "the direction of the warp, marked by the long arrow"),
+    ("hb, hf", "shoulder neck points of back and front"),
+    ("net line", "the line that is stitched; allowances are added last"),
+    ("panel", "a piece between two princess lines, or between one and an edge"),
+    ("pitch", "where the armhole stands upright beside the arm crease"),
+    ("square to", "at a right angle to"),
+    ("take in", "what a dart or seam makes the cloth narrower"),
+    ("true", "to redraw edges that will be sewn so that they agree"),
+    ("walk", "to measure both sides of a seam together, notch by notch"),
+)
+
+
+def write_steps(draft: Draft, target: Path, *, letter: bool = False) -> None:
+    """Write the drafting sheet as PDF (A4, or US Letter). Raises SheetError."""
+    compile_to("steps.typ", json.dumps(_data(draft, letter)), target)
+
+
+def steps_text(draft: Draft) -> list[str]:
+    """The steps as plain numbered lines."""
+    unit = draft.order.unit
+    return [
+        f"{i}. {tell(s, unit, draft.numbers, draft.sheet)}"
+        for i, s in enumerate(draft.steps, 1)
+    ]
+
+
+def _data(draft: Draft, letter: bool) -> dict[str, object]:
+    order, numbers = draft.order, draft.numbers
+    unit = order.unit
+    reasons = _reasons(draft)
+    measures = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
+    rules = [r for r in reasons if r.hand not in _BODY]
+    parts = []
+    numbered = list(enumerate(draft.steps, 1))
+    for name, group in groupby(numbered, key=lambda pair: pair[1].part):
+        parts.append(
+            {
+                "name": (name or "draft").capitalize(),
+                "steps": [
+                    {
+                        "number": i,
+                        "text": tell(s, unit, numbers, draft.sheet),
+                        "svg": figure(draft.steps, i - 1),
+                        "alt": f"{s.makes}, {s.says}",
+                    }
+                    for i, s in group
+                ],
+            }
+        )
+    return {
+        "title": f"{order.garment}: the draft by hand",
+        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "footer": f"{order.garment}, {order.body.client}",
+        "paper": "us-letter" if letter else "a4",
+        "measures": [
+            {
+                "symbol": r.symbol,
+                "name": r.name,
+                "value": ("~" if r.hand is Hand.ESTIMATED else "") + _pretty(r, unit),
+            }
+            for r in measures
+        ],
+        "estimated": any(r.hand is Hand.ESTIMATED for r in measures),
+        "numbers": [
+            {
+                "symbol": r.symbol,
+                "name": r.name,
+                "value": _pretty(r, unit),
+                "formula": r.formula or r.hand.value,
+            }
+            for r in rules
+        ],
+        "parts": parts,
+        "words": list(_WORDS),
+    }
+
+
+_BODY = (Hand.TAKEN, Hand.ESTIMATED, Hand.SIZE_TABLE)
+_MEASURED = (Kind.BODY, Kind.ANGLE)
+
+
+def _pretty(r: Reason, unit: Unit) -> str:
+    if r.kind in (Kind.LENGTH, Kind.BODY):
+        return pretty_length(r.value, unit, body=r.kind is Kind.BODY)
+    if r.kind is Kind.ANGLE:
+        return format_angle(r.value)
+    return show(r.value, r.kind, unit)
+
+
+def _reasons(draft: Draft) -> list[Reason]:
+    """Every number that the draft used, in the order of the graph's pages."""
+    used = set(draft.numbers.used())
+    out = []
+    for key in draft.numbers.keys():  # noqa: SIM118
+        if key not in used:
+            continue
+        try:
+            out.append(draft.numbers.why(key))
+        except RuleError:
+            continue
+    return out

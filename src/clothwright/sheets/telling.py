@@ -1,0 +1,138 @@
+"""The hand instruction of a step, told from its data in the user's unit.
+
+Nothing is written twice: a step holds what was measured, from where and by which
+number; the sentence is made here.
+"""
+
+from collections.abc import Callable
+
+from clothwright.curves import distance
+from clothwright.paper import Amount, Sheet, Step, Verb
+from clothwright.rules import Kind, Numbers, RuleError
+from clothwright.units import Unit, format_angle, pretty_length
+
+Teller = Callable[[Step, Unit, Numbers, Sheet], str]
+
+_WAY = {
+    "right": ("towards the centre front", "towards the centre back"),
+    "left": ("towards the centre back", "towards the centre front"),
+    "down": ("down", "up"),
+    "up": ("up", "down"),
+}
+NOTHING = 0.005
+"""A size under this (cm) is not measured, the mark lies level or plumb."""
+
+
+def tell(step: Step, unit: Unit, numbers: Numbers, sheet: Sheet) -> str:
+    """One plain instruction. `sheet` holds the named marks, for a turn's chord."""
+    return _cap(_TELL[step.verb](step, unit, numbers, sheet)) + "."
+
+
+def amount(a: Amount, unit: Unit, numbers: Numbers) -> str:
+    """A size as it is laid off."""
+    if a.angle:
+        return format_angle(abs(a.value))
+    kind = Kind.LENGTH
+    if a.key:
+        try:
+            kind = numbers.why(a.key).kind
+        except RuleError:
+            kind = Kind.LENGTH
+    if kind is Kind.ANGLE:
+        return format_angle(abs(a.value))
+    if kind is Kind.RATIO:
+        return f"{a.value:g}"
+    if kind is Kind.COUNT:
+        return f"{a.value:.0f}"
+    return pretty_length(abs(a.value), unit)
+
+
+def _cap(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _start(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    return f"mark {s.makes}, {s.says}"
+
+
+def _measure(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    parts = []
+    for a in s.amounts:
+        if abs(a.value) < NOTHING:
+            continue
+        ahead, back = _WAY[a.how]
+        parts.append(f"{amount(a, unit, n)} {ahead if a.value > 0 else back}")
+    how = " and ".join(parts) if parts else "nothing"
+    return f"from {s.frm[0]} measure {how}; mark {s.makes}, {s.says}"
+
+
+def _along(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    return (
+        f"from {s.frm[0]} measure {amount(s.amounts[0], unit, n)} along {s.detail}; "
+        f"mark {s.makes}, {s.says}"
+    )
+
+
+def _turn(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    moved = ""
+    if s.at is not None and s.frm[0] in sheet.points:
+        chord = distance(sheet.points[s.frm[0]], s.at)
+        moved = f" until it has moved {pretty_length(chord, unit)}"
+    return (
+        f"turn {s.frm[0]} about {s.frm[1]} by {amount(s.amounts[0], unit, n)}{moved}; "
+        f"mark {s.makes}, {s.says}"
+    )
+
+
+def _sizes(s: Step, unit: Unit, n: Numbers) -> list[str]:
+    return [
+        f"{amount(a, unit, n)} {a.how}"
+        if not a.how.startswith(("by", "in ", "inside", "with", "and", "over", "the "))
+        else f"{a.how} {amount(a, unit, n)}"
+        for a in s.amounts
+        if abs(a.value) >= NOTHING
+    ]
+
+
+def _find(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    how = "; ".join([", ".join(_sizes(s, unit, n)), s.detail]).strip("; ")
+    return f"mark {s.makes}, {s.says}" + (f": {how}" if how else "")
+
+
+def _draw(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    verb = "rule" if s.verb is Verb.RULE else "draw"
+    through = ""
+    if len(s.frm) >= 2:
+        through = f" from {s.frm[0]} to {s.frm[-1]}"
+        if len(s.frm) > 2:
+            through = (
+                f" from {s.frm[0]} through {', '.join(s.frm[1:-1])} to {s.frm[-1]}"
+            )
+    return f"{verb} the {s.says}{through}" + (f", {s.detail}" if s.detail else "")
+
+
+def _paper(word: str) -> Teller:
+    def tell_paper(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+        sizes = ", ".join(_sizes(s, unit, n))
+        return f"{word}: {s.says}" + "".join(f", {t}" for t in (sizes, s.detail) if t)
+
+    return tell_paper
+
+
+_TELL: dict[Verb, Teller] = {
+    Verb.START: _start,
+    Verb.MEASURE: _measure,
+    Verb.ALONG: _along,
+    Verb.TURN: _turn,
+    Verb.FIND: _find,
+    Verb.RULE: _draw,
+    Verb.CURVE: _draw,
+    Verb.CUT: _paper("cut the paper"),
+    Verb.MOVE: _paper("move the paper"),
+    Verb.TAPE: _paper("tape"),
+    Verb.SPREAD: _paper("spread"),
+    Verb.REDRAW: _paper("redraw"),
+    Verb.TRACE: _paper("trace"),
+    Verb.UNFOLD: _paper("unfold"),
+    Verb.SEW: _paper("walk and mark"),
+}

@@ -92,7 +92,7 @@ def arrange(
     return replace(blank, tiles=tuple(_used(blank)))
 
 
-Known = dict[tuple[int, int, int], frozenset[Tile]]
+Known = dict[tuple[int, int, int], tuple[Tile, ...]]
 """Tiles that a shape covers, by its identity and its place in a tile."""
 
 Score = tuple[int, float]
@@ -232,9 +232,10 @@ class _Table:
         for way in ways:
             free = self.grid.free(way.shape)
             for place in self._likely(way.shape, free):
-                score = len(self._touched(way.shape, place) - self.used), place
-                if best is None or score < best[0]:
-                    best = score, way, place
+                touched = self._touched(way.shape, place)
+                fresh = sum(t not in self.used for t in touched)
+                if best is None or (fresh, place) < best[0]:
+                    best = (fresh, place), way, place
         return best[1:] if best else None
 
     def _likely(self, shape: Shape, free: int) -> Iterator[int]:
@@ -254,14 +255,14 @@ class _Table:
         for comb in (tops, feet):
             yield from _bits(free & ((1 << across) - 1) * comb, 4)
 
-    def _touched(self, shape: Shape, place: int) -> frozenset[Tile]:
+    def _touched(self, shape: Shape, place: int) -> list[Tile]:
         y, x = divmod(place, self.grid.columns)
         row, y = divmod(y, self.th)
         column, x = divmod(x, self.tw)
         key = id(shape), x, y
         if key not in self.known:
             self.known[key] = shape.tiles(x, y, self.tw, self.th)
-        return frozenset((row + r, column + c) for r, c in self.known[key])
+        return [(row + r, column + c) for r, c in self.known[key]]
 
 
 def _lay_whole(

@@ -30,9 +30,9 @@ class Shape:
     runs: tuple[tuple[int, int, int], ...]
     """(row, first column, length) of every unbroken run of cells."""
 
-    def tiles(self, x: int, y: int, tw: int, th: int) -> frozenset[tuple[int, int]]:
+    def tiles(self, x: int, y: int, tw: int, th: int) -> tuple[tuple[int, int], ...]:
         """(row, column) of the tiles of tw × th cells that it lies on, laid at x, y."""
-        found = set()
+        found: list[tuple[int, int]] = []
         for first in range(0, len(self.rows) + y, th):
             bits = 0
             for i in range(max(0, first - y), min(len(self.rows), first - y + th)):
@@ -41,10 +41,10 @@ class Shape:
             column = 0
             while bits:
                 if bits & ((1 << tw) - 1):
-                    found.add((first // th, column))
+                    found.append((first // th, column))
                 bits >>= tw
                 column += 1
-        return frozenset(found)
+        return tuple(found)
 
     @property
     def cells(self) -> int:

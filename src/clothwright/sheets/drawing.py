@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from html import escape
 
-from clothwright.curves import Path, Point, shift
-from clothwright.paper import Piece, Step
+from clothwright.curves import Line, Path, Point, distance, shift
+from clothwright.paper import Piece, Step, Verb
 
 _PARTS: dict[str, tuple[str, ...]] = {
     "back": ("B", "BC", "BS"),
@@ -51,24 +51,58 @@ def figure(steps: Sequence[Step], index: int) -> str:
     step = steps[index]
     if step.after is not None:
         return _paper(step)
-    before = [s for s in steps[:index] if s.part == step.part and s.after is None]
+    paper = _latest(steps[:index], step.part)
+    since = 0 if paper is None else steps.index(paper) + 1
+    before = [s for s in steps[since:index] if s.part == step.part and s.after is None]
     lines = [p for s in before for p in s.lines]
-    marks = [(s.makes, s.at) for s in before if s.at is not None]
-    new_marks = [(step.makes, step.at)] if step.at is not None else []
-    shown = {m for m, _ in new_marks} | set(step.frm)
+    if paper is not None and paper.after is not None:
+        lines += [p.outline for p in _pieces(paper)]
+    marks = {s.makes: s.at for s in steps[:index] if s.at is not None}
+    near = {s.makes for s in before} | set(step.frm)
+    shown = {step.makes} | set(step.frm)
     return _svg(
         lines,
-        list(step.lines),
-        [(n, p) for n, p in marks if p is not None],
-        [(n, p) for n, p in new_marks if p is not None],
+        [*step.lines, *_laid_off(step, marks)],
+        [(n, p) for n, p in marks.items() if n in near],
+        [(step.makes, step.at)] if step.at is not None else [],
         shown,
     )
 
 
-def _paper(step: Step) -> str:
+def _latest(steps: Sequence[Step], part: str) -> Step | None:
+    """The last step that left pieces of this part on the table."""
+    for s in reversed(steps):
+        if s.after is not None and s.part == part and _pieces(s):
+            return s
+    return None
+
+
+def _laid_off(step: Step, marks: dict[str, Point]) -> list[Path]:
+    """The way that the ruler goes from the mark it starts at to the new one."""
+    if step.at is None or not step.frm or step.frm[0] not in marks:
+        return []
+    a, b = marks[step.frm[0]], step.at
+    if step.verb is Verb.MEASURE:
+        bend = Point(b[0], a[1])
+        return [
+            Path((Line(p, q),))
+            for p, q in ((a, bend), (bend, b))
+            if distance(p, q) > 0.05
+        ]
+    if step.verb is Verb.ALONG and distance(a, b) > 0.05:
+        return [Path((Line(a, b),))]
+    return []
+
+
+def _pieces(step: Step) -> list[Piece]:
     assert step.after is not None
     codes = _PARTS.get(step.part, ())
-    pieces = [step.after.pieces[c] for c in codes if c in step.after.pieces]
+    return [step.after.pieces[c] for c in codes if c in step.after.pieces]
+
+
+def _paper(step: Step) -> str:
+    assert step.after is not None
+    pieces = _pieces(step)
     if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
         pieces = [step.after.pieces[step.makes]]
     if not pieces:

@@ -58,11 +58,16 @@ class Ink:
         self.canvas, self.height = canvas, height
         canvas.setLineJoin(1)
 
-    def draw(self, path: Path, look: Look, *, solid: bool = False) -> None:
-        """A line in its look, or a filled figure."""
+    def _pen(self, look: Look) -> "Canvas":
         c = self.canvas
         c.setLineWidth(look.width * MM)
         c.setDash([d * MM for d in look.dashes])
+        c.setStrokeGray(look.grey)
+        return c
+
+    def draw(self, path: Path, look: Look, *, solid: bool = False) -> None:
+        """A line in its look, or a filled figure."""
+        c = self._pen(look)
         told = c.beginPath()
         path.draw(InkPen(told, self.height))
         c.drawPath(told, stroke=1, fill=int(solid))
@@ -73,25 +78,19 @@ class Ink:
 
     def line(self, a: tuple[float, float], b: tuple[float, float], look: Look) -> None:
         """A straight line."""
-        c = self.canvas
-        c.setLineWidth(look.width * MM)
-        c.setDash([d * MM for d in look.dashes])
+        c = self._pen(look)
         y0, y1 = self.height - a[1], self.height - b[1]
         c.line(a[0] * CM, y0 * CM, b[0] * CM, y1 * CM)
 
     def box(self, x: float, y: float, width: float, height: float, look: Look) -> None:
         """An upright rectangle by its upper left corner."""
-        c = self.canvas
-        c.setLineWidth(look.width * MM)
-        c.setDash([d * MM for d in look.dashes])
+        c = self._pen(look)
         foot = (self.height - y - height) * CM
         c.rect(x * CM, foot, width * CM, height * CM)
 
     def ring(self, x: float, y: float, radius: float, look: Look) -> None:
         """A circle."""
-        c = self.canvas
-        c.setLineWidth(look.width * MM)
-        c.setDash([])
+        c = self._pen(look)
         c.circle(x * CM, (self.height - y) * CM, radius * CM)
 
     def write(

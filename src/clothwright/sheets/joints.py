@@ -1,7 +1,7 @@
 """How tiles are joined: trim lines and buttons.
 
 Where two pages meet, half of a button is printed on each: a ring about the trim line
-with the joint's number in both halves and a thread across. Laid rightly, the
+with the joint's number in both halves and a thread on either side. Laid rightly, the
 buttons are whole. Our own design. Lengths cm.
 """
 
@@ -12,8 +12,11 @@ from clothwright.sheets.ink import Ink
 from clothwright.sheets.looks import Look
 
 RADIUS = 0.55
-THREAD = 0.9
+THREAD = 1.0
 """How far the thread reaches from the trim line."""
+
+LETTERS = 0.19
+"""Height of a joint's number."""
 
 _LINE = Look(0.2)
 
@@ -41,7 +44,7 @@ def draw_trim(ink: Ink, laid: Arrangement, tile: Tile) -> None:
     }
     for (dr, dc), (a, b) in edges.items():
         if (tile[0] + dr, tile[1] + dc) in laid.tiles:
-            ink.line(a, b, Look(0.1))
+            ink.line(a, b, Look(0.12, grey=0.5))
 
 
 def draw_joints(ink: Ink, laid: Arrangement, tile: Tile) -> None:
@@ -49,11 +52,14 @@ def draw_joints(ink: Ink, laid: Arrangement, tile: Tile) -> None:
     for number, x, y, upright, side in _halves(laid, tile):
         ink.ring(x, y, RADIUS, _LINE)
         if upright:
-            ink.line((x - THREAD * 0.3, y), (x + THREAD * 0.3, y), _LINE)
-            ink.write(number, x + side * 0.3, y - 0.08, 0.17, middle=True)
+            ink.line((x - THREAD, y), (x - RADIUS, y), _LINE)
+            ink.line((x + RADIUS, y), (x + THREAD, y), _LINE)
+            at = x + side * RADIUS / 2, y + LETTERS / 2
         else:
-            ink.line((x, y - THREAD * 0.3), (x, y + THREAD * 0.3), _LINE)
-            ink.write(number, x + 0.2, y + side * 0.27 + 0.085, 0.17, middle=True)
+            ink.line((x, y - THREAD), (x, y - RADIUS), _LINE)
+            ink.line((x, y + RADIUS), (x, y + THREAD), _LINE)
+            at = x, y + side * RADIUS / 2 + LETTERS / 2
+        ink.write(number, *at, LETTERS, middle=True)
 
 
 def _halves(

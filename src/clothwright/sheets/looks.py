@@ -36,10 +36,14 @@ from clothwright.finishing.drawn import (
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """Line width and dashes (line, gap, …) in mm; no dashes is a solid line."""
+    """Line width and dashes (line, gap, …) in mm; no dashes is a solid line.
+
+    `grey` is 0 for black to 1 for white.
+    """
 
     width: float
     dashes: tuple[float, ...] = ()
+    grey: float = 0.0
 
 
 LOOKS = {
@@ -59,6 +63,10 @@ LOOKS = {
 
 SET_APART = 1.0
 """Distance of the ticks of one notch set along the edge, cm (truing 6)."""
+
+
+LEAST_LETTERS = 0.15
+"""Letters are never drawn lower than this at a small scale, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +129,7 @@ def without(outline: Path, folds: list[Path]) -> list[Path]:
 
 
 def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
-    """The piece drawn `k` times as large, letters included."""
+    """The piece drawn `k` times as large; letters too, down to `LEAST_LETTERS`."""
     if k == 1.0:
         return piece
     m = Motion(k, 0.0, 0.0, k)
@@ -145,7 +153,7 @@ def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
                 t.meaning,
                 t.text,
                 m(t.at),
-                t.height * letters,
+                t.height if letters == 1.0 else max(LEAST_LETTERS, t.height * letters),
                 t.degrees + turn,
                 t.bold,
             )

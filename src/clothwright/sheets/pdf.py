@@ -233,7 +233,8 @@ class _Pages:
         x = f.left + max(1.6, width_of(name, 0.4, bold=True) + 0.4)
         room = f.width - MARGIN - x
         total = len(self.laid.tiles)
-        first = f"{p.title} · {p.client} · measured {p.measured}"
+        alarm = "CHECKS FAILED, see page A1 · " if p.failures else ""
+        first = f"{alarm}{p.title} · {p.client} · measured {p.measured}"
         count = f" · page {self.number} of {total}" if self.number <= total else ""
         second = f"{title.scale_words(self.scale)} · {title.PRINT_RIGHT}{count}"
         for text, y in ((first, 0.78), (second, 1.13)):

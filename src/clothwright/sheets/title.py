@@ -216,14 +216,14 @@ def draw_map(
     k = min(
         width / columns / f.live_width,
         height / rows / f.live_height,
-        1.8 / max(f.live_width, f.live_height) if columns * rows > 1 else 99.0,
+        2.8 / max(f.live_width, f.live_height) if columns * rows > 1 else 99.0,
     )
     w, h = f.live_width * k, f.live_height * k
     for row, column in laid.tiles:
         ink.box(x + column * w, y + row * h, w, h, Look(0.25))
     small = Motion(k, 0.0, 0.0, k, x, y)
     for piece in laid.pieces:
-        ink.draw(piece.cut_line.moved(small), Look(0.1))
+        ink.draw(piece.cut_line.moved(small), Look(0.12, grey=0.4))
     letters = min(0.24, h * 0.3, w * 0.28)
     for tile in laid.tiles:
         cx, cy = x + (tile[1] + 0.5) * w, y + (tile[0] + 0.5) * h + letters / 2

@@ -106,7 +106,9 @@ def pdf_of(
     canvas.setAuthor("Clothwright")
     canvas.setSubject(f"{pattern.client}, measured {pattern.measured}")
     meanings = [m for k in LAYERS.values() for m in k]
-    forms = LAYERS if layers else {"pattern": tuple(meanings)}
+    forms = {"pattern": tuple(meanings)}
+    if layers:
+        forms = {name.replace(" ", "_"): kept for name, kept in LAYERS.items()}
     world = _world(laid)
     for name, kept in forms.items():
         _form(canvas, name, laid.pieces, kept, world, scale, dimensions)
@@ -258,14 +260,13 @@ def _with_layers(data: bytes) -> bytes:
 
     out = io.BytesIO()
     with pikepdf.open(io.BytesIO(data)) as pdf:
-        groups: dict[str, pikepdf.Object] = {}
-        for page in pdf.pages:
-            for key, form in page.Resources.XObject.items():
-                if form.get("/Subtype") != Name.Form or "/OC" in form:
-                    continue
-                label = key.split(".")[-1].replace("_", " ")
-                made = Dictionary(Type=Name.OCG, Name=label)
-                form.OC = groups.setdefault(key, pdf.make_indirect(made))
+        groups = {
+            name: pdf.make_indirect(Dictionary(Type=Name.OCG, Name=name))
+            for name in LAYERS
+        }
+        told = pdf.pages[0].Resources.XObject  # the same forms on every page
+        for name, group in groups.items():
+            told["/FormXob." + name.replace(" ", "_")].OC = group
         every = Array(list(groups.values()))
         shown = Dictionary(Order=every, ON=every, OFF=Array([]))
         pdf.Root.OCProperties = Dictionary(OCGs=every, D=shown)

@@ -28,8 +28,13 @@ def _square_in(outer: Path, s: float, depth: float) -> Point:
     return Point(p.x - d.y * depth, p.y + d.x * depth)
 
 
-def _notch(outer: Path, s: float, count: int, note: str) -> DrawnNotch:
-    return DrawnNotch(_square_in(outer, s, 1.5), outer.at_length(s), count, note)
+def _notch(outer: Path, at: float, count: int, note: str) -> list[DrawnNotch]:
+    """A set of ticks 1 cm apart, one notch each."""
+    places = [at + k - (count - 1) / 2 for k in range(count)]
+    return [
+        DrawnNotch(_square_in(outer, s, 1.5), outer.at_length(s), count, note)
+        for s in places
+    ]
 
 
 def _words(at: Point, *lines: str, degrees: float = 0.0) -> tuple[DrawnText, ...]:
@@ -71,11 +76,12 @@ def front() -> DrawnPiece:
         lines=(
             DrawnLine(Meaning.SEW, sew, "CF.neck"),
             DrawnLine(Meaning.SEW, net_side, "CF.side"),
-            DrawnLine(Meaning.FOLD, Path((fold,)), "CF.fold"),
+            DrawnLine(Meaning.FOLD, Path.line(P(0, 43.5), P(0, 10)), "CF.fold"),
             DrawnLine(Meaning.DART, dart, "CF.dart"),
             DrawnLine(Meaning.GRAIN, Path.line(P(5, 38), P(5, 14)), "grain"),
             DrawnLine(Meaning.INNER, Path.line(P(0, 24), P(24, 24)), "bust line"),
-            DrawnLine(Meaning.DRILL, Path.line(P(11.3, 28.3), P(11.7, 28.3)), "dart"),
+            DrawnLine(Meaning.DRILL, Path.line(P(11.2, 28), P(11.8, 28.6)), "dart"),
+            DrawnLine(Meaning.DRILL, Path.line(P(11.8, 28), P(11.2, 28.6)), "dart"),
             DrawnLine(
                 Meaning.TAPE,
                 Path.cubic(P(18, 5), P(14.6, 10.6), P(16, 18), P(24, 20.4)),
@@ -84,8 +90,8 @@ def front() -> DrawnPiece:
             DrawnLine(Meaning.EASE, Path.line(P(23.4, 25), P(22.4, 33)), "ease"),
         ),
         notches=(
-            _notch(cut, at_side, 1, "side"),
-            _notch(cut, at_arm, 2, "armhole"),
+            *_notch(cut, at_side, 1, "side"),
+            *_notch(cut, at_arm, 2, "armhole"),
             DrawnNotch(P(0, 43.5), cut.at_length(at_fold), 1, "CF"),
         ),
         texts=(
@@ -122,8 +128,8 @@ def back() -> DrawnPiece:
             DrawnLine(Meaning.GRAIN, Path.line(P(8, 8), P(8, 36)), "grain"),
         ),
         notches=(
-            _notch(cut, at_side, 1, "side"),
-            _notch(cut, cut.length - 20, 3, "centre back"),
+            *_notch(cut, at_side, 1, "side"),
+            *_notch(cut, cut.length - 20, 3, "centre back"),
         ),
         texts=_words(P(14, 22), "BACK", "2 of 6 · BK", "shell: cut 2 (1 pair)"),
         area=950.0,
@@ -146,7 +152,7 @@ def side_panel() -> DrawnPiece:
         cuts=(CutCount("shell", 2, "2 (1 pair)"),),
         cut_line=cut,
         lines=(DrawnLine(Meaning.GRAIN, Path.line(P(5.5, 36), P(5.5, 8)), "grain"),),
-        notches=(_notch(cut, 20, 1, "panel"),),
+        notches=(*_notch(cut, 20, 1, "panel"),),
         texts=_words(P(5, 20), "SIDE PANEL", degrees=90),
         area=350.0,
     )
@@ -177,7 +183,7 @@ def sector() -> DrawnPiece:
             DrawnLine(Meaning.GRAIN, Path.line(P(48, 46), P(48, 32)), "grain"),
             DrawnLine(Meaning.SEW, _arc(c, 31.5, 20, 160), "PE.waist"),
         ),
-        notches=(_notch(cut, 30, 1, "waist"),),
+        notches=(*_notch(cut, 30, 1, "waist"),),
         texts=_words(P(58, 38), "PEPLUM", "4 of 6 · PE"),
         area=1800.0,
     )
@@ -197,7 +203,7 @@ def strip() -> DrawnPiece:
         cuts=(CutCount("shell", 1, "1"),),
         cut_line=cut,
         lines=(DrawnLine(Meaning.GRAIN, Path.line(P(60, 3), P(90, 3)), "grain"),),
-        notches=(_notch(cut, 75, 3, "centre back"),),
+        notches=(*_notch(cut, 75, 3, "centre back"),),
         texts=_words(P(30, 2), "NECK STRIP"),
         area=600.0,
     )

@@ -30,7 +30,7 @@ from clothwright.finishing.drawn import (
     DrawnText,
     Meaning,
 )
-from clothwright.sheets.looks import moved, ticks
+from clothwright.sheets.looks import divided, moved
 from clothwright.sheets.plain import plain
 from clothwright.sheets.whole import opened
 from clothwright.sheets.write import write_file
@@ -43,6 +43,9 @@ FLAT = 0.001
 
 NEAR = 0.005
 """Points closer than this are one point, cm (D6673 readers: 0.05 mm)."""
+
+ONE_MARK = 0.1
+"""Drill strokes whose middles are closer than this are one cross, cm."""
 
 CORNER = 1.0
 """A turn of more than this many degrees is a corner (truing 11.5)."""
@@ -169,14 +172,14 @@ class _Block:
             if line.meaning in _POLYLINES:
                 points = _thinned(line.path.flatten(FLAT))
                 self.polyline(points, _POLYLINES[line.meaning])
-            elif line.meaning in (Meaning.GRAIN, Meaning.FOLD):
-                kind = "7" if line.meaning is Meaning.GRAIN else "6"
+            elif line.meaning is Meaning.GRAIN:
                 ends = _up(line.path.start), _up(line.path.end)
-                self.block.add_line(*ends, dxfattribs={"layer": kind})
-            elif line.meaning is Meaning.DRILL:
-                left, top, right, foot = line.path.bounds()
-                middle = Point((left + right) / 2, (top + foot) / 2)
-                self.block.add_point(_up(middle), dxfattribs={"layer": "13"})
+                self.block.add_line(*ends, dxfattribs={"layer": "7"})
+        for fold in divided(piece)[1]:
+            ends = _up(fold.start), _up(fold.end)
+            self.block.add_line(*ends, dxfattribs={"layer": "6"})
+        for middle in _drilled(piece):
+            self.block.add_point(_up(middle), dxfattribs={"layer": "13"})
         self.notches(piece, [p for p, _ in ring])
         for text in piece.texts:
             self.words(text)
@@ -200,17 +203,16 @@ class _Block:
     def notches(self, piece: DrawnPiece, ring: list[Point]) -> None:
         """A point on the boundary for every tick, with its depth and direction."""
         for notch in piece.notches:
-            for outer, net in ticks(piece, notch):
-                on = _on_ring(outer, ring)
-                inward = net - outer
-                self.block.add_point(
-                    _up(on),
-                    dxfattribs={
-                        "layer": "80",
-                        "thickness": round(distance(outer, net) * MM, 4),
-                        "angle": round(-heading(inward) % 360, 4),
-                    },
-                )
+            on = _on_ring(notch.outer, ring)
+            inward = notch.net - notch.outer
+            self.block.add_point(
+                _up(on),
+                dxfattribs={
+                    "layer": "80",
+                    "thickness": round(distance(notch.outer, notch.net) * MM, 4),
+                    "angle": round(-heading(inward) % 360, 4),
+                },
+            )
 
     def words(self, text: DrawnText) -> None:
         """Annotation as it stands on the paper."""
@@ -236,6 +238,19 @@ def _piece_texts(piece: DrawnPiece, style: str) -> list[str]:
     ]
     said += [f"Annotation: {plain(c.cloth)}: cut {plain(c.how)}" for c in piece.cuts]
     return said
+
+
+def _drilled(piece: DrawnPiece) -> list[Point]:
+    """The middle of every drill mark; the two strokes of a cross are one mark."""
+    out: list[Point] = []
+    for line in piece.lines:
+        if line.meaning is not Meaning.DRILL:
+            continue
+        left, top, right, foot = line.path.bounds()
+        p = Point((left + right) / 2, (top + foot) / 2)
+        if all(distance(p, q) > ONE_MARK for q in out):
+            out.append(p)
+    return out
 
 
 def _quantity(cut: CutCount) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from clothwright.curves import (
+    CLOSE,
     Cubic,
     Line,
     Motion,
@@ -61,12 +62,13 @@ LOOKS = {
     Meaning.DIMENSION: Look(0.18),
 }
 
-SET_APART = 1.0
-"""Distance of the ticks of one notch set along the edge, cm (truing 6)."""
-
 
 LEAST_LETTERS = 0.15
 """Letters are never drawn lower than this at a small scale, cm."""
+
+
+FOLD_GAP = 0.01
+"""An edge within this of a fold's line lies on it, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,46 +88,48 @@ def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
     `figure` sizes arrowheads, bars and crosses: 1 at full scale.
     """
     look = LOOKS[Meaning.CUT]
-    folds = [k.path for k in piece.lines if k.meaning is Meaning.FOLD]
-    for part in without(piece.cut_line, folds):
+    kept, folded = divided(piece)
+    for part in kept:
         yield Stroke(Meaning.CUT, part, look, note="cut line")
     middle = _middle(piece.cut_line)
+    for fold in folded:
+        note = next(k.note for k in piece.lines if k.meaning is Meaning.FOLD)
+        yield Stroke(Meaning.FOLD, fold, LOOKS[Meaning.FOLD], note=note)
+        yield from _bracket(fold, middle, figure)
     for line in piece.lines:
-        yield from _line(line, piece, middle, figure)
+        if line.meaning is not Meaning.FOLD or not folded:
+            yield from _line(line, piece, figure)
     for notch in piece.notches:
-        yield from _notch(piece, notch, figure)
+        yield from _notch(notch, figure)
 
 
-def ticks(piece: DrawnPiece, notch: DrawnNotch) -> list[tuple[Point, Point]]:
-    """(on the cut line, on the net line) of each tick of a notch set."""
-    edge = piece.cut_line
-    here = edge.length_to_point(notch.outer)
-    inward = notch.net - notch.outer
-    out = []
-    for i in range(notch.count):
-        s = here + (i - (notch.count - 1) / 2) * SET_APART
-        p = notch.outer if notch.count == 1 else edge.at_length(s % edge.length)
-        out.append((p, p + inward))
-    return out
+def divided(piece: DrawnPiece) -> tuple[list[Path], list[Path]]:
+    """The outline's parts that are cut, and those that lie on the fold.
 
-
-def without(outline: Path, folds: list[Path]) -> list[Path]:
-    """The parts of an outline that do not lie on a fold, in walking order.
-
-    An outline that touches none of them comes back whole.
+    Both in walking order. The fold of the outline may be longer than the fold line,
+    which ends at the net edges. A piece off the fold is cut all round.
     """
-    kept: list[list[Segment]] = [[]]
-    for s in outline.segments:
-        halves = (s.at(0.25), s.at(0.75))
-        if any(all(f.nearest(p)[1] < 0.01 for p in halves) for f in folds):
-            kept.append([])
+    folds = [k.path for k in piece.lines if k.meaning is Meaning.FOLD]
+    parts: list[tuple[bool, list[Segment]]] = []
+    for s in piece.cut_line.segments:
+        on = isinstance(s, Line) and any(_along(s, f) for f in folds)
+        if parts and parts[-1][0] == on:
+            parts[-1][1].append(s)
         else:
-            kept[-1].append(s)
-    if len(kept) == 1:
-        return [outline]
-    if kept[0] and kept[-1]:
-        kept[0] = kept.pop() + kept[0]
-    return [Path(tuple(k)) for k in kept if k]
+            parts.append((on, [s]))
+    if len(parts) == 1:
+        return [piece.cut_line], []
+    if parts[0][0] == parts[-1][0]:
+        parts[0] = parts[0][0], parts.pop()[1] + parts[0][1]
+    kept = [Path(tuple(run)) for on, run in parts if not on]
+    return kept, [Path(tuple(run)) for on, run in parts if on]
+
+
+def _along(s: Line, fold: Path) -> bool:
+    """True when a straight segment lies on the line of a fold."""
+    u = direction(fold.start, fold.end)
+    off = (abs(cross(u, p - fold.start)) for p in s.points)
+    return max(off) < FOLD_GAP
 
 
 def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
@@ -165,17 +169,9 @@ def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
     )
 
 
-def _line(
-    line: DrawnLine, piece: DrawnPiece, middle: Point, figure: float
-) -> Iterator[Stroke]:
+def _line(line: DrawnLine, piece: DrawnPiece, figure: float) -> Iterator[Stroke]:
     meaning, path = line.meaning, line.path
     look = LOOKS[meaning]
-    if meaning is Meaning.DRILL:
-        box = path.bounds()
-        at = Point((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
-        for arm in (Point(0.4 * figure, 0), Point(0, 0.4 * figure)):
-            yield Stroke(meaning, Path.line(at - arm, at + arm), look, note=line.note)
-        return
     if meaning is Meaning.TAPE:
         yield Stroke(meaning, _wave(path, figure), look, note=line.note)
         return
@@ -185,19 +181,18 @@ def _line(
         if not piece.nap:
             back = path.start_direction * -1
             yield _head(meaning, path.start, back, 0.9 * figure)
-    if meaning is Meaning.FOLD:
-        yield from _bracket(path, middle, figure)
 
 
-def _notch(piece: DrawnPiece, notch: DrawnNotch, figure: float) -> Iterator[Stroke]:
+def _notch(notch: DrawnNotch, figure: float) -> Iterator[Stroke]:
+    """A T: from the cut line to the net line with a bar on it."""
     look = LOOKS[Meaning.NOTCH]
-    for outer, net in ticks(piece, notch):
-        if distance(outer, net) < 1e-6:
-            continue
-        along = turned(direction(outer, net), 90) * (0.25 * figure)
-        yield Stroke(Meaning.NOTCH, Path.line(outer, net), look, note=notch.note)
-        bar = Path.line(net - along, net + along)
-        yield Stroke(Meaning.NOTCH, bar, look, note=notch.note)
+    outer, net = notch.outer, notch.net
+    if distance(outer, net) < CLOSE:
+        return
+    along = turned(direction(outer, net), 90) * (0.25 * figure)
+    yield Stroke(Meaning.NOTCH, Path.line(outer, net), look, note=notch.note)
+    bar = Path.line(net - along, net + along)
+    yield Stroke(Meaning.NOTCH, bar, look, note=notch.note)
 
 
 def _head(meaning: Meaning, tip: Point, towards: Point, size: float) -> Stroke:

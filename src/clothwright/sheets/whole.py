@@ -1,18 +1,30 @@
 """Half pieces opened out, for machines that cut single cloth."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from clothwright.curves import mirror_in
+from clothwright.curves import Point, Vector, cross, direction, mirror_in
 from clothwright.finishing.drawn import (
     DrawnLine,
     DrawnNotch,
     DrawnPiece,
     Meaning,
 )
-from clothwright.sheets.looks import without
+from clothwright.sheets.looks import divided
 
 ON_FOLD = 0.05
 """A mark within this of the fold is its own mirror image, cm."""
+
+
+@dataclass(frozen=True, slots=True)
+class FoldLine:
+    """The fold, run on beyond its ends."""
+
+    at: Point
+    way: Vector
+
+    def holds(self, *points: Point) -> bool:
+        """True when all points lie on it."""
+        return all(abs(cross(self.way, p - self.at)) < ON_FOLD for p in points)
 
 
 def opened(piece: DrawnPiece) -> DrawnPiece:
@@ -21,29 +33,28 @@ def opened(piece: DrawnPiece) -> DrawnPiece:
     Words and the grain line stay single, and the fold stays as an inner line. A piece
     without exactly one fold on its outline comes back as it is.
     """
-    folds = [k for k in piece.lines if k.meaning is Meaning.FOLD]
-    if len(folds) != 1:
+    kept, folded = divided(piece)
+    if len(kept) != 1 or len(folded) != 1:
         return piece
-    fold = folds[0]
-    kept = without(piece.cut_line, [fold.path])
-    if len(kept) != 1 or kept[0].closed:
-        return piece
-    half = kept[0]
-    over = mirror_in(fold.path.start, fold.path.end)
+    half, fold = kept[0], folded[0]
+    over = mirror_in(fold.start, fold.end)
     other = half.moved(over).reversed().pinned(half.end, half.start)
+    on_fold = FoldLine(fold.start, direction(fold.start, fold.end))
     lines: list[DrawnLine] = []
     for line in piece.lines:
         if line.meaning is Meaning.FOLD:
             lines.append(DrawnLine(Meaning.INNER, line.path, line.note))
             continue
         lines.append(line)
-        box = [fold.path.nearest(p)[1] for p in (line.path.start, line.path.end)]
-        if line.meaning is not Meaning.GRAIN and max(box) > ON_FOLD:
+        single = line.meaning is Meaning.GRAIN or on_fold.holds(
+            line.path.start, line.path.end
+        )
+        if not single:
             lines.append(replace(line, path=line.path.moved(over)))
     notches: list[DrawnNotch] = []
     for notch in piece.notches:
         notches.append(notch)
-        if fold.path.nearest(notch.outer)[1] > ON_FOLD:
+        if not on_fold.holds(notch.outer):
             twin = replace(notch, net=over(notch.net), outer=over(notch.outer))
             notches.append(twin)
     return replace(

@@ -294,15 +294,6 @@ class Neckline(Feature):
                 "Tighten less, or take the rest in a dart.",
                 {"nipF": n.nipF, "nipB": n.nipB},
             )
-        if max(n.nipF / n.Lr, n.nipB / n.Lrb) > 0.26:
-            yield Finding(
-                "N4",
-                Severity.REFUSE,
-                "The tightening turns the shoulder too far for what is left of it.",
-                "nipF",
-                "Tighten less, or make the neck narrower.",
-                {"nipF": n.nipF, "Lr": n.Lr},
-            )
         if n.nipF > 0 and n.dw < 2.5:
             yield Finding(
                 "N5",

@@ -72,7 +72,7 @@ def rounded(upper: Path, lower: Path, fillet: Fillet, gap: float = 0.0) -> Path:
     of the gap.
     """
     t = min(fillet.tangent, 0.4 * upper.length, 0.4 * lower.length)
-    if t < 1e-6:
+    if t < 0.05 and gap < 1e-6:  # too small to draw, or no corner at all
         return upper + lower
     a, _ = upper.split_at_length(upper.length - t)
     _, b = lower.split_at_length(t)

@@ -6,12 +6,14 @@ the tip, so that its length stays (3.2). Only marks are made here; lines follow.
 """
 
 import math
+from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice import outwards_back, outwards_front
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.paper import Drafting
-from clothwright.rules import Kind, RuleError, RuleTable
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Sheet
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.units.fields import Length
 
 SHOULDER = RuleTable("shoulders")
@@ -123,17 +125,26 @@ def _no_b() -> float:
     return 0.0
 
 
+MOST_OF_SHOULDER = 0.26
+"""A tightening is at most this share of what is left of the shoulder (3.2.1)."""
+
+
+def _full(nip: float, dw: float, S: float) -> float:
+    """The full amount at half the shoulder, less for a narrower neck (3.2.1)."""
+    return nip * min(1.0, dw / (S / 2))
+
+
 @TIGHTENING.rule(
     "nipF",
     "tightening, front",
     key="nipF",
     source=f"{_SRC}.2.1",
-    formula="the full amount at half the shoulder, less for a narrower neck",
+    formula="the full amount at half the shoulder, at most 0.26·Lr",
     low=0.0,
     high=3.0,
 )
-def _nip_f(nipF_full: float, dw: float, S: float) -> float:
-    return nipF_full * min(1.0, dw / (S / 2))
+def _nip_f(nipF_full: float, dw: float, S: float, Lr: float) -> float:
+    return min(_full(nipF_full, dw, S), MOST_OF_SHOULDER * Lr)
 
 
 @TIGHTENING.rule(
@@ -141,12 +152,12 @@ def _nip_f(nipF_full: float, dw: float, S: float) -> float:
     "tightening, back",
     key="nipB",
     source=f"{_SRC}.2.1",
-    formula="the full amount at half the shoulder, less for a narrower neck",
+    formula="the full amount at half the shoulder, at most 0.26·Lrb",
     low=0.0,
     high=3.0,
 )
-def _nip_b(nipB_full: float, dw: float, S: float) -> float:
-    return nipB_full * min(1.0, dw / (S / 2))
+def _nip_b(nipB_full: float, dw: float, S: float, Lrb: float) -> float:
+    return min(_full(nipB_full, dw, S), MOST_OF_SHOULDER * Lrb)
 
 
 class Tightening(Feature):
@@ -190,6 +201,24 @@ class Tightening(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (TIGHTENING,)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        for key, full, chosen, side in (
+            ("nipF", n.nipF_full, self.front, "in front"),
+            ("nipB", n.nipB_full, self.back, "behind"),
+        ):
+            wanted = _full(full, n.dw, n.S)
+            if n[key] > wanted - 1e-6:
+                continue
+            yield Finding(
+                "N4",
+                Severity.NOTE if chosen is None else Severity.REFUSE,
+                f"A tightening of {wanted:.1f} cm {side} turns the shoulder too far; "
+                f"{n[key]:.1f} cm is the most that what is left of it allows.",
+                key,
+                "" if chosen is None else "Tighten less, or make the neck narrower.",
+                {"wanted": wanted, "most": n[key]},
+            )
 
 
 def shoulder_marks(d: Drafting) -> None:

@@ -1,0 +1,62 @@
+"""The main garment on every woman of two public surveys.
+
+Each drafts, or is refused with a sentence that names a measure; at least 97 of 100
+pass every check; no net outline and no cut line crosses itself (shapely judges).
+"""
+
+import pytest
+from bodies import ansur_women, bdims_women
+from orders import main_features, order
+from shapely.geometry import Polygon
+
+from clothwright.body import Body, RuleSet
+from clothwright.body.measures import measures
+from clothwright.order import Draft, OrderError, draft, pattern
+
+MM = 0.1
+
+
+def _all(bodies: tuple[Body, ...], rules: RuleSet) -> tuple[list[Draft], list[str]]:
+    made, refused = [], []
+    for body in bodies:
+        try:
+            made.append(
+                draft(order(body, main_features(pointed=False), estimates=rules))
+            )
+        except OrderError as e:
+            refused.append(str(e))
+    return made, refused
+
+
+def _judge(bodies: tuple[Body, ...], rules: RuleSet) -> None:
+    made, refused = _all(bodies, rules)
+    codes = set(measures()) | {m.name for m in measures().values()}
+    for sentence in refused:
+        assert any(c in sentence for c in codes), sentence
+    passed = sum(not d.failed for d in made)
+    assert passed >= 0.97 * len(bodies)
+    for d in made:
+        for piece in d.sheet.pieces.values():
+            assert Polygon(piece.outline.flatten(0.02)).is_valid, piece.code
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_bdims(part: int) -> None:
+    _judge(bdims_women()[part::2], RuleSet.HANDBOOK)
+
+
+@pytest.mark.parametrize("part", range(6))
+def test_ansur(part: int) -> None:
+    _judge(ansur_women()[part::6], RuleSet.SURVEY)
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_cut_lines(part: int) -> None:
+    """The cut line never crosses itself and holds the net outline."""
+    for body in bdims_women()[part * 5 :: 40]:
+        d = draft(order(body, main_features()))
+        for drawn in pattern(d).drawn.pieces:
+            cut = Polygon(drawn.cut_line.flatten(0.002))
+            net = Polygon(d.sheet.piece(drawn.code).outline.flatten(0.002))
+            assert cut.is_valid, drawn.code
+            assert cut.buffer(0.1 * MM).contains(net), drawn.code

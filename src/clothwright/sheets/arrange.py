@@ -71,20 +71,21 @@ def arrange(
     cell = _cell(frame)
     turned = [_turns(p.cut_line, cell) for p in pieces]
     best: tuple[Score, Laid] | None = None
+    found: tuple[Score, Laid] | None
     bins = whole and all(
         any(_fits(t.shape, frame, cell) for t in ways) for ways in turned
     )
     known: Known = {}
     for order in _orders(turned):
-        if bins:
-            tries = [_lay_whole(turned, order, frame, cell, keep_clear)]
-        else:
-            tries = [
-                _lay_tiled(turned, order, frame, cell, keep_clear, n, known)
-                for n in _widths(turned, frame, cell)
-            ]
-        for found in tries:
-            if best is None or found[0] < best[0]:
+        for across in (0,) if bins else _widths(turned, frame, cell):
+            if bins:
+                found = _lay_whole(turned, order, frame, cell, keep_clear)
+            else:
+                most = best[0][0] if best else None
+                found = _lay_tiled(
+                    turned, order, frame, cell, keep_clear, across, known, most
+                )
+            if found and (best is None or found[0] < best[0]):
                 best = found
     laid = best[1] if best else ()
     placed = tuple(moved(p, m) for p, m in zip(pieces, laid, strict=True))
@@ -129,12 +130,12 @@ def _fits(shape: Shape, frame: Frame, cell: tuple[float, float]) -> bool:
 
 
 def _orders(turned: Sequence[tuple[_Turned, ...]]) -> list[list[int]]:
-    """Largest first, by area, by longer side and by both sides."""
+    """Largest first, by both sides, by area and by longer side."""
     shapes = [w[0].shape for w in turned]
     keys = [
+        [s.columns + len(s.rows) for s in shapes],
         [s.cells for s in shapes],
         [max(s.columns, len(s.rows)) for s in shapes],
-        [s.columns + len(s.rows) for s in shapes],
     ]
     out: list[list[int]] = []
     for key in keys:
@@ -162,7 +163,9 @@ def _lay_tiled(
     keep_clear: tuple[float, float],
     across: int,
     known: Known,
-) -> tuple[Score, Laid]:
+    most: int | None,
+) -> tuple[Score, Laid] | None:
+    """Lay on a sheet so many tiles wide; None when it takes more than `most`."""
     tw, th = _count(frame, cell)
     cells = sum(w[0].shape.cells for w in turned)
     longest = max((max(t.shape.columns for t in w) for w in turned), default=1)
@@ -170,9 +173,11 @@ def _lay_tiled(
     while True:
         table = _Table(Grid(tw * across, th * down), tw, th, known)
         table.reserve(keep_clear, cell)
-        laid = table.lay(turned, order, cell)
+        laid = table.lay(turned, order, cell, most)
         if laid is not None:
             break
+        if most is not None and len(table.used) > most:
+            return None
         down *= 2
     return (len(table.used), float(table.lowest)), laid
 
@@ -206,8 +211,9 @@ class _Table:
         turned: Sequence[tuple[_Turned, ...]],
         order: Sequence[int],
         cell: tuple[float, float],
+        most: int | None,
     ) -> Laid | None:
-        """A motion for every piece, or None when the sheet is too short."""
+        """A motion for every piece; None when the sheet is too short or too full."""
         out: list[Motion] = [IDENTITY] * len(turned)
         for i in order:
             found = self._place(turned[i])
@@ -216,6 +222,8 @@ class _Table:
             way, place = found
             for tile in self._touched(way.shape, place):
                 self._open(tile)
+            if most is not None and len(self.used) > most:
+                return None
             self.grid.take(way.shape, place)
             y, x = divmod(place, self.grid.columns)
             self.lowest = max(self.lowest, y + len(way.shape.rows))

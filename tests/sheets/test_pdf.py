@@ -188,15 +188,27 @@ def test_many_notes_run_on_to_a_page_of_their_own(tmp_path: Path) -> None:
     assert all(f"Note {i}:" in text for i in range(90))
 
 
-def test_many_failures_are_all_printed(tmp_path: Path) -> None:
+@pytest.mark.parametrize("count", [40, 120])
+def test_many_failures_are_all_printed(tmp_path: Path, count: int) -> None:
+    """Within the page, smaller, and what is left on a page of its own."""
     target = tmp_path / "a.pdf"
-    said = tuple(f"Seam {i} is 0.{i} cm too long." for i in range(100, 150))
+    said = tuple(f"Seam {i} is 0.{i} cm too long." for i in range(100, 100 + count))
     pattern = replace(fx.of_pieces(fx.square_piece()), failures=said)
     write_pdf(pattern, target)
     with pdfplumber.open(target) as pdf:
-        text = "".join(p.extract_text() for p in pdf.pages)
-        assert "Do not cut cloth" in pdf.pages[0].extract_text()
-    assert all(f"Seam {i} is" in text for i in range(100, 150))
+        inner = [
+            p.crop((5 * MM, 5 * MM, p.width - 5 * MM, p.height - 5 * MM))
+            for p in pdf.pages
+        ]
+        text = "".join(p.extract_text() for p in inner)
+        first = pdf.pages[0]
+        assert "Do not cut cloth" in first.extract_text()
+        assert "Seam 100 is" in first.extract_text()
+        square = min(
+            r["bottom"] for r in first.rects if 95 * MM < r["width"] < 102 * MM
+        )
+        assert square < first.height - 5 * MM
+    assert all(f"Seam {i} is" in text for i in range(100, 100 + count))
 
 
 def test_a_long_roll_is_split(tmp_path: Path) -> None:

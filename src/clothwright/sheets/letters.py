@@ -63,12 +63,18 @@ def width(text: str, height: float, *, bold: bool = False) -> float:
 def wrapped(
     text: str, height: float, across: float, *, bold: bool = False
 ) -> list[str]:
-    """The text in lines at most `across` cm wide; a long word stands alone."""
+    """The text in lines at most `across` cm wide; too long a word is divided."""
     lines: list[str] = []
     for word in text.split():
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width(longer, height, bold=bold) <= across:
             lines[-1] = longer
-        else:
-            lines.append(word)
+            continue
+        while len(word) > 1 and width(word, height, bold=bold) > across:
+            n = len(word) - 1
+            while n > 1 and width(word[:n], height, bold=bold) > across:
+                n -= 1
+            lines.append(word[:n])
+            word = word[n:]
+        lines.append(word)
     return lines

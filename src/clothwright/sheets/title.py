@@ -29,6 +29,11 @@ HEAVY = Look(0.9)
 
 PRINT_RIGHT = "Print at 100 %, do not fit to page."
 
+FAILURE_LETTERS = (0.26, 0.2, 0.16)
+"""Heights of the failures' letters, the largest that fits."""
+
+_ALARM = "Do not cut cloth: checks of this pattern failed"
+
 _KEY = (
     (Meaning.CUT, "cut line"),
     (Meaning.SEW, "stitch line"),
@@ -61,18 +66,19 @@ def scale_words(scale: Scale) -> str:
 
 
 class TitleBlock:
-    """The block, with its lines broken for one paper."""
+    """The block, with its lines broken for one paper.
+
+    `rest` holds the lines for which the first page has no room.
+    """
 
     def __init__(self, pattern: DrawnPattern, frame: Frame, scale: Scale) -> None:
         self.width = min(frame.live_width, WIDEST)
         self.pattern, self.scale = pattern, scale
-        inner = self.width - 0.8
-        self._failed = list(_broken(_failure_lines(pattern), inner))
         self._column = list(_broken(self._about(), self._column_width))
-        most = frame.live_height - self._middle_foot - AIR
+        room = frame.live_height - self._middle - 0.8 - 2 * AIR
+        self._failed, self.rest = _failed_lines(pattern, self.width - 0.8, room)
         self._below: list[Words] = []
-        self.rest: list[Words] = []
-        """Lines for which the first page has no room."""
+        most = frame.live_height - self._middle_foot - AIR
         for words in _broken(_note_lines(pattern), self.width):
             most -= words.step
             (self._below if most > 0 and not self.rest else self.rest).append(words)
@@ -93,10 +99,15 @@ class TitleBlock:
         return 0.8 + sum(w.step for w in self._failed) + AIR
 
     @property
-    def _middle_foot(self) -> float:
+    def _middle(self) -> float:
+        """Height of the squares and the column beside them."""
         keys = 0.5 * len(_keys(self.pattern))
         column = sum(w.step for w in self._column) + keys + 0.3
-        return self._square_top + max(SQUARE_IN, column) + AIR / 2
+        return max(SQUARE_IN, column) + AIR / 2
+
+    @property
+    def _middle_foot(self) -> float:
+        return self._square_top + self._middle
 
     def draw(self, ink: Ink, x: float, y: float, laid: Arrangement) -> None:
         """Draw with the block's upper left corner at x, y of the page."""
@@ -143,11 +154,23 @@ def _unit(unit: str) -> str:
     return {"in": "inches", "cm": "centimetres"}.get(unit, unit)
 
 
-def _failure_lines(p: DrawnPattern) -> Iterator[Words]:
-    if p.failures:
-        yield Words("Do not cut cloth: checks of this pattern failed", 0.4, bold=True)
-    for said in p.failures:
-        yield Words("✗ " + said, 0.26, bold=True)
+def _failed_lines(
+    p: DrawnPattern, across: float, room: float
+) -> tuple[list[Words], list[Words]]:
+    """The warning's lines, smaller when they are many, and those that do not fit."""
+    if not p.failures:
+        return [], []
+    head = list(_broken(iter((Words(_ALARM, 0.4, bold=True),)), across))
+    room -= sum(w.step for w in head)
+    lines: list[Words] = []
+    for height in FAILURE_LETTERS:
+        said = (Words("✗ " + f, height, bold=True) for f in p.failures)
+        lines = list(_broken(said, across))
+        if sum(w.step for w in lines) <= room:
+            return head + lines, []
+    n = int(room / lines[0].step) - 1
+    more = Words("More on the page of notes.", lines[0].height, bold=True)
+    return [*head, *lines[:n], more], lines[n:]
 
 
 def _note_lines(p: DrawnPattern) -> Iterator[Words]:

@@ -5,13 +5,13 @@ pass every check; no net outline and no cut line crosses itself (shapely judges)
 """
 
 import pytest
-from bodies import ansur_women, bdims_women
-from orders import main_features, order
 from shapely.geometry import Polygon
 
+from bodies import ansur_women, bdims_women
 from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
 from clothwright.order import Draft, OrderError, draft, pattern
+from orders import main_features, order
 
 MM = 0.1
 

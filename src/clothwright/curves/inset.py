@@ -12,8 +12,9 @@ from clothwright.curves.path import Path
 from clothwright.curves.point import Point, Vector, dot
 from clothwright.curves.tolerances import CLOSE
 
-_SPANS = 4
-"""Cubics drawn for each curve; the inset then strays under 0.01 mm on armholes."""
+_SPANS, _TIGHT_SPANS = 4, 12
+"""Cubics drawn for each curve, and for one that bends to a radius under 3 cm; the inset
+then strays under 0.01 mm on armholes."""
 
 
 def _right(u: Vector) -> Vector:
@@ -67,13 +68,15 @@ def _curve(
     last: Point,
 ) -> list[Line | Cubic]:
     points: list[tuple[Point, Vector]] = []
-    step = seg.length / _SPANS
-    for k in range(_SPANS + 1):
+    tight = any(abs(seg.curvature(i / 8)) > 1 / 3 for i in range(1, 8))
+    spans = _TIGHT_SPANS if tight else _SPANS
+    step = seg.length / spans
+    for k in range(spans + 1):
         t = seg.parameter_at_length(k * step)
         p = seg.at(t)
         if k == 0:
             u, bend = seg.start_direction, seg.curvature(1e-4)
-        elif k == _SPANS:
+        elif k == spans:
             u, bend = seg.end_direction, seg.curvature(1 - 1e-4)
         else:
             v = seg.slope(t)

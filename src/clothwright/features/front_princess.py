@@ -119,7 +119,7 @@ class FrontArmholePrincess(Feature):
     sentence: ClassVar[str] = (
         "Princess lines from the armhole in front, eased {ease} over the bust."
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"
@@ -268,8 +268,9 @@ def _tighten(d: Drafting, sheet: Sheet) -> Sheet:
     old = fs.edge("armhole").path  # Gc to Q2
     leave = m.direction(old.end_direction)
     q = bodice.side_square_front(gc, wf)
-    reach = 0.66 * abs(gc.y - q2.y), 0.58 * abs(q2.x - gc.x)
-    armhole = Path((Cubic(gc, gc + q * reach[1], q2 - leave * reach[0], q2),))
+    first, last = old.segments[0], old.segments[-1]
+    out, back = distance(*first.points[:2]), distance(*last.points[-2:])
+    armhole = Path((Cubic(gc, gc + q * out, q2 - leave * back, q2),))
     return redraw(
         sheet, "FS", ["armhole", "cut"], [Edge("armhole", armhole), Edge("cut", upper)]
     )

@@ -89,6 +89,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _side(t),
         _waist_front(t, n),
         _waist_back(t, n),
+        _waist_on(t, n),
         _peplum_side(t),
         *_peplum_panels(t),
         _centre_back(t),
@@ -243,8 +244,6 @@ def _waist_back(t: _Table, n: Numbers) -> Seam | None:
     right = t.chain(
         ("PBS", "waist", True), ("PB", "waist", True), ("PBC", "waist", True)
     )
-    if right and "UP" in t.sheet.pieces and n.w_PB > n.w_B + 1e-6:
-        left = (*left, *t.chain(("UP", "waist", False)))
     return _waist(
         t,
         n,
@@ -252,10 +251,38 @@ def _waist_back(t: _Table, n: Numbers) -> Seam | None:
         "waist, back",
         left,
         right,
-        n.w_PB if right else 0.0,
+        n.w_B if right else 0.0,
         2,
         "side",
         "centre back",
+    )
+
+
+def _gathered(t: _Table) -> bool:
+    """True when the peplum is a straight piece: its hem is as long as its waist."""
+    if "PF" not in t.sheet.pieces:
+        return False
+    front = t.sheet.piece("PF")
+    return abs(front.edge("hem").length - front.edge("waist").length) < 0.01
+
+
+def _waist_on(t: _Table, n: Numbers) -> Seam | None:
+    """A back peplum that runs on behind the opening is sewn to the panel there."""
+    left = t.chain(("PB", "waist on", False), ("PBC", "waist on", False))
+    right = t.chain(("UP", "tail", True))
+    if not (left and right):
+        return None
+    full = n.g if _gathered(t) else n.wc / (2 * (n.w_F + n.w_PB))
+    plan = n.up_waist - n.x_back * full  # the overlap is caught in the waist seam
+    return Seam(
+        "S22",
+        "waist, panel behind",
+        left,
+        right,
+        "centre back",
+        "E2",
+        Ease.about(plan, 0.1),
+        kind=SeamKind.LAPPED,
     )
 
 
@@ -277,7 +304,7 @@ def _waist(
     whole = n.w_F + n.w_PB
     plan = -(n.ew + n.by / 2) * share / whole
     low, high = plan - 0.05, plan + 0.05
-    if c > 1.05 * a:  # gathered: the ratio is the plan
+    if _gathered(t):  # the ratio is the plan
         plan = share * (n.g - 1)
         low, high = plan - 0.15, plan + 0.15
     notches = []
@@ -411,7 +438,7 @@ def _facings(t: _Table, n: Numbers) -> list[Seam]:
         if not (left and right):
             continue
         ease = faced
-        if code == "S9" and not _has(t, "BC", "slant") and _has(t, "BC", "cb"):
+        if code == "S9" and _zipped(t):
             ease = Ease(-0.55, -0.70, 0.05)  # the facing ends 0.5 short of the zip
         out.append(
             Seam(
@@ -460,6 +487,14 @@ def _facings(t: _Table, n: Numbers) -> list[Seam]:
 
 def _has(t: _Table, piece: str, edge: str) -> bool:
     return piece in t.sheet.pieces and t.sheet.piece(piece).has(edge)
+
+
+def _zipped(t: _Table) -> bool:
+    """True when the centre back is a seam."""
+    return any(
+        _has(t, c, "cb") and t.sheet.edge(c, "cb").kind is EdgeKind.SEAM
+        for c in ("BC", "B")
+    )
 
 
 def _facing_notches(

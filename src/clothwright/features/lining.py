@@ -33,7 +33,7 @@ _SLACK = 0.5
 """The lining hangs this much below the shell's waist, cm (15)."""
 
 
-_LOOSE = 0.3
+_LOOSE = 0.5
 """A lining seam may differ from its partner by this much, cm: lining is slack."""
 
 _JOIN = 0.5
@@ -95,7 +95,11 @@ class Lining(Feature):
     def wants(self) -> dict[str, str]:
         if self.mode is Mode.TO_EDGE:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
-        return {"inside finish": "a lining below the facing needs the facing"}
+        return {
+            "inside finish": "a lining below the facing needs the facing",
+            "front panel seam": "a lining below the facing needs a front princess "
+            "line; with a side dart, line to the edge",
+        }
 
     def forbids(self) -> dict[str, str]:
         if self.mode is Mode.TO_EDGE:
@@ -104,7 +108,11 @@ class Lining(Feature):
                 "inside finish": "a lining to the edge takes the place of the facing; "
                 "leave one off",
             }
-        return dict(self.clashes)
+        return {
+            **self.clashes,
+            "open back": "with an open back the facing runs down beside the edge; "
+            "line to the edge",
+        }
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.LINING, "the lining", self._draft),)
@@ -136,7 +144,10 @@ def _seams(sheet: Sheet) -> Sheet:
         left, right = _lined(sheet, s.left), _lined(sheet, s.right)
         if s.kind is SeamKind.FACED or not left or not right:
             continue
-        whole = len(left) == len(s.left) and len(right) == len(s.right)
+        whole = all(
+            abs(sheet.length(r.piece, r.edge) - sheet.length(r.piece[2:], r.edge)) < 1
+            for r in (*left, *right)
+        ) and (len(left), len(right)) == (len(s.left), len(s.right))
         # where the facing takes the place of a part, the rest is as long as it is
         over = sheet.chain_length(right) - sheet.chain_length(left)
         plan = s.ease.plan if whole else over
@@ -243,11 +254,14 @@ def _slid(piece: Piece, name: str, path: Path) -> Path:
         return Path(tuple(parts))
 
     wide = long(path, 1.5, 1.5)
-    first = wide.meets(long(before, 0.0, 1.5))
-    last = wide.meets(long(after, 1.5, 0.0))
+    first = [s for s, _ in wide.meets(long(before, 0.0, 1.5))]
+    last = [s for s, _ in wide.meets(long(after, 1.5, 0.0))]
     if not first or not last:
         raise PaperError(f"the lining of {piece.code} does not meet at {name}")
-    return wide.between(min(first)[0], max(last)[0])
+    # of several meetings, the one nearest to the line's own end
+    start = min(first, key=lambda s: abs(s - 1.5))
+    end = min(last, key=lambda s: abs(s - (wide.length - 1.5)))
+    return wide.between(start, end)
 
 
 def _reedge(sheet: Sheet, code: str, name: str, path: Path, kind: EdgeKind) -> Sheet:
@@ -300,7 +314,7 @@ def _to_edge(sheet: Sheet, rho: float) -> Sheet:
 def _longer(sheet: Sheet, code: str) -> Sheet:
     for name in ("waist", "waist side"):
         p = sheet.piece(code)
-        if p.has(name) and not p.has("leg cf") and not p.has("leg cb"):
+        if p.has(name):
             edge = p.edge(name)
             sheet = _reedge(
                 sheet, code, name, inset(edge.path, -_SLACK, -_SLACK), edge.kind
@@ -320,8 +334,24 @@ def _below_facing(sheet: Sheet) -> Sheet:
                 continue
             m = half.motion if shell in ("FS", "BS") else Motion()
             line = free.moved(m.inverse())
+            if shell == "BS":
+                line = _to_panel(sheet, free, line, half.panel)
             sheet = _lower_part(sheet, shell, line)
     return sheet
+
+
+def _to_panel(sheet: Sheet, free: Path, line: Path, panel: Path | None) -> Path:
+    """The facing's edge on the side back, led to the panel seam where it meets the
+    back's: below the dart's point the two panels no longer lie edge to edge."""
+    if panel is None:
+        return line
+    hits = panel.meets(free)
+    if not hits:
+        return line
+    s, t = hits[0]
+    mine = sheet.edge("BS", "panel").path.reversed()
+    part = line.between(0.0, t)
+    return part.pinned(part.start, mine.at_length(s))
 
 
 def _lower_part(sheet: Sheet, shell: str, line: Path) -> Sheet:
@@ -355,10 +385,9 @@ def _lower_part(sheet: Sheet, shell: str, line: Path) -> Sheet:
         seam_name="facing join",
         into=(("one", ""), ("two", "")),
     )
-    keep = max(
-        (q for q in parts.pieces.values() if q.has("waist") or q.has("side low")),
-        key=lambda q: q.edge("waist").length if q.has("waist") else 0.0,
-        default=None,
+    faced = ("neck", "shoulder", "armhole", "slant")
+    keep = next(
+        (q for q in parts.pieces.values() if not any(q.has(e) for e in faced)), None
     )
     if keep is None:
         return sheet

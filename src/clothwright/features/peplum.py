@@ -46,6 +46,28 @@ def _pb_edge(w_B: float) -> float:
     return w_B
 
 
+@AT_EDGE.rule(
+    "tl",
+    "tail of the panel below the waist",
+    source="first garment 11.2",
+    key="tl",
+    formula="as chosen",
+)
+def _tail(tail_full: float) -> float:
+    return tail_full
+
+
+@TO_CENTRE.rule(
+    "tl",
+    "tail of the panel below the waist",
+    key="tl",
+    source="first garment 11.2",
+    formula="none: sewn in at the waist",
+)
+def _no_tail() -> float:
+    return 0.0
+
+
 @TO_CENTRE.rule(
     "wPB",
     "waist of the back peplum, half",
@@ -350,7 +372,7 @@ def _circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
         "PB",
         "Back peplum",
         (
-            Edge("waist", waist),
+            *_back_waist(waist, n.x_back if n.w_PB > n.w_B + 1e-6 else 0.0, n.w_PB),
             straight("side", waist.end, hem.start),
             Edge("hem", hem, EdgeKind.FINISHED),
             straight(back_end, hem.end, waist.start, back_kind),
@@ -369,6 +391,15 @@ def _circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
         frm=("centre of the front peplum",),
         detail="two arcs from one centre, joined by straight lines to it",
     )
+
+
+def _back_waist(waist: Path, on: float, whole: float) -> tuple[Edge, ...]:
+    """The waist of the back peplum from the centre; what runs on behind the opening
+    is an edge of its own, for it is sewn to the panel there."""
+    if on <= 1e-6:
+        return (Edge("waist", waist),)
+    a, b = waist.split_at_length(waist.length * on / whole)
+    return (Edge("waist on", a), Edge("waist", b))
 
 
 def _panels(d: Drafting) -> None:
@@ -392,7 +423,8 @@ def _panels(d: Drafting) -> None:
         waist, hem = p.edge("waist").path, p.edge("hem").path
         # the front's waist runs from the side to the centre, the back's from centre
         t = 1 - share if code == "PF" else share
-        a = waist.at_length(t * waist.length)
+        on = n.x_back if p.has("waist on") else 0.0
+        a = waist.at_length((t * total - on) / (total - on) * waist.length)
         b = hem.at_length((1 - t) * hem.length)
         first, second = (parts[0], parts[1]) if code == "PF" else (parts[1], parts[0])
         sheet = cut(
@@ -423,13 +455,14 @@ def _gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
     ):
         a, b = Point(0.0, 0.0), Point(width, 0.0)
         c, e = Point(width, n.L), Point(0.0, n.L)
+        on = 0.0 if fold or n.w_PB <= n.w_B + 1e-6 else n.x_back
         right = ("cf", EdgeKind.FOLD) if fold else ("side", EdgeKind.SEAM)
         left = ("side", EdgeKind.SEAM) if fold else (back_end, back_kind)
         piece = Piece(
             code,
             name,
             (
-                straight("waist", a, b),
+                *_back_waist(Path.line(a, b), on, n.w_PB),
                 straight(right[0], b, c, right[1]),
                 straight("hem", c, e, EdgeKind.FINISHED),
                 straight(left[0], e, a, left[1]),

@@ -47,7 +47,7 @@ class ShoulderPrincess(Feature):
         "Princess lines from the shoulder, front and back, eased {ease} over the bust."
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"front panels", "back panels", "back panel seam"}
+        {"front panels", "front panel seam", "back panels", "back panel seam"}
     )
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {

@@ -103,9 +103,9 @@ class UnderPanel(Feature):
     tail: Annotated[
         Length | None,
         Number(
-            "tl",
-            "tl",
-            "tail of the panel below the waist",
+            "tail_full",
+            "tl full",
+            "tail of the panel below the waist when the peplum hangs open",
             f"{_SRC}.2",
             4.0,
             1.5,

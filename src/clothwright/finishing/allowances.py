@@ -80,6 +80,7 @@ _BY_NAME: Mapping[str, Role] = {
     "side high": Role.SIDE,
     "waist": Role.WAIST,
     "waist side": Role.WAIST,
+    "waist on": Role.WAIST,
     "cap side": Role.SIDE,
     "cap waist": Role.WAIST,
     "foot": Role.WAIST,

@@ -18,12 +18,13 @@ import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from clothwright.rules.errors import RuleError
 from clothwright.rules.graph import House
 from clothwright.rules.rule import Kind, Rule
 from clothwright.units import LengthError, Unit, parse_angle, parse_length, parse_plain
 
 
-class HouseError(ValueError):
+class HouseError(RuleError):
     """House rules that cannot be used; one sentence a line."""
 
 

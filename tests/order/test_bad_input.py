@@ -1,0 +1,231 @@
+"""Bad orders and measures: one plain sentence with the place, and nothing written.
+
+Each case changes one thing in a good order, and says what the sentence must name.
+"""
+
+import os
+from importlib import resources
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from clothwright.cli import app
+from clothwright.order import OrderError, draft, read_order
+
+ORDER = (
+    resources.files("clothwright.demo").joinpath("peplum-top.toml").read_text("utf8")
+)
+BODY = resources.files("clothwright.demo").joinpath("brida.toml").read_text("utf8")
+
+ORDERS = {
+    "no unit": ('unit = "in"\n', "", "unit"),
+    "unknown unit": ('unit = "in"', 'unit = "ell"', "ell"),
+    "misspelt key": ("garment =", "garmet =", "garment"),
+    "no measures": ('measures = "brida.toml"', "", "measures"),
+    "measures elsewhere": ('"brida.toml"', '"bride.toml"', "bride.toml"),
+    "house elsewhere": ('cloth = "ink crêpe"', 'house = "none.toml"', "none.toml"),
+    "estimates unknown": ('cloth = "ink crêpe"', 'estimates = "guess"', "handbook"),
+    "nap in quotes": ('cloth = "ink crêpe"', 'nap = "yes"', "nap"),
+    "broken line": ("[[feature]]", "[[feature]", "line"),
+    "unknown feature": ('kind = "loops"', 'kind = "lops"', "loops"),
+    "no kind": ('kind = "loops"\n', "", "kind"),
+    "unknown setting": ("spacing = 1", "spacng = 1", "spacing"),
+    "unknown shape": ('shape = "boat"', 'shape = "bote"', "boat"),
+    "blank length": ('depth = "3 1/8"', 'depth = ""', "blank"),
+    "no number": ('depth = "3 1/8"', 'depth = "deep"', "deep"),
+    "fraction by nought": ('depth = "3 1/8"', 'depth = "3 1/0"', "nought"),
+    "yes for a length": ("spacing = 1", "spacing = true", "spacing"),
+    "not a number": ("spacing = 1", "spacing = nan", "number"),
+    "infinite": ("spacing = 1", "spacing = inf", "number"),
+    "wrong unit word": ('depth = "3 1/8"', 'depth = "3 1/8 el"', "unit"),
+    "neck too deep": ('depth = "3 1/8"', 'depth = "15"', "reach"),
+    "neck below the bust": ('depth = "3 1/8"', 'depth = "11 1/2"', "N1"),
+    "neck too shallow": ('depth = "3 1/8"', 'depth = "1 1/4"', "shallow"),
+    "no shoulder left": (
+        'shape = "boat"',
+        'shape = "boat"\nwidth = "4 1/4"',
+        "shoulder",
+    ),
+    "tightening too strong": ('front = "1/2"', 'front = "1 1/8"', "N4"),
+    "negative tightening": ('front = "1/2"', 'front = "-1/2"', "reach"),
+    "back absurdly low": ("\ndepth = 6\n", "\ndepth = 30\n", "reach"),
+    "set-in past the neck": ("\ntop = 2\n", '\ntop = "3 1/2"\n', "set-in"),
+    "set-in leaves no back": ("\nwaist = 1\n", '\nwaist = "2 1/4"\n', "wide"),
+    "peplum of no length": ("\nlength = 6\n", "\nlength = 0\n", "reach"),
+    "peplum of no fullness": ("fullness = 0.5", "fullness = 0", "reach"),
+    "too much ease over the bust": ('ease = "1/8"', 'ease = "1/2"', "reach"),
+    "negative ease": ("bust_ease = 2", "bust_ease = -2", "reach"),
+    "panel beyond its seam": ('overlap = "3/4"', 'overlap = "2"', "overlap"),
+    "button too small": ('button = "7/16"', 'button = "0.1"', "reach"),
+    "zip in an open back": (
+        'kind = "waist seam"',
+        'kind = "waist seam"\n\n[[feature]]\nkind = "concealed zip"',
+        "does not go with",
+    ),
+    "two necklines behind": (
+        'kind = "waist seam"',
+        'kind = "waist seam"\n\n[[feature]]\nkind = "back neckline"',
+        "neckline",
+    ),
+    "two places for the bust dart": (
+        'kind = "waist seam"',
+        'kind = "waist seam"\n\n[[feature]]\nkind = "side dart"',
+        "bust dart",
+    ),
+    "twice the same": (
+        'kind = "waist seam"',
+        'kind = "waist seam"\n\n[[feature]]\nkind = "waist seam"',
+        "twice",
+    ),
+    "open back without a closure": (
+        'kind = "loops"\nspacing = 1\nbutton = "7/16"',
+        'kind = "lining"',
+        "loops",
+    ),
+    "no waist seam": ('[[feature]]\nkind = "waist seam"\n', "", "waist seam"),
+    "no block": (
+        'kind = "bodice block"\nbust_ease = 2\nwaist_ease = 1\ndepth = "by the scale"',
+        'kind = "lining"',
+        "block",
+    ),
+}
+BODIES = {
+    "inches taken for cm": ('unit = "in"', 'unit = "cm"', "R1"),
+    "blank measure": ('B = "36 1/2"', 'B = ""', "blank"),
+    "nought": ('W = "29"', "W = 0", "measure"),
+    "negative": ('W = "29"', "W = -29", "measure"),
+    "not a number": ('W = "29"', "W = nan", "number"),
+    "absurd": ('SH = "5"', 'SH = "50"', "SH"),
+    "unknown measure": ('SH = "5"', 'SHX = "5"', "SHX"),
+    "drop over the length": ("drop 1 7/8 on 5", "drop 6 on 5", "drop"),
+    "unreadable slope": ("drop 1 7/8 on 5", "steep", "angle"),
+    "bust missing": ('B = "36 1/2"\n', "", "B is missing"),
+    "waist missing": ('W = "29"\n', "", "W is missing"),
+    "bust point in the armhole": ('NBP = "10 5/8"', 'NBP = "7"', "NBP"),
+    "forearm over upper arm": ('FA = "10"', 'FA = "12 1/2"', "R19"),
+    "no measures at all": ("[measures]", "[measurs]", "measures"),
+    "date in words": ("taken = 2027-02-06", 'taken = "in spring"', "date"),
+}
+HOUSES = {
+    "unknown rule": ('Dx = "B/6"', "Dx"),
+    "unknown measure": ('Dm = "BX/6 + 1 in"', "BX"),
+    "open bracket": ('Dm = "(B/6 + 1 in"', "bracket"),
+    "blank": ('Dm = ""', "blank"),
+    "words": ('Dm = "bust by six"', "bust"),
+    "by nought": ('Dm = "B/0"', "nought"),
+    "program text": ('Dm = "__import__(1)"', "__import__"),
+    "ring": ('bw = "nr * 3"\nnr = "bw / 3"', "each need the other"),
+    "too deep": ('Dm = "B + 1 in"', "draft stands"),
+    "hanging operator": ('Dm = "B/6 +"', "ends"),
+    "yes": ("Dm = true", "Dm"),
+}
+
+
+def _write(folder: Path, order: str, body: str, house: str = "") -> Path:
+    (folder / "brida.toml").write_text(body, "utf8")
+    if house:
+        (folder / "house.toml").write_text(house, "utf8")
+        order = order.replace('cloth = "ink crêpe"', 'house = "house.toml"')
+    (folder / "top.toml").write_text(order, "utf8")
+    return folder / "top.toml"
+
+
+def _sentences(path: Path) -> str:
+    """Everything said about an order: the refusal, or the failed checks."""
+    try:
+        made = draft(read_order(path))
+    except OrderError as e:
+        return str(e)
+    faults = [f"{f.code}: {f}" for f in made.findings if f.severity.value == "E"]
+    assert faults, "a bad order was drafted without a word"
+    return "\n".join(faults)
+
+
+def _plain(text: str) -> None:
+    for line in text.splitlines():
+        assert line.strip()
+        assert "Traceback" not in line
+        assert "Error" not in line
+        assert "None" not in line
+
+
+@pytest.mark.parametrize("case", ORDERS)
+def test_bad_order(case: str, tmp_path: Path) -> None:
+    old, new, names = ORDERS[case]
+    assert old in ORDER
+    path = _write(tmp_path, ORDER.replace(old, new, 1), BODY)
+    said = _sentences(path)
+    _plain(said)
+    assert names in said
+
+
+@pytest.mark.parametrize("case", BODIES)
+def test_bad_body(case: str, tmp_path: Path) -> None:
+    old, new, names = BODIES[case]
+    assert old in BODY
+    said = _sentences(_write(tmp_path, ORDER, BODY.replace(old, new, 1)))
+    _plain(said)
+    assert names in said
+
+
+@pytest.mark.parametrize("case", HOUSES)
+def test_bad_house(case: str, tmp_path: Path) -> None:
+    rule, names = HOUSES[case]
+    house = f'unit = "in"\n[rules]\n{rule}\n'
+    said = _sentences(_write(tmp_path, ORDER, BODY, house))
+    _plain(said)
+    assert names in said
+    assert "house.toml" in said
+
+
+def test_files_that_cannot_be_read(tmp_path: Path) -> None:
+    (tmp_path / "binary.toml").write_bytes(b"\xff\xfe\x00\x81")
+    (tmp_path / "folder.toml").mkdir()
+    for name in ("none.toml", "binary.toml", "folder.toml"):
+        with pytest.raises(OrderError) as e:
+            read_order(tmp_path / name)
+        _plain(str(e.value))
+        assert name in str(e.value)
+
+
+def test_the_command_line_says_it_and_writes_nothing(tmp_path: Path) -> None:
+    runner = CliRunner()
+    path = _write(tmp_path, ORDER.replace('shape = "boat"', 'shape = "bote"'), BODY)
+    result = runner.invoke(app, ["make", str(path), "--into", str(tmp_path / "out")])
+    assert result.exit_code == 3
+    assert "boat" in result.stderr
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_file_in_the_way(tmp_path: Path) -> None:
+    runner = CliRunner()
+    path = _write(tmp_path, ORDER, BODY)
+    (tmp_path / "out").write_text("in the way")
+    result = runner.invoke(app, ["make", str(path), "--into", str(tmp_path / "out")])
+    assert result.exit_code == 5
+    assert "out" in result.stderr
+    assert (tmp_path / "out").read_text() == "in the way"
+
+
+def test_a_full_disk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A disk that fills while writing: no half file, the old one untouched."""
+    import errno
+
+    runner = CliRunner()
+    path = _write(tmp_path, ORDER, BODY)
+    out = tmp_path / "out"
+    out.mkdir()
+    (out / "top.svg").write_text("the old sheet")
+
+    def full(handle: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    result = runner.invoke(
+        app, ["make", str(path), "--into", str(out), "--only", "svg"]
+    )
+    assert result.exit_code == 5
+    assert "full" in result.stderr
+    assert [p.name for p in out.iterdir()] == ["top.svg"]
+    assert (out / "top.svg").read_text() == "the old sheet"

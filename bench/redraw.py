@@ -82,9 +82,8 @@ def main() -> None:
         for body in bdims_women()[:count]:
             draft(order(body, main_features()))
         spent = time.perf_counter() - start
-        print(
-            f"{count} bodies:                  {spent:.2f} s, {spent / count * 1000:.1f} ms each"
-        )
+        each = spent / count * 1000
+        print(f"{count} bodies: {spent:.2f} s, {each:.1f} ms each")
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     print(f"peak memory:                 {peak:.0f} MB")
     arc_length()

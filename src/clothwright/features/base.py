@@ -8,7 +8,9 @@ Terminology
     needs     such words that must be given by some feature of the order.
     clashes   such words that no other feature of the order may give.
 
-The ranks follow the order of application of our first-garment notes (§1).
+The ranks follow the order of application of our first-garment notes (§1), but that
+what hangs on the waist comes after closure and facings: neither needs the other, and a
+longer peplum then redraws nothing else.
 """
 
 from collections.abc import Callable, Iterable, Mapping
@@ -35,9 +37,9 @@ class Rank(IntEnum):
     BACK_PANELS = 100
     BLEND = 120
     WAIST = 130
-    SKIRT = 140
     CLOSURE = 150
     FACING = 160
+    SKIRT = 165
     SEAMS = 170
     LINING = 180
 

@@ -20,6 +20,7 @@ from clothwright.paper import (
     SeamKind,
     Sheet,
     Verb,
+    once,
 )
 from clothwright.rules import Numbers
 
@@ -521,19 +522,21 @@ def _facing_notches(
 
 
 def _with_grain(sheet: Sheet) -> Sheet:
-    """Straight grain on every piece: plumb as drafted, but square to the waist chord
-    on side panels; the longest line of that direction that lies inside."""
-    pieces = []
-    for p in sheet.pieces.values():
-        up = Vector(0.0, -1.0)
-        if p.code in ("FS", "BS", "PFS", "PBS"):
-            waist = p.edge("waist").path
-            up = turned(direction(waist.start, waist.end), 90)
-            if p.code.startswith("P"):
-                up = up * -1.0
-        p = replace(p, grain=longest_line(p, up), lines=_clipped(p))
-        pieces.append(p)
-    return sheet.put(*pieces)
+    """Straight grain on every piece, inner lines cut to its outline."""
+    return sheet.put(*(_grained(p) for p in sheet.pieces.values()))
+
+
+@once
+def _grained(p: Piece) -> Piece:
+    """The piece with its grain: plumb as drafted, but square to the waist chord on
+    side panels; the longest line of that direction that lies inside."""
+    up = Vector(0.0, -1.0)
+    if p.code in ("FS", "BS", "PFS", "PBS"):
+        waist = p.edge("waist").path
+        up = turned(direction(waist.start, waist.end), 90)
+        if p.code.startswith("P"):
+            up = up * -1.0
+    return replace(p, grain=longest_line(p, up), lines=_clipped(p))
 
 
 def _clipped(p: Piece) -> tuple[InnerLine, ...]:

@@ -5,8 +5,9 @@ so its result is kept; when something changes, the draft is redone from the firs
 that the change touches.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import partial
 
 from clothwright.body import check_body, estimates
 from clothwright.features import Feature, Stage
@@ -152,6 +153,11 @@ def _work(
     return _Kept(key, sheet, reads, hand.sheet, hand.steps)
 
 
+_SHOWN: Mapping[Unit, Callable[[float], str]] = {
+    unit: partial(pretty_length, unit=unit) for unit in Unit
+}
+
+
 def _checked(
     order: Order,
     numbers: Numbers,
@@ -159,9 +165,7 @@ def _checked(
     steps: tuple[Step, ...],
     measured: tuple[Finding, ...],
 ) -> Draft:
-    def fmt(cm: float) -> str:
-        return pretty_length(cm, order.unit)
-
+    fmt = _SHOWN[order.unit]
     found: list[Finding] = [*measured]
     try:
         for f in order.features:

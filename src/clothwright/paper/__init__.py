@@ -15,6 +15,7 @@ Paper never stretches: cut, move and tape change no length and no area.
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
 from clothwright.paper.drafting import Drafting
 from clothwright.paper.move import move
+from clothwright.paper.once import once
 from clothwright.paper.piece import (
     Edge,
     EdgeKind,
@@ -57,6 +58,7 @@ __all__ = [
     "Verb",
     "cut",
     "move",
+    "once",
     "outline",
     "redraw",
     "spot_on",

@@ -63,8 +63,11 @@ LOOKS = {
 }
 
 
-LEAST_LETTERS = 0.15
-"""Letters are never drawn lower than this at a small scale, cm."""
+LEAST_FIGURES = 0.15
+"""Dimensions are never drawn lower than this at a small scale, cm."""
+
+EASE_IN = 0.25
+"""Ease is drawn this far inside its stitch line, cm, so that both are seen."""
 
 
 FOLD_GAP = 0.01
@@ -98,7 +101,7 @@ def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
         yield from _bracket(fold, middle, figure)
     for line in piece.lines:
         if line.meaning is not Meaning.FOLD or not folded:
-            yield from _line(line, piece, figure)
+            yield from _line(line, piece, middle, figure)
     for notch in piece.notches:
         yield from _notch(notch, figure)
 
@@ -133,7 +136,7 @@ def _along(s: Line, fold: Path) -> bool:
 
 
 def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
-    """The piece drawn `k` times as large; letters too, down to `LEAST_LETTERS`."""
+    """The piece drawn `k` times as large, words too; dimensions stay legible."""
     if k == 1.0:
         return piece
     m = Motion(k, 0.0, 0.0, k)
@@ -157,7 +160,7 @@ def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
                 t.meaning,
                 t.text,
                 m(t.at),
-                t.height if letters == 1.0 else max(LEAST_LETTERS, t.height * letters),
+                _height(t, letters),
                 t.degrees + turn,
                 t.bold,
             )
@@ -169,9 +172,20 @@ def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
     )
 
 
-def _line(line: DrawnLine, piece: DrawnPiece, figure: float) -> Iterator[Stroke]:
+def _height(text: DrawnText, k: float) -> float:
+    """Dimensions stand alone and may stay taller; labels would run together."""
+    if k == 1.0 or text.meaning is not Meaning.DIMENSION:
+        return text.height * k
+    return max(min(text.height, LEAST_FIGURES), text.height * k)
+
+
+def _line(
+    line: DrawnLine, piece: DrawnPiece, middle: Point, figure: float
+) -> Iterator[Stroke]:
     meaning, path = line.meaning, line.path
     look = LOOKS[meaning]
+    if meaning is Meaning.EASE:
+        path = _beside(path, middle, EASE_IN * figure)
     if meaning is Meaning.TAPE:
         yield Stroke(meaning, _wave(path, figure), look, note=line.note)
         return
@@ -229,6 +243,19 @@ def _wave(path: Path, figure: float) -> Path:
         side = turned(direction(p, q), 90) * (rise if i % 2 else -rise)
         out.append(Cubic(p, mix(p, q, 0.36) + side, mix(p, q, 0.64) + side, q))
     return Path(tuple(out))
+
+
+def _beside(path: Path, middle: Point, depth: float) -> Path:
+    """A line along a path, `depth` to the side on which the middle lies."""
+    n = max(2, math.ceil(path.length / 0.3))
+    places = [path.length * i / n for i in range(n + 1)]
+    half = path.length / 2
+    at, way = path.at_length(half), path.direction_at_length(half)
+    side = 90 if cross(way, middle - at) > 0 else -90
+    return polyline(
+        path.at_length(s) + turned(path.direction_at_length(s), side) * depth
+        for s in places
+    )
 
 
 def _middle(outline: Path) -> Point:

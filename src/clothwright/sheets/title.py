@@ -12,7 +12,7 @@ from clothwright.finishing.drawn import DrawnPattern, Meaning
 from clothwright.sheets.arrange import Arrangement, Tile
 from clothwright.sheets.formats import Frame, Scale
 from clothwright.sheets.ink import Ink
-from clothwright.sheets.letters import wrapped
+from clothwright.sheets.letters import width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
 
 SQUARE_CM = 10.0
@@ -31,6 +31,9 @@ PRINT_RIGHT = "Print at 100 %, do not fit to page."
 
 FAILURE_LETTERS = (0.26, 0.2, 0.16)
 """Heights of the failures' letters, the largest that fits."""
+
+TITLE_LETTERS = (0.36, 0.32, 0.28)
+"""Heights of the title, the largest that keeps it on one line."""
 
 _ALARM = "Do not cut cloth: checks of this pattern failed"
 
@@ -140,9 +143,13 @@ class TitleBlock:
                 ink.line((x, y - 0.1), (x + 2.4, y - 0.1), LOOKS[meaning])
             ink.write(words, x + 2.7, y, 0.2)
 
+    def _is_line(self, text: str, height: float) -> bool:
+        return width(text, height, bold=True) <= self._column_width
+
     def _about(self) -> Iterator[Words]:
         p = self.pattern
-        yield Words(p.title, 0.36, bold=True)
+        fits = (h for h in TITLE_LETTERS if self._is_line(p.title, h))
+        yield Words(p.title, next(fits, TITLE_LETTERS[-1]), bold=True)
         yield Words(f"for {p.client}, measured {p.measured}", 0.24)
         yield Words(scale_words(self.scale), 0.24)
         yield Words(PRINT_RIGHT, 0.24, bold=True)

@@ -8,9 +8,9 @@ Lengths are cm, angles degrees; sentences are in the user's unit.
 
 import math
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from clothwright.curves import (
     Cubic,
@@ -23,7 +23,7 @@ from clothwright.curves import (
     left_normal,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Edge, EdgeKind, Piece, Run, Seam, SeamKind, Sheet
+from clothwright.paper import Edge, EdgeKind, Piece, Run, Seam, SeamKind, Sheet, once
 from clothwright.truing.joints import Angles, Joint, measure
 from clothwright.truing.outline import (
     box,
@@ -98,9 +98,16 @@ def check_all(sheet: Sheet, joints: Iterable[Joint], fmt: Fmt) -> Report:
         found += a.findings
     found += check_partners(sheet)
     found += check_notches(sheet, fmt)
+    ask = _asking(fmt)
     for piece in sheet.pieces.values():
-        found += check_piece(piece, fmt)
+        found += ask(piece)
     return Report(walks, angles, tuple(found))
+
+
+@lru_cache(maxsize=8)
+def _asking(fmt: Fmt) -> Callable[[Piece], tuple[Finding, ...]]:
+    """The piece's checks in one unit, asked once for each piece."""
+    return once(lambda piece: tuple(check_piece(piece, fmt)))
 
 
 def check_piece(piece: Piece, fmt: Fmt) -> Iterator[Finding]:

@@ -69,6 +69,15 @@ def test_tape_stays_on_its_edge() -> None:
     assert max(edge.nearest(p)[1] for p in wave.flatten(0.01)) < 2 * MM
 
 
+def test_ease_is_drawn_inside_its_edge() -> None:
+    edge = next(k.path for k in fx.front().lines if k.meaning is Meaning.EASE)
+    drawn = next(k.path for k in strokes(fx.front()) if k.meaning is Meaning.EASE)
+    for p in drawn.flatten(0.01):
+        place, gap = edge.nearest(p)
+        assert gap == pytest.approx(0.25, abs=0.1 * MM)
+        assert p.x < edge.at(place).x  # towards the middle of the front
+
+
 def test_a_turned_piece_keeps_its_words_with_it() -> None:
     piece = fx.side_panel()
     m = shift((7.0, -3.0)) @ turn(Point(0, 0), 90)
@@ -78,10 +87,14 @@ def test_a_turned_piece_keeps_its_words_with_it() -> None:
     assert after.cut_line.area == pytest.approx(piece.cut_line.area)
 
 
-def test_half_scale_halves_lengths_and_keeps_letters_legible() -> None:
+def test_half_scale_halves_lengths_and_keep_figures_legible() -> None:
     small = scaled(fx.front(), 0.25)
     assert small.cut_line.length == pytest.approx(fx.front().cut_line.length / 4)
-    assert min(t.height for t in small.texts) >= 1.49 * MM
+    for before, after in zip(fx.front().texts, small.texts, strict=True):
+        if before.meaning is Meaning.DIMENSION:
+            assert after.height >= 1.49 * MM
+        else:
+            assert after.height == pytest.approx(before.height / 4)
     assert scaled(fx.front(), 1.0) == fx.front()
 
 

@@ -321,17 +321,28 @@ def _length_at_level(path: Path, y: float) -> float:
 
 
 def narrowest_strip(slant: Path, panel: Path) -> float:
-    """Least level width between the slant and the panel edge, cm."""
-    found = math.inf
-    top = max(min(slant.start.y, slant.end.y), panel.start.y)
-    bottom = max(slant.start.y, slant.end.y)
-    down = slant if slant.start.y < slant.end.y else slant.reversed()
-    for i in range(9):
-        y = top + (bottom - top) * i / 8
-        x1 = down.at_length(_length_at_level(down, y)).x
-        x2 = panel.at_length(_length_at_level(panel, y)).x
-        found = min(found, x2 - x1)
-    return found
+    """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
+    inner = _rows(slant)
+    outer = _rows(panel)
+    top = max(inner[0][1], outer[0][1])
+    bottom = inner[-1][1]
+    levels = [top + (bottom - top) * i / 24 for i in range(25)]
+    return min(_across(outer, y) - _across(inner, y) for y in levels)
+
+
+def _rows(path: Path) -> list[Point]:
+    """Points of a line that runs up or down, from its top."""
+    points = path.flatten(0.01)
+    return points if points[0].y < points[-1].y else points[::-1]
+
+
+def _across(rows: list[Point], y: float) -> float:
+    """Where a line through points stands at a level."""
+    for a, b in zip(rows, rows[1:], strict=False):
+        if y <= b.y:
+            t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
+            return a.x + (b.x - a.x) * max(0.0, t)
+    return rows[-1].x
 
 
 def _round_corner(neck: Path, slant: Path, radius: float) -> tuple[Path, Path]:

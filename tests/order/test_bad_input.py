@@ -50,7 +50,7 @@ ORDERS = {
     "tightening too strong": ('front = "1/2"', 'front = "1 1/8"', "N4"),
     "negative tightening": ('front = "1/2"', 'front = "-1/2"', "reach"),
     "back absurdly low": ("\ndepth = 6\n", "\ndepth = 30\n", "reach"),
-    "set-in past the neck": ("\ntop = 2\n", '\ntop = "3 1/2"\n', "set-in"),
+    "set-in past the neck": ("\ntop = 2\n", '\ntop = "3 1/2"\n', "panel"),
     "set-in leaves no back": ("\nwaist = 1\n", '\nwaist = "2 1/4"\n', "wide"),
     "peplum of no length": ("\nlength = 6\n", "\nlength = 0\n", "reach"),
     "peplum of no fullness": ("fullness = 0.5", "fullness = 0", "reach"),

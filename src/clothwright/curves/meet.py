@@ -24,14 +24,21 @@ def meet_lines(a: Point, u: Point, b: Point, v: Point) -> Point:
     return a + u * (cross(b - a, v) / den)
 
 
+_SEED_DIGITS = 7
+"""Decimals of the points that seed the search. kurbo's solver loses a crossing when a
+coefficient is almost, but not quite, nothing; Newton's step works on the true points."""
+
+
 def _kurbo(seg: Segment) -> kurbopy.PathSeg:
+    def p(q: Point) -> kurbopy.Point:
+        return kurbopy.Point(round(q[0], _SEED_DIGITS), round(q[1], _SEED_DIGITS))
+
     path = kurbopy.BezPath()
-    path.move_to(kurbopy.Point(*seg.start))
+    path.move_to(p(seg.start))
     if isinstance(seg, Line):
-        path.line_to(kurbopy.Point(*seg.end))
+        path.line_to(p(seg.end))
     else:
-        h1, h2, end = (kurbopy.Point(*p) for p in seg.points[1:])
-        path.curve_to(h1, h2, end)
+        path.curve_to(p(seg.handle1), p(seg.handle2), p(seg.end))
     out = path.get_seg(1)
     assert out is not None
     return out

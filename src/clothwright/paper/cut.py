@@ -137,7 +137,7 @@ def _share(old: Piece, new: Piece, along: Path) -> Piece:
         hits = [s for s, _ in line.path.meets(along)]
         stops = [0.0, *hits, line.path.length]
         for a, b in zip(stops, stops[1:], strict=False):
-            if b - a > 0.01 and new.contains(line.path.at_length((a + b) / 2)):
+            if b - a > CLOSE and new.contains(line.path.at_length((a + b) / 2)):
                 lines.append(replace(line, path=line.path.between(a, b)))
     return replace(
         new,

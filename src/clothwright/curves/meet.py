@@ -26,7 +26,7 @@ def meet_lines(a: Point, u: Point, b: Point, v: Point) -> Point:
 
 _SEED_DIGITS = 7
 """Decimals of the points that seed the search. kurbo's solver loses a crossing when a
-coefficient is almost, but not quite, nothing; Newton's step works on the true points."""
+coefficient is almost, but not quite, nothing; Newton's step takes the true points."""
 
 
 def _kurbo(seg: Segment) -> kurbopy.PathSeg:

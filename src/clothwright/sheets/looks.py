@@ -52,7 +52,7 @@ LOOKS = {
     Meaning.SEW: Look(0.35, (6, 3)),
     Meaning.FOLD: Look(0.35, (12, 3, 3, 3)),
     Meaning.GRAIN: Look(0.35),
-    Meaning.NOTCH: Look(0.35),
+    Meaning.NOTCH: Look(0.45),
     Meaning.DRILL: Look(0.3),
     Meaning.DART: Look(0.35, (6, 3)),
     Meaning.INNER: Look(0.25),

@@ -186,7 +186,8 @@ class _Block:
         box = piece.cut_line.bounds()
         if first:
             y = (box[1] + box[3]) / 2
-            a, b = Point(box[0], y), Point(box[0] + 10.0, y)
+            x = (box[0] + box[2]) / 2
+            a, b = Point(x - 5.0, y), Point(x + 5.0, y)
             self.block.add_line(_up(a), _up(b), dxfattribs={"layer": "8"})
         for i, said in enumerate(_piece_texts(piece, style)):
             at = box[0] * MM, -box[3] * MM - (i + 1) * 2 * TEXT

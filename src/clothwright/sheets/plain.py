@@ -1,6 +1,6 @@
 """Words for machines that know 7-bit ASCII only.
 
-Fractions are written out ("13⅜ in" becomes "13 3/8 in"), accents dropped, signs
+Fractions are written out ("13⅜ in" becomes "13 3/8 in", "7¹¹⁄₁₆" "7 11/16"), accents dropped, signs
 replaced by words or look-alikes; what is left over becomes "?".
 """
 
@@ -41,10 +41,19 @@ _SIGNS = {
 }
 
 
+def _raised(ch: str) -> bool:
+    """True for the small figures above a fraction's stroke."""
+    return unicodedata.decomposition(ch).startswith("<super>") and ch.isdigit()
+
+
 def plain(text: str) -> str:
     """The text in printable ASCII, on one line, without doubled blanks."""
     out: list[str] = []
+    raised = False
     for ch in text:
+        was_raised, raised = raised, _raised(ch)
+        if raised and not was_raised and out and out[-1][-1:].isdigit():
+            out.append(" ")
         written = _SIGNS.get(ch)
         if written is None:
             form = unicodedata.normalize("NFKD", ch)

@@ -23,13 +23,13 @@ from clothwright.units import Unit, parse_length, pretty_length
         ("Жанна", "?????"),
     ],
 )
+def test_words_become_ascii(text: str, written: str) -> None:
+    assert plain(text) == written
+
+
 @pytest.mark.parametrize("sixteenths", range(16 * 3))
 def test_printed_lengths_read_back_the_same(sixteenths: int) -> None:
     """Every sixteenth as the pieces show it means the same to a machine's reader."""
     cm = (16 * 7 + sixteenths) * 2.54 / 16
     written = plain(pretty_length(cm, Unit.IN))
     assert parse_length(written) == pytest.approx(cm, abs=1e-6)
-
-
-def test_words_become_ascii(text: str, written: str) -> None:
-    assert plain(text) == written

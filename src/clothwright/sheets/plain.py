@@ -1,7 +1,8 @@
 """Words for machines that know 7-bit ASCII only.
 
-Fractions are written out ("13⅜ in" becomes "13 3/8 in", "7¹¹⁄₁₆" "7 11/16"), accents dropped, signs
-replaced by words or look-alikes; what is left over becomes "?".
+Fractions are written out with their gap ("13⅜ in" becomes "13 3/8 in", "7¹¹⁄₁₆"
+becomes "7 11/16"), accents dropped, signs replaced by words or look-alikes; what is
+left over becomes "?".
 """
 
 import re

@@ -557,6 +557,10 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     across = Vector(-up[1], up[0])
     reach = [dot(q, across) for q in points]
     left, right = min(reach), max(reach)
+    # beside a fold the middle is left to the words
+    liked = 6
+    if p.fold is not None:
+        liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best: tuple[float, float, float] | None = None
     for i in range(1, 12):
         at = left + (right - left) * i / 12
@@ -571,7 +575,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
                 stops.append(dot(a, up) + t * (dot(b, up) - dot(a, up)))
         stops.sort()
         for low, high in zip(stops[::2], stops[1::2], strict=False):
-            length = high - low - abs(i - 6) * 0.02
+            length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:
                 best = length, (low + high) / 2, at
     if best is None or best[0] < 1.0:

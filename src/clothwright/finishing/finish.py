@@ -31,7 +31,7 @@ from clothwright.truing import Towards, dart_cap
 _CROSS = 0.4
 """Half length of a drill cross or button cross, cm."""
 
-FOLD_BRACKET = 1.4
+FOLD_BRACKET = 1.1
 """Room kept free for the bracket along a fold, cm inside the edge."""
 
 _DARTS = (("leg cf", "leg side"), ("leg side", "leg cb"), ("dart low", "dart high"))
@@ -227,7 +227,7 @@ def _texts(
         inward = k.net - (k.outer - k.net) * 0.4
         obstacles.add([k.outer, inward])
     texts = dimensions(piece, obstacles, f.fmt)
-    counts = [f"{c.cloth}: cut {c.how}" for c in f.cuts.get(piece.code, ())]
+    counts = _counts(f.cuts.get(piece.code, ()))
     name = f.names.get(piece.code, piece.name).upper()
     whose = [f"{f.title}, {f.client}"]
     which = [f"{number} of {total}  {piece.code}"]
@@ -238,9 +238,18 @@ def _texts(
         _wrapped([name, *counts, *whose, *which, *measured], 30),
         _wrapped([name, *counts, *whose, *which, *measured], 20),
         _wrapped([name, *counts, *which], 18),
-        _wrapped([name, *which], 14),
+        [f"{name}, {piece.code}", *counts],
+        _wrapped([name, *counts], 14),
     ]
     return texts + label(piece, obstacles, blocks)
+
+
+def _counts(cuts: tuple[CutCount, ...]) -> list[str]:
+    """A line for each number that is cut: "shell, lining: cut 1 on fold"."""
+    by_how: dict[str, list[str]] = {}
+    for c in cuts:
+        by_how.setdefault(c.how, []).append(c.cloth)
+    return [f"{', '.join(cloths)}: cut {how}" for how, cloths in by_how.items()]
 
 
 def _bracket(fold: Path) -> list[Point]:

@@ -6,7 +6,7 @@ outputs use different faces.
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from clothwright.curves import Path, Point, Vector, heading
 from clothwright.finishing.drawn import DrawnText, Meaning
@@ -26,8 +26,8 @@ DIM_INSET = 0.55
 HEIGHTS = (0.50, 0.40)
 """Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
 
-ROOM = 0.35
-"""Free paper around a label, cm."""
+ROOM, LEAST_ROOM = 0.35, 0.1
+"""Free paper around a label, cm; on crowded pieces the least that still reads."""
 
 
 @dataclass(frozen=True)
@@ -159,17 +159,20 @@ def label(
 ) -> list[DrawnText]:
     """The first block of lines that fits, its first line bold, in the largest height
     that fits; level where it can be, else along the grain or across it. Blocks run
-    from the fullest to the shortest. Empty when not even the last has room."""
+    from the fullest to the shortest; when none fits, the last is scattered."""
     turns = [0.0]
     if piece.grain:
         along = upright(heading(piece.grain[1] - piece.grain[0]))
         turns += [t for t in (along, upright(along + 90)) if abs(t) > 1e-6]
     spots = _spots(piece)
-    for lines in blocks:
+    for lines, room in (
+        *((b, ROOM) for b in blocks),
+        *((b, LEAST_ROOM) for b in blocks),
+    ):
         for degrees in turns:
             found: list[DrawnText] = []
             for height in reversed(HEIGHTS):
-                larger = _place(spots, obstacles, lines, height, degrees)
+                larger = _place(spots, obstacles, lines, height, degrees, room)
                 if not larger:
                     break
                 found = larger
@@ -177,7 +180,25 @@ def label(
                 for t in found:
                     obstacles.add_box(text_box(t))
                 return found
-    return []
+    return _scattered(spots, obstacles, blocks[-1], turns)
+
+
+def _scattered(
+    spots: Sequence[Point],
+    obstacles: Obstacles,
+    lines: Sequence[str],
+    turns: Sequence[float],
+) -> list[DrawnText]:
+    """Every line in a place of its own, on a piece too crowded for a block."""
+    out: list[DrawnText] = []
+    for i, line in enumerate(lines):
+        for degrees in turns:
+            found = _place(spots, obstacles, [line], HEIGHTS[-1], degrees, LEAST_ROOM)
+            if found:
+                obstacles.add_box(text_box(found[0]))
+                out.append(replace(found[0], bold=i == 0))
+                break
+    return out
 
 
 def _place(
@@ -186,6 +207,7 @@ def _place(
     lines: Sequence[str],
     height: float,
     degrees: float,
+    room: float,
 ) -> list[DrawnText]:
     """The first spot where a block of lines touches no line. A spot lies inside the
     piece, and its outline is an obstacle, so a block that hits nothing is inside."""
@@ -198,7 +220,7 @@ def _place(
     tall = height * (1.0 + LEADING * (len(lines) - 1))
     for at in spots:
         box = Box(at, wide / 2, tall / 2 + 0.1, u)
-        if obstacles.hit(box, ROOM):
+        if obstacles.hit(box, room):
             continue
         return [
             DrawnText(
@@ -218,12 +240,17 @@ def _spots(piece: Piece) -> list[Point]:
     """Places inside a piece, from its middle outwards."""
     left, top, right, bottom = piece.outline.bounds()
     cx, cy = (left + right) / 2, (top + bottom) / 2
-    n = 12
+    across, down = _steps(right - left), _steps(bottom - top)
     spots = [
-        Point(left + (right - left) * i / n, top + (bottom - top) * j / n)
-        for i in range(1, n)
-        for j in range(1, n)
+        Point(left + (right - left) * i / across, top + (bottom - top) * j / down)
+        for i in range(1, across)
+        for j in range(1, down)
     ]
     spots = [p for p in spots if piece.contains(p)]
     spots.sort(key=lambda p: (round(math.hypot(p[0] - cx, p[1] - cy), 3), p))
     return spots
+
+
+def _steps(size: float) -> int:
+    """How many steps a piece is tried in: half a centimetre on narrow ones."""
+    return max(12, min(20, math.ceil(size / 0.5)))

@@ -1,0 +1,157 @@
+"""Finished pieces: cut lines, corners, notches and words.
+
+Widths and corners of first garment 18 and truing 8 (common practice, no source);
+shapely judges overlaps.
+"""
+
+from functools import cache
+from importlib import resources
+from pathlib import Path
+
+import pytest
+from shapely.geometry import LineString, Point, Polygon
+
+from clothwright.curves import Point as P
+from clothwright.finishing.allowances import Allowances, Role, role_of
+from clothwright.finishing.cutline import cut_line
+from clothwright.finishing.drawn import DrawnPiece, Meaning
+from clothwright.finishing.lettering import text_box
+from clothwright.order import Pattern, draft, pattern, read_order
+from clothwright.paper import EdgeKind, Piece, straight
+from clothwright.units import Unit
+
+MM = 0.1
+ORDERS = ("peplum-top", "zip-top", "panelled-top")
+
+
+@cache
+def made(name: str) -> Pattern:
+    with resources.as_file(resources.files("clothwright.demo")) as folder:
+        return pattern(draft(read_order(Path(folder) / f"{name}.toml")))
+
+
+def pieces() -> list[tuple[str, DrawnPiece]]:
+    return [(n, p) for n in ORDERS for p in made(n).drawn.pieces]
+
+
+def test_a_square_piece_gets_square_corners() -> None:
+    """All edges of one rank: corners run on until they meet (exact)."""
+    a, b, c, d = P(0, 0), P(10, 0), P(10, 10), P(0, 10)
+    piece = Piece(
+        "UP",
+        "Patch",
+        (
+            straight("top", a, b),
+            straight("right", b, c),
+            straight("low", c, d),
+            straight("left", d, a),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM))
+    w = Role.SMALL.width(Unit.CM)
+    assert line.outline.area == pytest.approx((10 + 2 * w) ** 2, abs=1e-6)
+
+
+def test_a_fold_has_no_allowance() -> None:
+    a, b, c, d = P(0, 0), P(10, 0), P(10, 10), P(0, 10)
+    piece = Piece(
+        "UP",
+        "Patch",
+        (
+            straight("top", a, b),
+            straight("fold", b, c, EdgeKind.FOLD),
+            straight("low", c, d),
+            straight("left", d, a),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM))
+    assert line.outline.bounds()[2] == pytest.approx(10.0, abs=1e-6)
+
+
+def test_mirrored_corner_lies_under_the_crossing_edge() -> None:
+    """At a seam pressed open, the allowance's end is the mirror image, in the stitch
+    line, of the cut line that crosses it (exact for straight lines)."""
+    a, b, c, d = P(0, 0), P(10, 3), P(10, 14), P(0, 14)
+    piece = Piece(
+        "FS",
+        "Side",
+        (
+            straight("armhole", a, b),
+            straight("side", b, c),
+            straight("waist", c, d),
+            straight("panel", d, a),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM))
+    poly = Polygon(line.outline.flatten(0.001))
+    side = Role.SIDE.width(Unit.CM)
+    # inside points near the corner, mirrored in the side's stitch line (x = 10)
+    for depth in (0.3, 1.0, 1.7):
+        top_in = poly.intersection(LineString([(10 - depth, -20), (10 - depth, 7)]))
+        top_out = poly.intersection(LineString([(10 + depth, -20), (10 + depth, 7)]))
+        if depth < side:
+            assert top_in.bounds[1] == pytest.approx(top_out.bounds[1], abs=0.2 * MM)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_allowances_are_as_wide_as_they_say(name: str) -> None:
+    """At the middle of every edge the cut line is its allowance away, within 0.3 mm."""
+    p = made(name)
+    plan = Allowances(p.draft.order.unit)
+    for drawn in p.drawn.pieces:
+        net = p.draft.sheet.piece(drawn.code)
+        ring = LineString(drawn.cut_line.flatten(0.001))
+        for e in net.edges:
+            if role_of(net, e.name) in (Role.DART, Role.FOLD):
+                continue
+            mid = e.path.at_length(e.length / 2)
+            gap = ring.distance(Point(mid))
+            width = plan.of(net, e.name)
+            if e.length > 4 * width:
+                assert gap == pytest.approx(width, abs=0.3 * MM), (drawn.code, e.name)
+
+
+def test_every_notch_has_its_mate() -> None:
+    for name in ORDERS:
+        p = made(name)
+        asked = sum(
+            n.ticks * (1 if s.kind.value == "sewn to its twin" else 2)
+            for s in p.draft.sheet.seams
+            for n in s.notches
+        )
+        drawn = sum(
+            len([k for k in piece.notches if not k.note.startswith("loop")])
+            for piece in p.drawn.pieces
+        )
+        assert drawn == asked
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_no_word_lies_over_a_line(name: str) -> None:
+    for piece in made(name).drawn.pieces:
+        lines = [
+            LineString(d.path.flatten(0.01))
+            for d in piece.lines
+            if d.meaning not in (Meaning.EASE, Meaning.TAPE)
+        ] + [LineString(piece.cut_line.flatten(0.01))]
+        inside = Polygon(piece.cut_line.flatten(0.01))
+        for t in piece.texts:
+            box = Polygon(text_box(t).corners(-0.05))
+            assert inside.contains(box), (piece.code, t.text)
+            for line in lines:
+                assert not line.intersects(box), (piece.code, t.text)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_every_piece_says_what_a_stranger_needs(name: str) -> None:
+    for piece in made(name).drawn.pieces:
+        words = " ".join(t.text for t in piece.texts)
+        assert piece.name.upper().split()[0] in words
+        assert "cut" in words, piece.code
+        assert any(d.meaning is Meaning.GRAIN for d in piece.lines)
+        assert piece.cuts
+
+
+def test_partners_have_one_allowance() -> None:
+    for name in ORDERS:
+        assert not [f for f in made(name).findings if "allowances" in f.sentence]

@@ -1,0 +1,113 @@
+"""The rule graph: lazy, traced, and plain about what is wrong."""
+
+import pytest
+
+from clothwright.rules import (
+    CyclicRule,
+    Given,
+    Hand,
+    House,
+    Kind,
+    Missing,
+    Numbers,
+    OutOfBounds,
+    RuleError,
+    RuleTable,
+    UnknownNumber,
+)
+
+BOOK = RuleTable("a small book")
+ASKED: list[str] = []
+
+
+@BOOK.rule("d", "dart", source="book 1", formula="b/4", low=1.0, high=30.0)
+def dart(b: float) -> float:
+    ASKED.append("dart")
+    return b / 4
+
+
+@BOOK.rule("e", "edge", source="book 2")
+def edge(dart: float, length: float) -> float:
+    ASKED.append("edge")
+    return dart + length
+
+
+@BOOK.rule("g", "guess", source="book 3", sigma=1.5)
+def guess(b: float) -> float:
+    return b / 2
+
+
+@BOOK.rule("o", "over nothing", source="book 4")
+def over(b: float) -> float:
+    return 1 / (b - b)
+
+
+@BOOK.rule("h", "hem", source="book 5")
+def hem(guess: float) -> float:
+    return guess * 2
+
+
+def given(**values: float) -> list[Given]:
+    return [Given(k, k, k, Kind.BODY, v, Hand.TAKEN) for k, v in values.items()]
+
+
+def test_a_number_is_computed_once_and_only_when_asked() -> None:
+    ASKED.clear()
+    n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert ASKED == []
+    assert n["edge"] == n.edge == 13.0
+    assert ASKED == ["dart", "edge"]
+
+
+def test_reads_are_those_asked_from_outside() -> None:
+    n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert n.edge == 13.0
+    assert n.read == {"edge"}
+
+
+def test_why_follows_to_the_measures() -> None:
+    n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    reason = n.why("edge")
+    assert [r.key for r in reason.walk()] == ["edge", "dart", "b", "length"]
+    assert reason.because[0].formula == "b/4"
+    assert n.estimates_under("hem") == ("guess",)
+    assert n.hand("guess") is Hand.ESTIMATED
+
+
+def test_missing_names_all_that_it_is_for() -> None:
+    n = Numbers(BOOK.rules, given(length=3.0))
+    with pytest.raises(Missing, match=r"b is missing; it is needed for dart"):
+        _ = n.edge
+    assert n.missing(["edge", "hem"])["b"] == ("dart", "guess")
+
+
+def test_rings_unknowns_and_nothing() -> None:
+    book = RuleTable("ring")
+
+    @book.rule("x", "one", source="")
+    def x(y: float) -> float:
+        return y
+
+    @book.rule("y", "other", source="")
+    def y(x: float) -> float:
+        return x
+
+    with pytest.raises(CyclicRule, match="each need the other"):
+        _ = Numbers(book.rules).x
+    with pytest.raises(UnknownNumber, match="zzz"):
+        _ = Numbers(book.rules)["zzz"]
+    with pytest.raises(RuleError, match="divides by nothing"):
+        _ = Numbers(BOOK.rules, given(b=2.0)).over
+
+
+def test_a_house_rule_replaces_and_is_bounded() -> None:
+    rule = BOOK.rules["dart"]
+    from dataclasses import replace
+
+    mine = House(replace(rule, needs=(), compute=lambda: 12.0), "12 cm", "h.toml, d")
+    n = Numbers(BOOK.rules, given(b=40.0, length=3.0), {"dart": mine})
+    assert n.edge == 15.0
+    assert n.hand("dart") is Hand.HOUSE
+    wild = House(replace(rule, needs=(), compute=lambda: 99.0), "99", "h.toml, d")
+    with pytest.raises(OutOfBounds, match=r"h\.toml, d: dart \(d\) = 99 comes to"):
+        _ = Numbers(BOOK.rules, given(b=40.0), {"dart": wild}).dart

@@ -180,7 +180,13 @@ def label(
                 for t in found:
                     obstacles.add_box(text_box(t))
                 return found
-    return _scattered(spots, obstacles, blocks[-1], turns)
+    for lines in (blocks[-2:-1] or blocks)[0], blocks[-1]:
+        scattered = _scattered(spots, obstacles, lines, turns)
+        if len(scattered) == len(lines):
+            break
+    for t in scattered:
+        obstacles.add_box(text_box(t))
+    return scattered
 
 
 def _scattered(
@@ -191,11 +197,14 @@ def _scattered(
 ) -> list[DrawnText]:
     """Every line in a place of its own, on a piece too crowded for a block."""
     out: list[DrawnText] = []
+    height = HEIGHTS[-1]
     for i, line in enumerate(lines):
         for degrees in turns:
-            found = _place(spots, obstacles, [line], HEIGHTS[-1], degrees, LEAST_ROOM)
+            free = [
+                p for p in spots if all(math.dist(p, t.at) > 2.5 * height for t in out)
+            ]
+            found = _place(free, obstacles, [line], height, degrees, LEAST_ROOM)
             if found:
-                obstacles.add_box(text_box(found[0]))
                 out.append(replace(found[0], bold=i == 0))
                 break
     return out

@@ -1,0 +1,226 @@
+"""The command line on the demo: every sheet, exact scale, every seam's length.
+
+Scale is read from the files by independent readers (pypdfium2 and pdfplumber for PDF,
+svgpathtools, ezdxf); seams must come back within 0.1 mm of the draft.
+"""
+
+import json
+import math
+from functools import cache
+from pathlib import Path
+from tempfile import mkdtemp
+
+import pytest
+import svgpathtools
+from typer.testing import CliRunner
+
+from clothwright.cli import app
+from clothwright.order import Draft, draft, read_order
+
+MM = 0.1
+RUN = CliRunner()
+
+
+@cache
+def demo() -> Path:
+    folder = Path(mkdtemp())
+    assert RUN.invoke(app, ["starter", str(folder / "in")]).exit_code == 0
+    done = RUN.invoke(
+        app, ["make", str(folder / "in/peplum-top.toml"), "--into", str(folder / "out")]
+    )
+    assert done.exit_code == 0, done.output
+    return folder
+
+
+@cache
+def made() -> Draft:
+    return draft(read_order(demo() / "in/peplum-top.toml"))
+
+
+def test_every_sheet_is_there() -> None:
+    names = {p.name for p in (demo() / "out").iterdir()}
+    assert names == {
+        "peplum-top-a4.pdf",
+        "peplum-top.svg",
+        "peplum-top.dxf",
+        "peplum-top.plt",
+        "peplum-top-steps.pdf",
+        "peplum-top-dimensions.pdf",
+    }
+
+
+def test_svg_edges_have_the_draft_s_lengths() -> None:
+    paths, attributes = svgpathtools.svg2paths(str(demo() / "out/peplum-top.svg"))
+    found = {}
+    for path, a in zip(paths, attributes, strict=True):
+        for key in ("id", "data-note"):
+            if key in a:
+                found[a[key]] = path.length()
+    text = (demo() / "out/peplum-top.svg").read_text("utf8")
+    assert "mm" in text.split(">")[1] or 'width="' in text
+    checked = 0
+    for piece in made().sheet.pieces.values():
+        for e in piece.edges:
+            if e.kind.value == "fold":
+                continue  # drawn as far as the paper folds, allowances included
+            name = f"{piece.code}.{e.name}"
+            match = [
+                v for k, v in found.items() if name.replace(" ", "-") in k or name in k
+            ]
+            if match:
+                best = min(match, key=lambda v: abs(v / 10 - e.length))
+                assert best / 10 == pytest.approx(e.length, abs=MM)
+                checked += 1
+    assert checked >= 30
+
+
+def test_dxf_sew_lines_have_the_draft_s_lengths() -> None:
+    from ezdxf import recover
+    from ezdxf.entities.polyline import Polyline
+
+    doc, auditor = recover.readfile(demo() / "out/peplum-top.dxf")
+    assert not auditor.errors
+    lengths = []
+    for block in doc.blocks:
+        for line in block.query('POLYLINE[layer=="14"]'):
+            assert isinstance(line, Polyline)
+            points = [v.dxf.location for v in line.vertices]
+            lengths.append(
+                sum(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
+                / 10
+            )
+        for entity in block.query('LINE[layer=="14"]'):
+            lengths.append(math.dist(entity.dxf.start, entity.dxf.end) / 10)
+    for piece in made().sheet.pieces.values():
+        for e in piece.edges:
+            if e.kind.value == "fold":
+                continue
+            whole = e.length * (
+                2 if piece.fold and abs(_meets_fold(piece, e.name)) else 1
+            )
+            near = min(min(abs(v - e.length), abs(v - whole)) for v in lengths)
+            assert near <= MM, (piece.code, e.name, e.length)
+
+
+def _meets_fold(piece: object, name: str) -> bool:
+    from clothwright.paper import Piece
+
+    assert isinstance(piece, Piece)
+    fold = piece.fold
+    assert fold is not None
+    return name in (piece.before(fold.name).name, piece.after(fold.name).name)
+
+
+def test_hpgl_draws_whole_plotter_units() -> None:
+    text = (demo() / "out/peplum-top.plt").read_text("ascii")
+    assert text.startswith("IN;")
+    assert text.rstrip().endswith("SP0;")
+    assert "." not in "".join(p for p in text.split(";") if p[:2] in ("PU", "PD", "PA"))
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a0", "roll"])
+@pytest.mark.parametrize("scale", ["full", "half"])
+def test_a_pdf_on_every_paper(paper: str, scale: str, tmp_path: Path) -> None:
+    import pdfplumber
+
+    done = RUN.invoke(
+        app,
+        [
+            "make",
+            str(demo() / "in/peplum-top.toml"),
+            "--into",
+            str(tmp_path),
+            "--paper",
+            paper,
+            "--scale",
+            scale,
+            "--only",
+            "pdf",
+        ],
+    )
+    assert done.exit_code == 0, done.output
+    (file,) = tmp_path.iterdir()
+    with pdfplumber.open(file) as pdf:
+        first = pdf.pages[0]
+        mm = 72 / 25.4
+        squares = [r for r in first.rects if abs(r["width"] - r["height"]) < 0.05 * mm]
+        sizes = [r["width"] / mm for r in squares]
+        assert any(abs(s - 100.0) <= 0.05 for s in sizes), sizes
+        assert any(abs(s - 101.6) <= 0.05 for s in sizes), sizes
+
+
+def test_json_is_complete_and_documented() -> None:
+    done = RUN.invoke(app, ["check", str(demo() / "in/peplum-top.toml"), "--json"])
+    data = json.loads(done.stdout)
+    for symbol in (
+        "half",
+        "xs",
+        "Dm",
+        "yB",
+        "θ",
+        "κ",
+        "σf′",
+        "Lr",
+        "slant",
+        "w½",
+        "r",
+        "φF",
+    ):
+        assert symbol in data["numbers"], symbol
+    for point in ("hb", "hf", "BP", "G", "U1", "U2", "Nf′", "Nb′", "Qf", "E1", "E2"):
+        assert point in data["points"]
+    for edge in ("FC.panel", "FS.panel", "BC.slant", "PF.waist", "FF.neck"):
+        assert data["edges"][edge] > 0
+    assert {"S1", "S2", "S3", "S4", "S5", "S6", "S7", "S8"} <= set(data["seams"])
+    documented = (Path(__file__).parents[1] / "docs/figures.md").read_text("utf8")
+    for key in data:
+        assert f"`{key}`" in documented or key == "format"
+
+
+def test_why_features_measures() -> None:
+    order = str(demo() / "in/peplum-top.toml")
+    assert "11 1/16 in" in RUN.invoke(app, ["why", order, "slant"]).stdout
+    assert "S1" in RUN.invoke(app, ["why", order, "FC.panel"]).stdout
+    assert "E1" in RUN.invoke(app, ["why", order, "E1"]).stdout
+    assert "FC.panel" in RUN.invoke(app, ["why", order]).stdout
+    assert RUN.invoke(app, ["why", order, "nothing"]).exit_code == 3
+    assert "boat" in RUN.invoke(app, ["features", "neckline"]).stdout
+    fit = RUN.invoke(app, ["measures", str(demo() / "in/brida.toml")])
+    assert "fit together" in fit.stdout
+
+
+def test_failures_stand_on_the_first_page(tmp_path: Path) -> None:
+    import pdfplumber
+
+    for name in ("brida.toml", "peplum-top.toml"):
+        text = (demo() / "in" / name).read_text("utf8")
+        (tmp_path / name).write_text(
+            text.replace('depth = "3 1/8"', 'depth = "11 1/2"'), "utf8"
+        )
+    done = RUN.invoke(
+        app,
+        [
+            "make",
+            str(tmp_path / "peplum-top.toml"),
+            "--into",
+            str(tmp_path / "o"),
+            "--only",
+            "pdf",
+        ],
+    )
+    assert done.exit_code == 4
+    with pdfplumber.open(tmp_path / "o/peplum-top-a4.pdf") as pdf:
+        words = " ".join((pdf.pages[0].extract_text() or "").split())
+    assert "reaches below the bust points" in words
+
+
+def test_starting_needs_no_output_library() -> None:
+    import subprocess
+    import sys
+
+    code = (
+        "import sys, clothwright.cli, clothwright.order\n"
+        "bad = {'ezdxf', 'reportlab', 'shapely', 'typst'} & set(sys.modules)\n"
+        "assert not bad, bad"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)

@@ -1,0 +1,34 @@
+"""The README's example runs as it stands, and the docs name no machine's path."""
+
+import re
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from clothwright.cli import app
+
+ROOT = Path(__file__).parents[1]
+
+
+def test_the_example_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = (ROOT / "README.md").read_text("utf8")
+    (code,) = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
+    assert len([line for line in code.splitlines() if line.strip()]) <= 11
+    monkeypatch.chdir(tmp_path)
+    CliRunner().invoke(app, ["starter", "demo-out"])
+    exec(compile(code, "README.md", "exec"), {})
+    said = capsys.readouterr().out
+    assert "slanted edge 11.09 in" in said
+    assert (tmp_path / "demo-out/again.pdf").stat().st_size > 10_000
+    assert [p.name for p in tmp_path.iterdir()] == ["demo-out"]
+
+
+def test_every_kind_stands_in_the_command_line_s_help() -> None:
+    from clothwright.features import FEATURES
+
+    said = CliRunner().invoke(app, ["features"]).stdout
+    for f in FEATURES:
+        assert f'kind = "{f.model_fields["kind"].default}"' in said

@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, direction
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import Fillet, arc_like, corner, rounded
+from clothwright.features.panel_lines import corner, rounded
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -23,6 +23,7 @@ from clothwright.paper import (
     spot_on,
 )
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Fillet, arc_like
 
 _SRC = "first garment 6.2"
 

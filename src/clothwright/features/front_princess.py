@@ -20,12 +20,7 @@ from clothwright.curves import (
     turn,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import (
-    Fillet,
-    arc_like,
-    corner,
-    rounded,
-)
+from clothwright.features.panel_lines import corner, rounded
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -42,6 +37,7 @@ from clothwright.paper import (
     tape,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Fillet, arc_like
 from clothwright.units.fields import Length
 
 _SRC = "first garment 5"

@@ -13,7 +13,6 @@ from clothwright.curves import (
     Cubic,
     Path,
     Point,
-    distance,
     heading,
     unit,
 )
@@ -31,6 +30,7 @@ from clothwright.paper import (
     straight,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import arc_like
 from clothwright.units.fields import Length
 
 _SRC = "first garment 9"
@@ -217,12 +217,7 @@ class LowOpenBack(Feature):
                 "neck: make the set-in at the top smaller, or the neck wider"
             )
         start = inward_back(n.sigma_b_new + n.tau)
-        chord = unit(e1 - p)
-        reach = distance(p, e1)
-        arrive = reflect(start, chord)
-        neck = Path(
-            (Cubic(p, p + start * (0.36 * reach), e1 - arrive * (0.36 * reach), e1),)
-        )
+        neck = arc_like(p, e1, reflect(start, unit(e1 - p)))
         slant = Path.line(e1, e2)
         if n.rc > 0:
             neck, slant = _round_corner(neck, slant, n.rc)

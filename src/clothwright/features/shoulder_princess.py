@@ -15,10 +15,10 @@ from clothwright.features.front_princess import (
     panel_findings,
     split_panels,
 )
-from clothwright.features.panel_lines import arc_like
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import arc_like
 from clothwright.units.fields import Length
 
 _SRC = "first garment 7"

@@ -12,7 +12,8 @@
     [measures.left]     # only where the two sides differ
     SS = "20"
 
-A measure goes by its code or its name. Every fault is one plain sentence.
+A measure goes by its code or its name. `size_table = "misses"` and `size = "12"` fill
+in what is not taken from a published table. Every fault is one plain sentence.
 """
 
 import difflib
@@ -24,6 +25,7 @@ from datetime import date
 from typing import Any
 
 from clothwright.body.measures import by_name, measures
+from clothwright.body.sizes import size_tables
 from clothwright.rules import Given, Hand
 from clothwright.units import LengthError, Unit, parse_angle, parse_length
 
@@ -83,7 +85,7 @@ class Body:
                 table[v.code].number_kind,
                 v.value,
                 v.hand,
-                f"taken {v.taken:%-d %B %Y}" if v.taken else "as given",
+                _origin(v),
             )
             for v in self.values.values()
         )
@@ -111,6 +113,12 @@ class Body:
         return cls(client, unit, made)
 
 
+def _origin(v: MeasureValue) -> str:
+    if v.hand is Hand.SIZE_TABLE:
+        return f"size table, {v.typed}"
+    return f"taken {v.taken:%-d %B %Y}" if v.taken else "as given"
+
+
 def read_body(text: str, place: str) -> Body:
     """A body from the text of a measures file. Raises BodyError."""
     try:
@@ -128,7 +136,7 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
     """A body from a table as TOML reads it. Raises BodyError with all faults."""
     faults: list[str] = []
     for key in table:
-        if key not in ("client", "unit", "taken", "by", "measures"):
+        if key not in _KEYS:
             faults.append(f"{place}: {key} is not known here; leave it out")
     units = {"cm": Unit.CM, "in": Unit.IN}
     if table.get("unit") not in units:
@@ -138,8 +146,9 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
     if taken is not None and not isinstance(taken, date):
         faults.append(f"{place}: taken is a date, like taken = 2027-02-06")
         taken = None
-    rows = table.get("measures")
-    if not isinstance(rows, Mapping) or not rows:
+    sized = _sized(table, place, faults)
+    rows = table.get("measures", {} if sized else None)
+    if not isinstance(rows, Mapping) or not (rows or sized):
         faults.append(f"{place}: there are no measures; write them under [measures]")
         rows = {}
     by = str(table.get("by", ""))
@@ -152,6 +161,7 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
             sides[side] = _values(part, unit, taken, by, f"{place}, {side}", faults)
         else:
             faults.append(f"{place}: write [measures.{side}] as a table")
+    values = {**sized, **values}
     for code in {*sides["left"], *sides["right"]} - set(values):
         both = [s[code] for s in sides.values() if code in s]
         mean = sum(v.value for v in both) / len(both)
@@ -167,6 +177,34 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
         taken,
         by,
     )
+
+
+_KEYS = ("client", "unit", "taken", "by", "measures", "size_table", "size")
+
+
+def _sized(
+    table: Mapping[str, Any], place: str, faults: list[str]
+) -> dict[str, MeasureValue]:
+    """The measures of a size table, when the file names one."""
+    if "size" not in table and "size_table" not in table:
+        return {}
+    tables = size_tables()
+    name = table.get("size_table")
+    if name not in tables:
+        words = " or ".join(f'"{t}"' for t in tables)
+        faults.append(f"{place}: size_table = {name!r} is not known; write {words}")
+        return {}
+    sizes = tables[str(name)]
+    size = str(table.get("size"))
+    if size not in sizes:
+        faults.append(
+            f"{place}: the table {name} has no size {size}; it has {', '.join(sizes)}"
+        )
+        return {}
+    return {
+        code: MeasureValue(code, value, f"size {size}", Hand.SIZE_TABLE)
+        for code, value in sizes[size].items()
+    }
 
 
 def _values(

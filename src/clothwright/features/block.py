@@ -1,5 +1,6 @@
 """The fitted bodice block as the first feature of every order, with its ease."""
 
+from collections.abc import Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
@@ -12,8 +13,11 @@ from clothwright.blocks.bodice_rules import (
     SCALE_DEPTH,
     clip,
 )
+from clothwright.curves import Path, Point, distance
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.rules import RuleTable
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "first garment 2"
@@ -161,3 +165,40 @@ class Block(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the block", bodice.draft),)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        half = bust_girth(n, sheet)
+        if half is None:
+            return
+        aim = (n.B + n.Eb) / 2
+        # shaved paper and the lean of the side seam may take this much (5.5, B1)
+        if half < aim - 0.5 - 0.3:
+            yield Finding(
+                "B1",
+                Severity.REFUSE,
+                f"The finished half bust is {half:.1f} cm and should be {aim:.1f} cm.",
+                "bust",
+                "Look at the panel lines: they take paper away over the bust.",
+                {"half": half, "aim": aim},
+            )
+
+
+def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
+    """Half girth at the level of the bust point on the finished panels, the gap of an
+    open back counted, cm; None when front or back is in one piece."""
+    if not all(c in sheet.pieces for c in ("FC", "FS", "BC", "BS")):
+        return None
+    bp = sheet.points["BP"]
+    front = n.X - bp.x  # the front panel runs through the bust point
+    fs = sheet.piece("FS")
+    hinge = sheet.points["J"]
+    front += fs.edge("panel").path.nearest(bp)[1] + distance(hinge, bp)
+    back = 0.0
+    level = Path.line(Point(-5.0, bp.y), Point(n.X + 5.0, bp.y))
+    for code, name in (("BS", "side"), ("BS", "panel"), ("BC", "panel")):
+        hits = sheet.edge(code, name).path.meets(level)
+        if not hits:
+            return None
+        x = sheet.edge(code, name).path.at_length(hits[0][0]).x
+        back += -x if (code, name) == ("BS", "panel") else x
+    return front + back

@@ -294,6 +294,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
         opening += n.ep - (panel(opening).length - fc_length)
     path = panel(opening)
     d.found("J", hinge, "hinge of the ease on the side seam, level with BP")
+    sheet = sheet.named(J=hinge)
     if opening > 1e-6:
         sheet = spread(
             sheet,

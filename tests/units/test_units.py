@@ -14,6 +14,7 @@ from clothwright.units import (
     parse_angle,
     parse_length,
     pretty_length,
+    retold,
     split_fraction,
     yards_up_to_eighth,
 )
@@ -87,3 +88,9 @@ def test_a_shown_inch_length_reads_back_within_half_a_sixteenth(cm: float) -> No
     sign, whole, num, den = split_fraction(cm)
     assert sign * (whole + num / den) * 2.54 == pytest.approx(cm, abs=2.54 / 32 + 1e-6)
     assert math.gcd(num, den) in (1, den)
+
+
+def test_a_sentence_is_retold_in_inches() -> None:
+    said = "The strap is 2.5 cm wide; 3 cm must stay, 1.2 cmx not."
+    assert retold(said, Unit.CM) == said
+    assert retold(said, Unit.IN).startswith("The strap is 1 in wide; 1³⁄₁₆ in must")

@@ -6,7 +6,7 @@ that the change touches.
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from clothwright.body import check_body, estimates
@@ -28,7 +28,7 @@ from clothwright.rules import (
 )
 from clothwright.rules.house import HouseError, read_house
 from clothwright.truing import Report, check_all
-from clothwright.units import Unit, pretty_length
+from clothwright.units import Unit, pretty_length, retold
 
 
 @dataclass(frozen=True)
@@ -148,7 +148,7 @@ def _work(
         stage.apply(hand)
     except (RuleError, PaperError, ValueError) as e:
         place = f"{order.place}, {feature.kind}" if feature else order.place
-        raise OrderError(f"{place}: {e}") from e
+        raise OrderError(retold(f"{place}: {e}", order.unit)) from e
     reads = {k: numbers[k] for k in sorted(numbers.read)}
     return _Kept(key, sheet, reads, hand.sheet, hand.steps)
 
@@ -169,12 +169,20 @@ def _checked(
     found: list[Finding] = [*measured]
     try:
         for f in order.features:
-            found += f.checks(numbers, sheet)
+            found += (_retold(c, order.unit) for c in f.checks(numbers, sheet))
             found += unusual(f, order.unit)
         report = check_all(sheet, joints(sheet, numbers), fmt)
     except (RuleError, PaperError, ValueError) as e:
-        raise OrderError(f"{order.place}: {e}") from e
+        raise OrderError(retold(f"{order.place}: {e}", order.unit)) from e
     return Draft(order, numbers, sheet, steps, report, (*found, *report.findings))
+
+
+def _retold(finding: Finding, unit: Unit) -> Finding:
+    return replace(
+        finding,
+        sentence=retold(finding.sentence, unit),
+        to_do=retold(finding.to_do, unit),
+    )
 
 
 def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
@@ -291,7 +299,7 @@ def numbers_of(order: Order) -> Numbers:
         try:
             numbers[key]
         except RuleError as e:
-            raise OrderError(f"{order.house_place}: {e}") from e
+            raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
     return numbers
 
 

@@ -17,6 +17,7 @@ from clothwright.units.show import (
     ligne_to_cm,
     metres_up_to_tenth,
     pretty_length,
+    retold,
     split_fraction,
     yards_up_to_eighth,
 )
@@ -35,6 +36,7 @@ __all__ = [
     "parse_length",
     "parse_plain",
     "pretty_length",
+    "retold",
     "split_fraction",
     "yards_up_to_eighth",
 ]

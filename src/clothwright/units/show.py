@@ -1,6 +1,7 @@
 """Showing lengths: fractions of an inch, tenths of a centimetre."""
 
 import math
+import re
 from typing import NamedTuple
 
 from clothwright.units.unit import Unit
@@ -111,3 +112,17 @@ def metres_up_to_tenth(cm: float) -> float:
 def ligne_to_cm(lignes: float) -> float:
     """Button size: 1 ligne is 1/40 in."""
     return lignes * 2.54 / 40
+
+
+_CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")
+
+
+def retold(text: str, unit: Unit) -> str:
+    """A sentence with every "2.5 cm" in the user's unit.
+
+    Rules and features think in centimetres and say so; this is the edge where their
+    sentences reach someone who thinks in inches.
+    """
+    if unit is Unit.CM:
+        return text
+    return _CM_IN_TEXT.sub(lambda m: pretty_length(float(m[1]), unit), text)

@@ -160,16 +160,10 @@ class Cubic:
             a * (y1 - y0) + b * (y2 - y1) + c * (y3 - y2),
         )
 
-    def bend(self, t: float) -> Vector:
-        """Second derivative with respect to `t`."""
-        p0, p1, p2, p3 = self.points
-        return (p2 - p1 * 2 + p0) * (6 * (1 - t)) + (p3 - p2 * 2 + p1) * (6 * t)
-
     def curvature(self, t: float) -> float:
         """1/radius in 1/cm; positive where the curve turns clockwise as seen."""
-        v, w = self.slope(t), self.bend(t)
-        n = math.hypot(*v)
-        return cross(v, w) / n**3 if n > CLOSE else 0.0
+        k = -float(self._k.curvature(t))  # kurbo counts the other turn
+        return k if math.isfinite(k) else 0.0  # a handle on its end has no bend there
 
     def parameter_at_length(self, s: float) -> float:
         """Parameter where the length from the start is `s`; clamped to 0..1."""

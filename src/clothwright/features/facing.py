@@ -214,8 +214,7 @@ def draft_facings(d: Drafting) -> None:
     _front(d)
     target = d.sheet.length("FF", "shoulder")
     more = d.n.se_left / 2  # the shoulder has no ease in the facing (14.6)
-    for _ in range(2):
-        more += (_back(d.sheet, d.n, more).edge("shoulder").length - target) / 2
+    more += (_back(d.sheet, d.n, more).edge("shoulder").length - target) / 2
     piece = _back(d.sheet, d.n, more)
     d.lay(
         Verb.TRACE,

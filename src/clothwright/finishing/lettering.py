@@ -8,7 +8,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from clothwright.curves import Path, Point, Vector, heading
+from clothwright.curves import Path, Point, Vector, heading, mix
 from clothwright.finishing.drawn import DrawnText, Meaning
 from clothwright.paper import Piece
 
@@ -170,12 +170,13 @@ def label(
         *((b, LEAST_ROOM) for b in blocks),
     ):
         for degrees in turns:
-            found: list[DrawnText] = []
-            for height in reversed(HEIGHTS):
-                larger = _place(spots, obstacles, lines, height, degrees, room)
-                if not larger:
+            found = _place(spots, obstacles, lines, HEIGHTS[-1], degrees, room)
+            for height in HEIGHTS[:-1] if found else ():
+                here = [mix(found[0].at, found[-1].at, 0.5)]
+                larger = _place(here, obstacles, lines, height, degrees, room)
+                if larger:
+                    found = larger
                     break
-                found = larger
             if found:
                 for t in found:
                     obstacles.add_box(text_box(t))

@@ -85,31 +85,44 @@ class Obstacles:
 
     def hit(self, box: Box, room: float = 0.0) -> bool:
         """True when a line touches the box."""
-        u, v = box.along, Vector(-box.along[1], box.along[0])
+        (ux, uy), (x, y) = box.along, box.at
         w, h = box.half_w + room, box.half_h + room
-        c = self._cell
-        pts = box.corners(room)
-        xs, ys = [p[0] for p in pts], [p[1] for p in pts]
-        for i in range(math.floor(min(xs) / c), math.floor(max(xs) / c) + 1):
-            for j in range(math.floor(min(ys) / c), math.floor(max(ys) / c) + 1):
-                for a, b in self._grid.get((i, j), ()):
-                    if _crosses_box(a - box.at, b - box.at, u, v, w, h):
+        # the box's extent along the page
+        ex, ey = abs(ux) * w + abs(uy) * h, abs(uy) * w + abs(ux) * h
+        c, grid = self._cell, self._grid
+        for i in range(math.floor((x - ex) / c), math.floor((x + ex) / c) + 1):
+            for j in range(math.floor((y - ey) / c), math.floor((y + ey) / c) + 1):
+                for (ax, ay), (bx, by) in grid.get((i, j), ()):
+                    ax, ay, bx, by = ax - x, ay - y, bx - x, by - y
+                    if _crosses_box(
+                        ax * ux + ay * uy,
+                        ay * ux - ax * uy,
+                        bx * ux + by * uy,
+                        by * ux - bx * uy,
+                        w,
+                        h,
+                    ):
                         return True
         return False
 
 
-def _crosses_box(a: Point, b: Point, u: Vector, v: Vector, w: float, h: float) -> bool:
-    """True when the stretch a–b touches the box about the origin (slab test)."""
-    ax, ay = a[0] * u[0] + a[1] * u[1], a[0] * v[0] + a[1] * v[1]
-    bx, by = b[0] * u[0] + b[1] * u[1], b[0] * v[0] + b[1] * v[1]
+def _crosses_box(
+    ax: float, ay: float, bx: float, by: float, w: float, h: float
+) -> bool:
+    """True when the stretch a–b touches the box of half sizes w, h about the origin
+    (slab test)."""
+    if (ax > w and bx > w) or (ax < -w and bx < -w):
+        return False
+    if (ay > h and by > h) or (ay < -h and by < -h):
+        return False
     t0, t1 = 0.0, 1.0
     for p, q, s in ((ax, bx, w), (ay, by, h)):
         d = q - p
         if abs(d) < 1e-12:
-            if abs(p) > s:
-                return False
-            continue
-        lo, hi = sorted(((-s - p) / d, (s - p) / d))
+            continue  # the quick tests above have seen to it
+        lo, hi = (-s - p) / d, (s - p) / d
+        if lo > hi:
+            lo, hi = hi, lo
         t0, t1 = max(t0, lo), min(t1, hi)
         if t0 > t1:
             return False

@@ -11,6 +11,7 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Iterable
+from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -93,6 +94,12 @@ def make(
     only: Annotated[
         list[Kind] | None, typer.Option(help="Only this sheet; may be given again.")
     ] = None,
+    dimensions: Annotated[
+        bool, typer.Option(help="Write the length of each edge on the pieces.")
+    ] = True,
+    frames: Annotated[
+        bool, typer.Option(help="HP-GL in frames of 80 cm, for an old plotter.")
+    ] = False,
     as_json: Annotated[
         bool, typer.Option("--json", help="Print every figure of the draft as JSON.")
     ] = False,
@@ -107,6 +114,7 @@ def make(
         finished = pattern(drafted)
     except (OrderError, PaperError) as e:
         _refuse((f"{order.name}: {e}",))
+    wish = _Wish(paper, scale, roll, dimensions, frames)
     folder = into or order.parent / f"{order.stem}-sheets"
     wanted = only or list(Kind)
     try:
@@ -125,9 +133,7 @@ def make(
         with Progress(console=console, disable=not console.is_terminal) as bar:
             task = bar.add_task("writing", total=len(wanted))
             for kind in wanted:
-                written += _write(
-                    kind, finished, folder, order.stem, paper, scale, roll
-                )
+                written += _write(kind, finished, folder / order.stem, wish)
                 bar.advance(task)
     except SheetError as e:
         _refuse((str(e),), UNWRITTEN)
@@ -143,52 +149,66 @@ def make(
         raise typer.Exit(FAILED)
 
 
-def _write(
-    kind: Kind,
-    finished: Pattern,
-    folder: Path,
-    stem: str,
-    paper: Paper,
-    scale: Size,
-    roll: float,
-) -> list[str]:
+@dataclass(frozen=True)
+class _Wish:
+    """How the sheets are wanted."""
+
+    paper: Paper
+    scale: Size
+    roll: float
+    dimensions: bool
+    frames: bool
+
+
+def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
+    """Write one sheet beside `stem`; the lines that say so."""
     from clothwright import sheets
     from clothwright.sheets import PageFormat, Scale
 
-    page = {
-        Paper.A4: PageFormat.A4,
-        Paper.LETTER: PageFormat.LETTER,
-        Paper.A0: PageFormat.A0,
-        Paper.ROLL: PageFormat.ROLL,
-    }[paper]
-    size = {Size.FULL: Scale.FULL, Size.HALF: Scale.HALF, Size.QUARTER: Scale.QUARTER}
-    drawn = finished.drawn
+    page, scale = PageFormat[wish.paper.name], Scale[wish.scale.name]
+    drawn, letter = finished.drawn, wish.paper is Paper.LETTER
+    small = "" if wish.scale is Size.FULL else f"-{wish.scale.value}"
+
+    def named(end: str) -> Path:
+        return stem.with_name(stem.name + end)
+
     if kind is Kind.PDF:
-        small = "" if scale is Size.FULL else f"-{scale.value}"
-        target = folder / f"{stem}-{paper.value}{small}.pdf"
-        n = sheets.write_pdf(
-            drawn, target, page=page, scale=size[scale], roll_width=roll
+        target = named(f"-{wish.paper.value}{small}.pdf")
+        pages = sheets.write_pdf(
+            drawn,
+            target,
+            page=page,
+            scale=scale,
+            dimensions=wish.dimensions,
+            roll_width=wish.roll,
         )
-        return [f"{target}  {n} pages"]
+        return [f"{target}  {pages} page{'' if pages == 1 else 's'}"]
     if kind is Kind.SVG:
-        target = folder / f"{stem}.svg"
+        target = named(".svg")
         sheets.write_svg(drawn, target)
     elif kind is Kind.DXF:
-        target = folder / f"{stem}.dxf"
+        target = named(".dxf")
         sheets.write_dxf(drawn, target)
     elif kind is Kind.HPGL:
-        target = folder / f"{stem}.plt"
-        sheets.write_hpgl(drawn, target)
+        target = named(".plt")
+        sheets.write_hpgl(
+            drawn,
+            target,
+            scale=scale,
+            roll_width=wish.roll,
+            frames=wish.frames,
+            dimensions=wish.dimensions,
+        )
     elif kind is Kind.STEPS:
         from clothwright.sheets.steps import write_steps
 
-        target = folder / f"{stem}-steps.pdf"
-        write_steps(finished.draft, target)
+        target = named("-steps.pdf")
+        write_steps(finished.draft, target, letter=letter)
     else:
         from clothwright.sheets.dimensions import write_dimensions
 
-        target = folder / f"{stem}-dimensions.pdf"
-        write_dimensions(finished.draft, target)
+        target = named("-dimensions.pdf")
+        write_dimensions(finished.draft, target, letter=letter)
     return [str(target)]
 
 

@@ -173,10 +173,10 @@ class Block(Feature):
         aim = (n.B + n.Eb) / 2
         # Shaved paper and the lean of the side seam may take 0.8 (5.5, B1). On a low
         # bust point the waist darts take more, since they begin at the bust line: that
-        # is a doubt, and a fault only when nearly all ease is gone.
+        # is a doubt, and a fault when it comes out smaller than the body.
         if half >= aim - 0.5 - 0.3:
             return
-        severity = Severity.REFUSE if half < n.B / 2 + 0.5 else Severity.WARN
+        severity = Severity.REFUSE if half < n.B / 2 else Severity.WARN
         yield Finding(
             "B1",
             severity,

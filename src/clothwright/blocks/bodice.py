@@ -228,7 +228,14 @@ def _back(d: Drafting) -> None:
         lines=(InnerLine("bust line", Path.line(Point(0.0, n.yB), ub)),),
         grain=(Point(3.0, n.yW - 6), Point(3.0, 6.0)),
     )
-    d.lay(Verb.TRACE, d.sheet.put(piece), "B", "back of the block")
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        "B",
+        "back of the block",
+        detail="with the shoulder ruled from hb to tb, the side from ub to wb, the "
+        "waist from the centre back to wb, and the dart from D1b and D2b to Pd",
+    )
     seams = [
         Seam(
             "back waist dart",
@@ -367,7 +374,14 @@ def _front(d: Drafting) -> None:
         ),
         grain=(Point(n.X - 2.5, n.yW - 6), Point(n.X - 2.5, c.y + 5)),
     )
-    d.lay(Verb.TRACE, d.sheet.put(piece), "F", "front of the block")
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        "F",
+        "front of the block",
+        detail="with the shoulder ruled from hf to tf, the side from G to U1 and from "
+        "U2 to wf, the waist from the centre front to wf, and both darts to BP",
+    )
     d.sheet = d.sheet.sew(
         Seam(
             "front waist dart",

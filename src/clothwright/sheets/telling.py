@@ -87,7 +87,9 @@ def _turn(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 def _sizes(s: Step, unit: Unit, n: Numbers) -> list[str]:
     return [
         f"{amount(a, unit, n)} {a.how}"
-        if not a.how.startswith(("by", "in ", "inside", "with", "and", "over", "the "))
+        if not a.how.startswith(
+            ("by", "in ", "inside", "with", "and", "over", "the ", "then")
+        )
         else f"{a.how} {amount(a, unit, n)}"
         for a in s.amounts
         if abs(a.value) >= NOTHING

@@ -1,0 +1,44 @@
+"""Chains of edges that are on the table, for stating seams."""
+
+from clothwright.curves import Point
+from clothwright.paper import EdgeKind, Run, Sheet
+
+
+class Chains:
+    """The table while seams are stated: chains of the edges that exist."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.sheet = sheet
+
+    def chain(self, *runs: tuple[str, str, bool]) -> tuple[Run, ...]:
+        """The runs of this chain whose edges are on the table."""
+        return tuple(
+            Run(p, e, back)
+            for p, e, back in runs
+            if p in self.sheet.pieces and self.sheet.piece(p).has(e)
+        )
+
+    def length(self, chain: tuple[Run, ...]) -> float:
+        return self.sheet.chain_length(chain)
+
+    def upto(self, chain: tuple[Run, ...], p: Point) -> float:
+        """Length along a chain of one piece to the place nearest to a point."""
+        done, best = 0.0, (float("inf"), 0.0)
+        for run in chain:
+            path = self.sheet.run_path(run)
+            place, gap = path.nearest(p)
+            if gap < best[0] - 1e-9:
+                best = gap, done + path.length_to(place)
+            done += path.length
+        return best[1]
+
+    def has(self, piece: str, edge: str) -> bool:
+        """True when this edge is on the table."""
+        return piece in self.sheet.pieces and self.sheet.piece(piece).has(edge)
+
+    def zipped(self) -> bool:
+        """True when the centre back is a seam."""
+        return any(
+            self.has(c, "cb") and self.sheet.edge(c, "cb").kind is EdgeKind.SEAM
+            for c in ("BC", "B")
+        )

@@ -3,6 +3,7 @@
 Waist darts in both, a side bust dart in front, a shoulder dart in the back when the
 order wants one. Our own consolidation of common practice (blocks A2 and A3 of our
 notes, with their corrections); cm, y down, nape at the origin.
+One file, for the draft is read from top to bottom beside the book.
 """
 
 import math

@@ -3,6 +3,7 @@
 Lengths in cm, angles in degrees; x runs from the centre back to the centre front,
 y down from the nape. The rules follow common flat-cutting practice as set down in
 our own notes on blocks (A1 to A4, with their corrections); each names its paragraph.
+One file, for it is one page of the book.
 """
 
 import math

@@ -2,6 +2,7 @@
 
 Only taken values are judged, never estimates. Differences in cm; a finding's sentence
 gives the measures in the body's own unit.
+One file, for it is one table of thirty rules, a row each.
 """
 
 import math

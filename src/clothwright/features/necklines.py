@@ -3,6 +3,7 @@
 A neckline leaves the shoulder square (or tilted by the same angle on both sides of
 the seam) and arrives square at the centre, so that both halves flow into each other
 when the shoulder is sewn.
+One file, for front and back share one width and one table of shapes.
 """
 
 import math

@@ -3,6 +3,7 @@
 The circle is exact: with w the stitched waist and f the share of a full circle,
 r = w/(2πf), hem = w + 2πf·L; each half's angle is shared as the bodice's waist is, so
 that the side seams meet.
+One file, for its three cuts share one set of numbers.
 """
 
 import math

@@ -5,6 +5,7 @@ becomes a curve that is square to the seams it meets. What that adds or takes is
 back in the waist darts, front and back each its own share, so that the stitched waist
 is the body's waist with ease. (The notes halve the excess between front and back; each
 half keeping its own leaves the bodice and the peplum equal edge by edge.)
+One file, for the rules and the redraw must use one and the same curve.
 """
 
 import math

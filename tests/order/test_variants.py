@@ -100,8 +100,8 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
     try:
         made = draft(order(body, features))
     except OrderError as e:
-        assert str(e).strip()
-        assert "Error" not in str(e)
+        # only what a dressmaker can act on is a refusal; paper that does not meet is not
+        assert any(word in str(e) for word in ("make ", "line to the edge")), str(e)
         return
     for w in made.report.walks:
         # gathered waists are walked by their ratio; all others must meet

@@ -13,6 +13,9 @@ from clothwright.curves.pens import Pen
 from clothwright.curves.point import Point, Vector, distance
 from clothwright.curves.tolerances import CLOSE
 
+_CRUMB = 5e-6
+"""A part shorter than this (cm) is not cut off: the division is laid on the joint."""
+
 
 class Place(NamedTuple):
     """A place on a path: which segment, and where on it (t from 0 to 1)."""
@@ -168,8 +171,11 @@ class Path:
     def split(self, place: Place) -> tuple["Path", "Path"]:
         """Divide at an inner place. Raises ValueError at the very ends."""
         i, t = place
-        if t <= 1e-9 and i > 0:
-            i, t = i - 1, 1.0
+        length = self.segments[i].length
+        if t * length <= _CRUMB:
+            i, t = (i - 1, 1.0) if i > 0 else (i, 0.0)
+        elif (1 - t) * length <= _CRUMB:
+            t = 1.0
         head, seg, tail = self.segments[:i], self.segments[i], self.segments[i + 1 :]
         if t >= 1 - 1e-9:
             if not tail:

@@ -317,7 +317,9 @@ def _peplum_panels(t: Chains) -> list[Seam]:
 
 
 def _centre_back(t: Chains) -> Seam | None:
-    chain = t.chain(("BC", "cb", True), ("PB", "cb", True), ("PBC", "cb", True))
+    chain = t.chain(
+        ("BC", "cb", True), ("B", "cb", True), ("PB", "cb", True), ("PBC", "cb", True)
+    )
     chain = tuple(
         r for r in chain if t.sheet.edge(r.piece, r.edge).kind is EdgeKind.SEAM
     )

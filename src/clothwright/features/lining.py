@@ -163,6 +163,10 @@ def _seams(sheet: Sheet) -> Sheet:
                 kind=s.kind,
             )
         )
+    on = [c for c in ("L.PB", "L.PBC") if c in sheet.pieces]
+    if on and sheet.piece(on[0]).has("waist on"):
+        shell = sheet.seam("S22")
+        made.append(replace(shell, code="LS22", left=(Run(on[0], "waist on"),)))
     for code, half, facing in (
         ("LF", ("FC", "F", "FS"), "FF"),
         ("LB", ("BS", "B", "BC"), "BF"),
@@ -200,37 +204,36 @@ def _lined(sheet: Sheet, chain: tuple[Run, ...]) -> tuple[Run, ...]:
     )
 
 
+_BAGGED = (
+    ("front neck", (("FC", "neck"), ("F", "neck"))),
+    ("back neck", (("BC", "slant"), ("BC", "neck"), ("B", "neck"))),
+    ("front armhole", (("FC", "armhole"), ("F", "armhole"), ("FS", "armhole"))),
+    ("back armhole", (("BC", "armhole"), ("B", "armhole"), ("BS", "armhole"))),
+)
+"""Chains of the shell's finished edges that a lining to the edge is bagged to."""
+
+
 def _to_shell(sheet: Sheet) -> list[Seam]:
     """Lining bagged to the shell's own neck, armhole and slanted edge."""
     out = []
-    for name, pieces in (
-        ("neck", ("FC", "F")),
-        ("neck", ("BC", "B")),
-        ("slant", ("BC",)),
-        ("armhole", ("FC", "F", "FS")),
-        ("armhole", ("BC", "B", "BS")),
-    ):
+    for number, (name, edges) in enumerate(_BAGGED, 1):
         shell = tuple(
-            Run(c, name)
-            for c in pieces
-            if c in sheet.pieces and sheet.piece(c).has(name)
+            Run(c, e) for c, e in edges if c in sheet.pieces and sheet.piece(c).has(e)
         )
         lining = tuple(
-            Run(f"L.{r.piece}", name)
+            Run(f"L.{r.piece}", r.edge)
             for r in shell
-            if f"L.{r.piece}" in sheet.pieces and sheet.piece(f"L.{r.piece}").has(name)
+            if f"L.{r.piece}" in sheet.pieces
+            and sheet.piece(f"L.{r.piece}").has(r.edge)
         )
-        if (
-            shell
-            and len(lining) == len(shell)
-            and not any(
-                s.kind is SeamKind.FACED and (shell[0].piece, name) in s
-                for s in sheet.seams
-            )
-        ):
+        faced = shell and any(
+            s.kind is SeamKind.FACED and (shell[0].piece, shell[0].edge) in s
+            for s in sheet.seams
+        )
+        if shell and len(lining) == len(shell) and not faced:
             out.append(
                 Seam(
-                    f"L{name}{shell[0].piece[0]}",
+                    f"LE{number}",
                     f"lining to shell, {name}",
                     shell,
                     lining,
@@ -241,9 +244,10 @@ def _to_shell(sheet: Sheet) -> list[Seam]:
     return out
 
 
-def _slid(piece: Piece, name: str, path: Path) -> Path:
-    """The path cut where it meets its neighbours' lines, all produced by 1.5 cm."""
-    before, after = piece.before(name).path, piece.after(name).path
+def _slid(piece: Piece, first_edge: str, last_edge: str, path: Path) -> Path:
+    """The path, in place of a run of edges, cut where it meets the lines of the run's
+    neighbours, all produced by 1.5 cm."""
+    before, after = piece.before(first_edge).path, piece.after(last_edge).path
 
     def long(p: Path, start: float, end: float) -> Path:
         parts = list(p.segments)
@@ -257,7 +261,7 @@ def _slid(piece: Piece, name: str, path: Path) -> Path:
     first = [s for s, _ in wide.meets(long(before, 0.0, 1.5))]
     last = [s for s, _ in wide.meets(long(after, 1.5, 0.0))]
     if not first or not last:
-        raise PaperError(f"the lining of {piece.code} does not meet at {name}")
+        raise PaperError(f"the lining of {piece.code} does not meet at {first_edge}")
     # of several meetings, the one nearest to the line's own end
     start = min(first, key=lambda s: abs(s - 1.5))
     end = min(last, key=lambda s: abs(s - (wide.length - 1.5)))
@@ -266,7 +270,7 @@ def _slid(piece: Piece, name: str, path: Path) -> Path:
 
 def _reedge(sheet: Sheet, code: str, name: str, path: Path, kind: EdgeKind) -> Sheet:
     p = sheet.piece(code)
-    return redraw(sheet, code, [name], [Edge(name, _slid(p, name, path), kind)])
+    return redraw(sheet, code, [name], [Edge(name, _slid(p, name, name, path), kind)])
 
 
 def _copy(sheet: Sheet, shell: str) -> Sheet:
@@ -284,8 +288,10 @@ def _rolled(sheet: Sheet, code: str, rho: float) -> Sheet:
     """Neck, armhole and slant of one lining piece set inside by the roll."""
     p = sheet.piece(code)
     tip_first = "tip" if p.has("shoulder") else "split"
-    for name in ("slant", "neck", "armhole"):
-        if not p.has(name):
+    if p.has("slant"):
+        sheet = _rolled_back(sheet, code, rho)
+    for name in ("neck", "armhole"):
+        if not p.has(name) or (name == "neck" and p.has("slant")):
             continue
         path = p.edge(name).path
         start = end = rho
@@ -301,6 +307,17 @@ def _rolled(sheet: Sheet, code: str, rho: float) -> Sheet:
             start, end = (under, tip) if front else (tip, under)
         sheet = _reedge(sheet, code, name, inset(path, start, end), p.edge(name).kind)
     return sheet
+
+
+def _rolled_back(sheet: Sheet, code: str, rho: float) -> Sheet:
+    """Slant and neck set inside together: their corner may be rounded, and then has no
+    meeting of two lines to be found."""
+    p = sheet.piece(code)
+    slant, neck = p.edge("slant"), p.edge("neck")
+    path = _slid(p, "slant", "neck", inset(slant.path + neck.path, rho, rho))
+    a, b = path.split_at_length(path.length_to_point(slant.path.end))
+    new = [replace(slant, path=a), replace(neck, path=b)]
+    return redraw(sheet, code, ["slant", "neck"], new)
 
 
 def _to_edge(sheet: Sheet, rho: float) -> Sheet:

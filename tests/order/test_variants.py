@@ -100,7 +100,7 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
     try:
         made = draft(order(body, features))
     except OrderError as e:
-        # only what a dressmaker can act on is a refusal; paper that does not meet is not
+        # a refusal is what a dressmaker can act on; paper that does not meet is a bug
         assert any(word in str(e) for word in ("make ", "line to the edge")), str(e)
         return
     for w in made.report.walks:

@@ -211,15 +211,18 @@ def _scattered(
 ) -> list[DrawnText]:
     """Every line in a place of its own, on a piece too crowded for a block."""
     out: list[DrawnText] = []
+    placed = Obstacles()
     height = HEIGHTS[-1]
     for i, line in enumerate(lines):
         for degrees in turns:
-            free = [
-                p for p in spots if all(math.dist(p, t.at) > 2.5 * height for t in out)
-            ]
+            word = text_box(
+                DrawnText(Meaning.LABEL, line, spots[0], height, degrees, True)
+            )
+            free = [p for p in spots if not placed.hit(replace(word, at=p), LEAST_ROOM)]
             found = _place(free, obstacles, [line], height, degrees, LEAST_ROOM)
             if found:
                 out.append(replace(found[0], bold=i == 0))
+                placed.add_box(text_box(out[-1]))
                 break
     return out
 

@@ -18,6 +18,7 @@ in what is not taken from a published table. Every fault is one plain sentence.
 
 import difflib
 import math
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -124,7 +125,8 @@ def read_body(text: str, place: str) -> Body:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as e:
-        line = str(e).split("line ")[1].split(",")[0] if "line " in str(e) else ""
+        found = re.search(r"at line (\d+)", str(e))
+        line = found[1] if found else ""
         raise BodyError(
             f"{place}: something is miswritten{f' in line {line}' if line else ''}: "
             'each line is name = value, and fractions stand in "quotes"'
@@ -139,7 +141,7 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
         if key not in _KEYS:
             faults.append(f"{place}: {key} is not known here; leave it out")
     units = {"cm": Unit.CM, "in": Unit.IN}
-    if table.get("unit") not in units:
+    if str(table.get("unit")) not in units:
         faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')
     unit = units.get(str(table.get("unit")), Unit.CM)
     taken = table.get("taken")
@@ -190,7 +192,7 @@ def _sized(
         return {}
     tables = size_tables()
     name = table.get("size_table")
-    if name not in tables:
+    if str(name) not in tables:
         words = " or ".join(f'"{t}"' for t in tables)
         faults.append(f"{place}: size_table = {name!r} is not known; write {words}")
         return {}

@@ -16,6 +16,7 @@ Every fault is one plain sentence with the place, collected in one `OrderError`.
 """
 
 import difflib
+import re
 import tomllib
 from dataclasses import dataclass
 from pathlib import Path
@@ -113,10 +114,8 @@ def toml_table(text: str, place: str) -> dict[str, Any]:
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as e:
-        where = str(e)
-        line = ""
-        if "line " in where:
-            line = " in line " + where.split("line ")[1].split(",")[0].split(")")[0]
+        found = re.search(r"at line (\d+)", str(e))
+        line = f" in line {found[1]}" if found else ""
         raise OrderError(
             f"{place}: something is miswritten{line}: each line is "
             'name = value, and words stand in "quotes"'
@@ -183,7 +182,7 @@ def _unit(table: dict[str, Any], place: str, faults: list[str]) -> Unit:
     got = table.get("unit")
     if got is None:
         faults.append(f'{place}: the unit is missing; write unit = "cm" or unit = "in"')
-    elif got not in words:
+    elif str(got) not in words:
         faults.append(
             f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
         )

@@ -70,6 +70,10 @@ _TOKEN = re.compile(
 )
 
 
+_DEEPEST = 50
+"""Brackets in one another; no rule of a workroom needs a tenth of it."""
+
+
 class _Parser:
     """Reads one formula from its tokens."""
 
@@ -94,6 +98,7 @@ class _Parser:
             else:
                 self.tokens.append(("op", m["op"].replace("−", "-"), ""))
         self.at = 0
+        self.depth = 0
 
     def parse(self) -> _Value:
         if not self.tokens:
@@ -167,8 +172,12 @@ class _Parser:
             inner = self._factor()
             return _Value(inner.needs, lambda n: -inner.compute(n), inner.bare)
         if text == "(":
+            self.depth += 1
+            if self.depth > _DEEPEST:
+                raise FormulaError(f"{self.where}: too many brackets in one another")
             inner = self._sum()
             self._close()
+            self.depth -= 1
             return inner
         raise FormulaError(f'{self.where}: "{text}" stands where a number is wanted')
 

@@ -10,6 +10,7 @@ A rule goes by its key or its symbol. The right-hand side is a number with a uni
 arithmetic with + − * / and brackets on measures and other rules (see `formula`).
 """
 
+import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
@@ -41,14 +42,15 @@ def read_house(
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as e:
-        line = str(e).split("line ")[1].split(",")[0] if "line " in str(e) else ""
+        found = re.search(r"at line (\d+)", str(e))
+        line = found[1] if found else ""
         raise HouseError(
             f"{place}: something is miswritten{f' in line {line}' if line else ''}: "
             'write each rule as name = "formula"'
         ) from None
     faults: list[str] = []
     units = {"cm": Unit.CM, "in": Unit.IN}
-    if table.get("unit") not in units:
+    if str(table.get("unit")) not in units:
         faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')
     unit = units.get(str(table.get("unit")), Unit.CM)
     for key in table:

@@ -98,6 +98,19 @@ def test_redraw_refuses_a_line_that_leaves_its_neighbour() -> None:
         redraw(Sheet().put(piece), "P", ["top", "low"], [astray])
 
 
+@pytest.mark.parametrize("across", [0.005, -0.005])
+def test_an_end_beside_its_corner_is_laid_on(across: float) -> None:
+    """A new end 0.05 mm square off its neighbour's end is within OFF_LINE."""
+    a, b, c = Point(0, 0), Point(9, 0), Point(0, 9)
+    piece = Piece(
+        "P", "P", (straight("top", a, b), straight("long", b, c), straight("cf", c, a))
+    )
+    new = straight("top", Point(across, 0), b)
+    drawn = redraw(Sheet().put(piece), "P", ["top"], [new]).piece("P")
+    assert distance(drawn.edge("top").path.start, new.path.start) < TINY
+    assert drawn.edge("cf").length == pytest.approx(9, abs=1e-4)
+
+
 @given(pieces())
 def test_unfold_is_symmetric(piece: Piece) -> None:
     edge = piece.edges[0]

@@ -89,6 +89,8 @@ def _start_at(path: Path, p: Point, code: str) -> Path:
         if isinstance(first, Line):
             return Path((Line(p, first.end), *path.segments[1:]))
         return Path((Line(p, path.start), *path.segments))
+    if gap <= OFF_LINE:  # beside the very corner
+        return path.pinned(p, path.end)
     off = min(gap, distance(foot, p))
     raise PaperError(
         f"{code}: a new line should end on its neighbour's line but is {off:.2f} cm off"

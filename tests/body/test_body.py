@@ -134,3 +134,42 @@ def test_measures_are_read_by_code_and_by_name() -> None:
     assert body["NWB"] == pytest.approx(40.64)
     assert body.unit is Unit.IN
     assert body.values["B"].typed == "36 1/2"
+
+
+def test_one_side_is_compared_with_the_common_value() -> None:
+    body = read_body(
+        'unit = "cm"\n[measures]\nSS = 20\n[measures.left]\nSS = 23\n', "one.toml"
+    )
+    said = [str(f) for f in check_body(body) if f.code == "R28"]
+    assert len(said) == 1
+    assert "23.0° on the left and 20.0° on the right" in said[0]
+
+
+@pytest.mark.parametrize(
+    ("code", "values"),
+    [  # measures §5, each just beyond its bound
+        ("R6", {"W": 96.0, "H": 100.0}),
+        ("R7", {"W": 95.5, "H": 100.0}),
+        ("R8", {"W": 70.0, "HH": 80.0, "H": 100.0}),
+        ("R11", {"NFW": 47.0, "SBW": 43.0, "B": 92.0, "HB": 87.0}),
+        ("R26", {"TH": 50.0, "KN": 51.0}),
+    ],
+)
+def test_a_rule_fires_beyond_its_bound(code: str, values: dict[str, float]) -> None:
+    assert code in codes(Body.of(values))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'unit = ["cm"]\n[measures]\nB = 92\n',
+        'unit = "cm"\nsize_table = ["misses"]\nsize = "8"\n',
+        f'unit = "in"\n[measures]\nB = "{"9" * 400}"\n',
+        f'unit = "in"\n[measures]\nB = "{"9" * 400}/1"\n',
+        f'unit = "in"\n[measures]\nB = {"9" * 5000}\n',
+        'unit = "in"\n[measures]\nB = 1e308\n',
+    ],
+)
+def test_wild_input_is_a_sentence(text: str) -> None:
+    with pytest.raises(BodyError, match="wild.toml"):
+        read_body(text, "wild.toml")

@@ -76,6 +76,21 @@ def test_slope_as_a_drop() -> None:
     assert parse_angle("21 1/2°") == 21.5
 
 
+@pytest.mark.parametrize("text", ["1 7/8 in on 5 in", "1 7/8 on 5 in", "1 7/8 in on 5"])
+def test_a_unit_on_one_part_of_a_drop_holds_for_both(text: str) -> None:
+    assert parse_angle(f"drop {text}") == pytest.approx(22.0243, abs=1e-4)
+    assert parse_angle("drop 4.7 cm on 5 in") == pytest.approx(21.7205, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    "wild", ["9" * 400, "9" * 400 + "/1", "9" * 5000 + " cm", "9" * 50, 1e308, 10**400]
+)
+def test_no_number_is_too_large_to_be_refused(wild: str | float) -> None:
+    for read in (parse_angle, lambda t: parse_length(t, Unit.IN)):
+        with pytest.raises(LengthError):
+            read(wild)
+
+
 @given(st.floats(0, 400, allow_nan=False))
 def test_a_shown_inch_length_reads_back_within_half_a_sixteenth(cm: float) -> None:
     for text in (format_length(cm, Unit.IN), pretty_length(cm, Unit.IN)):

@@ -124,7 +124,7 @@ def read_body(text: str, place: str) -> Body:
     """A body from the text of a measures file. Raises BodyError."""
     try:
         table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as e:
+    except ValueError as e:
         found = re.search(r"at line (\d+)", str(e))
         line = found[1] if found else ""
         raise BodyError(
@@ -194,7 +194,7 @@ def _sized(
     name = table.get("size_table")
     if str(name) not in tables:
         words = " or ".join(f'"{t}"' for t in tables)
-        faults.append(f"{place}: size_table = {name!r} is not known; write {words}")
+        faults.append(f"{place}: size_table = {name} is not known; write {words}")
         return {}
     sizes = tables[str(name)]
     size = str(table.get("size"))

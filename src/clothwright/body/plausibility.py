@@ -71,7 +71,7 @@ _TESTS: tuple[_Test, ...] = (
         "R6",
         _W,
         ("W", "H"),
-        lambda W, H: 0.62 <= W / H <= 0.98,
+        lambda W, H: 0.62 <= W / H <= 0.95,
         "waist and hip do not fit each other",
         "Look whether both were taken at the right level.",
     ),
@@ -87,7 +87,7 @@ _TESTS: tuple[_Test, ...] = (
         "R7",
         _W,
         ("H", "W"),
-        lambda H, W: 3 <= H - W <= 42,
+        lambda H, W: 5 <= H - W <= 42,
         "hip and waist differ unusually",
         "Measure both again.",
     ),
@@ -97,6 +97,14 @@ _TESTS: tuple[_Test, ...] = (
         ("W", "HH", "H"),
         lambda W, HH, H: W < HH <= H + 1,
         "the high hip does not lie between waist and hip",
+        "Measure it 8 to 11 cm (3 to 4 1/2 in) below the waist.",
+    ),
+    _Test(
+        "R8",
+        _W,
+        ("HH", "W", "H"),
+        lambda HH, W, H: 0.45 * (H - W) <= HH - W <= 0.95 * (H - W),
+        "the high hip does not lie where waist and hip put it",
         "Measure it 8 to 11 cm (3 to 4 1/2 in) below the waist.",
     ),
     _Test(
@@ -122,6 +130,14 @@ _TESTS: tuple[_Test, ...] = (
         lambda NFW, SBW: -2.5 <= NFW - SBW <= 7,
         "front and back length do not fit each other",
         "Measure both from the neck-shoulder point again.",
+    ),
+    _Test(
+        "R11",
+        _W,
+        ("NFW", "SBW", "B", "HB"),
+        lambda NFW, SBW, B, HB: abs(NFW - SBW - (0.8 + 0.4 * (B - HB - 5))) <= 2.0,
+        "front and back length do not fit the cup",
+        "Look at the posture, and measure both from the neck-shoulder point again.",
     ),
     _Test(
         "R12",
@@ -352,6 +368,14 @@ _TESTS: tuple[_Test, ...] = (
     _Test(
         "R26",
         _E,
+        ("TH", "KN"),
+        lambda TH, KN: TH > KN,
+        "the knee is larger than the thigh",
+        "Measure both again.",
+    ),
+    _Test(
+        "R26",
+        _E,
         ("KN", "AN"),
         lambda KN, AN: KN > AN,
         "the ankle is larger than the knee",
@@ -389,12 +413,13 @@ def check_body(body: Body) -> tuple[Finding, ...]:
 
 
 def _show(body: Body, code: str) -> str:
-    m = measures()[code]
-    v = body[code]
-    text = (
-        format_angle(v) if m.kind == "angle" else format_length(v, body.unit, body=True)
-    )
-    return f"{m.name} ({code}) {text}"
+    return f"{measures()[code].name} ({code}) {_text(body, code, body[code])}"
+
+
+def _text(body: Body, code: str, value: float) -> str:
+    if measures()[code].kind == "angle":
+        return format_angle(value)
+    return format_length(value, body.unit, body=True)
 
 
 def _swapped(body: Body) -> Iterator[Finding]:
@@ -460,17 +485,19 @@ def _rules(body: Body) -> Iterator[Finding]:
 
 
 def _sides(body: Body) -> Iterator[Finding]:
-    """R28: the two sides differ enough to be drafted apart."""
-    for code in body.left:
-        if code not in body.right:
-            continue
-        a, b = body.left[code].value, body.right[code].value
+    """R28: the two sides differ enough to be drafted apart. A side that is not given
+    has the common value."""
+    for code in dict.fromkeys((*body.left, *body.right)):
+        common = body.values[code]
+        a = body.left.get(code, common).value
+        b = body.right.get(code, common).value
         limit = 1.5 if measures()[code].kind == "angle" else 0.6
         if abs(a - b) > limit:
             yield Finding(
                 "R28",
                 _N,
-                f"{measures()[code].name} ({code}) differs between left and right.",
+                f"{measures()[code].name} ({code}) is {_text(body, code, a)} on the "
+                f"left and {_text(body, code, b)} on the right.",
                 code,
                 "The draft needs separate left and right halves.",
                 {"left": a, "right": b},

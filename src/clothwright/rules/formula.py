@@ -3,7 +3,7 @@
 sum := product (± product)*; product := factor (×÷ factor)*. Names are keys or symbols;
 min() and max() choose. A bare number that multiplies or divides is a plain number; one
 that stands alone or is added to a length is in the unit given. Nothing is evaluated as
-program text.
+program text. After × or ÷ a hyphen is a minus: B/6-1/2 in is B/6 less 1/2 in.
 """
 
 import difflib
@@ -74,6 +74,14 @@ _DEEPEST = 50
 """Brackets in one another; no rule of a workroom needs a tenth of it."""
 
 
+_TIMES = "*/×·"
+
+_AFTER_TIMES = re.compile(r"\s*(?P<number>\d+)(?=\s*-\s*\d+/\d+)(?P<unit>)(?P<name>)")
+
+MOST_PARTS = 120
+"""Numbers, names and signs in one formula; more is no rule of a workroom."""
+
+
 class _Parser:
     """Reads one formula from its tokens."""
 
@@ -84,7 +92,11 @@ class _Parser:
         self.tokens: list[tuple[str, str, str]] = []
         at = 0
         while at < len(text.rstrip()):
-            m = _TOKEN.match(text, at)
+            after_times = self.tokens and self.tokens[-1][1] in _TIMES
+            m = _AFTER_TIMES.match(text, at) if after_times else None
+            m = m or _TOKEN.match(text, at)
+            if len(self.tokens) == MOST_PARTS:
+                raise FormulaError(f"{where}: the formula is too long; make it shorter")
             if m is None or m.end() == at:
                 raise FormulaError(
                     f'{where}: "{text[at:].strip()[:20]}" cannot be read; use numbers, '

@@ -41,7 +41,7 @@ def read_house(
     """
     try:
         table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as e:
+    except ValueError as e:
         found = re.search(r"at line (\d+)", str(e))
         line = found[1] if found else ""
         raise HouseError(

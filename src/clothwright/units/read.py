@@ -40,6 +40,13 @@ _NUMBER = re.compile(
 )
 
 
+LARGEST = 1e6
+"""No length of a workroom, and no angle, comes near this (cm, degrees)."""
+
+LONGEST_TEXT = 60
+"""More letters than any written length has."""
+
+
 class LengthError(ValueError):
     """A length or angle that cannot be read. `str()` is the sentence for the user."""
 
@@ -64,6 +71,8 @@ def _number(text: str, what: str) -> tuple[float, str]:
     shown = text.strip()
     if not shown:
         raise LengthError(f"{what} is blank: write a number, like 36 1/2 or 92.5")
+    if len(shown) > LONGEST_TEXT:
+        raise LengthError(f'"{shown[:20]}…" is too long for {what}: write a number')
     m = _NUMBER.match(_plain_fractions(text))
     if m is None:
         raise LengthError(
@@ -99,22 +108,29 @@ def parse_length(text: str | float, default_unit: Unit | None = None) -> float:
     if isinstance(text, bool):
         raise LengthError("yes or no stands where a length is wanted")
     if isinstance(text, int | float):
-        if not math.isfinite(text):
-            raise LengthError(f"{text} is no length: write a number")
+        if not abs(text) <= LARGEST:
+            raise LengthError(f"{str(text)[:20]} is no length: write a number")
         value, unit = float(text), ""
     else:
         value, unit = _number(text, "a length")
     if not unit:
         if default_unit is None:
             raise LengthError(f'"{text}" has no unit: write "{text} cm" or "{text} in"')
-        return value * default_unit.cm
+        unit = default_unit.value
+    return _in_cm(value, unit, text)
+
+
+def _in_cm(value: float, unit: str, text: str | float) -> float:
     key = unit.lower().rstrip(".")
     if key not in _CM:
         raise LengthError(
             f'"{text}" is in "{unit}", which is no unit of length here: '
             "write cm, mm, in or yd"
         )
-    return value * _CM[key]
+    cm = value * _CM[key]
+    if abs(cm) > LARGEST:
+        raise LengthError(f'"{text}" is too large for a length: write it again')
+    return cm
 
 
 _DROP = re.compile(r"^drop\s+(.+?)\s+on\s+(.+)$", re.IGNORECASE)
@@ -122,17 +138,21 @@ _DROP = re.compile(r"^drop\s+(.+?)\s+on\s+(.+)$", re.IGNORECASE)
 
 def parse_angle(text: str | float) -> float:
     """A written angle in degrees: `21.5`, `21 1/2°`, or `drop 1 7/8 on 5` (the fall
-    of a line over its length, in one unit). Raises LengthError."""
+    of a line over its length; a unit written on one of the two holds for both).
+    Raises LengthError."""
     if isinstance(text, bool):
         raise LengthError("yes or no stands where an angle is wanted")
     if isinstance(text, int | float):
-        if not math.isfinite(text):
-            raise LengthError(f"{text} is no angle: write degrees")
+        if not abs(text) <= LARGEST:
+            raise LengthError(f"{str(text)[:20]} is no angle: write degrees")
         return float(text)
     m = _DROP.match(text.strip())
     if m:
-        drop = parse_length(m[1], Unit.CM)
-        length = parse_length(m[2], Unit.CM)
+        (fall, unit), (run, run_unit) = (
+            _number(part, "a length") for part in m.groups()
+        )
+        drop = _in_cm(fall, unit or run_unit or "cm", text)
+        length = _in_cm(run, run_unit or unit or "cm", text)
         if not 0 <= drop < length:
             raise LengthError(
                 f'"{text}": the drop must be smaller than the length it is taken on'
@@ -143,4 +163,6 @@ def parse_angle(text: str | float) -> float:
         raise LengthError(
             f'"{text}" is no angle: write degrees, like 21.5, or "drop 1 7/8 on 5"'
         )
+    if abs(value) > LARGEST:
+        raise LengthError(f'"{text}" is too large for an angle: write degrees')
     return value

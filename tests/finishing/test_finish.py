@@ -155,3 +155,17 @@ def test_every_piece_says_what_a_stranger_needs(name: str) -> None:
 def test_partners_have_one_allowance() -> None:
     for name in ORDERS:
         assert not [f for f in made(name).findings if "allowances" in f.sentence]
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_nothing_crosses_a_fold(name: str) -> None:
+    """The paper of a piece on the fold lies wholly on one side of it (within 0.1 mm),
+    a V neck's allowance included."""
+    for drawn in made(name).drawn.pieces:
+        fold = made(name).draft.sheet.piece(drawn.code).fold
+        if fold is None:
+            continue
+        u, o = fold.path.start_direction, fold.path.start
+        for q in drawn.cut_line.flatten(0.001):
+            beyond = u[1] * (q[0] - o[0]) - u[0] * (q[1] - o[1])
+            assert beyond <= 0.1 * MM, (drawn.code, q)

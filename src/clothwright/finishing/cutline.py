@@ -185,6 +185,10 @@ def _corner(
     u, v = net_a.end_direction, net_b.start_direction
     turn = math.degrees(math.atan2(cross(u, v), dot(u, v)))
     interior = 180.0 - turn
+    if Role.FOLD in (ra, rb):
+        ended = _at_fold(a, b, u, v, net_a.end, max(wa, wb), rb is Role.FOLD)
+        if ended is not None:
+            return ended
     if Role.FOLD in (ra, rb) or ra.turn == rb.turn or min(wa, wb) < 1e-9:
         return _extended(a, b, u, v, net_a.end, max(wa, wb))
     # the seam sewn first is S, the one that crosses it X
@@ -194,6 +198,31 @@ def _corner(
     if made is not None:
         return made
     return _extended(a, b, u, v, net_a.end, max(wa, wb))
+
+
+def _at_fold(
+    a: list[Segment],
+    b: list[Segment],
+    u: Vector,
+    v: Vector,
+    net: Point,
+    width: float,
+    fold_after: bool,
+) -> list[Segment] | None:
+    """End the allowance beside a fold on the fold's own line, produced: nothing may
+    cross a fold. None when the two do not meet there."""
+    out = v * -1.0 if fold_after else u
+    ray = Line(net, net + out * (REACH * width + 1.0))
+    towards = a if fold_after else [_back(s) for s in reversed(b)]
+    met = _meet_end(towards, ray)
+    if met is None:
+        return None
+    line, m = met
+    if fold_after:
+        a[:] = line
+        return [Line(m, net)]
+    b[:] = [_back(s) for s in reversed(line)]
+    return [Line(net, m)]
 
 
 def _extended(

@@ -6,8 +6,10 @@ at one end and perhaps nothing at the other.
 
 import math
 from collections.abc import Callable
+from itertools import accumulate
 
 from clothwright.curves.cubic import Cubic, Line
+from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
 from clothwright.curves.point import Point, Vector, dot
 from clothwright.curves.tolerances import CLOSE
@@ -17,15 +19,37 @@ _SPANS, _TIGHT_SPANS = 4, 12
 then strays under 0.01 mm on armholes."""
 
 
+_TURNS_BACK = 0.01
+"""Least 1 + cosine of a joint's turn: 172°, sharper than any corner of a piece."""
+
+_ROOM = 0.95
+"""Most share of a rounding's radius that an inset may take before the rounding goes."""
+
+
 def _right(u: Vector) -> Vector:
     return Vector(-u[1], u[0])
 
 
-def _joint(p: Point, u: Vector, v: Vector, width: float) -> Point:
-    """Where two insets of one width meet at a joint from direction u to v."""
+def _joint(p: Point, u: Vector, q: Point, v: Vector, width: float) -> Point:
+    """Where the inset that arrives at p along u meets the one that leaves q along v.
+
+    p and q are one point at a joint, two where a small rounding between them is left
+    out. Raises ValueError when the two turn back on each other.
+    """
     a, b = _right(u), _right(v)
-    k = width / (1 + dot(a, b))
-    return Point(p[0] + (a[0] + b[0]) * k, p[1] + (a[1] + b[1]) * k)
+    if p != q:
+        p, q = p + a * width, q + b * width
+        return meet_lines(p, u, q, v)
+    bend = 1 + dot(a, b)
+    if bend < _TURNS_BACK:
+        raise ValueError("a line cannot be set in where its outline turns back")
+    return p + (a + b) * (width / bend)
+
+
+def _too_tight(seg: Line | Cubic, width: float) -> bool:
+    """True for a rounding towards the inset of no more radius than the width: it
+    would turn inside out, so its neighbours meet in a corner instead."""
+    return isinstance(seg, Cubic) and width * seg.curvature(0.5) > _ROOM
 
 
 def inset(path: Path, start: float, end: float) -> Path:
@@ -38,24 +62,31 @@ def inset(path: Path, start: float, end: float) -> Path:
         return start + (end - start) * s / total
 
     grow = (end - start) / total
-    segs = path.segments
+    starts = [0.0, *accumulate(s.length for s in path.segments)]
+    parts = list(zip(path.segments, starts, strict=False))
+    ends = (parts[0], parts[-1])
+    parts = [p for p in parts if p in ends or not _too_tight(p[0], width(p[1]))]
     out: list[Line | Cubic] = []
-    at = 0.0
-    first = segs[0].start + _right(segs[0].start_direction) * start
-    for i, seg in enumerate(segs):
-        after = segs[i + 1] if i + 1 < len(segs) else None
+    seg, at = parts[0]
+    first = seg.start + _right(seg.start_direction) * start
+    for i, (seg, at) in enumerate(parts):
         s_end = at + seg.length
-        if after is None:
+        if i + 1 == len(parts):
             last = seg.end + _right(seg.end_direction) * end
         else:
+            after, _ = parts[i + 1]
             last = _joint(
-                seg.end, seg.end_direction, after.start_direction, width(s_end)
+                seg.end,
+                seg.end_direction,
+                after.start,
+                after.start_direction,
+                width(s_end),
             )
         if isinstance(seg, Line):
             out.append(Line(first, last))
         else:
             out += _curve(seg, at, width, grow, first, last)
-        first, at = last, s_end
+        first = last
     return Path(tuple(s for s in out if s.length > CLOSE))
 
 

@@ -13,7 +13,15 @@ from clothwright.curves import Path, turned
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, Sheet, Verb, redraw, straight
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    PaperError,
+    Sheet,
+    Verb,
+    redraw,
+    straight,
+)
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -95,7 +103,7 @@ class SleevelessArmhole(Feature):
 def outlines(d: Drafting) -> None:
     """Redraw necks, shoulders and armholes of front and back to the new marks."""
     if d.n.sd > 0:
-        raise ValueError(
+        raise PaperError(
             "a shoulder dart in the back goes with a sleeved block; here ease the back "
             "shoulder instead: set back_shoulder_dart to 0"
         )

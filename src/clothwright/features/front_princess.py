@@ -27,6 +27,7 @@ from clothwright.paper import (
     Drafting,
     Edge,
     On,
+    PaperError,
     Sheet,
     Verb,
     cut,
@@ -168,7 +169,7 @@ class FrontArmholePrincess(Feature):
             )
             s = armhole.length_to_point(qf)
             if s < 6 or armhole.length - s < 4:
-                raise ValueError(
+                raise PaperError(
                     "the front panel line starts too near the end of the armhole: "
                     "keep it 6 cm from the underarm and 4 cm from the tip"
                 )

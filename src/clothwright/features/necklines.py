@@ -16,7 +16,7 @@ from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point, Vector, distance, unit
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length
@@ -241,7 +241,7 @@ class Neckline(Feature):
         )
         p = d["Nf′"]
         if c.y - p.y < 2.5:
-            raise ValueError(
+            raise PaperError(
                 "the front neck is too shallow: its centre would stand above the "
                 "shoulder end; make it deeper or narrower"
             )
@@ -344,7 +344,7 @@ class BackNeckline(Feature):
             path = d.line("back neck")
         else:
             if c.y - p.y < 1.5:
-                raise ValueError(
+                raise PaperError(
                     "the back neck is too shallow: its centre would stand above the "
                     "shoulder end; make it deeper, or the neck narrower"
                 )

@@ -23,6 +23,7 @@ from clothwright.paper import (
     Drafting,
     EdgeKind,
     On,
+    PaperError,
     Sheet,
     Verb,
     redraw,
@@ -212,7 +213,7 @@ class LowOpenBack(Feature):
         e2 = d.point("E2", "O", "waist end of the slanted edge", right="e2", down="yW")
         p = d["Nb′"]
         if e1.x > p.x - 2.0:
-            raise ValueError(
+            raise PaperError(
                 "the top of the slanted edge lies too near the shoulder end of the "
                 "neck: make the set-in at the top smaller, or the neck wider"
             )

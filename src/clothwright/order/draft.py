@@ -144,13 +144,23 @@ def _work(
 ) -> _Kept:
     numbers.read.clear()
     hand = Drafting(numbers, sheet, feature.kind if feature else "seams")
+    place = f"{order.place}, {feature.kind}" if feature else order.place
     try:
         stage.apply(hand)
-    except (RuleError, PaperError, ValueError) as e:
-        place = f"{order.place}, {feature.kind}" if feature else order.place
+    except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{place}: {e}", order.unit)) from e
+    except (ValueError, ArithmeticError) as e:
+        raise OrderError(_not_drawn(place, stage.name)) from e
     reads = {k: numbers[k] for k in sorted(numbers.read)}
     return _Kept(key, sheet, reads, hand.sheet, hand.steps)
+
+
+def _not_drawn(place: str, what: str) -> str:
+    """For geometry that gives out: what it says of points and curves helps nobody."""
+    return (
+        f"{place}: {what} cannot be drawn with these numbers; a length or an angle of "
+        "it comes to nothing, so put the number altered last nearer to its usual value"
+    )
 
 
 _SHOWN: Mapping[Unit, Callable[[float], str]] = {
@@ -172,8 +182,10 @@ def _checked(
             found += (_retold(c, order.unit) for c in f.checks(numbers, sheet))
             found += unusual(f, order.unit)
         report = check_all(sheet, joints(sheet, numbers), fmt)
-    except (RuleError, PaperError, ValueError) as e:
+    except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{order.place}: {e}", order.unit)) from e
+    except (ValueError, ArithmeticError) as e:
+        raise OrderError(_not_drawn(order.place, "the finished draft")) from e
     return Draft(order, numbers, sheet, steps, report, (*found, *report.findings))
 
 

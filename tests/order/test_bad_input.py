@@ -119,6 +119,11 @@ HOUSES = {
     "too deep": ('Dm = "B + 1 in"', "draft stands"),
     "hanging operator": ('Dm = "B/6 +"', "ends"),
     "yes": ("Dm = true", "Dm"),
+    "feature's bound": ('ff_side = "40 cm"', "draft stands"),
+    "loops on one spot": ('spacing = "0 cm"', "draft stands"),
+    "half a loop": ("n_loops = 2.5", "whole number"),
+    "no rows": ("rows = 0", "draft stands"),
+    "bust point in the neck": ('y_BP = "1 in"', "draft stands"),
 }
 
 
@@ -229,3 +234,12 @@ def test_a_full_disk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     assert "full" in result.stderr
     assert [p.name for p in out.iterdir()] == ["top.svg"]
     assert (out / "top.svg").read_text() == "the old sheet"
+
+
+def test_a_house_rule_that_is_outranked_is_named(tmp_path: Path) -> None:
+    house = 'unit = "in"\n[rules]\nSH = "4 in"\n'
+    made = draft(read_order(_write(tmp_path, ORDER, BODY, house)))
+    (said,) = [str(f) for f in made.findings if f.code == "H1"]
+    assert "house.toml" in said
+    assert "SH" in said
+    assert "measures" in said

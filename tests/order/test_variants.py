@@ -30,7 +30,8 @@ from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.order import OrderError, draft, pattern
-from orders import order
+from clothwright.order.figures import figures
+from orders import main_features, order
 
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
 
@@ -137,11 +138,26 @@ def test_every_front_neck(shape: FrontShape, body: Body) -> None:
 
 def test_armhole_tightening_shortens_the_side_front() -> None:
     """ta 0.6: FS.armhole 11.70 on P92 and 11.65 at 1/4 in on the demo's client."""
-    from orders import main_features
-
     features = [
         f if not isinstance(f, SleevelessArmhole) else SleevelessArmhole(tightened=0.6)
         for f in main_features(ease=0.0)
     ]
     made = draft(order(P92, tuple(features)))
     assert made.sheet.length("FS", "armhole") == pytest.approx(11.70, abs=0.1)
+
+
+def test_a_small_rounding_at_the_back_corner() -> None:
+    """Smaller than the facing's roll to the inside: the facing turns a corner."""
+    features = [
+        f if not isinstance(f, LowOpenBack) else LowOpenBack(corner_radius=0.1)
+        for f in main_features()
+    ]
+    for body in (P80, P92, P116):
+        assert not draft(order(body, tuple(features))).failed
+
+
+def test_the_estimates_named_do_not_depend_on_what_was_asked() -> None:
+    made = draft(order(P92, tuple(main_features())))
+    before = pattern(made).drawn.notes
+    figures(made)
+    assert pattern(made).drawn.notes == before

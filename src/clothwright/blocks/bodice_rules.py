@@ -231,7 +231,14 @@ def x_BP(X: float, BPS: float) -> float:
     return X - BPS / 2
 
 
-@_rule("yBP", "level of the bust point", source=f"{_A3}.1", formula="yW − (NFW − NBP)")
+@_rule(
+    "yBP",
+    "level of the bust point",
+    source=f"{_A3}.1",
+    formula="yW − (NFW − NBP)",
+    low=12.0,
+    high=40.0,
+)
 def y_BP(yW: float, NFW: float, NBP: float) -> float:
     return yW - (NFW - NBP)
 

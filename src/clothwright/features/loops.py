@@ -41,6 +41,8 @@ def u(edge_net: float, g1: float, g2: float) -> float:
     kind=Kind.COUNT,
     source=f"{_SRC}.3",
     key="n_loops",
+    low=2,
+    high=80,
     formula="1 + u/sp, to the nearest",
 )
 def _n_even(u: float, sp: float) -> float:
@@ -52,6 +54,8 @@ def _n_even(u: float, sp: float) -> float:
     "distance from loop to loop",
     source=f"{_SRC}.3",
     key="spacing",
+    low=0.8,
+    high=10,
     formula="u/(n − 1)",
 )
 def _spacing_even(u: float, n_loops: float) -> float:
@@ -64,6 +68,8 @@ def _spacing_even(u: float, n_loops: float) -> float:
     kind=Kind.COUNT,
     source=f"{_SRC}.3",
     key="n_loops",
+    low=2,
+    high=80,
     formula="1 + u/sp, whole",
 )
 def _n_exact(u: float, sp: float) -> float:
@@ -75,6 +81,8 @@ def _n_exact(u: float, sp: float) -> float:
     "distance from loop to loop",
     source=f"{_SRC}.3",
     key="spacing",
+    low=0.8,
+    high=10,
     formula="sp",
 )
 def _spacing_exact(sp: float) -> float:
@@ -249,7 +257,13 @@ class Loops(Feature):
         count = 1.0 if self.rows is Rows.RIGHT else 2.0
 
         @rows.rule(
-            "rows", "rows of loops", kind=Kind.COUNT, source=f"{_SRC}.1", key="rows"
+            "rows",
+            "rows of loops",
+            kind=Kind.COUNT,
+            source=f"{_SRC}.1",
+            key="rows",
+            low=1,
+            high=2,
         )
         def _rows() -> float:
             return count

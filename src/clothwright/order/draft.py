@@ -40,6 +40,9 @@ class Draft:
     sheet: Sheet
     steps: tuple[Step, ...]
     report: Report
+    used: tuple[str, ...]
+    """Keys of the numbers that the draft and its checks rest on."""
+
     findings: tuple[Finding, ...]
     """All findings: features' own checks, then walks, joints and the checklist."""
 
@@ -186,7 +189,30 @@ def _checked(
         raise OrderError(retold(f"{order.place}: {e}", order.unit)) from e
     except (ValueError, ArithmeticError) as e:
         raise OrderError(_not_drawn(order.place, "the finished draft")) from e
-    return Draft(order, numbers, sheet, steps, report, (*found, *report.findings))
+    found += (_overruled(h, k, numbers, order) for k, h in numbers.overruled().items())
+    return Draft(
+        order,
+        numbers,
+        sheet,
+        steps,
+        report,
+        numbers.used(),
+        (*found, *report.findings),
+    )
+
+
+def _overruled(house: House, key: str, numbers: Numbers, order: Order) -> Finding:
+    r = numbers.why(key)
+    by = "the measures" if r.hand is Hand.TAKEN else "this order"
+    return Finding(
+        "H1",
+        Severity.NOTE,
+        f"{house.place}: {r.name} ({r.symbol}) is given in {by}, so the house rule "
+        f"{house.text} is not used.",
+        order.house_place,
+        f"Take it out of {by} to use the house rule.",
+        {"value": r.value},
+    )
 
 
 def _retold(finding: Finding, unit: Unit) -> Finding:
@@ -298,14 +324,12 @@ def numbers_of(order: Order) -> Numbers:
             house = read_house(
                 order.house_text,
                 order.house_place,
-                _replaceable(rules, given),
+                _replaceable(rules, given, order.features),
                 [g.key for g in given],
             )
         except HouseError as e:
             raise OrderError(*str(e).splitlines()) from e
     kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
-    chosen = {g.key for g in kept}
-    house = {k: h for k, h in house.items() if k not in chosen}
     numbers = Numbers(rules, kept, house)
     for key in house:
         try:
@@ -315,8 +339,11 @@ def numbers_of(order: Order) -> Numbers:
     return numbers
 
 
-def _replaceable(rules: Mapping[str, Rule], given: Iterable[Given]) -> dict[str, Rule]:
-    """What a house file may replace: rules, and the defaults of features."""
+def _replaceable(
+    rules: Mapping[str, Rule], given: Iterable[Given], features: Iterable[Feature]
+) -> dict[str, Rule]:
+    """What a house file may replace: rules, and the defaults of features; each within
+    the bounds that an order has to keep to."""
     out = dict(rules)
     for g in given:
         if g.hand is Hand.DEFAULT and g.key not in out:
@@ -324,4 +351,11 @@ def _replaceable(rules: Mapping[str, Rule], given: Iterable[Given]) -> dict[str,
             out[g.key] = Rule(
                 g.key, g.symbol, g.name, g.kind, g.source, (), lambda v=value: v
             )
+    for f in features:
+        for number in f.numbers().values():
+            if number.key in out:
+                rule = out[number.key]
+                low = rule.low if number.low is None else number.low
+                high = rule.high if number.high is None else number.high
+                out[number.key] = replace(rule, low=low, high=high)
     return out

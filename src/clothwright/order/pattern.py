@@ -44,11 +44,7 @@ def pattern(draft: Draft) -> Pattern:
     order, sheet = draft.order, draft.sheet
     codes = tuple(c for c in _ORDER if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)
-    estimated = sorted(
-        k
-        for k in draft.numbers.used()
-        if k in draft.numbers and draft.numbers.hand(k) is Hand.ESTIMATED
-    )
+    estimated = [k for k in draft.used if draft.numbers.hand(k) is Hand.ESTIMATED]
     notes = (
         (f"Estimated, not taken: {', '.join(estimated)}. Make a toile first.",)
         if estimated

@@ -167,6 +167,12 @@ class Numbers:
     def _check_bounds(self, key: str, value: float) -> None:
         rule, house = self._house[key].rule, self._house[key]
         low, high = rule.low, rule.high
+        if rule.kind is Kind.COUNT and abs(value - round(value)) > 1e-9:
+            raise OutOfBounds(
+                f"{house.place}: {rule.name} ({rule.symbol}) = {house.text} comes to "
+                f"{value:.2f} here; write a whole number",
+                key,
+            )
         if (low is None or value >= low - 1e-9) and (
             high is None or value <= high + 1e-9
         ):
@@ -220,6 +226,10 @@ class Numbers:
         return tuple(
             sorted(r.key for r in self.why(key).walk() if r.hand is Hand.ESTIMATED)
         )
+
+    def overruled(self) -> dict[str, House]:
+        """House rules that a measure or a choice of the order outranks, by key."""
+        return {k: h for k, h in self._house.items() if k in self._given}
 
     def used(self) -> tuple[str, ...]:
         """Every key that has a value so far, sorted."""

@@ -106,7 +106,7 @@ def _pretty(r: Reason, unit: Unit) -> str:
 
 def _reasons(draft: Draft) -> list[Reason]:
     """Every number that the draft used, in the order of the graph's pages."""
-    used = set(draft.numbers.used())
+    used = set(draft.used)
     out = []
     for key in draft.numbers.keys():  # noqa: SIM118
         if key not in used:

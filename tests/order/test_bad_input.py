@@ -26,6 +26,10 @@ ORDERS = {
     "measures elsewhere": ('"brida.toml"', '"bride.toml"', "bride.toml"),
     "house elsewhere": ('cloth = "ink crêpe"', 'house = "none.toml"', "none.toml"),
     "estimates unknown": ('cloth = "ink crêpe"', 'estimates = "guess"', "handbook"),
+    "a name that no file has": ('"brida.toml"', '"br\\u0000ida.toml"', "name"),
+    "estimates in a list": ('cloth = "ink crêpe"', 'estimates = ["survey"]', "survey"),
+    "fullness in words": ("fullness = 0.5", 'fullness = "half"', "number"),
+    "yes for a ratio": ("fullness = 0.5", "fullness = true", "fraction"),
     "nap in quotes": ('cloth = "ink crêpe"', 'nap = "yes"', "nap"),
     "broken line": ("[[feature]]", "[[feature]", "line"),
     "unknown feature": ('kind = "loops"', 'kind = "lops"', "loops"),
@@ -243,3 +247,14 @@ def test_a_house_rule_that_is_outranked_is_named(tmp_path: Path) -> None:
     assert "house.toml" in said
     assert "SH" in said
     assert "measures" in said
+
+
+@pytest.mark.parametrize("written", ["0.5", '"1/2"', '"0,5"', '"½"'])
+def test_ways_to_write_a_ratio(written: str, tmp_path: Path) -> None:
+    text = ORDER.replace("fullness = 0.5", f"fullness = {written}")
+    assert draft(read_order(_write(tmp_path, text, BODY))).numbers.f == 0.5
+
+
+def test_a_byte_order_mark_is_no_fault(tmp_path: Path) -> None:
+    path = _write(tmp_path, "\ufeff" + ORDER, "\ufeff" + BODY)
+    assert not draft(read_order(path)).failed

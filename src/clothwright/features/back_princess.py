@@ -24,6 +24,7 @@ from clothwright.paper import (
 )
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.truing import Fillet, arc_like
+from clothwright.units.fields import Ratio
 
 _SRC = "first garment 6.2"
 
@@ -54,7 +55,7 @@ class BackArmholePrincess(Feature):
     }
 
     share: Annotated[
-        float | None,
+        Ratio | None,
         Number(
             "share_b",
             "share b",

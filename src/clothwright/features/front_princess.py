@@ -39,7 +39,7 @@ from clothwright.paper import (
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.truing import Fillet, arc_like
-from clothwright.units.fields import Length
+from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 5"
 
@@ -136,7 +136,7 @@ class FrontArmholePrincess(Feature):
         ),
     ] = None
     share: Annotated[
-        float | None,
+        Ratio | None,
         Number(
             "share_f",
             "share f",

@@ -26,7 +26,7 @@ from clothwright.paper import (
     straight,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
-from clothwright.units.fields import Length
+from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 13"
 
@@ -206,7 +206,7 @@ class Peplum(Feature):
         ),
     ] = None
     fullness: Annotated[
-        float | None,
+        Ratio | None,
         Number(
             "f",
             "f",
@@ -234,7 +234,7 @@ class Peplum(Feature):
         ),
     ] = None
     gathers: Annotated[
-        float | None,
+        Ratio | None,
         Number(
             "g",
             "g",

@@ -19,7 +19,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.truing import arc_like
-from clothwright.units.fields import Length
+from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 7"
 
@@ -69,7 +69,7 @@ class ShoulderPrincess(Feature):
         ),
     ] = None
     share: Annotated[
-        float | None,
+        Ratio | None,
         Number(
             "share_s",
             "share s",

@@ -88,7 +88,7 @@ def read_order(path: Path) -> Order:
 def read_text(path: Path, what: str) -> str:
     """The text of a file. Raises OrderError with a plain sentence."""
     try:
-        return path.read_text(encoding="utf-8")
+        return path.read_text(encoding="utf-8-sig")
     except FileNotFoundError:
         raise OrderError(
             f"{path.name}: there is no such file; check the name of {what}"
@@ -106,6 +106,10 @@ def read_text(path: Path, what: str) -> str:
     except OSError as e:
         raise OrderError(
             f"{path.name} cannot be read ({e.strerror}); try another place for it"
+        ) from None
+    except ValueError:  # a character that no file's name may hold
+        raise OrderError(
+            f"{path.name!r} is no name of a file; check the name of {what}"
         ) from None
 
 
@@ -145,7 +149,7 @@ def order_from_text(text: str, place: str, folder: Path) -> Order:
     if "estimates" in table:
         words = {r.value: r for r in RuleSet}
         got = table["estimates"]
-        if got in words:
+        if isinstance(got, str) and got in words:
             estimates = words[got]
         else:
             faults.append(

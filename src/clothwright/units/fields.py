@@ -1,4 +1,4 @@
-"""Length and angle as fields of a model.
+"""Length, angle and ratio as fields of a model.
 
 A validation context `{"unit": Unit}` says that values come from a file: strings and
 bare numbers take that unit. Without a context, floats are centimetres (from code).
@@ -8,7 +8,7 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, ValidationInfo
 
-from clothwright.units.read import parse_angle, parse_length
+from clothwright.units.read import LengthError, parse_angle, parse_length, parse_plain
 from clothwright.units.unit import Unit
 
 
@@ -29,8 +29,21 @@ def _angle(value: object) -> object:
     raise ValueError("write an angle in degrees")
 
 
+def _ratio(value: object) -> object:
+    if value is None:
+        return None
+    if isinstance(value, str):
+        return parse_plain(value)
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return float(value)
+    raise LengthError("write a number or a fraction, like 0.5 or 1/2")
+
+
 Length = Annotated[float, BeforeValidator(_length, json_schema_input_type=str)]
 """A length in cm; see the module for how it is read."""
 
 Angle = Annotated[float, BeforeValidator(_angle, json_schema_input_type=str)]
 """An angle in degrees."""
+
+Ratio = Annotated[float, BeforeValidator(_ratio, json_schema_input_type=str)]
+"""A share or a ratio: a number or a written fraction."""

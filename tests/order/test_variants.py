@@ -1,5 +1,6 @@
 """Every feature alone against the main garment's others, on bodies of many shapes."""
 
+import math
 import random
 from itertools import product
 
@@ -7,6 +8,7 @@ import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
 from clothwright.body import Body
+from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
@@ -161,3 +163,45 @@ def test_the_estimates_named_do_not_depend_on_what_was_asked() -> None:
     before = pattern(made).drawn.notes
     figures(made)
     assert pattern(made).drawn.notes == before
+
+
+@pytest.mark.parametrize(
+    ("share", "body"), list(product((None, 0.36, 0.45, 0.58, 0.6, 0.65), BODIES))
+)
+def test_a_tightened_armhole_from_any_start(share: float | None, body: Body) -> None:
+    """The turn about BP takes ta at the line's start: FS.armhole loses 0.40 to 0.60
+    of ta 0.6, runs smooth, and the start lies where the numbers say."""
+    made = []
+    for ta in (0.0, 0.6):
+        swap: dict[str, Feature] = {
+            "sleeveless armhole": SleevelessArmhole(tightened=ta),
+            "front armhole princess": FrontArmholePrincess(share=share),
+        }
+        features = (swap.get(f.kind, f) for f in main_features(ease=0.0))
+        made.append(draft(order(body, tuple(features))))
+    plain, tight = made
+    assert not tight.failed, tight.failures()
+    points, n = tight.sheet.points, tight.numbers
+    assert distance(points["BP"], points["Qf"]) == pytest.approx(n.reach_Qf, abs=1e-3)
+    assert distance(points["Qf"], points["Q2"]) == pytest.approx(
+        2 * n.reach_Qf * math.sin(math.radians(n.theta + n.phi_a) / 2), abs=1e-6
+    )
+    lost = [d.sheet.length("FS", "armhole") for d in made]
+    assert 0.40 < lost[0] - lost[1] < 0.60
+    assert not plain.failed
+
+
+@pytest.mark.parametrize("dip", [0.0, 0.3, 3.0])
+@pytest.mark.parametrize("tightened", [0.0, 0.6, 1.2])
+def test_panel_behind_a_tightened_edge(tightened: float, dip: float) -> None:
+    """The edge loses what was asked (11.1: 0.1 between lap line and edge)."""
+    swap: dict[str, Feature] = {
+        "low open back": LowOpenBack(tightened=tightened, corner_radius=0.0),
+        "panel behind": UnderPanel(dip=dip),
+    }
+    features = tuple(swap.get(f.kind, f) for f in main_features())
+    for body in (P92, P116, BRIDA):
+        made = draft(order(body, features))
+        assert not made.failed, made.failures()
+        wanted = made.numbers.slant - tightened
+        assert made.sheet.length("BC", "slant") == pytest.approx(wanted, abs=0.02)

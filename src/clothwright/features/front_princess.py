@@ -18,6 +18,7 @@ from clothwright.curves import (
     distance,
     rotate,
     turn,
+    turned,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.panel_lines import corner, rounded
@@ -149,7 +150,7 @@ class FrontArmholePrincess(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_PANELS, _REACH)
+        return (FRONT_PANELS, _REACH if self.share is None else _REACH_AT_SHARE)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FRONT_PANELS, "front princess line", self._apply),)
@@ -205,6 +206,46 @@ def _reach(  # the pitch of A3.9 on the new tip
     return distance(Point(x_BP, y_BP), bodice.front_pitch(tip, X, xfw, yB - dl))
 
 
+_REACH_AT_SHARE = RuleTable("reach of a panel line from a share of the armhole")
+
+
+@_REACH_AT_SHARE.rule(
+    "|BP Qf|",
+    "bust point to the start of the front panel line",
+    key="reach_Qf",
+    source=f"{_SRC}.1",
+)
+def _reach_at_share(  # along the armhole of A3.10 on the new tip
+    X: float,
+    xfw: float,
+    x_hf: float,
+    y_hf: float,
+    S: float,
+    sigma_f: float,
+    sigma_f_new: float,
+    xs: float,
+    a: float,
+    yB: float,
+    yW: float,
+    x_BP: float,
+    y_BP: float,
+    theta: float,
+    share_f: float,
+) -> float:
+    bp, gc = Point(x_BP, y_BP), Point(xs, yB)
+    tip = Point(x_hf, y_hf) + bodice.outwards_front(sigma_f) * S
+    g = rotate(gc, bp, theta)
+    square = turned(bodice.side_square_front(gc, Point(xs + a, yW)), theta)
+    armhole = bodice.front_armhole(
+        tip,
+        bodice.inward_front(sigma_f_new),
+        bodice.front_pitch(tip, X, xfw, g.y),
+        g,
+        square,
+    ).reversed()
+    return distance(bp, armhole.at_length(armhole.length * share_f))
+
+
 def split_panels(d: Drafting, edge: str, qf: Point) -> None:
     """Cut the front from `qf` over BP down the waist dart and close the side dart."""
     n = d.n
@@ -255,22 +296,25 @@ def split_panels(d: Drafting, edge: str, qf: Point) -> None:
 
 
 def _tighten(d: Drafting, sheet: Sheet) -> Sheet:
-    """Turn the side front's upper curve on by φa and redraw its armhole (5.4)."""
-    n, bp = d.n, d["BP"]
+    """Turn the side front's upper curve on by φa and redraw the lower curve of its
+    armhole to it (5.4).
+
+    Of a line that starts above the pitch, the armhole from the pitch up to it turns
+    too: redrawn alone, as the notes have it, that short piece folds over.
+    """
+    m = turn(d["BP"], -d.n.phi_a)
     fs = sheet.piece("FS")
-    m = turn(bp, -math.degrees(2 * math.asin(n.ta / (2 * distance(bp, d["Qf"])))))
     upper = fs.edge("cut").path.moved(m)  # Q2 to BP
-    gc, wf = fs.edge("side").path.end, fs.edge("side").path.start
-    q2 = upper.start
-    old = fs.edge("armhole").path  # Gc to Q2
-    leave = m.direction(old.end_direction)
-    q = bodice.side_square_front(gc, wf)
-    first, last = old.segments[0], old.segments[-1]
-    out, back = distance(*first.points[:2]), distance(*last.points[-2:])
-    armhole = Path((Cubic(gc, gc + q * out, q2 - leave * back, q2),))
+    lower, *above = fs.edge("armhole").path.segments  # Gc to Q2
+    end, arrive = m(lower.end), m.direction(lower.end_direction)
+    out, back = distance(*lower.points[:2]), distance(*lower.points[-2:])
+    redrawn = Cubic(
+        lower.start, lower.start + lower.start_direction * out, end - arrive * back, end
+    )
+    armhole = Path((redrawn, *(s.moved(m) for s in above)))
     return redraw(
         sheet, "FS", ["armhole", "cut"], [Edge("armhole", armhole), Edge("cut", upper)]
-    )
+    ).named(Q2=upper.start)
 
 
 def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:

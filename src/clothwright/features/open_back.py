@@ -239,24 +239,22 @@ class LowOpenBack(Feature):
         if n.te > 0:
             edge = bc.edge("slant").path  # E2 up to E1
             mid = edge.at_length(edge.length / 2)
-            panel = bc.edge("panel").path  # Qb down to the waist
-            s = _length_at_level(panel, mid.y)
-            sheet = spread(
-                sheet,
-                "BC",
-                On("panel", s),
-                On("slant", edge.length / 2),
-                at_start=0.0,
-                at_end=-n.te,
-                moving="shoulder",
-            )
-            new = sheet.edge("BC", "slant").path
-            sheet = redraw(
-                sheet,
-                "BC",
-                ["slant"],
-                [straight("slant", new.start, new.end, EdgeKind.SEAM)],
-            )
+            s = _length_at_level(bc.edge("panel").path, mid.y)  # Qb down to the waist
+            wanted, opening = edge.length - n.te, n.te
+            for _ in range(3):  # drawn straight again, the edge loses more
+                sheet = spread(
+                    d.sheet,
+                    "BC",
+                    On("panel", s),
+                    On("slant", edge.length / 2),
+                    at_start=0.0,
+                    at_end=-opening,
+                    moving="shoulder",
+                )
+                bent = sheet.edge("BC", "slant").path
+                slant = straight("slant", bent.start, bent.end, EdgeKind.SEAM)
+                opening += slant.path.length - wanted
+            sheet = redraw(sheet, "BC", ["slant"], [slant])
             d.lay(
                 Verb.SPREAD,
                 sheet,

@@ -10,8 +10,7 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -19,7 +18,6 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 import typer
 
 if TYPE_CHECKING:
-    from clothwright.findings import Finding
     from clothwright.order import Draft, Pattern
 
 app = typer.Typer(
@@ -105,15 +103,10 @@ def make(
     ] = False,
 ) -> None:
     """Draft an order, check it, and write its sheets."""
-    from clothwright.order import OrderError, pattern
-    from clothwright.paper import PaperError
+    from clothwright.order import pattern
     from clothwright.sheets import SheetError
 
-    drafted = _draft(order)
-    try:
-        finished = pattern(drafted)
-    except (OrderError, PaperError) as e:
-        _refuse((f"{order.name}: {e}",))
+    finished = pattern(_draft(order))
     wish = _Wish(paper, scale, roll, dimensions, frames)
     folder = into or order.parent / f"{order.stem}-sheets"
     wanted = only or list(Kind)
@@ -137,12 +130,8 @@ def make(
                 bar.advance(task)
     except SheetError as e:
         _refuse((str(e),), UNWRITTEN)
-    if as_json:
-        from clothwright.order.figures import figures
-
-        print(json.dumps(figures(drafted), ensure_ascii=False, indent=1))
-    else:
-        _report(finished.findings, len(drafted.sheet.seams))
+    _report(finished, as_json=as_json)
+    if not as_json:
         for name in written:
             print(name)
     if finished.failed:
@@ -212,21 +201,30 @@ def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
     return [str(target)]
 
 
-def _report(findings: Iterable[Finding], seams: int) -> None:
+def _report(finished: Pattern, *, as_json: bool) -> None:
+    """Print what the checks say, in words or with every figure."""
     from clothwright.findings import Severity
+    from clothwright.paper import SeamKind
 
+    if as_json:
+        from clothwright.order.figures import figures
+
+        full = replace(finished.draft, findings=finished.findings)
+        print(json.dumps(figures(full), ensure_ascii=False, indent=1))
+        return
     words = {
         Severity.REFUSE: "Not to be cut",
         Severity.WARN: "Look again",
         Severity.NOTE: "Note",
     }
-    findings = tuple(findings)
     for severity in words:
-        for f in findings:
+        for f in finished.findings:
             if f.severity is severity:
                 print(f"{words[severity]}: {f}")
-    if not any(f.severity is Severity.REFUSE for f in findings):
-        print(f"All {seams} seams meet.")
+    if not finished.failed:
+        # an edge sewn to its own twin meets by itself and proves nothing
+        kinds = [s.kind for s in finished.draft.sheet.seams]
+        print(f"All {len(kinds) - kinds.count(SeamKind.TWIN)} seams meet.")
 
 
 @app.command()
@@ -237,14 +235,11 @@ def check(
     ] = False,
 ) -> None:
     """Draft an order and check it; write nothing."""
-    drafted = _draft(order)
-    if as_json:
-        from clothwright.order.figures import figures
+    from clothwright.order import pattern
 
-        print(json.dumps(figures(drafted), ensure_ascii=False, indent=1))
-    else:
-        _report(drafted.findings, len(drafted.sheet.seams))
-    if drafted.failed:
+    finished = pattern(_draft(order))
+    _report(finished, as_json=as_json)
+    if finished.failed:
         raise typer.Exit(FAILED)
 
 

@@ -11,13 +11,14 @@ from pathlib import Path
 import pytest
 from shapely.geometry import LineString, Point, Polygon
 
+from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
 from clothwright.finishing.allowances import Allowances, Role, role_of
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.finishing.lettering import text_box
 from clothwright.order import Pattern, draft, pattern, read_order
-from clothwright.paper import EdgeKind, Piece, straight
+from clothwright.paper import Edge, EdgeKind, Piece, straight
 from clothwright.units import Unit
 
 MM = 0.1
@@ -50,6 +51,28 @@ def test_a_square_piece_gets_square_corners() -> None:
     line = cut_line(piece, Allowances(Unit.CM))
     w = Role.SMALL.width(Unit.CM)
     assert line.outline.area == pytest.approx((10 + 2 * w) ** 2, abs=1e-6)
+
+
+def test_a_hollow_too_tight_is_named_and_left_without_an_allowance() -> None:
+    a, b, c, d = P(0, 0), P(10, 0), P(10, 10), P(0, 10)
+    g, h = P(4.6, 0), P(5.4, 0)
+    hollow = PaperPath.cubic(g, P(4.6, 0.53), P(5.4, 0.53), h)  # radius 4 mm
+    piece = Piece(
+        "UP",
+        "Patch",
+        (
+            straight("top", a, g),
+            Edge("hollow", hollow),
+            straight("top on", h, b),
+            straight("right", b, c),
+            straight("low", c, d),
+            straight("left", d, a),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM))
+    assert line.too_tight == ("hollow",)
+    assert line.widths["hollow"] == 0.0
+    assert line.widths["low"] > 0
 
 
 def test_a_fold_has_no_allowance() -> None:

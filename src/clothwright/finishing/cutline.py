@@ -25,7 +25,7 @@ from clothwright.curves import (
     meet_lines,
 )
 from clothwright.finishing.allowances import Allowances, Role, role_of
-from clothwright.paper import PaperError, Piece
+from clothwright.paper import Piece
 
 REACH = 2.5
 """A corner may run out to this many allowances; beyond, it is cut blunt (truing 8)."""
@@ -37,20 +37,22 @@ class CutLine:
 
     outline: Path
     widths: dict[str, float]
+    too_tight: tuple[str, ...] = ()
+    """Edges whose hollow is tighter than their allowance; they get none."""
 
 
 def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
-    """Set every edge of a piece off and join the corners.
-
-    Raises PaperError when an edge's hollow is tighter than its allowance.
-    """
+    """Set every edge of a piece off and join the corners."""
     widths = {e.name: allowances.of(piece, e.name) for e in piece.edges}
     lines: list[list[Segment]] = []
+    too_tight: list[str] = []
     for e in piece.edges:
         try:
             lines.append(_set_off(e.path, widths[e.name]))
-        except ValueError as err:
-            raise PaperError(f"{piece.name}, {e.name}: {err}") from err
+        except ValueError:
+            too_tight.append(e.name)
+            widths[e.name] = 0.0
+            lines.append(list(e.path.segments))
     n = len(lines)
     corners: list[list[Segment]] = []
     for i in range(n):
@@ -72,7 +74,7 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
     parts: list[Segment] = []
     for i in range(n):
         parts += lines[i] + corners[i]
-    return CutLine(_joined(parts), widths)
+    return CutLine(_joined(parts), widths, tuple(too_tight))
 
 
 def _joined(parts: list[Segment]) -> Path:

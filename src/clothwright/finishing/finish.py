@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from clothwright.curves import Path, Point, distance
-from clothwright.findings import Finding
+from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances, check_partners
 from clothwright.finishing.cutline import CutLine, cut_line
 from clothwright.finishing.drawn import (
@@ -64,16 +64,19 @@ class Finishing:
 def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...]]:
     """Allowances, notches, grain, labels and counts on every piece that is cut."""
     found = list(check_partners(sheet, f.allowances))
-    pieces = tuple(
-        _finish(sheet, sheet.piece(code), f, i, len(f.order))
-        for i, code in enumerate(f.order, 1)
-    )
+    pieces = []
+    for i, code in enumerate(f.order, 1):
+        net = sheet.piece(code)
+        piece, legs = with_darts_capped(net)
+        line = cut_line(piece, f.allowances)
+        found += (_no_allowance(net, e) for e in line.too_tight)
+        pieces.append(_finish(sheet, net, piece, legs, line, f, i))
     pattern = DrawnPattern(
         title=f.title,
         client=f.client,
         measured=f.measured,
         unit=f.allowances.unit.value,
-        pieces=pieces,
+        pieces=tuple(pieces),
         allowance_note=f.allowances.note(),
         failures=f.failures,
         cautions=f.cautions,
@@ -82,11 +85,27 @@ def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...
     return pattern, tuple(found)
 
 
+def _no_allowance(piece: Piece, edge: str) -> Finding:
+    return Finding(
+        "hollow",
+        Severity.REFUSE,
+        f"{piece.name}, {edge} is hollowed tighter than its allowance is wide, so it "
+        "is drawn without one.",
+        piece.code,
+        "Make the curve flatter or a plain corner, or the piece wider there.",
+    )
+
+
 def _finish(
-    sheet: Sheet, net: Piece, f: Finishing, number: int, total: int
+    sheet: Sheet,
+    net: Piece,
+    piece: Piece,
+    legs: list[Path],
+    line: CutLine,
+    f: Finishing,
+    number: int,
 ) -> DrawnPiece:
-    piece, legs = with_darts_capped(net)
-    line = cut_line(piece, f.allowances)
+    total = len(f.order)
     lines = _edge_lines(piece, f) + [DrawnLine(Meaning.DART, p, "dart") for p in legs]
     lines += [DrawnLine(Meaning.INNER, k.path, k.name) for k in piece.lines]
     lines += _marks(piece)

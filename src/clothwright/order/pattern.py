@@ -39,8 +39,7 @@ class Pattern:
 
 
 def pattern(draft: Draft) -> Pattern:
-    """Finish every piece of a draft. Raises PaperError when an edge cannot take its
-    allowance."""
+    """Finish every piece of a draft."""
     order, sheet = draft.order, draft.sheet
     codes = tuple(c for c in _ORDER if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)

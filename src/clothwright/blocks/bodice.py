@@ -20,7 +20,6 @@ from clothwright.curves import (
     left_normal,
     midpoint,
     mix,
-    rotate,
     turned,
 )
 from clothwright.paper import (
@@ -405,8 +404,3 @@ def _front(d: Drafting) -> None:
             kind=SeamKind.DART,
         ),
     )
-
-
-def closed_underarm(d: Drafting) -> Point:
-    """The front underarm turned back about BP, as it lies with the dart closed."""
-    return rotate(d["G"], d["BP"], -d.n.theta)

@@ -98,17 +98,6 @@ def kappa(theta: float, phi_a: float, omega: float) -> float:
     return k
 
 
-@_rule(
-    "θr",
-    "bust dart left at the side",
-    kind=Kind.ANGLE,
-    source=f"{_SRC}.8",
-    formula="none",
-)
-def theta_r() -> float:
-    return 0.0
-
-
 class FrontArmholePrincess(Feature):
     """Front princess line from the armhole over the bust point to the waist."""
 

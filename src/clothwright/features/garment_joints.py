@@ -1,6 +1,6 @@
 """Corners that must flow when seams are sewn (first garment 22)."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -15,8 +15,13 @@ _Has = Callable[..., bool]
 """Answers whether a piece with these edges is on the table."""
 
 
-def joints(sheet: Sheet, n: Numbers) -> list[Joint]:
-    """Every joint of the garment whose edges are on the table."""
+V_FRONT, V_BACK = "pointed front neck", "pointed back neck"
+"""Words of a neckline that comes to a point at its centre."""
+
+
+def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
+    """Every joint of the garment whose edges are on the table; `words` are what its
+    features provide."""
     found: list[Joint] = []
 
     def has(piece: str, *edges: str) -> bool:
@@ -84,18 +89,15 @@ def joints(sheet: Sheet, n: Numbers) -> list[Joint]:
     for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):
         if not has(code, "cf"):
             continue
-        v_neck = name == "neck" and _is_v(sheet, code)
-        if v_neck:
+        if name == "neck" and V_FRONT in words:
             continue
         end = End.END if name == "neck" else End.START
         found.append(Joint.fold(f"{name} at the centre front", Corner(code, name, end)))
+    if has(bn, "cb") and not has(bn, "slant") and V_BACK not in words:
+        centre = Corner(bn, "neck", End.START)
+        found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has)
     return found
-
-
-def _is_v(sheet: Sheet, code: str) -> bool:
-    angle = sheet.piece(code).interior_angle("neck")
-    return angle > 95.0
 
 
 def _waist_is_trued(sheet: Sheet) -> bool:

@@ -15,6 +15,7 @@ from clothwright.blocks.bodice import inward_back, inward_front
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point, Vector, distance, unit
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
@@ -201,6 +202,9 @@ class Neckline(Feature):
     def tables(self) -> tuple[RuleTable, ...]:
         return (_FRONT_TABLES[self.shape],)
 
+    def provides(self) -> frozenset[str]:
+        return self.gives | ({V_FRONT} if self.shape is FrontShape.V else set())
+
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
         tilt = 12.0 if self.shape in _TILTED else 0.0
@@ -322,6 +326,9 @@ class BackNeckline(Feature):
         Length | None,
         Number("Db", "Db", "depth of the back neck", _SRC, low=1.0, high=30.0),
     ] = None
+
+    def provides(self) -> frozenset[str]:
+        return self.gives | ({V_BACK} if self.shape is BackShape.V else set())
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (_BACK_TABLES[self.shape],)

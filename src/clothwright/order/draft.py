@@ -184,7 +184,8 @@ def _checked(
         for f in order.features:
             found += (_retold(c, order.unit) for c in f.checks(numbers, sheet))
             found += unusual(f, order.unit)
-        report = check_all(sheet, joints(sheet, numbers), fmt)
+        words = {word for f in order.features for word in f.provides()}
+        report = check_all(sheet, joints(sheet, numbers, words), fmt)
     except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{order.place}: {e}", order.unit)) from e
     except (ValueError, ArithmeticError) as e:

@@ -1,7 +1,7 @@
 """A rule and a table of rules."""
 
 import inspect
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from enum import Enum
 
@@ -98,13 +98,3 @@ class RuleTable:
 
     def __iter__(self) -> Iterator[Rule]:
         return iter(self.rules.values())
-
-    def merged(self, *others: "RuleTable") -> Mapping[str, Rule]:
-        """This table's rules and the others' in one mapping; keys must differ."""
-        out: dict[str, Rule] = {}
-        for table in (self, *others):
-            for key, rule in table.rules.items():
-                if key in out:
-                    raise KeyError(f"the rule {key} stands in two tables")
-                out[key] = rule
-        return out

@@ -14,9 +14,6 @@ ARC_HANDLE = 0.36
 """Handle of an arc-like curve as a share of its chord: within 1 mm of a circular arc
 for turns below 70 degrees."""
 
-MAX_BLEND = 0.6
-"""A blend that moves a line by more than this (cm) hides a fault: redraw instead."""
-
 
 def corner_shift(sum_degrees: float, blend: float) -> float:
     """The most that a joint moves along its bisector when the angles on both sides

@@ -1,0 +1,59 @@
+"""Corners at the centre: square unless the neckline says that it comes to a point."""
+
+import pytest
+
+from bodies import P92, THEA
+from clothwright.body import Body
+from clothwright.features import Feature, necklines
+from clothwright.features.armhole import SleevelessArmhole
+from clothwright.features.back_princess import BackArmholePrincess
+from clothwright.features.block import Block
+from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.facing import Facing
+from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.necklines import (
+    BackNeckline,
+    BackShape,
+    FrontShape,
+    Neckline,
+)
+from clothwright.features.peplum import Peplum
+from clothwright.features.waist import WaistSeam
+from clothwright.order import draft
+from orders import order
+
+
+def _closed(front: FrontShape, back: BackShape) -> tuple[Feature, ...]:
+    return (
+        Block(),
+        SleevelessArmhole(),
+        Neckline(shape=front),
+        BackNeckline(shape=back),
+        FrontArmholePrincess(),
+        BackArmholePrincess(),
+        ConcealedZip(),
+        WaistSeam(),
+        Peplum(),
+        Facing(),
+    )
+
+
+@pytest.mark.parametrize("back", list(BackShape))
+@pytest.mark.parametrize("body", [P92, THEA])
+def test_the_back_neck_is_square_at_the_centre(back: BackShape, body: Body) -> None:
+    own = back is BackShape.STANDARD  # the block's own neck is as wide in front
+    front = FrontShape.STANDARD if own else FrontShape.BOAT
+    made = draft(order(body, _closed(front, back)))
+    named = [j.joint.name for j in made.report.angles]
+    assert ("neck at the centre back" in named) == (back is not BackShape.V)
+    assert not made.failed, made.failures()
+
+
+def test_a_neck_that_comes_slanting_to_the_fold_is_refused(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """A boat neck drawn like a V's side arrives at more than 95°."""
+    v = necklines._FRONT[FrontShape.V]
+    monkeypatch.setitem(necklines._FRONT, FrontShape.BOAT, v)
+    made = draft(order(P92, _closed(FrontShape.BOAT, BackShape.BOAT)))
+    assert any("centre front" in f for f in made.failures())

@@ -4,19 +4,15 @@ import pytest
 
 from bodies import P92, THEA
 from clothwright.body import Body
-from clothwright.features import Feature, necklines
+from clothwright.features import Feature, neck_shapes
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.block import Block
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
-from clothwright.features.necklines import (
-    BackNeckline,
-    BackShape,
-    FrontShape,
-    Neckline,
-)
+from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.peplum import Peplum
 from clothwright.features.waist import WaistSeam
 from clothwright.order import draft
@@ -53,7 +49,7 @@ def test_a_neck_that_comes_slanting_to_the_fold_is_refused(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """A boat neck drawn like a V's side arrives at more than 95°."""
-    v = necklines._FRONT[FrontShape.V]
-    monkeypatch.setitem(necklines._FRONT, FrontShape.BOAT, v)
+    v = neck_shapes.FRONT_CURVES[FrontShape.V]
+    monkeypatch.setitem(neck_shapes.FRONT_CURVES, FrontShape.BOAT, v)
     made = draft(order(P92, _closed(FrontShape.BOAT, BackShape.BOAT)))
     assert any("centre front" in f for f in made.failures())

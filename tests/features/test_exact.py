@@ -8,7 +8,8 @@ from bodies import P92
 from clothwright.blocks.bodice_rules import SCALE_DEPTH
 from clothwright.curves import Point, distance
 from clothwright.features.block import bust_girth
-from clothwright.features.peplum import PEPLUM, Cut, Peplum, arc
+from clothwright.features.peplum import PEPLUM, Cut, Peplum
+from clothwright.features.peplum_pieces import arc
 from clothwright.order import draft
 from clothwright.paper import On, Piece, Sheet, spread, straight
 from orders import main_features, order

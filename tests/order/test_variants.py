@@ -18,12 +18,8 @@ from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops, Rows, Spread
-from clothwright.features.necklines import (
-    BackNeckline,
-    BackShape,
-    FrontShape,
-    Neckline,
-)
+from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
 from clothwright.features.shoulder import Tightening

@@ -3,21 +3,27 @@
 Waist darts in both, a side bust dart in front, a shoulder dart in the back when the
 order wants one. Our own consolidation of common practice (blocks A2 and A3 of our
 notes, with their corrections); cm, y down, nape at the origin.
-One file, for the draft is read from top to bottom beside the book.
 """
 
-import math
-
-from clothwright.blocks.bodice_rules import back_neck_curve, front_neck_curve
+from clothwright.blocks.bodice_curves import (
+    back_armhole,
+    back_neck_curve,
+    back_pitch,
+    front_armhole,
+    front_neck_curve,
+    front_pitch,
+    inward_back,
+    inward_front,
+    outwards_back,
+    outwards_front,
+    side_square_back,
+    side_square_front,
+)
 from clothwright.curves import (
-    Cubic,
     Path,
     Point,
     Vector,
-    bearing,
-    direction,
     distance,
-    left_normal,
     midpoint,
     mix,
     turned,
@@ -38,107 +44,6 @@ from clothwright.paper import (
 
 SHOULDER_DART_DEPTH = 7.0
 """Depth of the back shoulder dart, cm [6–9] (blocks A2.5)."""
-
-_DOWN = Vector(0.0, 1.0)
-
-
-def outwards_front(sigma: float) -> Vector:
-    """Unit vector along the front shoulder, neck to tip, for a slope in degrees."""
-    return turned(Vector(-1.0, 0.0), -sigma)
-
-
-def outwards_back(sigma: float) -> Vector:
-    """Unit vector along the back shoulder, neck to tip, for a slope in degrees."""
-    return bearing(sigma)
-
-
-def inward_front(sigma: float) -> Vector:
-    """Unit vector square to the front shoulder, into the piece."""
-    g = math.radians(sigma)
-    return Vector(math.sin(g), math.cos(g))
-
-
-def inward_back(sigma: float) -> Vector:
-    """Unit vector square to the back shoulder, into the piece."""
-    g = math.radians(sigma)
-    return Vector(-math.sin(g), math.cos(g))
-
-
-def back_armhole(
-    tip: Point, inward: Vector, pitch: Point, underarm: Point, q: Vector, drop: float
-) -> Path:
-    """Back armhole, tip to underarm, in two curves (A2.7).
-
-    `q` is the unit perpendicular to the side seam, into the piece; `drop` the depth
-    from pitch to bust line.
-    """
-    reach = distance(pitch, tip)
-    return Path(
-        (
-            Cubic(
-                tip,
-                tip + inward * (0.30 * reach),
-                pitch - _DOWN * (0.38 * reach),
-                pitch,
-            ),
-            Cubic(
-                pitch,
-                pitch + _DOWN * (0.58 * drop),
-                underarm + q * (0.52 * (underarm.x - pitch.x)),
-                underarm,
-            ),
-        )
-    )
-
-
-def front_armhole(
-    tip: Point, inward: Vector, pitch: Point, underarm: Point, q: Vector
-) -> Path:
-    """Front armhole, tip to underarm with the side dart open, in two curves (A3.10).
-
-    `q` is the perpendicular of the closed side seam, into the piece, turned with the
-    dart.
-    """
-    reach = distance(pitch, tip)
-    return Path(
-        (
-            Cubic(
-                tip,
-                tip + inward * (0.30 * reach),
-                pitch - _DOWN * (0.38 * reach),
-                pitch,
-            ),
-            Cubic(
-                pitch,
-                pitch + _DOWN * (0.66 * (underarm.y - pitch.y)),
-                underarm + q * (0.58 * (pitch.x - underarm.x)),
-                underarm,
-            ),
-        )
-    )
-
-
-def back_pitch(tip: Point, xb: float, yB: float) -> Point:
-    """Back pitch point, with the guard that the tip hangs 0.3 to 3.0 cm over it
-    (A2.6, A2.7, corrections C18)."""
-    x = min(max(xb, tip.x - 3.0), tip.x - 0.3)
-    return Point(x, tip.y + 0.50 * (yB - tip.y))
-
-
-def front_pitch(tip: Point, X: float, xfw: float, y_G: float) -> Point:
-    """Front pitch point, with the guard that the tip hangs at least 0.8 cm over it
-    (A3.9)."""
-    return Point(max(X - xfw, tip.x + 0.8), tip.y + 0.56 * (y_G - tip.y))
-
-
-def side_square_back(underarm: Point, waist: Point) -> Vector:
-    """Unit perpendicular to the back side seam, towards the centre back."""
-    return left_normal(direction(underarm, waist)) * -1.0
-
-
-def side_square_front(underarm: Point, waist: Point) -> Vector:
-    """Unit perpendicular to the closed front side seam, towards the centre front."""
-    return left_normal(direction(underarm, waist))
 
 
 def draft(d: Drafting) -> None:

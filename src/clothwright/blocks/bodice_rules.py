@@ -3,12 +3,11 @@
 Lengths in cm, angles in degrees; x runs from the centre back to the centre front,
 y down from the nape. The rules follow common flat-cutting practice as set down in
 our own notes on blocks (A1 to A4, with their corrections); each names its paragraph.
-One file, for it is one page of the book.
 """
 
 import math
 
-from clothwright.curves import Cubic, Point
+from clothwright.blocks.bodice_curves import back_neck_curve, front_neck_curve
 from clothwright.rules import Kind, RuleError, RuleTable
 
 BODICE = RuleTable("bodice block")
@@ -262,29 +261,6 @@ def y_hf(y_BP: float, NBP: float, BPS: float, fw: float) -> float:
 @_rule("x(hf)", "front shoulder neck point, across", source=f"{_A3}.2")
 def x_hf(X: float, fw: float) -> float:
     return X - fw
-
-
-def back_neck_curve(bw: float, nr: float) -> Cubic:
-    """Block neck of the back, nape to shoulder (A2.2)."""
-    return Cubic(
-        Point(0, 0),
-        Point(0.62 * bw, 0),
-        Point(bw - 0.20 * nr, -0.42 * nr),
-        Point(bw, -nr),
-    )
-
-
-def front_neck_curve(
-    x: float, y: float, fw: float, dep: float, sigma_f: float
-) -> Cubic:
-    """Block neck of the front, shoulder (x, y) to centre front (A3.3)."""
-    g = math.radians(sigma_f)
-    return Cubic(
-        Point(x, y),
-        Point(x + 0.48 * dep * math.sin(g), y + 0.48 * dep * math.cos(g)),
-        Point(x + 0.50 * fw, y + dep),
-        Point(x + fw, y + dep),
-    )
 
 
 @_rule(

@@ -9,7 +9,11 @@ from typing import NamedTuple
 
 
 class Point(NamedTuple):
-    """A place on the page: x to the right, y down, in cm."""
+    """A place on the page: x to the right, y down, in cm.
+
+    A tuple, for speed; `+` and `*` are a vector's in place of a tuple's joining and
+    repeating, which is what the two exemptions from the type rules say.
+    """
 
     x: float
     y: float

@@ -8,7 +8,7 @@ and armholes (first garment 3.3, 4).
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks import bodice
+from clothwright.blocks import bodice_curves
 from clothwright.curves import Path, turned
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
@@ -114,18 +114,18 @@ def outlines(d: Drafting) -> None:
 def _front(d: Drafting) -> None:
     n = d.n
     d.part = "front"
-    tip, inward = d["Tf"], bodice.inward_front(n.sigma_f_new)
+    tip, inward = d["Tf"], bodice_curves.inward_front(n.sigma_f_new)
     pf = d.found(
         "pf",
-        bodice.front_pitch(tip, n.X, n.xfw, d["G"].y),
+        bodice_curves.front_pitch(tip, n.X, n.xfw, d["G"].y),
         "front pitch point",
         amounts=(("left of the centre front", "xfw"),),
         detail="56 of 100 parts down from the new tip to the underarm",
     )
-    q = turned(bodice.side_square_front(d["Gc"], d["wf"]), n.theta)
+    q = turned(bodice_curves.side_square_front(d["Gc"], d["wf"]), n.theta)
     armhole = d.draw(
         "armhole front",
-        bodice.front_armhole(tip, inward, pf, d["G"], q),
+        bodice_curves.front_armhole(tip, inward, pf, d["G"], q),
         "armhole of the front",
         frm=("Tf", "pf", "G"),
         detail="square to the new shoulder, upright at the pitch",
@@ -146,18 +146,18 @@ def _front(d: Drafting) -> None:
 def _back(d: Drafting) -> None:
     n = d.n
     d.part = "back"
-    tip, inward = d["Tb"], bodice.inward_back(n.sigma_b_new)
+    tip, inward = d["Tb"], bodice_curves.inward_back(n.sigma_b_new)
     pb = d.found(
         "pb",
-        bodice.back_pitch(tip, n.xb, n.yB),
+        bodice_curves.back_pitch(tip, n.xb, n.yB),
         "back pitch point",
         amounts=(("right of the centre back", "xb"),),
         detail="half way from the new tip to the bust line",
     )
-    q = bodice.side_square_back(d["ub"], d["wb"])
+    q = bodice_curves.side_square_back(d["ub"], d["wb"])
     armhole = d.draw(
         "armhole back",
-        bodice.back_armhole(tip, inward, pb, d["ub"], q, n.yB - pb.y),
+        bodice_curves.back_armhole(tip, inward, pb, d["ub"], q, n.yB - pb.y),
         "armhole of the back",
         frm=("Tb", "pb", "ub"),
         detail="square to the new shoulder, upright at the pitch",

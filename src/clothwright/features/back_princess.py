@@ -8,19 +8,23 @@ import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path, Point, direction
-from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import corner, rounded
+from clothwright.curves import Path, direction
+from clothwright.features.base import Feature, Rank, Stage
+from clothwright.features.panel_lines import (
+    BACK,
+    corner,
+    divide,
+    rounded,
+    share_of_armhole,
+    start_on_armhole,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
-    CornerAfter,
     Drafting,
     Edge,
     Sheet,
     Verb,
-    cut,
     redraw,
-    spot_on,
 )
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.truing import Fillet, arc_like
@@ -54,18 +58,7 @@ class BackArmholePrincess(Feature):
         "back panels": "the back waist dart can go into one line only; leave one off"
     }
 
-    share: Annotated[
-        Ratio | None,
-        Number(
-            "share_b",
-            "share b",
-            "start of the back line, share of the armhole from the underarm",
-            f"{_SRC}.1",
-            low=0.30,
-            high=0.65,
-            kind=Kind.RATIO,
-        ),
-    ] = None
+    share: Annotated[Ratio | None, share_of_armhole(BACK)] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (BACK_PANELS,)
@@ -75,46 +68,19 @@ class BackArmholePrincess(Feature):
 
     def _apply(self, d: Drafting) -> None:
         d.part = "back"
-        armhole = d.sheet.edge("B", "armhole").path  # tip to underarm
-        if self.share is None:
-            qb = d.found("Qb", d["pb"], "start of the back panel line, at the pitch")
-        else:
-            at = armhole.at_length(armhole.length * (1 - self.share))
-            qb = d.found(
-                "Qb",
-                at,
-                "start of the back panel line on the armhole",
-                amounts=(("share of the armhole from the underarm", "share_b"),),
-            )
+        armhole = d.sheet.edge("B", "armhole").path.reversed()  # underarm to tip
+        qb = start_on_armhole(d, BACK, armhole, self.share)
         upper = arc_like(qb, d["Pd"], direction(d["Pd"], d["D1b"]))
-        split_back(d, "armhole", qb, upper)
+        split_back(d, "armhole", upper)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from back_findings(n, sheet)
 
 
-def split_back(d: Drafting, edge: str, qb: Point, upper: Path) -> None:
-    """Divide the back along `upper`, from `qb` on `edge` to the dart's point."""
-    d.draw(
-        "back panel, upper",
-        upper,
-        "back panel line to the point of the dart",
-        frm=("Qb", "Pd"),
-        detail="an even curve that runs into the dart's centre leg without a corner",
-    )
-    # clockwise from Qb: armhole to the underarm, side, waist, leg side, Pd: the side
-    sheet = cut(
-        d.sheet,
-        "B",
-        upper,
-        spot_on(d.sheet.piece("B"), edge, qb),
-        CornerAfter("leg side"),
-        edge="cut",
-        seam="S2",
-        seam_name="back panel",
-        into=(("BS", "Side back"), ("BC", "Back")),
-    )
-    d.lay(Verb.CUT, sheet, "BC, BS", "back divided on the panel line", lines=(upper,))
+def split_back(d: Drafting, edge: str, upper: Path) -> None:
+    """Divide the back along `upper`, from `edge` to the dart's point."""
+    divide(d, BACK, edge, upper)
+    sheet = d.sheet
     bc, bs = sheet.piece("BC"), sheet.piece("BS")
     lower = bs.edge("leg side").path.reversed()  # Pd to D2b
     up = bs.edge("cut").path.reversed()  # Qb to Pd

@@ -90,6 +90,10 @@ class Feature(BaseModel):
     sentence: ClassVar[str]
     """How the order tells it; `{field}` are its live words."""
 
+    page: ClassVar[int] = 1
+    """Place of its rules in the book: the block's page (0) comes first, and a rule of a
+    later page takes the place of an earlier one's, as trued darts do (2)."""
+
     gives: ClassVar[frozenset[str]] = frozenset()
     needs: ClassVar[Mapping[str, str]] = {}
     """Word needed: what to do when nothing gives it."""

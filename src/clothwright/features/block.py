@@ -69,6 +69,7 @@ class Block(Feature):
         "Drafted with {bust_ease} of ease at the bust and {waist_ease} at the waist, "
         "the armhole {depth}."
     )
+    page: ClassVar[int] = 0
     gives: ClassVar[frozenset[str]] = frozenset({"bodice"})
 
     bust_ease: Annotated[

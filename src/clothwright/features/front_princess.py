@@ -1,173 +1,24 @@
-"""Front princess line, from the armhole or the shoulder over the bust point.
+"""Front princess line from the armhole over the bust point (first garment 5)."""
 
-A cut from the edge over the bust point down the waist dart, then the side dart is
-taped shut on the side panel (first garment 5 and 7); the side panel's edge is rounded
-over the bust and eased there.
-"""
-
-import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks import bodice
-from clothwright.curves import (
-    Cubic,
-    Path,
-    Point,
-    direction,
-    distance,
-    rotate,
-    turn,
-    turned,
+from clothwright.blocks import bodice_curves
+from clothwright.curves import Point, distance, rotate, turned
+from clothwright.features.base import Feature, Rank, Stage
+from clothwright.features.front_panels import (
+    EASE,
+    FRONT_PANELS,
+    panel_findings,
+    split_panels,
 )
-from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import corner, rounded
-from clothwright.findings import Finding, Severity
-from clothwright.paper import (
-    CornerAfter,
-    Drafting,
-    Edge,
-    On,
-    PaperError,
-    Sheet,
-    Verb,
-    cut,
-    redraw,
-    spot_on,
-    spread,
-    straight,
-    tape,
-)
-from clothwright.rules import Kind, Numbers, RuleError, RuleTable
-from clothwright.truing import Fillet, arc_like
+from clothwright.features.panel_lines import FRONT, share_of_armhole, start_on_armhole
+from clothwright.findings import Finding
+from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 5"
-
-FRONT_PANELS = RuleTable("front princess line")
-_rule = FRONT_PANELS.rule
-
-
-@_rule(
-    "y(Pf)",
-    "level of the point of the front waist dart",
-    source=f"{_SRC}.1",
-    formula="yBP: the dart is cut to the bust point",
-    key="y_Pf",
-)
-def _apex(y_BP: float) -> float:
-    return y_BP
-
-
-@_rule(
-    "ω",
-    "opening of the waist dart at the bust point",
-    kind=Kind.ANGLE,
-    source=f"{_SRC}.6",
-    formula="2·atan((fd/2)/(yW − yBP))",
-)
-def omega(fd_cut: float, yW: float, y_Pf: float) -> float:
-    return math.degrees(2 * math.atan(fd_cut / 2 / (yW - y_Pf)))
-
-
-@_rule(
-    "φa",
-    "turn that tightens the front armhole",
-    kind=Kind.ANGLE,
-    source="first garment 4.3",
-    formula="2·asin(ta/(2·|BP Qf|))",
-)
-def phi_a(ta: float, reach_Qf: float) -> float:
-    return math.degrees(2 * math.asin(ta / (2 * reach_Qf)))
-
-
-@_rule(
-    "κ",
-    "corner of the side panel at the bust point",
-    kind=Kind.ANGLE,
-    source=f"{_SRC}.6",
-    formula="θ + φa + ω",
-)
-def kappa(theta: float, phi_a: float, omega: float) -> float:
-    k = theta + phi_a + omega
-    if k > 60:
-        raise RuleError(
-            f"the front panel line would turn by {k:.0f}° over the bust, more than 60°:"
-            " leave part of the bust dart at the side"
-        )
-    return k
-
-
-class FrontArmholePrincess(Feature):
-    """Front princess line from the armhole over the bust point to the waist."""
-
-    kind: Literal["front armhole princess"] = "front armhole princess"
-    title: ClassVar[str] = "Armhole princess, front"
-    sentence: ClassVar[str] = (
-        "Princess lines from the armhole in front, eased {ease} over the bust."
-    )
-    gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
-    needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
-    clashes: ClassVar[dict[str, str]] = {
-        "front panels": "the bust dart can go into one line only; leave one off"
-    }
-
-    ease: Annotated[
-        Length | None,
-        Number(
-            "ep",
-            "ep",
-            "ease of the side panel over the bust",
-            f"{_SRC}.9",
-            0.3,
-            0.125,
-            0.0,
-            0.6,
-        ),
-    ] = None
-    share: Annotated[
-        Ratio | None,
-        Number(
-            "share_f",
-            "share f",
-            "start of the front line, share of the armhole from the underarm",
-            f"{_SRC}.1",
-            low=0.30,
-            high=0.65,
-            kind=Kind.RATIO,
-        ),
-    ] = None
-
-    def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_PANELS, _REACH if self.share is None else _REACH_AT_SHARE)
-
-    def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.FRONT_PANELS, "front princess line", self._apply),)
-
-    def _apply(self, d: Drafting) -> None:
-        d.part = "front"
-        armhole = d.sheet.edge("F", "armhole").path  # underarm to tip
-        if self.share is None:
-            qf = d.found("Qf", d["pf"], "start of the front panel line, at the pitch")
-        else:
-            at = armhole.at_length(armhole.length * self.share)
-            qf = d.found(
-                "Qf",
-                at,
-                "start of the front panel line on the armhole",
-                amounts=(("share of the armhole from the underarm", "share_f"),),
-            )
-            s = armhole.length_to_point(qf)
-            if s < 6 or armhole.length - s < 4:
-                raise PaperError(
-                    "the front panel line starts too near the end of the armhole: "
-                    "keep it 6 cm from the underarm and 4 cm from the tip"
-                )
-        split_panels(d, "armhole", qf)
-
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from panel_findings(n, sheet)
-
 
 _REACH = RuleTable("reach of the armhole panel line")
 
@@ -191,8 +42,8 @@ def _reach(  # the pitch of A3.9 on the new tip
     x_BP: float,
     y_BP: float,
 ) -> float:
-    tip = Point(x_hf, y_hf) + bodice.outwards_front(sigma_f) * S
-    return distance(Point(x_BP, y_BP), bodice.front_pitch(tip, X, xfw, yB - dl))
+    tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
+    return distance(Point(x_BP, y_BP), bodice_curves.front_pitch(tip, X, xfw, yB - dl))
 
 
 _REACH_AT_SHARE = RuleTable("reach of a panel line from a share of the armhole")
@@ -222,184 +73,54 @@ def _reach_at_share(  # along the armhole of A3.10 on the new tip
     share_f: float,
 ) -> float:
     bp, gc = Point(x_BP, y_BP), Point(xs, yB)
-    tip = Point(x_hf, y_hf) + bodice.outwards_front(sigma_f) * S
+    tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
     g = rotate(gc, bp, theta)
-    square = turned(bodice.side_square_front(gc, Point(xs + a, yW)), theta)
-    armhole = bodice.front_armhole(
+    square = turned(bodice_curves.side_square_front(gc, Point(xs + a, yW)), theta)
+    armhole = bodice_curves.front_armhole(
         tip,
-        bodice.inward_front(sigma_f_new),
-        bodice.front_pitch(tip, X, xfw, g.y),
+        bodice_curves.inward_front(sigma_f_new),
+        bodice_curves.front_pitch(tip, X, xfw, g.y),
         g,
         square,
     ).reversed()
     return distance(bp, armhole.at_length(armhole.length * share_f))
 
 
-def split_panels(d: Drafting, edge: str, qf: Point) -> None:
-    """Cut the front from `qf` over BP down the waist dart and close the side dart."""
-    n = d.n
-    bp, d1, d2 = d["BP"], d["D1"], d["D2"]
-    arrive = direction(bp, d1)
-    upper = d.draw(
-        "front panel, upper",
-        arc_like(qf, bp, arrive),
-        "front panel line to BP",
-        frm=("Qf", "BP"),
-        detail="an even curve that runs into the dart's centre leg without a corner",
+class FrontArmholePrincess(Feature):
+    """Front princess line from the armhole over the bust point to the waist."""
+
+    kind: Literal["front armhole princess"] = "front armhole princess"
+    title: ClassVar[str] = "Armhole princess, front"
+    sentence: ClassVar[str] = (
+        "Princess lines from the armhole in front, eased {ease} over the bust."
     )
-    sheet = cut(
-        d.sheet,
-        "F",
-        upper,
-        spot_on(d.sheet.piece("F"), edge, qf),
-        CornerAfter("leg cf"),
-        edge="cut",
-        seam="S1",
-        seam_name="front panel",
-        into=(("FC", "Front"), ("FS", "Side front")),
-    )
-    d.lay(Verb.CUT, sheet, "FC, FS", "front divided on the panel line", lines=(upper,))
-    sheet = tape(d.sheet, "side dart", moving="side high")
-    d.sheet = sheet.named(Q2=rotate(qf, bp, -n.theta))
-    d.lay(
-        Verb.TAPE,
-        d.sheet,
-        "FS",
-        "side dart closed on the side front",
-        amounts=(("by", "theta"),),
-        frm=("BP",),
-    )
-    fs = d.sheet.piece("FS")
-    wf = fs.edge("side low").path.start
-    gc = fs.edge("side high").path.end
-    sheet = redraw(d.sheet, "FS", ["side low", "side high"], [straight("side", wf, gc)])
-    waist = Edge("waist", fs.edge("waist side").path)
-    sheet = redraw(sheet, "FS", ["waist side"], [waist])
-    if n.phi_a > 0 and edge == "armhole":
-        sheet = _tighten(d, sheet)
-    fc = sheet.piece("FC")
-    panel = fc.edge("leg cf").path + fc.edge("cut").path
-    sheet = redraw(sheet, "FC", ["leg cf", "cut"], [Edge("panel", panel)])
-    d.lay(Verb.REDRAW, sheet, "FC.panel", "panel edge of the front")
-    _ease_over_bust(d, sheet, d2)
+    gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
+    needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
+    clashes: ClassVar[dict[str, str]] = {
+        "front panels": "the bust dart can go into one line only; leave one off"
+    }
 
+    ease: Annotated[Length | None, EASE] = None
+    share: Annotated[Ratio | None, share_of_armhole(FRONT)] = None
 
-def _tighten(d: Drafting, sheet: Sheet) -> Sheet:
-    """Turn the side front's upper curve on by φa and redraw the lower curve of its
-    armhole to it (5.4).
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (FRONT_PANELS, _REACH if self.share is None else _REACH_AT_SHARE)
 
-    Of a line that starts above the pitch, the armhole from the pitch up to it turns
-    too: redrawn alone, as the notes have it, that short piece folds over.
-    """
-    m = turn(d["BP"], -d.n.phi_a)
-    fs = sheet.piece("FS")
-    upper = fs.edge("cut").path.moved(m)  # Q2 to BP
-    lower, *above = fs.edge("armhole").path.segments  # Gc to Q2
-    end, arrive = m(lower.end), m.direction(lower.end_direction)
-    out, back = distance(*lower.points[:2]), distance(*lower.points[-2:])
-    redrawn = Cubic(
-        lower.start, lower.start + lower.start_direction * out, end - arrive * back, end
-    )
-    armhole = Path((redrawn, *(s.moved(m) for s in above)))
-    return redraw(
-        sheet, "FS", ["armhole", "cut"], [Edge("armhole", armhole), Edge("cut", upper)]
-    ).named(Q2=upper.start)
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.FRONT_PANELS, "front princess line", self._apply),)
 
+    def _apply(self, d: Drafting) -> None:
+        d.part = "front"
+        armhole = d.sheet.edge("F", "armhole").path  # underarm to tip
+        qf = start_on_armhole(d, FRONT, armhole, self.share)
+        if self.share is not None:
+            s = armhole.length_to_point(qf)
+            if s < 6 or armhole.length - s < 4:
+                raise PaperError(
+                    "the front panel line starts too near the end of the armhole: "
+                    "keep it 6 cm from the underarm and 4 cm from the tip"
+                )
+        split_panels(d, "armhole", qf)
 
-def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
-    """Spread the side front at BP level and round its panel edge (5.3, 5.4)."""
-    n, bp = d.n, d["BP"]
-    fs = sheet.piece("FS")
-    side = fs.edge("side").path
-    upper, lower = fs.edge("cut").path, Path.line(bp, d2)
-    a, b = side.start, side.end  # wf up to Gc
-    t = min(0.95, max(0.05, (bp.y - a.y) / (b.y - a.y)))
-    hinge = side.at_length(t * side.length)
-    fc_length = sheet.length("FC", "panel")
-
-    def panel(opening: float) -> Path:
-        angle = math.degrees(2 * math.asin(opening / (2 * distance(hinge, bp))))
-        turned_up = upper.moved(turn(hinge, -angle))
-        f = Fillet.of(corner(turned_up, lower))
-        return rounded(turned_up, lower, f, opening)
-
-    opening = n.ep + Fillet.of(n.kappa).loss
-    for _ in range(3):
-        opening += n.ep - (panel(opening).length - fc_length)
-    path = panel(opening)
-    d.found("J", hinge, "hinge of the ease on the side seam, level with BP")
-    sheet = sheet.named(J=hinge)
-    if opening > 1e-6:
-        sheet = spread(
-            sheet,
-            "FS",
-            On("side", distance(a, hinge)),
-            CornerAfter("cut"),
-            at_start=0.0,
-            at_end=opening,
-            moving="armhole",
-        )
-        run = ["cut", "gap end", "leg side"]
-    else:
-        run = ["cut", "leg side"]
-    d.lay(
-        Verb.SPREAD,
-        sheet,
-        "FS",
-        "side front opened at the bust for ease",
-        amounts=(("by", opening),),
-        frm=("J", "BP"),
-        detail="from nothing at the side seam",
-    )
-    gc = sheet.edge("FS", "side").path.end
-    # panel() bridges the gap itself: its upper part is the turned curve
-    sheet = redraw(sheet, "FS", run, [Edge("panel", path)])
-    sheet = redraw(sheet, "FS", ["side"], [straight("side", a, gc)])
-    d.lay(
-        Verb.REDRAW,
-        sheet,
-        "FS.panel",
-        "panel edge of the side front, rounded over BP",
-        lines=(path,),
-    )
-
-
-def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """Checks of a front panel line (5.5)."""
-    f = Fillet.of(n.kappa)
-    if f.radius < 4:
-        yield Finding(
-            "P1",
-            Severity.WARN,
-            f"The side front turns by {n.kappa:.0f}° over the bust, a sharp bend.",
-            "front panel",
-            "Leave a small dart at the side, or steam the seam over a ham.",
-            {"κ": n.kappa},
-        )
-    if n.fd > 6:
-        yield Finding(
-            "P2",
-            Severity.WARN,
-            "The front waist takes in more than 6 cm at one place.",
-            "fd",
-            "Take part of it at the side or in a second dart.",
-            {"fd": n.fd},
-        )
-    for code in ("FC", "FS"):
-        if code not in sheet.pieces:
-            continue
-        width = _narrowest(sheet, code)
-        if width < 5.0:
-            yield Finding(
-                "P3",
-                Severity.WARN,
-                f"The piece {code} is only {width:.1f} cm wide at the waist.",
-                code,
-                "Move the dart, or use fewer panels.",
-                {"width": width},
-            )
-
-
-def _narrowest(sheet: Sheet, code: str) -> float:
-    p = sheet.piece(code)
-    return p.edge("waist").length if p.has("waist") else math.inf
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from panel_findings(n, sheet)

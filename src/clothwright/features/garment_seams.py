@@ -4,6 +4,8 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+from itertools import accumulate
+
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import CORNER, facing_seams
@@ -186,17 +188,19 @@ def _waist_front(t: Chains, n: Numbers) -> Seam | None:
     right = t.chain(
         ("PFC", "waist", True), ("PF", "waist", True), ("PFS", "waist", True)
     )
-    return _waist(
-        t,
-        n,
+    if not (left and right):
+        return None
+    ease, notches = _onto_peplum(t, n, left, right, n.w_F, 1)
+    return Seam(
         "S5",
         "waist, front",
         left,
         right,
-        n.w_F if right else 0.0,
-        1,
         "centre front",
         "side",
+        ease,
+        None,
+        notches,
     )
 
 
@@ -210,17 +214,11 @@ def _waist_back(t: Chains, n: Numbers) -> Seam | None:
     right = t.chain(
         ("PBS", "waist", True), ("PB", "waist", True), ("PBC", "waist", True)
     )
-    return _waist(
-        t,
-        n,
-        "S6",
-        "waist, back",
-        left,
-        right,
-        n.w_B if right else 0.0,
-        2,
-        "side",
-        "centre back",
+    if not (left and right):
+        return None
+    ease, notches = _onto_peplum(t, n, left, right, n.w_B, 2)
+    return Seam(
+        "S6", "waist, back", left, right, "side", "centre back", ease, None, notches
     )
 
 
@@ -252,45 +250,27 @@ def _waist_on(t: Chains, n: Numbers) -> Seam | None:
     )
 
 
-def _waist(
+def _onto_peplum(
     t: Chains,
     n: Numbers,
-    code: str,
-    name: str,
     left: tuple[Run, ...],
     right: tuple[Run, ...],
     share: float,
     ticks: int,
-    start: str,
-    end: str,
-) -> Seam | None:
-    if not (left and right):
-        return None
-    a, c = t.length(left), t.length(right)
-    whole = n.w_F + n.w_PB
-    plan = -(n.ew + n.by / 2) * share / whole
-    low, high = plan - 0.05, plan + 0.05
+) -> tuple[Ease, tuple[NotchPair, ...]]:
+    """How a half's waist goes onto the peplum: its ease, and a notch where each of its
+    panel seams meets a peplum in one piece. `share` is the half's stitched waist."""
+    plan = -(n.ew + n.by / 2) * share / (n.w_F + n.w_PB)
+    ease = Ease(plan, plan - 0.05, plan + 0.05)
     if _gathered(t):  # the ratio is the plan
         plan = share * (n.g - 1)
-        low, high = plan - 0.15, plan + 0.15
-    notches = []
-    done = 0.0
-    for run in left[:-1]:
-        done += t.length((run,))
-        notches.append(NotchPair(done, c * done / a, ticks, "panel"))
-    return Seam(
-        code,
-        name,
-        left,
-        right,
-        start,
-        end,
-        Ease(plan, low, high),
-        None,
-        tuple(p for p in notches if CORNER < p.right < c - CORNER)
-        if len(right) == 1
-        else (),
-    )
+        ease = Ease(plan, plan - 0.15, plan + 0.15)
+    if len(right) > 1:
+        return ease, ()
+    a, c = t.length(left), t.length(right)
+    joints = accumulate(t.length((run,)) for run in left[:-1])
+    notches = (NotchPair(s, c * s / a, ticks, "panel") for s in joints)
+    return ease, tuple(p for p in notches if CORNER < p.right < c - CORNER)
 
 
 def _peplum_side(t: Chains) -> Seam | None:

@@ -7,18 +7,15 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Motion, Path, Point, direction, inset
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.facing import sewn_back, sewn_front
+from clothwright.features.lining_seams import with_lining_seams
+from clothwright.features.sewn_halves import sewn_back, sewn_front
 from clothwright.findings import Finding
 from clothwright.paper import (
     Drafting,
-    Ease,
     Edge,
     EdgeKind,
     PaperError,
     Piece,
-    Run,
-    Seam,
-    SeamKind,
     Sheet,
     Verb,
     cut,
@@ -31,13 +28,6 @@ from clothwright.units.fields import Length
 _SRC = "first garment 15"
 _SLACK = 0.5
 """The lining hangs this much below the shell's waist, cm (15)."""
-
-
-_LOOSE = 0.5
-"""A lining seam may differ from its partner by this much, cm: lining is slack."""
-
-_JOIN = 0.5
-"""Lining and facing meet along a free curve; half a centimetre eases in unseen."""
 
 
 class Mode(Enum):
@@ -124,7 +114,7 @@ class Lining(Feature):
             sheet = _to_edge(sheet, d.n.rho_l)
         else:
             sheet = _below_facing(sheet)
-        sheet = _seams(_peplum(sheet, d.n.short))
+        sheet = with_lining_seams(_peplum(sheet, d.n.short))
         d.lay(
             Verb.TRACE,
             sheet,
@@ -135,113 +125,6 @@ class Lining(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return ()
-
-
-def _seams(sheet: Sheet) -> Sheet:
-    """The lining is sewn as the shell is, and to the facing or the shell's edges."""
-    made = []
-    for s in sheet.seams:
-        left, right = _lined(sheet, s.left), _lined(sheet, s.right)
-        if s.kind is SeamKind.FACED or not left or not right:
-            continue
-        whole = all(
-            abs(sheet.length(r.piece, r.edge) - sheet.length(r.piece[2:], r.edge)) < 1
-            for r in (*left, *right)
-        ) and (len(left), len(right)) == (len(s.left), len(s.right))
-        # where the facing takes the place of a part, the rest is as long as it is
-        over = sheet.chain_length(right) - sheet.chain_length(left)
-        plan = s.ease.plan if whole else over
-        made.append(
-            Seam(
-                f"L{s.code}",
-                f"lining, {s.name}",
-                left,
-                right,
-                s.start,
-                s.end,
-                Ease(plan, plan - _LOOSE, plan + _LOOSE),
-                kind=s.kind,
-            )
-        )
-    on = [c for c in ("L.PB", "L.PBC") if c in sheet.pieces]
-    if on and sheet.piece(on[0]).has("waist on"):
-        shell = sheet.seam("S22")
-        made.append(replace(shell, code="LS22", left=(Run(on[0], "waist on"),)))
-    for code, half, facing in (
-        ("LF", ("FC", "F", "FS"), "FF"),
-        ("LB", ("BS", "B", "BC"), "BF"),
-    ):
-        join = tuple(
-            Run(f"L.{c}", "join")
-            for c in half
-            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
-        )
-        if join:
-            free = sheet.edge(facing, "free")
-            p = sheet.piece(facing)
-            sheet = sheet.put(p.with_edge(replace(free, kind=EdgeKind.SEAM)))
-            made.append(
-                Seam(
-                    code,
-                    f"lining to {p.name.lower()}",
-                    join,
-                    (Run(facing, "free"),),
-                    ease=Ease.about(0.0, _JOIN),
-                )
-            )
-    sheet = sheet.sew(*made)
-    return sheet.sew(*_to_shell(sheet))
-
-
-def _lined(sheet: Sheet, chain: tuple[Run, ...]) -> tuple[Run, ...]:
-    """The same chain on the lining, as far as it has those edges."""
-    return tuple(
-        Run(f"L.{r.piece}", r.edge, r.backward)
-        for r in chain
-        if f"L.{r.piece}" in sheet.pieces
-        and sheet.piece(f"L.{r.piece}").has(r.edge)
-        and sheet.edge(f"L.{r.piece}", r.edge).kind is EdgeKind.SEAM
-    )
-
-
-_BAGGED = (
-    ("front neck", (("FC", "neck"), ("F", "neck"))),
-    ("back neck", (("BC", "slant"), ("BC", "neck"), ("B", "neck"))),
-    ("front armhole", (("FC", "armhole"), ("F", "armhole"), ("FS", "armhole"))),
-    ("back armhole", (("BC", "armhole"), ("B", "armhole"), ("BS", "armhole"))),
-)
-"""Chains of the shell's finished edges that a lining to the edge is bagged to."""
-
-
-def _to_shell(sheet: Sheet) -> list[Seam]:
-    """Lining bagged to the shell's own neck, armhole and slanted edge."""
-    out = []
-    for number, (name, edges) in enumerate(_BAGGED, 1):
-        shell = tuple(
-            Run(c, e) for c, e in edges if c in sheet.pieces and sheet.piece(c).has(e)
-        )
-        lining = tuple(
-            Run(f"L.{r.piece}", r.edge)
-            for r in shell
-            if f"L.{r.piece}" in sheet.pieces
-            and sheet.piece(f"L.{r.piece}").has(r.edge)
-        )
-        faced = shell and any(
-            s.kind is SeamKind.FACED and (shell[0].piece, shell[0].edge) in s
-            for s in sheet.seams
-        )
-        if shell and len(lining) == len(shell) and not faced:
-            out.append(
-                Seam(
-                    f"LE{number}",
-                    f"lining to shell, {name}",
-                    shell,
-                    lining,
-                    ease=Ease(0.0, -0.5, 0.5),
-                    kind=SeamKind.FACED,
-                )
-            )
-    return out
 
 
 def _slid(piece: Piece, first_edge: str, last_edge: str, path: Path) -> Path:
@@ -420,7 +303,6 @@ def _lower_part(sheet: Sheet, shell: str, line: Path) -> Sheet:
 
 def _grain_inside(p: Piece, grain: tuple[Point, Point]) -> tuple[Point, Point] | None:
     """The grain direction through the middle of the piece."""
-
     u = direction(*grain)
     left, top, right, bottom = p.outline.bounds()
     mid = Point((left + right) / 2, (top + bottom) / 2)

@@ -8,16 +8,13 @@ import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks.bodice import inward_back
+from clothwright.blocks.bodice_curves import inward_back
 from clothwright.curves import (
-    Cubic,
     Path,
     Point,
-    heading,
-    unit,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import reflect
+from clothwright.features.panel_lines import corner
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -31,7 +28,7 @@ from clothwright.paper import (
     straight,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
-from clothwright.truing import arc_like
+from clothwright.truing import Fillet, arc_like
 from clothwright.units.fields import Length
 
 _SRC = "first garment 9"
@@ -218,7 +215,7 @@ class LowOpenBack(Feature):
                 "neck: make the set-in at the top smaller, or the neck wider"
             )
         start = inward_back(n.sigma_b_new + n.tau)
-        neck = arc_like(p, e1, reflect(start, unit(e1 - p)))
+        neck = arc_like(e1, p, start * -1.0).reversed()
         slant = Path.line(e1, e2)
         if n.rc > 0:
             neck, slant = _round_corner(neck, slant, n.rc)
@@ -341,17 +338,7 @@ def _across(rows: list[Point], y: float) -> float:
 
 def _round_corner(neck: Path, slant: Path, radius: float) -> tuple[Path, Path]:
     """Neck and slant with the corner between them rounded; the arc is the neck's."""
-    turn = math.radians(
-        abs(
-            (heading(slant.start_direction) - heading(neck.end_direction) + 180) % 360
-            - 180
-        )
-    )
-    t = radius * math.tan(turn / 2)
-    a, _ = neck.split_at_length(neck.length - t)
-    _, b = slant.split_at_length(t)
-    h = 4 / 3 * math.tan(turn / 4) * radius
-    arc = Cubic(
-        a.end, a.end + a.end_direction * h, b.start - b.start_direction * h, b.start
-    )
-    return Path((*a.segments, arc)), b
+    f = Fillet.of(corner(neck, slant), radius, math.inf)
+    a, _ = neck.split_at_length(neck.length - f.tangent)
+    _, b = slant.split_at_length(f.tangent)
+    return a + f.between(a.end, a.end_direction, b.start, b.start_direction), b

@@ -1,13 +1,125 @@
-"""What all panel lines share: a corner rounded over the point (first garment 5.3)."""
+"""What all panel lines share: where they start, the cut down to the dart's point, and
+a corner rounded over the point (first garment 5 to 7).
+"""
 
-from clothwright.curves import Path, Vector, degrees_between, dot
+from dataclasses import dataclass
+
+from clothwright.curves import Path, Point, degrees_between
+from clothwright.features.base import Number
+from clothwright.paper import CornerAfter, Drafting, Verb, cut, spot_on
+from clothwright.rules import Kind
 from clothwright.truing import Fillet
 
 
-def reflect(e: Vector, c: Vector) -> Vector:
-    """2(e·c)c − e for unit vectors: `e` mirrored in the direction `c`."""
-    k = 2 * dot(e, c)
-    return Vector(k * c[0] - e[0], k * c[1] - e[1])
+@dataclass(frozen=True)
+class PanelLine:
+    """A panel line of one half, by the names of our notes."""
+
+    half: str
+    piece: str
+    pitch: str
+    start: str
+    """Point where it leaves the edge of the piece."""
+
+    apex: str
+    """Point of the waist dart that it runs into."""
+
+    to: str
+    leg: str
+    """Leg of the dart that ends at the apex, clockwise round the piece."""
+
+    seam: str
+    into: tuple[tuple[str, str], tuple[str, str]]
+    """The two panels, code and name, clockwise from the start."""
+
+    share: str
+    source: str
+
+
+FRONT = PanelLine(
+    "front",
+    "F",
+    "pf",
+    "Qf",
+    "BP",
+    "BP",
+    "leg cf",
+    "S1",
+    (("FC", "Front"), ("FS", "Side front")),
+    "share_f",
+    "first garment 5",
+)
+BACK = PanelLine(
+    "back",
+    "B",
+    "pb",
+    "Qb",
+    "Pd",
+    "the point of the dart",
+    "leg side",
+    "S2",
+    (("BS", "Side back"), ("BC", "Back")),
+    "share_b",
+    "first garment 6.2",
+)
+
+
+def share_of_armhole(line: PanelLine) -> Number:
+    """The number that starts a line elsewhere than at the pitch."""
+    return Number(
+        line.share,
+        line.share.replace("_", " "),
+        f"start of the {line.half} line, share of the armhole from the underarm",
+        f"{line.source}.1",
+        low=0.30,
+        high=0.65,
+        kind=Kind.RATIO,
+    )
+
+
+def start_on_armhole(
+    d: Drafting, line: PanelLine, armhole: Path, share: float | None
+) -> Point:
+    """Mark the start of a line: the pitch, or a share of the armhole, which runs from
+    the underarm to the tip."""
+    title = f"start of the {line.half} panel line"
+    if share is None:
+        return d.found(line.start, d[line.pitch], f"{title}, at the pitch")
+    return d.found(
+        line.start,
+        armhole.at_length(armhole.length * share),
+        f"{title} on the armhole",
+        amounts=(("share of the armhole from the underarm", line.share),),
+    )
+
+
+def divide(d: Drafting, line: PanelLine, edge: str, upper: Path) -> None:
+    """Cut a half from `edge` along `upper` to the dart's point, and so down it."""
+    d.draw(
+        f"{line.half} panel, upper",
+        upper,
+        f"{line.half} panel line to {line.to}",
+        frm=(line.start, line.apex),
+        detail="an even curve that runs into the dart's centre leg without a corner",
+    )
+    sheet = cut(
+        d.sheet,
+        line.piece,
+        upper,
+        spot_on(d.sheet.piece(line.piece), edge, upper.start),
+        CornerAfter(line.leg),
+        edge="cut",
+        seam=line.seam,
+        seam_name=f"{line.half} panel",
+        into=line.into,
+    )
+    d.lay(
+        Verb.CUT,
+        sheet,
+        ", ".join(sorted(code for code, _ in line.into)),
+        f"{line.half} divided on the panel line",
+        lines=(upper,),
+    )
 
 
 def rounded(upper: Path, lower: Path, fillet: Fillet, gap: float = 0.0) -> Path:

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks.bodice import outwards_back, outwards_front
+from clothwright.blocks.bodice_curves import outwards_back, outwards_front
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet

@@ -10,7 +10,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import direction, mix
 from clothwright.features.back_princess import BACK_PANELS, back_findings, split_back
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.front_princess import (
+from clothwright.features.front_panels import (
+    EASE,
     FRONT_PANELS,
     panel_findings,
     split_panels,
@@ -55,19 +56,7 @@ class ShoulderPrincess(Feature):
         "back panels": "the back waist dart can go into one line only; leave one off",
     }
 
-    ease: Annotated[
-        Length | None,
-        Number(
-            "ep",
-            "ep",
-            "ease of the side panel over the bust",
-            "first garment 5.4",
-            0.3,
-            0.125,
-            0.0,
-            0.6,
-        ),
-    ] = None
+    ease: Annotated[Length | None, EASE] = None
     share: Annotated[
         Ratio | None,
         Number(
@@ -114,7 +103,7 @@ class ShoulderPrincess(Feature):
             amounts=(("share of the shoulder from the neck", "share_s"),),
         )
         upper = arc_like(qb, d["Pd"], direction(d["Pd"], d["D1b"]))
-        split_back(d, "shoulder", qb, upper)
+        split_back(d, "shoulder", upper)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from panel_findings(n, sheet)

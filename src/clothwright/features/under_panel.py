@@ -212,7 +212,7 @@ class UnderPanel(Feature):
         # a dip at the centre takes the lap line's upper end off the paper
         lap = distance(Point(n.e1, n.y_up), up.lines[0].path.end)
         slant = sheet.length("BC", "slant")
-        if abs(lap - n.T_lap - slant) > 0.1:
+        if abs(lap - n.T_round - slant) > 0.1:
             yield Finding(
                 "S15",
                 Severity.REFUSE,
@@ -221,8 +221,3 @@ class UnderPanel(Feature):
                 "Redraw the panel.",
                 {"lap": lap, "slant": slant},
             )
-
-
-@_rule("T lap", "lap line beside the rounding", source=f"{_SRC}.3", key="T_lap")
-def _lap(slant: float, edge_net: float, te: float) -> float:
-    return slant - te - edge_net

@@ -5,11 +5,10 @@ becomes a curve that is square to the seams it meets. What that adds or takes is
 back in the waist darts, front and back each its own share, so that the stitched waist
 is the body's waist with ease. (The notes halve the excess between front and back; each
 half keeping its own leaves the bodice and the peplum equal edge by edge.)
-One file, for the rules and the redraw must use one and the same curve.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import (
@@ -170,27 +169,22 @@ def _back_length(
     return flank.length + centre.length
 
 
+_FRONT = ("X", "x_BP", "xs", "a", "yW", "yB", "y_Pf", "delta_f", "delta_s")
+_BACK = ("xs", "a", "xd", "x_back", "yW", "yB", "delta_b", "delta_s")
+"""Where the trued edges lie: what `_front_length` and `_back_length` take after the
+dart."""
+
+
 @_rule(
     "exF",
     "excess of the trued front waist",
     source=f"{_SRC}.4",
     key="ex_F",
     formula="trued edges − wF",
+    needs=("w_F", "fd", *_FRONT),
 )
-def _ex_front(
-    w_F: float,
-    fd: float,
-    X: float,
-    x_BP: float,
-    xs: float,
-    a: float,
-    yW: float,
-    yB: float,
-    y_Pf: float,
-    delta_f: float,
-    delta_s: float,
-) -> float:
-    return _front_length(fd, X, x_BP, xs, a, yW, yB, y_Pf, delta_f, delta_s) - w_F
+def _ex_front(w_F: float, fd: float, *place: float) -> float:
+    return _front_length(fd, *place) - w_F
 
 
 @_rule(
@@ -199,25 +193,22 @@ def _ex_front(
     source=f"{_SRC}.4",
     key="ex_B",
     formula="trued edges − wB",
+    needs=("w_B", "bd_net", *_BACK),
 )
-def _ex_back(
-    w_B: float,
-    bd_net: float,
-    xs: float,
-    a: float,
-    xd: float,
-    x_back: float,
-    yW: float,
-    yB: float,
-    delta_b: float,
-    delta_s: float,
-) -> float:
-    return _back_length(bd_net, xs, a, xd, x_back, yW, yB, delta_b, delta_s) - w_B
+def _ex_back(w_B: float, bd_net: float, *place: float) -> float:
+    return _back_length(bd_net, *place) - w_B
 
 
 @_rule("ex", "excess of the trued waist", source=f"{_SRC}.4", formula="exF + exB")
 def ex(ex_F: float, ex_B: float) -> float:
     return ex_F + ex_B
+
+
+def _given_back(dart: float, excess: Callable[[float], float]) -> float:
+    """The dart changed until the trued edges have no excess, within 0.01 mm."""
+    for _ in range(4):
+        dart += excess(dart)
+    return dart
 
 
 @TRUED.rule(
@@ -226,24 +217,10 @@ def ex(ex_F: float, ex_B: float) -> float:
     source=f"{_SRC}.4",
     key="fd_cut",
     formula="fd changed by the excess of the trued front waist",
+    needs=("w_F", "fd", *_FRONT),
 )
-def _fd_cut(
-    w_F: float,
-    fd: float,
-    X: float,
-    x_BP: float,
-    xs: float,
-    a: float,
-    yW: float,
-    yB: float,
-    y_Pf: float,
-    delta_f: float,
-    delta_s: float,
-) -> float:
-    cut = fd
-    for _ in range(4):
-        cut += _front_length(cut, X, x_BP, xs, a, yW, yB, y_Pf, delta_f, delta_s) - w_F
-    return cut
+def _fd_cut(w_F: float, fd: float, *place: float) -> float:
+    return _given_back(fd, lambda dart: _front_length(dart, *place) - w_F)
 
 
 @TRUED.rule(
@@ -252,23 +229,10 @@ def _fd_cut(
     source=f"{_SRC}.4",
     key="bd_cut",
     formula="bd changed by the excess of the trued back waist",
+    needs=("w_B", "bd_net", *_BACK),
 )
-def _bd_cut(
-    w_B: float,
-    bd_net: float,
-    xs: float,
-    a: float,
-    xd: float,
-    x_back: float,
-    yW: float,
-    yB: float,
-    delta_b: float,
-    delta_s: float,
-) -> float:
-    cut = bd_net
-    for _ in range(4):
-        cut += _back_length(cut, xs, a, xd, x_back, yW, yB, delta_b, delta_s) - w_B
-    return cut
+def _bd_cut(w_B: float, bd_net: float, *place: float) -> float:
+    return _given_back(bd_net, lambda dart: _back_length(dart, *place) - w_B)
 
 
 LEVEL_BACK = RuleTable("back waist dart beside a zip or an open edge, level")
@@ -285,6 +249,7 @@ class WaistSeam(Feature):
     kind: Literal["waist seam"] = "waist seam"
     title: ClassVar[str] = "Waist seam"
     sentence: ClassVar[str] = "There is a seam at the waist, eased on by {ease} a half."
+    page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam"})
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",
@@ -368,9 +333,6 @@ def waist_edges(sheet: Sheet) -> list[tuple[str, str]]:
     return out
 
 
-_DIPS = {"side": "delta_s", "side low": "delta_s"}
-
-
 def true_waist(d: Drafting) -> None:
     """Redraw every waist edge over its joints."""
     n = d.n
@@ -379,9 +341,8 @@ def true_waist(d: Drafting) -> None:
     drawn: list[Path] = []
 
     def dip(p: Piece, neighbour: str) -> float:
-        key = _DIPS.get(neighbour)
-        if key:
-            return n[key]
+        if neighbour in ("side", "side low"):
+            return n.delta_s
         return n.delta_f if p.code.startswith("F") else n.delta_b
 
     for code, name in waist_edges(d.sheet):
@@ -391,7 +352,6 @@ def true_waist(d: Drafting) -> None:
         loose = ("cf", "cb", "slant")
         down = None if before.name in loose else before.path.end_direction
         up = None if after.name in loose else after.path.start_direction * -1.0
-        # a panel already lengthened for its neighbour keeps its new end
         curve = waist_curve(
             path.start,
             path.end,

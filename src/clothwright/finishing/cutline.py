@@ -271,11 +271,11 @@ def _crossed(
     corner = net_a.end
     if first_is_a:
         along = net_a.end_direction  # S runs out of the piece this way
-        x_line, x_from_end, s_line = list(reversed([_back(s) for s in b])), True, a
+        x_line, s_line = [_back(s) for s in reversed(b)], a
         ws, wx = wa, wb
     else:
         along = net_b.start_direction * -1.0
-        x_line, x_from_end, s_line = list(a), True, [_back(s) for s in reversed(b)]
+        x_line, s_line = a, [_back(s) for s in reversed(b)]
         ws, wx = wb, wa
     # x_line now runs towards the corner, s_line too
     out = Line(corner - along * 0.5, corner + along * (REACH * max(ws, wx) + 1.0))
@@ -300,7 +300,6 @@ def _crossed(
     s_new, q = found
     if distance(q, corner) > 2 * REACH * max(ws, wx):
         return None
-    del x_from_end
     if first_is_a:
         a[:] = s_new
         b[:] = [_back(s) for s in reversed(x_new)]

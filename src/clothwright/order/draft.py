@@ -299,18 +299,10 @@ def rules_of(order: Order) -> dict[str, Rule]:
     """Every rule of an order by key; a later page replaces a rule of an earlier."""
     rules: dict[str, Rule] = dict(estimates(order.estimates).rules)
     rules.update(NO_TIGHTENING.rules)
-    ranked = sorted(
-        ((_page_order(f), f) for f in order.features), key=lambda pair: pair[0]
-    )
-    for _, f in ranked:
+    for f in sorted(order.features, key=lambda f: f.page):
         for table in f.tables():
             rules.update(table.rules)
     return rules
-
-
-def _page_order(f: Feature) -> int:
-    """The block's page first, the waist's (which trues the darts) last but one."""
-    return {"bodice block": 0, "waist seam": 2}.get(f.kind, 1)
 
 
 def numbers_of(order: Order) -> Numbers:

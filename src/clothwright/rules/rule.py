@@ -62,15 +62,16 @@ class RuleTable:
         high: float | None = None,
         sigma: float | None = None,
         key: str = "",
+        needs: tuple[str, ...] = (),
     ) -> Callable[[Callable[..., float]], Callable[..., float]]:
         """Register a function as a rule; its name is the key (unless one is given),
-        its parameters are what it needs.
+        its parameters are what it needs (unless `needs` names that, in their order,
+        for a function that takes a run of numbers on to another).
 
         `low` and `high` bound what a house rule may put in its place.
         """
 
         def add(fn: Callable[..., float]) -> Callable[..., float]:
-            needs = tuple(inspect.signature(fn).parameters)
             self.add(
                 Rule(
                     key or fn.__name__,
@@ -78,7 +79,7 @@ class RuleTable:
                     name,
                     kind,
                     source,
-                    needs,
+                    needs or tuple(inspect.signature(fn).parameters),
                     fn,
                     formula,
                     low,

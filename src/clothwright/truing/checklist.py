@@ -10,7 +10,7 @@ import math
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
@@ -145,7 +145,7 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
     wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH)
     if length < 0.8 * wanted:
         says = f"has a grain line of {fmt(length)}; {fmt(wanted)} lies truer on cloth"
-        yield _finding("grain", Severity.NOTE, piece, says, "Draw it longer.")
+        yield _finding(Severity.NOTE, "grain", piece, says, "Draw it longer.")
     fold = piece.fold
     if fold is not None and fold.length > DOUBLED:
         angle = degrees_between(along, direction(fold.path.start, fold.path.end)) % 45
@@ -154,7 +154,7 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
         if severity is not None:
             says = f"has its grain {off:.1f}° off the fold"
             to_do = "Draw it along the fold, square to it or at 45°."
-            yield _finding("grain", severity, piece, says, to_do)
+            yield _finding(severity, "grain", piece, says, to_do)
 
 
 def check_outline(piece: Piece, points: Sequence[Point]) -> Iterator[Finding]:
@@ -205,7 +205,7 @@ def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[F
         if severity is not None:
             says = f"turns the wrong way by {worst:.1f}°; up to 3° goes unseen"
             to_do = "Look at the shoulder slope and depth, or redraw the curve."
-            yield _finding("curve", severity, edge, says, to_do, piece)
+            yield _finding(severity, "curve", edge, says, to_do, piece)
 
 
 def check_shape(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Finding]:
@@ -304,8 +304,8 @@ def _notches_of(
 
 # -- saying it -----------------------------------------------------------------------
 def _finding(
-    code: str,
     severity: Severity,
+    code: str,
     of: Piece | Edge,
     says: str,
     to_do: str = "",
@@ -317,21 +317,5 @@ def _finding(
     return Finding(code, severity, f"{opening(place)} {says}.", place, to_do)
 
 
-def _fault(
-    code: str,
-    of: Piece | Edge,
-    says: str,
-    to_do: str = "",
-    piece: Piece | None = None,
-) -> Finding:
-    return _finding(code, Severity.REFUSE, of, says, to_do, piece)
-
-
-def _doubt(
-    code: str,
-    of: Piece | Edge,
-    says: str,
-    to_do: str = "",
-    piece: Piece | None = None,
-) -> Finding:
-    return _finding(code, Severity.WARN, of, says, to_do, piece)
+_fault = partial(_finding, Severity.REFUSE)
+_doubt = partial(_finding, Severity.WARN)

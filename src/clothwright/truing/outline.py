@@ -82,20 +82,27 @@ def box(points: Sequence[Point]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
+_Floats = tuple[float, float, float]
+
+
+def _bend_terms(curve: Cubic) -> tuple[_Floats, _Floats, _Floats]:
+    """The legs of the control polygon, across and down, and their cross products
+    (c01, c02, c12): cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
+    p0, p1, p2, p3 = curve.points
+    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
+    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
+    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
+    c01, c02 = d0x * d1y - d0y * d1x, d0x * d2y - d0y * d2x
+    return (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, d1x * d2y - d1y * d2x)
+
+
 def wrong_way(curve: Cubic) -> float:
     """Degrees that a curve turns against its own bend: 0 for a plain curve.
 
     A cubic changes its bend where the cross product of its first and second
     derivatives is 0, a quadratic in t; between two such places it turns one way.
     """
-    p0, p1, p2, p3 = curve.points
-    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
-    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
-    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
-    # cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²
-    c01 = d0x * d1y - d0y * d1x
-    c02 = d0x * d2y - d0y * d2x
-    c12 = d1x * d2y - d1y * d2x
+    (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
     stops = _roots(c01 - c02 + c12, c02 - 2 * c01, c01)
     if not stops:
         return 0.0
@@ -159,13 +166,7 @@ def _cubics(path: Path) -> Iterator[Cubic]:
 
 
 def _bends(curve: Cubic, samples: int) -> Iterator[float]:
-    p0, p1, p2, p3 = curve.points
-    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
-    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
-    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
-    c01 = d0x * d1y - d0y * d1x
-    c02 = d0x * d2y - d0y * d2x
-    c12 = d1x * d2y - d1y * d2x
+    (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
     for i in range(samples):
         t = (i + 0.5) / samples
         s = 1 - t

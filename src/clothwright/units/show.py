@@ -61,12 +61,8 @@ def format_length(
     if unit is Unit.CM:
         return _decimals(cm, body) + mark
     sign, whole, num, den = split_fraction(cm, 8 if body else finest)
-    minus = "-" if sign < 0 else ""
-    if num == 0:
-        return f"{minus}{whole}{mark}"
-    if whole == 0:
-        return f"{minus}{num}/{den}{mark}"
-    return f"{minus}{whole} {num}/{den}{mark}"
+    fraction = f" {num}/{den}" if num else ""
+    return ("-" if sign < 0 else "") + f"{_whole(whole, num)}{fraction}".strip() + mark
 
 
 def pretty_length(
@@ -81,14 +77,22 @@ def pretty_length(
     if unit is Unit.CM:
         return format_length(cm, unit, unit_mark=unit_mark, body=body)
     sign, whole, num, den = split_fraction(cm, 8 if body else finest)
-    minus = "−" if sign < 0 else ""
-    mark = f" {unit.value}" if unit_mark else ""
+    minus, mark = "−" if sign < 0 else "", f" {unit.value}" if unit_mark else ""
+    return f"{minus}{_whole(whole, num)}{_fraction(num, den)}{mark}"
+
+
+def _whole(whole: int, num: int) -> str:
+    """Whole inches, left out before a fraction that stands alone."""
+    return "" if num and not whole else str(whole)
+
+
+def _fraction(num: int, den: int) -> str:
+    """A fraction in one character, or in small figures; nothing for nought."""
     if num == 0:
-        return f"{minus}{whole}{mark}"
-    fraction = _VULGAR.get((num, den)) or (
+        return ""
+    return _VULGAR.get((num, den)) or (
         f"{str(num).translate(_SUPER)}⁄{str(den).translate(_SUB)}"
     )
-    return f"{minus}{whole or ''}{fraction}{mark}"
 
 
 def format_angle(degrees: float) -> str:

@@ -1,0 +1,248 @@
+"""The front divided over the bust point, from the armhole or the shoulder.
+
+A cut from the edge over the bust point down the waist dart, then the side dart is
+taped shut on the side panel (first garment 5 and 7); the side panel's edge is rounded
+over the bust and eased there.
+"""
+
+import math
+from collections.abc import Iterable
+
+from clothwright.curves import (
+    Cubic,
+    Path,
+    Point,
+    direction,
+    distance,
+    rotate,
+    turn,
+)
+from clothwright.features.base import Number
+from clothwright.features.panel_lines import FRONT, corner, divide, rounded
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    CornerAfter,
+    Drafting,
+    Edge,
+    On,
+    Sheet,
+    Verb,
+    redraw,
+    spread,
+    straight,
+    tape,
+)
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Fillet, arc_like
+
+_SRC = "first garment 5"
+
+FRONT_PANELS = RuleTable("front princess line")
+_rule = FRONT_PANELS.rule
+
+EASE = Number(
+    "ep",
+    "ep",
+    "ease of the side panel over the bust",
+    f"{_SRC}.4",
+    0.3,
+    0.125,
+    0.0,
+    0.6,
+)
+
+
+@_rule(
+    "y(Pf)",
+    "level of the point of the front waist dart",
+    source=f"{_SRC}.1",
+    formula="yBP: the dart is cut to the bust point",
+    key="y_Pf",
+)
+def _apex(y_BP: float) -> float:
+    return y_BP
+
+
+@_rule(
+    "ω",
+    "opening of the waist dart at the bust point",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.6",
+    formula="2·atan((fd/2)/(yW − yBP))",
+)
+def omega(fd_cut: float, yW: float, y_Pf: float) -> float:
+    return math.degrees(2 * math.atan(fd_cut / 2 / (yW - y_Pf)))
+
+
+@_rule(
+    "φa",
+    "turn that tightens the front armhole",
+    kind=Kind.ANGLE,
+    source="first garment 4.3",
+    formula="2·asin(ta/(2·|BP Qf|))",
+)
+def phi_a(ta: float, reach_Qf: float) -> float:
+    return math.degrees(2 * math.asin(ta / (2 * reach_Qf)))
+
+
+@_rule(
+    "κ",
+    "corner of the side panel at the bust point",
+    kind=Kind.ANGLE,
+    source=f"{_SRC}.6",
+    formula="θ + φa + ω",
+)
+def kappa(theta: float, phi_a: float, omega: float) -> float:
+    k = theta + phi_a + omega
+    if k > 60:
+        raise RuleError(
+            f"the front panel line would turn by {k:.0f}° over the bust, more than 60°:"
+            " leave part of the bust dart at the side"
+        )
+    return k
+
+
+def split_panels(d: Drafting, edge: str, qf: Point) -> None:
+    """Cut the front from `qf` over BP down the waist dart and close the side dart."""
+    n = d.n
+    bp, d1, d2 = d["BP"], d["D1"], d["D2"]
+    divide(d, FRONT, edge, arc_like(qf, bp, direction(bp, d1)))
+    sheet = tape(d.sheet, "side dart", moving="side high")
+    d.sheet = sheet.named(Q2=rotate(qf, bp, -n.theta))
+    d.lay(
+        Verb.TAPE,
+        d.sheet,
+        "FS",
+        "side dart closed on the side front",
+        amounts=(("by", "theta"),),
+        frm=("BP",),
+    )
+    fs = d.sheet.piece("FS")
+    wf = fs.edge("side low").path.start
+    gc = fs.edge("side high").path.end
+    sheet = redraw(d.sheet, "FS", ["side low", "side high"], [straight("side", wf, gc)])
+    waist = Edge("waist", fs.edge("waist side").path)
+    sheet = redraw(sheet, "FS", ["waist side"], [waist])
+    if n.phi_a > 0 and edge == "armhole":
+        sheet = _tighten(d, sheet)
+    fc = sheet.piece("FC")
+    panel = fc.edge("leg cf").path + fc.edge("cut").path
+    sheet = redraw(sheet, "FC", ["leg cf", "cut"], [Edge("panel", panel)])
+    d.lay(Verb.REDRAW, sheet, "FC.panel", "panel edge of the front")
+    _ease_over_bust(d, sheet, d2)
+
+
+def _tighten(d: Drafting, sheet: Sheet) -> Sheet:
+    """Turn the side front's upper curve on by φa and redraw the lower curve of its
+    armhole to it (5.4).
+
+    Of a line that starts above the pitch, the armhole from the pitch up to it turns
+    too: redrawn alone, as the notes have it, that short piece folds over.
+    """
+    m = turn(d["BP"], -d.n.phi_a)
+    fs = sheet.piece("FS")
+    upper = fs.edge("cut").path.moved(m)  # Q2 to BP
+    lower, *above = fs.edge("armhole").path.segments  # Gc to Q2
+    end, arrive = m(lower.end), m.direction(lower.end_direction)
+    out, back = distance(*lower.points[:2]), distance(*lower.points[-2:])
+    redrawn = Cubic(
+        lower.start, lower.start + lower.start_direction * out, end - arrive * back, end
+    )
+    armhole = Path((redrawn, *(s.moved(m) for s in above)))
+    return redraw(
+        sheet, "FS", ["armhole", "cut"], [Edge("armhole", armhole), Edge("cut", upper)]
+    ).named(Q2=upper.start)
+
+
+def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
+    """Spread the side front at BP level and round its panel edge (5.3, 5.4)."""
+    n, bp = d.n, d["BP"]
+    fs = sheet.piece("FS")
+    side = fs.edge("side").path
+    upper, lower = fs.edge("cut").path, Path.line(bp, d2)
+    a, b = side.start, side.end  # wf up to Gc
+    t = min(0.95, max(0.05, (bp.y - a.y) / (b.y - a.y)))
+    hinge = side.at_length(t * side.length)
+    fc_length = sheet.length("FC", "panel")
+
+    def panel(opening: float) -> Path:
+        angle = math.degrees(2 * math.asin(opening / (2 * distance(hinge, bp))))
+        turned_up = upper.moved(turn(hinge, -angle))
+        f = Fillet.of(corner(turned_up, lower))
+        return rounded(turned_up, lower, f, opening)
+
+    opening = n.ep + Fillet.of(n.kappa).loss
+    for _ in range(3):
+        opening += n.ep - (panel(opening).length - fc_length)
+    path = panel(opening)
+    d.found("J", hinge, "hinge of the ease on the side seam, level with BP")
+    sheet = sheet.named(J=hinge)
+    if opening > 1e-6:
+        sheet = spread(
+            sheet,
+            "FS",
+            On("side", distance(a, hinge)),
+            CornerAfter("cut"),
+            at_start=0.0,
+            at_end=opening,
+            moving="armhole",
+        )
+        run = ["cut", "gap end", "leg side"]
+    else:
+        run = ["cut", "leg side"]
+    d.lay(
+        Verb.SPREAD,
+        sheet,
+        "FS",
+        "side front opened at the bust for ease",
+        amounts=(("by", opening),),
+        frm=("J", "BP"),
+        detail="from nothing at the side seam",
+    )
+    gc = sheet.edge("FS", "side").path.end
+    # panel() bridges the gap itself: its upper part is the turned curve
+    sheet = redraw(sheet, "FS", run, [Edge("panel", path)])
+    sheet = redraw(sheet, "FS", ["side"], [straight("side", a, gc)])
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        "FS.panel",
+        "panel edge of the side front, rounded over BP",
+        lines=(path,),
+    )
+
+
+def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Checks of a front panel line (5.5)."""
+    f = Fillet.of(n.kappa)
+    if f.radius < 4:
+        yield Finding(
+            "P1",
+            Severity.WARN,
+            f"The side front turns by {n.kappa:.0f}° over the bust, a sharp bend.",
+            "front panel",
+            "Leave a small dart at the side, or steam the seam over a ham.",
+            {"κ": n.kappa},
+        )
+    if n.fd > 6:
+        yield Finding(
+            "P2",
+            Severity.WARN,
+            "The front waist takes in more than 6 cm at one place.",
+            "fd",
+            "Take part of it at the side or in a second dart.",
+            {"fd": n.fd},
+        )
+    for code in ("FC", "FS"):
+        if code not in sheet.pieces:
+            continue
+        width = sheet.length(code, "waist")
+        if width < 5.0:
+            yield Finding(
+                "P3",
+                Severity.WARN,
+                f"The piece {code} is only {width:.1f} cm wide at the waist.",
+                code,
+                "Move the dart, or use fewer panels.",
+                {"width": width},
+            )

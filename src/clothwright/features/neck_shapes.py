@@ -1,0 +1,202 @@
+"""Shapes of necks: their widths, depths and curves (first garment 3.3)."""
+
+import math
+from collections.abc import Callable
+from enum import Enum
+
+from clothwright.blocks.bodice_rules import clip
+from clothwright.curves import Cubic, Line, Path, Point, Vector, distance, unit
+from clothwright.rules import RuleTable
+
+_SRC = "first garment 3.3"
+
+
+class FrontShape(Enum):
+    """Shape of the front neck."""
+
+    STANDARD = "standard"
+    """The block's own neck."""
+
+    ROUND = "round"
+    SCOOP = "scoop"
+    BOAT = "boat"
+    V = "V"
+    SQUARE = "square"
+
+
+class BackShape(Enum):
+    """Shape of the back neck."""
+
+    STANDARD = "standard"
+    """The block's own neck."""
+
+    ROUND = "round"
+    SCOOP = "scoop"
+    BOAT = "boat"
+    V = "V"
+
+
+_WIDTH: dict[FrontShape, float | None] = {
+    FrontShape.STANDARD: 0.0,
+    FrontShape.ROUND: 1.5,
+    FrontShape.SCOOP: 3.0,
+    FrontShape.BOAT: None,  # half of the shoulder
+    FrontShape.V: 1.0,
+    FrontShape.SQUARE: 3.0,
+}
+_BELOW_DEP: dict[FrontShape, float] = {
+    FrontShape.STANDARD: 0.0,
+    FrontShape.ROUND: 1.5,
+    FrontShape.SCOOP: 9.0,
+    FrontShape.V: 10.0,
+    FrontShape.SQUARE: 7.0,
+}
+TILTED = {FrontShape.SCOOP, FrontShape.SQUARE}
+
+
+def _front_table(shape: FrontShape) -> RuleTable:
+    table = RuleTable(f"{shape.value} neck, front")
+    width = _WIDTH[shape]
+    if width is None:
+
+        @table.rule(
+            "dw",
+            "width of the neck beyond the standard, along the shoulder",
+            key="dw",
+            source=_SRC,
+            formula="half of the finished shoulder",
+        )
+        def _half(S: float) -> float:
+            return S / 2
+
+    else:
+
+        @table.rule(
+            "dw",
+            "width of the neck beyond the standard, along the shoulder",
+            key="dw",
+            source=_SRC,
+            formula=f"{width:g} cm",
+        )
+        def _fixed() -> float:
+            return width
+
+    if shape is not FrontShape.BOAT:
+        below = _BELOW_DEP[shape]
+
+        @table.rule(
+            "Df",
+            "depth of the front neck",
+            key="Df",
+            source=_SRC,
+            formula=f"dep + {below:g} cm",
+        )
+        def _depth(dep: float) -> float:
+            return dep + below
+
+    return table
+
+
+FRONT_TABLES = {shape: _front_table(shape) for shape in FrontShape}
+
+
+def _back_table(shape: BackShape) -> RuleTable:
+    table = RuleTable(f"{shape.value} neck, back")
+    if shape is BackShape.STANDARD:
+
+        @table.rule("Db", "depth of the back neck", key="Db", source=_SRC, formula="nr")
+        def _standard(nr: float) -> float:
+            return nr
+
+    elif shape is BackShape.V:
+
+        @table.rule(
+            "Db", "depth of the back neck", key="Db", source=_SRC, formula="nr + 8 cm"
+        )
+        def _v(nr: float) -> float:
+            return nr + 8.0
+
+    else:
+        more = 1.5 if shape is BackShape.SCOOP else 0.0
+
+        @table.rule(
+            "Db",
+            "depth of the back neck",
+            key="Db",
+            source=f"{_SRC}, corrections 3.3",
+            formula="at least 2 cm below the neck end of the shoulder",
+        )
+        def _below(
+            nr: float,
+            Sb: float,
+            Lrb: float,
+            sigma_b: float,
+            phi_b: float,
+        ) -> float:
+            g, h = math.radians(sigma_b), math.radians(sigma_b - phi_b)
+            drop = Sb * math.sin(g) - Lrb * math.sin(h)
+            return max(nr + more, drop + 2.0)
+
+    return table
+
+
+BACK_TABLES = {shape: _back_table(shape) for shape in BackShape}
+
+
+# -- the curves; p at the shoulder, c at the centre, start leaves p --------------------
+Curve = Callable[[Point, Point, Vector, float, float], Path]
+
+
+def _round(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
+    h, w = c.y - p.y, abs(c.x - p.x)
+    return Path.cubic(p, p + start * (0.50 * h), Point(c.x - 0.50 * w, c.y), c)
+
+
+def _boat(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
+    h, w = c.y - p.y, abs(c.x - p.x)
+    return Path.cubic(p, p + start * (0.55 * h), Point(c.x - 0.60 * w, c.y), c)
+
+
+def _scoop(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
+    h, w = c.y - p.y, abs(c.x - p.x)
+    k = clip(0.95 * (1 - (h / w) * math.tan(math.radians(sigma))), 0.20, 0.55)
+    return Path.cubic(p, p + start * (0.55 * h), Point(c.x - k * w, c.y), c)
+
+
+def _v(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
+    m = p + start * (0.33 * distance(p, c))
+    return Path.cubic(p, m, c - unit(c - m) * (0.40 * distance(p, c)), c)
+
+
+def _square(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
+    h = c.y - p.y
+    k = Point(p.x + lean, c.y)
+    m = p + start * (0.3 * h)
+    side = Cubic(p, m, k - unit(k - m) * (0.45 * h), k)
+    return Path((side, Line(k, c)))
+
+
+FRONT_CURVES: dict[FrontShape, Curve] = {
+    FrontShape.STANDARD: _round,
+    FrontShape.ROUND: _round,
+    FrontShape.SCOOP: _scoop,
+    FrontShape.BOAT: _boat,
+    FrontShape.V: _v,
+    FrontShape.SQUARE: _square,
+}
+HOW_FRONT = {
+    FrontShape.STANDARD: "square to the shoulder and to the centre front",
+    FrontShape.ROUND: "square to the shoulder and to the centre front",
+    FrontShape.SCOOP: "full at the side, square to the centre front",
+    FrontShape.BOAT: "square to the shoulder, flat at the centre front",
+    FrontShape.V: "a little hollow below the shoulder, then straight to the point",
+    FrontShape.SQUARE: "down to the corner, then square to the centre front",
+}
+
+
+def back_curve(shape: BackShape, p: Point, c: Point, start: Vector) -> Path:
+    """Back neck, centre to shoulder."""
+    h, w = c.y - p.y, abs(c.x - p.x)
+    if shape is BackShape.V:
+        return _v(p, c, start, 0.0, 0.0).reversed()
+    return Path.cubic(c, Point(c.x + 0.62 * w, c.y), p + start * (0.61 * h), p)

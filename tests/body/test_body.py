@@ -58,7 +58,6 @@ def test_taken_values_are_never_overwritten() -> None:
     n = numbers(BRIDA)
     assert pytest.approx(14.75 * 2.54) == n.N
     assert n.hand("N") is Hand.TAKEN
-    assert n.estimates_under("N") == ()
 
 
 def test_survey_estimates_are_the_printed_ones() -> None:

@@ -26,7 +26,11 @@ def test_every_step_is_told_in_the_user_s_unit() -> None:
         assert " cm" not in line
         assert "None" not in line
     assert any("From hb measure 5¼ in along the back shoulder" in t for t in lines)
-    assert any("until it has moved ½ in; mark Nf′" in t for t in lines)
+    assert any(
+        "Swing Nf down about Tf until it has moved ½ in (12.4°); mark Nf′" in t
+        for t in lines
+    )
+    assert any("Swing Gc up about BP" in t for t in lines)  # opens the bust dart
     assert all(
         " in " not in t or "cm" in t or "measure" not in t
         for t in steps_text(made("zip-top"))
@@ -56,5 +60,24 @@ def test_the_sheets_print_fractions_and_hold_every_step(tmp_path: Path) -> None:
     with pdfplumber.open(tmp_path / "dimensions.pdf") as pdf:
         assert abs(float(pdf.pages[0].width) - 612) < 1
         text = "\n".join(p.extract_text() or "" for p in pdf.pages)
-    for word in ("panel", "slant", "S1", "S9", "Nf′"):
+    for word in ("slanted edge", "Nf′", "front panel, Qf to waist", "⅛ in eased in"):
         assert word in text
+    for code in ("BC.", "FF.", "(S1)", "−"):
+        assert code not in text
+
+
+def test_only_what_the_draft_rests_on_is_printed(tmp_path: Path) -> None:
+    write_steps(made("zip-top"), tmp_path / "steps.pdf")
+    with pdfplumber.open(tmp_path / "steps.pdf") as pdf:
+        text = "\n".join(p.extract_text() or "" for p in pdf.pages)
+    assert "bust span" in text
+    assert "~" in text
+    for word in ("wrist", "head", "thigh", "square neck", "slanted edge"):
+        assert word not in text, word
+
+
+def test_formulas_are_in_the_order_s_unit(tmp_path: Path) -> None:
+    write_steps(made(), tmp_path / "steps.pdf")
+    with pdfplumber.open(tmp_path / "steps.pdf") as pdf:
+        text = "\n".join(p.extract_text() or "" for p in pdf.pages)
+    assert " cm" not in text

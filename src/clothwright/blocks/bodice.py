@@ -46,6 +46,30 @@ SHOULDER_DART_DEPTH = 7.0
 """Depth of the back shoulder dart, cm [6–9] (blocks A2.5)."""
 
 
+FRONT, BACK = "front", "back"
+
+
+def mark_pitch(d: Drafting, half: str, tip: str, at: Point) -> Point:
+    """Mark the pitch point of a half, told from its centre line and shoulder tip."""
+    name, key, across = "pb", "xb", at.x
+    share = "half way from the tip to the bust line"
+    if half == FRONT:
+        name, key, across = "pf", "xfw", d.n.X - at.x
+        share = "a little over half way from the tip to the underarm"
+    # where a guard has moved the pitch, the width is no longer the rule's
+    size = key if abs(across - d.n[key]) < 1e-9 else across
+    return d.found(
+        name,
+        at,
+        f"{half} pitch point",
+        amounts=(
+            (f"from the centre {half} line", size),
+            (f"down from {tip}", at.y - d[tip].y),
+        ),
+        detail=share,
+    )
+
+
 def draft(d: Drafting) -> None:
     """Draft the back (piece B) and the front (piece F) on the table."""
     _back(d)
@@ -93,13 +117,7 @@ def _back(d: Drafting) -> None:
     tb = d.along("tb", "hb", out, "Ls", "shoulder tip of the back", "the back shoulder")
     ub = d.point("ub", "O", "underarm", right="xs", down="yB")
     wb = d.point("wb", "O", "side waist of the back", right=n.xs - n.a, down="yW")
-    pb = d.found(
-        "pb",
-        back_pitch(tb, n.xb, n.yB),
-        "back pitch point",
-        amounts=(("right of the centre back", "xb"),),
-        detail="half way between shoulder tip and bust line",
-    )
+    pb = mark_pitch(d, BACK, "tb", back_pitch(tb, n.xb, n.yB))
     armhole = d.draw(
         "back armhole",
         back_armhole(tb, inward, pb, ub, side_square_back(ub, wb), n.yB - pb.y),
@@ -134,7 +152,7 @@ def _back(d: Drafting) -> None:
         grain=(Point(3.0, n.yW - 6), Point(3.0, 6.0)),
     )
     d.lay(
-        Verb.TRACE,
+        Verb.OUTLINE,
         d.sheet.put(piece),
         "B",
         "back of the block",
@@ -202,13 +220,16 @@ def _front(d: Drafting) -> None:
         "BP",
         Point(n.x_BP, n.y_BP),
         "bust point",
-        amounts=(("right of the nape", "x_BP"), ("down from the nape", "y_BP")),
+        amounts=(
+            ("from the centre back line", "x_BP"),
+            ("down from the nape", "y_BP"),
+        ),
     )
     hf = d.found(
         "hf",
         Point(n.x_hf, n.y_hf),
         "shoulder neck point of the front",
-        amounts=(("left of the centre front", "fw"), ("from BP", "NBP")),
+        amounts=(("from the centre front line", "fw"), ("from BP", "NBP")),
         detail="up from BP until the tape reads neck to bust point",
     )
     c = d.point(
@@ -235,13 +256,7 @@ def _front(d: Drafting) -> None:
         detail="on the side seam",
     )
     u1 = d.turned("U1", "U2", "BP", "theta", "side dart, upper end")
-    pf = d.found(
-        "pf",
-        front_pitch(tf, n.X, n.xfw, g.y),
-        "front pitch point",
-        amounts=(("left of the centre front", "xfw"),),
-        detail="56 of 100 parts down from shoulder tip to underarm",
-    )
+    pf = mark_pitch(d, FRONT, "tf", front_pitch(tf, n.X, n.xfw, g.y))
     q = turned(side_square_front(gc, wf), n.theta)
     armhole = d.draw(
         "front armhole",
@@ -280,7 +295,7 @@ def _front(d: Drafting) -> None:
         grain=(Point(n.X - 2.5, n.yW - 6), Point(n.X - 2.5, c.y + 5)),
     )
     d.lay(
-        Verb.TRACE,
+        Verb.OUTLINE,
         d.sheet.put(piece),
         "F",
         "front of the block",
@@ -294,7 +309,7 @@ def _front(d: Drafting) -> None:
             (Run("F", "leg cf"),),
             (Run("F", "leg side", True),),
             "waist",
-            "bust point",
+            "point",
             Ease.about(0.0, 0.1),
             kind=SeamKind.DART,
         ),
@@ -304,7 +319,7 @@ def _front(d: Drafting) -> None:
             (Run("F", "dart low"),),
             (Run("F", "dart high", True),),
             "side",
-            "bust point",
+            "point",
             Ease.about(0.0, 0.1),
             kind=SeamKind.DART,
         ),

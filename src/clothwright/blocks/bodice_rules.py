@@ -35,7 +35,7 @@ def half(B: float, Eb: float) -> float:
     "s",
     "share that the front takes from the back",
     source=f"{_A1}.2, corrections C8",
-    formula="0.25·c − 0.6, kept between 0 and 4",
+    formula="0.25·c − 0.6 cm, kept between nought and 4 cm",
 )
 def s(c: float) -> float:
     return clip(0.25 * c - 0.6, 0.0, 4.0)
@@ -46,7 +46,7 @@ def s(c: float) -> float:
     "share that the front takes from the back",
     key="s",
     source=f"{_A1}.2, corrections A21",
-    formula="(FA2 − BA)/2, kept between 0 and 4",
+    formula="(FA2 − BA)/2, kept between nought and 4 cm",
 )
 def _arcs(BA: float, FA2: float) -> float:
     return clip((FA2 - BA) / 2, 0.0, 4.0)
@@ -88,7 +88,7 @@ def bw(N: float) -> float:
     "nr",
     "rise of the back neck",
     source=f"{_A1}.6",
-    formula="0.28·bw, kept between 1.7 and 2.5 cm",
+    formula="0.28·bw, kept between 1.7 cm and 2.5 cm",
     low=0.8,
     high=4.0,
 )
@@ -309,7 +309,7 @@ def y_tf(y_hf: float, SH: float, sigma_f: float) -> float:
     "dl",
     "rise of the front underarm (bust dart)",
     source=f"{_A3}.6",
-    formula="NFW − (NWB + nr) + 2.3 cm, kept between 1.2 and 8.5",
+    formula="NFW − (NWB + nr) + 2.3 cm, kept between 1.2 cm and 8.5 cm",
     low=0.0,
     high=9.0,
 )

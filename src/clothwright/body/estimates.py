@@ -50,7 +50,7 @@ def estimates(ruleset: RuleSet) -> RuleTable:
         kind=Kind.BODY,
         sigma=1.5,
         source="measures §7",
-        formula="2·SH·cos SS + 2·(N/5 − 0.3) + 1.5",
+        formula="2·SH·cos SS + 2·(N/5 − 0.3 cm) + 1.5 cm",
         key="SW",
     )(_shoulders)
     return page

@@ -8,7 +8,7 @@ and armholes (first garment 3.3, 4).
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks import bodice_curves
+from clothwright.blocks import bodice, bodice_curves
 from clothwright.curves import Path, turned
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
@@ -111,17 +111,17 @@ def outlines(d: Drafting) -> None:
     _back(d)
 
 
+def _outline(d: Drafting, sheet: Sheet, piece: str, half: str) -> None:
+    new = f"outline of the {half}, along its new neck, shoulder and armhole"
+    d.lay(Verb.REDRAW, sheet, piece, new)
+
+
 def _front(d: Drafting) -> None:
     n = d.n
     d.part = "front"
     tip, inward = d["Tf"], bodice_curves.inward_front(n.sigma_f_new)
-    pf = d.found(
-        "pf",
-        bodice_curves.front_pitch(tip, n.X, n.xfw, d["G"].y),
-        "front pitch point",
-        amounts=(("left of the centre front", "xfw"),),
-        detail="56 of 100 parts down from the new tip to the underarm",
-    )
+    at = bodice_curves.front_pitch(tip, n.X, n.xfw, d["G"].y)
+    pf = bodice.mark_pitch(d, bodice.FRONT, "Tf", at)
     q = turned(bodice_curves.side_square_front(d["Gc"], d["wf"]), n.theta)
     armhole = d.draw(
         "armhole front",
@@ -140,20 +140,15 @@ def _front(d: Drafting) -> None:
             Edge("neck", d.line("neck front")),
         ],
     )
-    d.lay(Verb.REDRAW, sheet, "F", "new outline of the front")
+    _outline(d, sheet, "F", "front")
 
 
 def _back(d: Drafting) -> None:
     n = d.n
     d.part = "back"
     tip, inward = d["Tb"], bodice_curves.inward_back(n.sigma_b_new)
-    pb = d.found(
-        "pb",
-        bodice_curves.back_pitch(tip, n.xb, n.yB),
-        "back pitch point",
-        amounts=(("right of the centre back", "xb"),),
-        detail="half way from the new tip to the bust line",
-    )
+    at = bodice_curves.back_pitch(tip, n.xb, n.yB)
+    pb = bodice.mark_pitch(d, bodice.BACK, "Tb", at)
     q = bodice_curves.side_square_back(d["ub"], d["wb"])
     armhole = d.draw(
         "armhole back",
@@ -173,4 +168,4 @@ def _back(d: Drafting) -> None:
         sheet = redraw(d.sheet, "B", ["cb", "neck", "shoulder", "armhole"], new)
     else:
         sheet = redraw(d.sheet, "B", ["neck", "shoulder", "armhole"], new)
-    d.lay(Verb.REDRAW, sheet, "B", "new outline of the back")
+    _outline(d, sheet, "B", "back")

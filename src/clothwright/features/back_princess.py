@@ -69,7 +69,7 @@ class BackArmholePrincess(Feature):
     def _apply(self, d: Drafting) -> None:
         d.part = "back"
         armhole = d.sheet.edge("B", "armhole").path.reversed()  # underarm to tip
-        qb = start_on_armhole(d, BACK, armhole, self.share)
+        qb = start_on_armhole(d, BACK, armhole, at_pitch=self.share is None)
         upper = arc_like(qb, d["Pd"], direction(d["Pd"], d["D1b"]))
         split_back(d, "armhole", upper)
 
@@ -84,7 +84,8 @@ def split_back(d: Drafting, edge: str, upper: Path) -> None:
     bc, bs = sheet.piece("BC"), sheet.piece("BS")
     lower = bs.edge("leg side").path.reversed()  # Pd to D2b
     up = bs.edge("cut").path.reversed()  # Qb to Pd
-    side_panel = rounded(up, lower, Fillet.of(corner(up, lower)))
+    fillet = Fillet.of(corner(up, lower))
+    side_panel = rounded(up, lower, fillet)
     sheet = redraw(
         sheet, "BS", ["leg side", "cut"], [Edge("panel", side_panel.reversed())]
     )
@@ -96,7 +97,8 @@ def split_back(d: Drafting, edge: str, upper: Path) -> None:
         Verb.REDRAW,
         sheet,
         "BS.panel",
-        "panel edge of the side back, rounded",
+        "panel edge of the side back, rounded over Pd",
+        amounts=(("above and below Pd", fillet.tangent),),
         lines=(side_panel,),
     )
 

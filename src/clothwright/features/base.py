@@ -150,6 +150,15 @@ class Feature(BaseModel):
         """Its work, in parts."""
         return ()
 
+    def notes(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[str]:
+        """What to buy for it, and what its marks mean, for the first page."""
+        return ()
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()

@@ -42,7 +42,7 @@ NECK_RISE_TAKEN = RuleTable("rise of the back neck from the tape")
     "nr",
     "rise of the back neck",
     source="blocks A1.6, corrections A1",
-    formula="SBW − NWB, kept between 1.0 and 3.5 cm",
+    formula="SBW − NWB, kept between 1 cm and 3.5 cm",
     low=0.8,
     high=4.0,
 )

@@ -1,7 +1,7 @@
 """Closed back with a concealed zip in the centre back seam (first garment 16)."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
@@ -14,6 +14,9 @@ from clothwright.units.fields import Length
 
 _SRC = "first garment 16"
 
+_BELOW_NECK, _SPARE = 0.5, 2.5
+"""A zip begins this far below the neck, and is bought this much longer, cm (16.3)."""
+
 ZIP = RuleTable("concealed zip")
 _rule = ZIP.rule
 SHAPED = RuleTable("centre back seam shaped")
@@ -25,7 +28,7 @@ STRAIGHT = RuleTable("centre back seam straight")
     "intake of the centre back seam",
     source=f"{_SRC}.1",
     key="cbs",
-    formula="0.10·sup, kept between 0 and 1.5, not more than the back dart",
+    formula="0.10·sup, at most 1.5 cm, not more than the back dart",
     low=0.0,
     high=2.0,
 )
@@ -128,11 +131,21 @@ class ConcealedZip(Feature):
             sheet,
             f"{code}.cb",
             "centre back seam",
-            amounts=(("in at the waist", "cbs"),),
+            amounts=(("taken in by {} at the waist", "cbs"),),
             frm=("CBz",),
             detail="plumb from the neck to half the armhole's depth, then in a slight "
             "curve",
             lines=(path,),
+        )
+
+    def notes(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[str]:
+        code = "BC" if "BC" in sheet.pieces else "B"
+        opening = sheet.length(code, "cb") - _BELOW_NECK + n.z
+        yield (
+            f"The zip ends at the notch on the peplum's centre back, {fmt(n.z)} below "
+            f"the waist; buy one of at least {fmt(opening + _SPARE)}."
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

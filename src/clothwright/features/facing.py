@@ -147,12 +147,13 @@ def draft_facings(d: Drafting) -> None:
         "BF",
         "back facing",
         amounts=(
-            ("inside the edge by", "rho"),
+            ("inside the edge by {}", "rho"),
             ("below the underarm", "ff_side"),
             *((("beside the slanted edge", "sw"),) if piece.has("slant") else ()),
+            ("long at the shoulder", target),
         ),
-        detail="from the back with its panels laid together; the shoulder shortened "
-        "by what the roll adds and to the front facing's length",
+        detail="from the back with its panels laid together; the shoulder "
+        "shortened to the front facing's length",
     )
 
 
@@ -211,12 +212,13 @@ def _front(d: Drafting) -> None:
         "FF",
         "front facing",
         amounts=(
-            ("inside the edge by", "rho"),
+            ("inside the edge by {}", "rho"),
             ("below the underarm", "ff_side"),
             ("below the neck at the fold", "ff_cf"),
+            ("long at the shoulder", distance(arm.end, neck.start)),
         ),
-        detail="from the front with its panels laid together; the shoulder shortened "
-        "by what the roll adds",
+        detail="from the front with its panels laid together; what the roll adds to "
+        "the edges is cut off at the shoulder",
     )
 
 

@@ -114,7 +114,7 @@ def split_panels(d: Drafting, edge: str, qf: Point) -> None:
         d.sheet,
         "FS",
         "side dart closed on the side front",
-        amounts=(("by", "theta"),),
+        amounts=(("its upper part turned by {}", "theta"),),
         frm=("BP",),
     )
     fs = d.sheet.piece("FS")
@@ -128,7 +128,12 @@ def split_panels(d: Drafting, edge: str, qf: Point) -> None:
     fc = sheet.piece("FC")
     panel = fc.edge("leg cf").path + fc.edge("cut").path
     sheet = redraw(sheet, "FC", ["leg cf", "cut"], [Edge("panel", panel)])
-    d.lay(Verb.REDRAW, sheet, "FC.panel", "panel edge of the front")
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        "FC.panel",
+        "panel edge of the front, one line from Qf over BP to D1",
+    )
     _ease_over_bust(d, sheet, d2)
 
 
@@ -195,9 +200,9 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
         sheet,
         "FS",
         "side front opened at the bust for ease",
-        amounts=(("by", opening),),
+        amounts=(("by {}", opening),),
         frm=("J", "BP"),
-        detail="from nothing at the side seam",
+        detail="from nothing at J: what lies above the line from J to BP turns up",
     )
     gc = sheet.edge("FS", "side").path.end
     # panel() bridges the gap itself: its upper part is the turned curve
@@ -208,6 +213,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
         sheet,
         "FS.panel",
         "panel edge of the side front, rounded over BP",
+        amounts=(("above and below BP", Fillet.of(corner(upper, lower)).tangent),),
         lines=(path,),
     )
 
@@ -241,7 +247,7 @@ def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             yield Finding(
                 "P3",
                 Severity.WARN,
-                f"The piece {code} is only {width:.1f} cm wide at the waist.",
+                f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
                 code,
                 "Move the dart, or use fewer panels.",
                 {"width": width},

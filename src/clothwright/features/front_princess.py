@@ -112,7 +112,7 @@ class FrontArmholePrincess(Feature):
     def _apply(self, d: Drafting) -> None:
         d.part = "front"
         armhole = d.sheet.edge("F", "armhole").path  # underarm to tip
-        qf = start_on_armhole(d, FRONT, armhole, self.share)
+        qf = start_on_armhole(d, FRONT, armhole, at_pitch=self.share is None)
         if self.share is not None:
             s = armhole.length_to_point(qf)
             if s < 6 or armhole.length - s < 4:

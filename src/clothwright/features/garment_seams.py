@@ -11,6 +11,7 @@ from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import CORNER, facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.paper import (
+    JOINT,
     Drafting,
     Ease,
     EdgeKind,
@@ -60,7 +61,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _waist_on(t, n),
         _peplum_side(t),
         *_peplum_panels(t),
-        _centre_back(t),
+        _centre_back(t, n),
         _panel_behind(t),
         *facing_seams(t, n),
     ]
@@ -269,7 +270,7 @@ def _onto_peplum(
         return ease, ()
     a, c = t.length(left), t.length(right)
     joints = accumulate(t.length((run,)) for run in left[:-1])
-    notches = (NotchPair(s, c * s / a, ticks, "panel") for s in joints)
+    notches = (NotchPair(s, c * s / a, ticks, JOINT) for s in joints)
     return ease, tuple(p for p in notches if CORNER < p.right < c - CORNER)
 
 
@@ -296,7 +297,7 @@ def _peplum_panels(t: Chains) -> list[Seam]:
     return out
 
 
-def _centre_back(t: Chains) -> Seam | None:
+def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     chain = t.chain(
         ("BC", "cb", True), ("B", "cb", True), ("PB", "cb", True), ("PBC", "cb", True)
     )
@@ -305,6 +306,7 @@ def _centre_back(t: Chains) -> Seam | None:
     )
     if not chain:
         return None
+    stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
     return Seam(
         "S21",
         "centre back",
@@ -313,6 +315,7 @@ def _centre_back(t: Chains) -> Seam | None:
         "neck",
         "hem",
         Ease.about(0.0, 0.05),
+        notches=(NotchPair(stop, stop),) if stop < t.length(chain) - CORNER else (),
         kind=SeamKind.TWIN,
     )
 

@@ -77,13 +77,18 @@ class Lining(Feature):
         ),
     ] = None
 
+    @property
+    def to_edge(self) -> bool:
+        """True when it is bagged to the shell's own edges."""
+        return self.mode is Mode.TO_EDGE
+
     def provides(self) -> frozenset[str]:
-        if self.mode is Mode.TO_EDGE:
+        if self.to_edge:
             return self.gives | {"inside finish"}
         return self.gives
 
     def wants(self) -> dict[str, str]:
-        if self.mode is Mode.TO_EDGE:
+        if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
             "inside finish": "a lining below the facing needs the facing",
@@ -92,7 +97,7 @@ class Lining(Feature):
         }
 
     def forbids(self) -> dict[str, str]:
-        if self.mode is Mode.TO_EDGE:
+        if self.to_edge:
             return {
                 **self.clashes,
                 "inside finish": "a lining to the edge takes the place of the facing; "
@@ -110,17 +115,19 @@ class Lining(Feature):
     def _draft(self, d: Drafting) -> None:
         d.part = "lining"
         sheet = d.sheet
-        if self.mode is Mode.TO_EDGE:
-            sheet = _to_edge(sheet, d.n.rho_l)
-        else:
-            sheet = _below_facing(sheet)
+        sheet = _to_edge(sheet, d.n.rho_l) if self.to_edge else _below_facing(sheet)
         sheet = with_lining_seams(_peplum(sheet, d.n.short))
         d.lay(
             Verb.TRACE,
             sheet,
             "lining",
-            "pieces of the lining",
-            detail="traced from the trued shell; half a centimetre longer at the waist",
+            "pieces of the lining from the trued shell",
+            amounts=(
+                ("longer at the waist", _SLACK),
+                ("shorter at the peplum's hem", "short"),
+                *((("inside its edges by {}", "rho_l"),) if self.to_edge else ()),
+            ),
+            detail="" if self.to_edge else "less what the facing covers",
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

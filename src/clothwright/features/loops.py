@@ -1,8 +1,9 @@
 """Loops and buttons along the slanted edges (first garment 10)."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from enum import Enum
+from itertools import pairwise
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
@@ -155,6 +156,33 @@ def buttons(loops_all: float) -> float:
     return loops_all + 1
 
 
+LACED = RuleTable("loops laced")
+TO_TIE = 35.0
+"""Cord left at either end of a lacing, cm (10.6)."""
+
+
+@LACED.rule("buttons", "buttons", kind=Kind.COUNT, source=f"{_SRC}.6", key="buttons")
+def _no_buttons() -> float:
+    return 0.0
+
+
+@LACED.rule(
+    "lacing",
+    "cord to lace with",
+    source=f"{_SRC}.6",
+    key="lacing",
+    formula="one cross for each pair of loops, and the ends to tie",
+)
+def _lacing(
+    e1: float, e2: float, slant: float, g1: float, n_loops: float, spacing: float
+) -> float:
+    gaps = [
+        2 * (e1 + (e2 - e1) * (g1 + i * spacing) / slant) for i in range(int(n_loops))
+    ]
+    crosses = (math.hypot((a + b) / 2, spacing) for a, b in pairwise(gaps))
+    return gaps[0] + 2 * sum(crosses) + 2 * TO_TIE
+
+
 class Rows(Enum):
     """Which edges carry loops."""
 
@@ -268,7 +296,8 @@ class Loops(Feature):
         def _rows() -> float:
             return count
 
-        return (LOOPS, EVEN if self.spread is Spread.EVEN else EXACT, rows)
+        laced = (LACED,) if self.rows is Rows.LACING else ()
+        return (LOOPS, EVEN if self.spread is Spread.EVEN else EXACT, rows, *laced)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "loops", self._mark),)
@@ -288,9 +317,38 @@ class Loops(Feature):
             Verb.SEW,
             d.sheet.put(bc.with_marks(*marks)),
             "BC.slant",
-            "loops marked on the slanted edge",
-            amounts=(("the first below the corner", "g1"), ("then every", "spacing")),
+            f"{n.n_loops:.0f} loops on the slanted edge",
+            amounts=self._laid_off(n),
             detail="the first is notched, the others chalked",
+        )
+
+    def _laid_off(self, n: Numbers) -> list[tuple[str, str | float]]:
+        """By hand: even loops by dividing what lies between the first and the last,
+        so that rounded spaces do not add up; exact ones from the first on."""
+        if self.spread is Spread.EXACT:
+            return [
+                ("the first {} below the corner", "g1"),
+                ("then every {}", "spacing"),
+            ]
+        return [
+            ("the first {} below the corner", "g1"),
+            ("the last {} above the waist", "g2"),
+            (f"the others in {n.n_loops - 1:.0f} even spaces of about {{}}", "spacing"),
+        ]
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        if self.rows is Rows.LACING:
+            cord = f"a cord of {fmt(n.lacing)} to lace with"
+        else:
+            cord = f"{n.buttons:.0f} ball buttons of {fmt(n.dia)} (one to spare)"
+        yield (
+            f"{n.loops_all:.0f} loops of {fmt(n.cord_cut)} each: {fmt(n.cord_all)} of "
+            f"bias cord in all; {cord}."
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

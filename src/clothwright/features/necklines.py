@@ -124,7 +124,8 @@ class Neckline(Feature):
                 "shoulder end; make it deeper or narrower"
             )
         start = inward_front(n.sigma_f_new - n.tau)
-        path = FRONT_CURVES[self.shape](p, c, start, n.sigma_f_new - n.tau, n.lean)
+        lean = n.lean if self.shape is FrontShape.SQUARE else 0.0
+        path = FRONT_CURVES[self.shape](p, c, start, n.sigma_f_new - n.tau, lean)
         if self.shape is FrontShape.STANDARD and n.dw == 0 and n.phi_f == 0:
             path = d.line("front neck")
         d.draw(

@@ -257,7 +257,7 @@ class LowOpenBack(Feature):
                 sheet,
                 "BC.slant",
                 "slanted edge tightened",
-                amounts=(("by", "te"),),
+                amounts=(("by {}", "te"),),
                 detail="a wedge closed at its middle, to nothing at the panel seam",
             )
 

@@ -24,7 +24,6 @@ class PanelLine:
     apex: str
     """Point of the waist dart that it runs into."""
 
-    to: str
     leg: str
     """Leg of the dart that ends at the apex, clockwise round the piece."""
 
@@ -42,7 +41,6 @@ FRONT = PanelLine(
     "pf",
     "Qf",
     "BP",
-    "BP",
     "leg cf",
     "S1",
     (("FC", "Front"), ("FS", "Side front")),
@@ -55,7 +53,6 @@ BACK = PanelLine(
     "pb",
     "Qb",
     "Pd",
-    "the point of the dart",
     "leg side",
     "S2",
     (("BS", "Side back"), ("BC", "Back")),
@@ -78,18 +75,19 @@ def share_of_armhole(line: PanelLine) -> Number:
 
 
 def start_on_armhole(
-    d: Drafting, line: PanelLine, armhole: Path, share: float | None
+    d: Drafting, line: PanelLine, armhole: Path, *, at_pitch: bool
 ) -> Point:
     """Mark the start of a line: the pitch, or a share of the armhole, which runs from
     the underarm to the tip."""
     title = f"start of the {line.half} panel line"
-    if share is None:
+    if at_pitch:
         return d.found(line.start, d[line.pitch], f"{title}, at the pitch")
+    along = armhole.length * d.n[line.share]
     return d.found(
         line.start,
-        armhole.at_length(armhole.length * share),
+        armhole.at_length(along),
         f"{title} on the armhole",
-        amounts=(("share of the armhole from the underarm", line.share),),
+        amounts=(("along the armhole from the underarm", along),),
     )
 
 
@@ -98,7 +96,7 @@ def divide(d: Drafting, line: PanelLine, edge: str, upper: Path) -> None:
     d.draw(
         f"{line.half} panel, upper",
         upper,
-        f"{line.half} panel line to {line.to}",
+        f"{line.half} panel line",
         frm=(line.start, line.apex),
         detail="an even curve that runs into the dart's centre leg without a corner",
     )

@@ -77,7 +77,7 @@ def _pb_centre(w_B: float, x_back: float) -> float:
     "by",
     "bias yield of the waist, all round",
     source=f"{_SRC}.1.1",
-    formula="0.6 cm (1/4 in) a full circle",
+    formula="by full·f",
 )
 def by(by_full: float, f: float) -> float:
     return by_full * f

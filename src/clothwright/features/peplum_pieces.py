@@ -34,7 +34,7 @@ def arc(centre: Point, radius: float, start: float, end: float) -> Path:
 def draw_circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
     """Front and back peplum as sectors; the straight grain edge hangs plumb."""
     n = d.n
-    o = d.start("centre of the front peplum", Point(0.0, 0.0), "centre of the arcs")
+    o = d.start("Op", Point(0.0, 0.0), "centre of the peplum's arcs")
     r, outer = n.r, n.r + n.L
     # front: the fold on the right, plumb; the sector spreads to the left
     side = 90 + n.phi_F
@@ -51,17 +51,19 @@ def draw_circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
         ),
     )
     d.lay(
-        Verb.TRACE,
+        Verb.OUTLINE,
         d.sheet.put(front),
         "PF",
         "front peplum",
         amounts=(
-            ("with the radius", "r"),
-            ("and again with", "r_hem"),
-            ("over an angle of", "phi_F"),
+            ("with a waist arc of radius {}", "r"),
+            ("along it", waist.length),
+            ("and a hem arc of radius {}", "r_hem"),
+            ("over an angle of {}", "phi_F"),
         ),
-        frm=("centre of the front peplum",),
-        detail="two arcs from one centre, joined by straight lines to it",
+        frm=("Op",),
+        detail="both arcs from Op, joined by lines that run to Op; the centre front is "
+        "plumb and lies on the fold",
     )
     # back: the open edge on the left, plumb; the sector spreads to the right
     side = 90 - n.phi_B
@@ -78,17 +80,19 @@ def draw_circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
         ),
     )
     d.lay(
-        Verb.TRACE,
+        Verb.OUTLINE,
         d.sheet.put(back),
         "PB",
         "back peplum",
         amounts=(
-            ("with the radius", "r"),
-            ("and again with", "r_hem"),
-            ("over an angle of", "phi_B"),
+            ("with a waist arc of radius {}", "r"),
+            ("along it", waist.length),
+            ("and a hem arc of radius {}", "r_hem"),
+            ("over an angle of {}", "phi_B"),
         ),
-        frm=("centre of the front peplum",),
-        detail="two arcs from one centre, joined by straight lines to it",
+        frm=("Op",),
+        detail="both arcs from Op, joined by lines that run to Op; the centre back is "
+        "plumb",
     )
 
 
@@ -168,10 +172,14 @@ def draw_gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
             ),
         )
         d.lay(
-            Verb.TRACE,
+            Verb.OUTLINE,
             d.sheet.put(piece),
             code,
             name.lower(),
-            amounts=(("wide", width), ("deep", "L")),
-            detail="a rectangle, gathered into its part of the waist",
+            amounts=(
+                ("wide", width),
+                ("deep", "L"),
+                ("gathered into {} of the waist", width / n.g),
+            ),
+            detail="a rectangle",
         )

@@ -238,7 +238,7 @@ def shoulder_marks(d: Drafting) -> None:
     if n.phi_f:
         d.turned("Nf′", "Nf", "Tf", "phi_f", "neck end after tightening, front")
     else:
-        d.found("Nf′", d["Nf"], "neck end of the front shoulder, not tightened")
+        d.also("Nf′", "Nf")
     d.part = "back"
     d.along("Tb", "hb", ob, "Sb", "finished shoulder tip, back", "the back shoulder")
     d.along(
@@ -252,7 +252,7 @@ def shoulder_marks(d: Drafting) -> None:
     if n.phi_b:
         d.turned("Nb′", "Nb", "Tb", -n.phi_b, "neck end after tightening, back")
     else:
-        d.found("Nb′", d["Nb"], "neck end of the back shoulder, not tightened")
+        d.also("Nb′", "Nb")
 
 
 SHOULDER_STAGE = Stage(Rank.SHOULDER, "the shoulders", shoulder_marks)

@@ -7,7 +7,7 @@ sewn half to half. The back shoulder carries no dart here.
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import direction, mix
+from clothwright.curves import direction, distance, mix
 from clothwright.features.back_princess import BACK_PANELS, back_findings, split_back
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.front_panels import (
@@ -89,7 +89,7 @@ class ShoulderPrincess(Feature):
             "Qf",
             at,
             "start of the front panel line on the shoulder",
-            amounts=(("share of the shoulder from the neck", "share_s"),),
+            amounts=(("along the shoulder from Nf′", distance(d["Nf′"], at)),),
         )
         split_panels(d, "shoulder", qf)
 
@@ -100,7 +100,7 @@ class ShoulderPrincess(Feature):
             "Qb",
             at,
             "start of the back panel line on the shoulder",
-            amounts=(("share of the shoulder from the neck", "share_s"),),
+            amounts=(("along the shoulder from Nb′", distance(d["Nb′"], at)),),
         )
         upper = arc_like(qb, d["Pd"], direction(d["Pd"], d["D1b"]))
         split_back(d, "shoulder", upper)

@@ -43,7 +43,7 @@ def _apex(y_BP: float) -> float:
     "stitched end of the side dart from the bust point",
     key="set_back",
     source="blocks A3.8, corrections A4",
-    formula="a third of BUB, kept between 1.5 and 3.5 cm",
+    formula="a third of BUB, kept between 1.5 cm and 3.5 cm",
     low=0.0,
     high=6.0,
 )

@@ -157,7 +157,7 @@ class UnderPanel(Feature):
         )
         lap = Path.line(Point(n.e1, n.y_up), Point(n.e2, n.yW))
         marks = []
-        if "n_loops" in n:
+        if "buttons" in n and n.buttons > 0:
             edge = lap
             start = n.slant - n.te - n.edge_net
             inset = max(0.3, n.reach - n.dia / 2)
@@ -179,13 +179,13 @@ class UnderPanel(Feature):
             lines=(InnerLine("lap line", lap),),
         )
         d.lay(
-            Verb.TRACE,
+            Verb.OUTLINE,
             d.sheet.put(piece),
             "UP",
             "panel behind the opening",
             frm=("UP1", "UP2", "UP3", "UP4"),
-            detail="traced from the back with the overlap added; the lap line is the "
-            "slanted edge",
+            detail="joined in this order, the centre back on the fold; copy the "
+            "slanted edge on it as the lap line, a cross for each button beside it",
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

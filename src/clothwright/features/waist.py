@@ -316,6 +316,10 @@ class WaistSeam(Feature):
             )
 
 
+def _seam(sheet: Sheet, side_panel: str) -> str:
+    return "panel seam" if side_panel in sheet.pieces else "dart"
+
+
 def _half(code: str) -> str:
     return "front" if code.startswith("F") else "back"
 
@@ -367,12 +371,12 @@ def true_waist(d: Drafting) -> None:
         Verb.REDRAW,
         sheet,
         "waist",
-        "waist edges, square to every seam they meet",
+        "waist, every seam run on below the waist line",
         amounts=(
-            ("at the front panel", "delta_f"),
+            (f"at the front {_seam(sheet, 'FS')}", "delta_f"),
             ("at the side", "delta_s"),
-            ("at the back panel", "delta_b"),
+            (f"at the back {_seam(sheet, 'BS')}", "delta_b"),
         ),
-        detail="each seam a little longer at the waist",
+        detail="then joined by curves that meet each seam at a right angle",
         lines=tuple(drawn),
     )

@@ -17,20 +17,20 @@ class Role(Enum):
     """What an edge is, for its allowance."""
 
     FOLD = "fold"
-    PANEL = "panel seam"
+    PANEL = "panel"
     DART = "dart"
-    SHOULDER = "shoulder seam"
-    SIDE = "side seam"
-    PEPLUM_SIDE = "peplum seam"
-    CENTRE_ZIP = "centre back seam with a zip"
-    WAIST = "waist seam"
-    EDGE = "faced edge"
+    SHOULDER = "shoulder"
+    SIDE = "side"
+    PEPLUM_SIDE = "peplum seams"
+    CENTRE_ZIP = "centre back"
+    WAIST = "waist"
+    EDGE = "neck, armhole and other faced edges"
     """Neck, armhole, slanted edge; trimmed after sewing."""
 
     JOIN = "lining join"
     """Lining to the free edge of a facing."""
 
-    SMALL = "small enclosed piece"
+    SMALL = "all round the panel behind"
     """All round the panel behind."""
 
     OPEN = "open edge"
@@ -39,7 +39,7 @@ class Role(Enum):
     HEM = "hem"
     """Narrow hem of the peplum."""
 
-    FREE = "free edge"
+    FREE = "loose edge of a facing"
     """Free edge of a facing, neatened."""
 
     def width(self, unit: Unit) -> float:
@@ -127,16 +127,21 @@ class Allowances:
         """Allowance of an edge in cm."""
         return self.width(role_of(piece, name))
 
-    def note(self) -> str:
-        """One sentence for the paper."""
-
-        def show(role: Role) -> str:
-            return pretty_length(self.width(role), self.unit)
-
-        return (
-            f"Allowances included: seams {show(Role.PANEL)}, sides {show(Role.SIDE)}, "
-            f"neck and armhole {show(Role.EDGE)}, hem {show(Role.HEM)}."
+    def note(self, pieces: Iterable[Piece]) -> str:
+        """One sentence for the paper: what these pieces' edges carry, widest first."""
+        found: dict[float, list[str]] = {}
+        for piece in pieces:
+            for e in piece.edges:
+                role = role_of(piece, e.name)
+                words = found.setdefault(self.width(role), [])
+                if role.value not in words:
+                    words.append(role.value)
+        parts = (
+            f"{pretty_length(cm, self.unit)} {', '.join(words)}"
+            for cm, words in sorted(found.items(), reverse=True)
+            if cm > 0
         )
+        return f"Allowances: {'; '.join(parts)}."
 
 
 def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
-from clothwright.curves import Path, Point, distance
+from clothwright.curves import Path, Point, direction, distance, mix
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances, check_partners
 from clothwright.finishing.cutline import CutLine, cut_line
@@ -16,7 +16,7 @@ from clothwright.finishing.drawn import (
     DrawnText,
     Meaning,
 )
-from clothwright.finishing.lettering import Obstacles, dimensions, label
+from clothwright.finishing.lettering import Obstacles, dimensions, label, line_names
 from clothwright.finishing.notching import notches_of
 from clothwright.paper import (
     Edge,
@@ -33,6 +33,13 @@ _CROSS = 0.4
 
 FOLD_BRACKET = 1.1
 """Room kept free for the bracket along a fold, cm inside the edge."""
+
+PUNCH_SHORT = 1.2
+"""A dart is punched this far short of its point, cm, so that the hole is sewn in
+(common practice, no source)."""
+
+GATHERED = 1.0
+"""A seam that takes in more than this is gathered, less is eased, cm."""
 
 _DARTS = (("leg cf", "leg side"), ("leg side", "leg cb"), ("dart low", "dart high"))
 """Legs of darts that may be left in a piece, in the direction of the loop."""
@@ -58,7 +65,8 @@ class Finishing:
     failures: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
-    names: Mapping[str, str] = field(default_factory=dict)
+    cloths: Mapping[str, str] = field(default_factory=dict)
+    """What the order calls a cloth: {"shell": "ink crêpe"}."""
 
 
 def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...]]:
@@ -77,7 +85,7 @@ def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...
         measured=f.measured,
         unit=f.allowances.unit.value,
         pieces=tuple(pieces),
-        allowance_note=f.allowances.note(),
+        allowance_note=f.allowances.note(sheet.piece(c) for c in f.order),
         failures=f.failures,
         cautions=f.cautions,
         notes=f.notes,
@@ -114,8 +122,13 @@ def _finish(
     widths = {e.name: line.widths.get(e.name, 0.0) for e in net.edges}
     notches = notches_of(sheet, sheet.seams, net.code, widths)
     notches += _loop_notch(net, line)
+    for first, second in zip(legs[::2], legs[1::2], strict=True):
+        notches += _dart_notches(first, second, line, notches)
+        lines += _cross(_punch(first, second), "dart point")
     lines += _ease_zones(sheet, net, sheet.seams)
-    texts = _texts(piece, line, lines, notches, f, number, total)
+    gathers = _gathers(sheet, net)
+    lines += [DrawnLine(Meaning.EASE, net.edge(e).path, "gather") for e in gathers]
+    texts = _texts(piece, line, lines, notches, gathers, f, number, total)
     return DrawnPiece(
         code=net.code,
         name=net.name,
@@ -175,20 +188,45 @@ def _edge_lines(piece: Piece, f: Finishing) -> list[DrawnLine]:
 
 
 def _marks(piece: Piece) -> list[DrawnLine]:
+    return [
+        line
+        for k in piece.marks
+        if k.kind is not MarkKind.LOOP
+        for line in _cross(k.at, k.name)
+    ]
+
+
+def _cross(p: Point, name: str) -> list[DrawnLine]:
+    c = _CROSS
+    return [
+        DrawnLine(
+            Meaning.DRILL,
+            Path.line(Point(p.x - c, p.y - d * c), Point(p.x + c, p.y + d * c)),
+            name,
+        )
+        for d in (1, -1)
+    ]
+
+
+def _punch(first: Path, second: Path) -> Point:
+    """Where the point of a dart is punched: inside the dart, short of its point."""
+    mouth = mix(first.start, second.end, 0.5)
+    return first.end + direction(first.end, mouth) * PUNCH_SHORT
+
+
+def _dart_notches(
+    first: Path, second: Path, line: CutLine, have: list[DrawnNotch]
+) -> list[DrawnNotch]:
+    """A notch where each leg of a dart, run on, meets the cut line."""
     out = []
-    for k in piece.marks:
-        c = _CROSS if k.kind is not MarkKind.LOOP else _CROSS * 0.6
-        p = k.at
-        if k.kind is MarkKind.LOOP:
+    for mouth in (first.start, second.end):
+        if any(distance(mouth, k.net) < 0.3 for k in have):
             continue
-        out += [
-            DrawnLine(
-                Meaning.DRILL,
-                Path.line(Point(p.x - c, p.y - d * c), Point(p.x + c, p.y + d * c)),
-                k.name,
-            )
-            for d in (1, -1)
-        ]
+        way = direction(first.end, mouth)
+        hits = Path.line(mouth, mouth + way * 6.0).meets(line.outline)
+        if hits:
+            outer = mouth + way * min(s for s, _ in hits)
+            out.append(DrawnNotch(mouth, outer, 1, "dart leg"))
     return out
 
 
@@ -226,11 +264,23 @@ def _ease_zones(sheet: Sheet, piece: Piece, seams: tuple[Seam, ...]) -> list[Dra
     return out
 
 
+def _gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
+    """Edges of a piece that are gathered, and the length that they are gathered to."""
+    return {
+        s.right[0].edge: sheet.chain_length(s.left)
+        for s in sheet.seams
+        if s.ease.plan > GATHERED
+        and len(s.right) == 1
+        and s.right[0].piece == piece.code
+    }
+
+
 def _texts(
     piece: Piece,
     line: CutLine,
     lines: list[DrawnLine],
     notches: list[DrawnNotch],
+    gathers: Mapping[str, float],
     f: Finishing,
     number: int,
     total: int,
@@ -245,30 +295,28 @@ def _texts(
     for k in notches:
         inward = k.net - (k.outer - k.net) * 0.4
         obstacles.add([k.outer, inward])
-    texts = dimensions(piece, obstacles, f.fmt)
-    counts = _counts(f.cuts.get(piece.code, ()))
-    name = f.names.get(piece.code, piece.name).upper()
+    texts = dimensions(piece, obstacles, f.fmt, gathers)
+    counts = _counts(f.cuts.get(piece.code, ()), f.cloths)
+    name = piece.name.upper()
     whose = [f"{f.title}, {f.client}"]
-    which = [f"{number} of {total}  {piece.code}"]
+    which = [f"piece {number} of {total}"]
     measured = [f"measured {f.measured}"] if f.measured else []
-    note = [f.allowances.note()]
+    note = [f.allowances.note([piece])]
     blocks = [
         _wrapped([name, *counts, *whose, *which, *measured, *note], 30),
         _wrapped([name, *counts, *whose, *which, *measured], 30),
         _wrapped([name, *counts, *whose, *which, *measured], 20),
         _wrapped([name, *counts, *which], 18),
-        [f"{name}, {piece.code}", *counts],
+        [name, *counts],
         _wrapped([name, *counts], 14),
     ]
-    return texts + label(piece, obstacles, blocks)
+    texts += label(piece, obstacles, blocks)
+    return texts + line_names(piece, obstacles)
 
 
-def _counts(cuts: tuple[CutCount, ...]) -> list[str]:
-    """A line for each number that is cut: "shell, lining: cut 1 on fold"."""
-    by_how: dict[str, list[str]] = {}
-    for c in cuts:
-        by_how.setdefault(c.how, []).append(c.cloth)
-    return [f"{', '.join(cloths)}: cut {how}" for how, cloths in by_how.items()]
+def _counts(cuts: tuple[CutCount, ...], names: Mapping[str, str]) -> list[str]:
+    """A line for each cloth: "ink crêpe: cut 1 on fold"."""
+    return [f"{names.get(c.cloth, c.cloth)}: cut {c.how}" for c in cuts]
 
 
 def _bracket(fold: Path) -> list[Point]:

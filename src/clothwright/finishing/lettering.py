@@ -5,7 +5,7 @@ outputs use different faces.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from clothwright.curves import Path, Point, Vector, heading, mix
@@ -130,31 +130,54 @@ def _crosses_box(
 
 
 def dimensions(
-    piece: Piece, obstacles: Obstacles, fmt: Callable[[float], str]
+    piece: Piece,
+    obstacles: Obstacles,
+    fmt: Callable[[float], str],
+    gathers: Mapping[str, float],
 ) -> list[DrawnText]:
-    """The length of each edge, written along its inside where it is free."""
+    """The length of each edge, written along its inside where it is free; of an edge
+    that is gathered, its gathered length too."""
     out = []
     for e in piece.edges:
         text = fmt(e.length)
+        if e.name in gathers:
+            text += f", gather to {fmt(gathers[e.name])}"
+        words = DrawnText(Meaning.DIMENSION, text, e.path.start, DIM_HEIGHT)
+        out += _along(piece, obstacles, e.path, words, (1,))
+    return out
+
+
+def line_names(piece: Piece, obstacles: Obstacles) -> list[DrawnText]:
+    """The names of a piece's inner lines, beside them."""
+    out = []
+    for k in piece.lines:
+        words = DrawnText(Meaning.LABEL, k.name, k.path.start, HEIGHTS[-1])
+        out += _along(piece, obstacles, k.path, words, (-1, 1))
+    return out
+
+
+def _along(
+    piece: Piece,
+    obstacles: Obstacles,
+    path: Path,
+    words: DrawnText,
+    sides: Sequence[int],
+) -> list[DrawnText]:
+    """The words beside a line, on its right (1) or left (-1), where they are free."""
+    wide = text_box(words).half_w * 2
+    if wide > path.length * 0.9:
+        return []
+    for side in sides:
         for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
-            s = e.length * share
-            p, way = e.path.at_length(s), e.path.direction_at_length(s)
-            inside = Vector(-way[1], way[0])
-            line = DrawnText(
-                Meaning.DIMENSION,
-                text,
-                p + inside * DIM_INSET,
-                DIM_HEIGHT,
-                upright(heading(way)),
-            )
+            s = path.length * share
+            p, way = path.at_length(s), path.direction_at_length(s)
+            at = p + Vector(-way[1], way[0]) * (side * DIM_INSET)
+            line = replace(words, at=at, degrees=upright(heading(way)))
             box = text_box(line)
-            if box.half_w * 2 > e.length * 0.9:
-                break
             if not obstacles.hit(box, 0.05) and piece.contains(line.at):
                 obstacles.add_box(box)
-                out.append(line)
-                break
-    return out
+                return [line]
+    return []
 
 
 def upright(degrees: float) -> float:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from clothwright.finishing.drawn import DrawnNotch
-from clothwright.paper import Run, Seam, SeamKind, Sheet
+from clothwright.paper import JOINT, Run, Seam, SeamKind, Sheet
 
 SET = 1.0
 """Ticks of one set stand this far apart, cm."""
@@ -12,7 +12,8 @@ SET = 1.0
 def notches_of(
     sheet: Sheet, seams: Iterable[Seam], piece: str, widths: dict[str, float]
 ) -> list[DrawnNotch]:
-    """Every notch that the seams ask of one piece.
+    """Every notch that the seams ask of one piece. Where a notch meets a joint, the
+    joint itself is the mark on its own side.
 
     The net point lies on the stitch line, the outer point square to it on the cut
     line. `widths` are the allowances of the piece's edges.
@@ -23,6 +24,8 @@ def notches_of(
             if not left and seam.kind is SeamKind.TWIN:
                 continue
             for pair in seam.notches:
+                if left and pair.note == JOINT:
+                    continue
                 at = pair.left if left else pair.right
                 out += _set(sheet, seam, chain, at, pair.ticks, piece, widths)
     return out

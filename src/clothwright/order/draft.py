@@ -81,6 +81,7 @@ class Workroom:
         numbers = numbers_of(order)
         kinds = tuple(f.kind for f in order.features)
         sheet, steps = Sheet(), list[Step]()
+        read: set[str] = set()
         fresh: list[_Kept] = []
         same = True
         for i, (feature, stage) in enumerate(_stages(order.features)):
@@ -99,8 +100,20 @@ class Workroom:
             fresh.append(kept)
             sheet = kept.after
             steps += kept.steps
+            read |= kept.reads.keys()
         self.kept = fresh
-        return _checked(order, numbers, sheet, tuple(steps), measured)
+        numbers.read.clear()
+        report, found = _checked(order, numbers, sheet)
+        read |= numbers.read
+        return Draft(
+            order,
+            numbers,
+            sheet,
+            tuple(steps),
+            report,
+            numbers.behind(read),
+            (*measured, *found, *report.findings),
+        )
 
 
 def draft(order: Order) -> Draft:
@@ -172,14 +185,11 @@ _SHOWN: Mapping[Unit, Callable[[float], str]] = {
 
 
 def _checked(
-    order: Order,
-    numbers: Numbers,
-    sheet: Sheet,
-    steps: tuple[Step, ...],
-    measured: tuple[Finding, ...],
-) -> Draft:
+    order: Order, numbers: Numbers, sheet: Sheet
+) -> tuple[Report, list[Finding]]:
+    """What the walk and the joints say, and what the features say."""
     fmt = _SHOWN[order.unit]
-    found: list[Finding] = [*measured]
+    found: list[Finding] = []
     try:
         for f in order.features:
             found += (_retold(c, order.unit) for c in f.checks(numbers, sheet))
@@ -191,15 +201,7 @@ def _checked(
     except (ValueError, ArithmeticError) as e:
         raise OrderError(_not_drawn(order.place, "the finished draft")) from e
     found += (_overruled(h, k, numbers, order) for k, h in numbers.overruled().items())
-    return Draft(
-        order,
-        numbers,
-        sheet,
-        steps,
-        report,
-        numbers.used(),
-        (*found, *report.findings),
-    )
+    return report, found
 
 
 def _overruled(house: House, key: str, numbers: Numbers, order: Order) -> Finding:

@@ -43,11 +43,23 @@ def pattern(draft: Draft) -> Pattern:
     order, sheet = draft.order, draft.sheet
     codes = tuple(c for c in _ORDER if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)
-    estimated = [k for k in draft.used if draft.numbers.hand(k) is Hand.ESTIMATED]
+    guessed = (
+        draft.numbers.why(k)
+        for k in draft.used
+        if draft.numbers.hand(k) is Hand.ESTIMATED
+    )
+    estimated = [f"{r.name} ({r.symbol})" for r in guessed]
     notes = (
-        (f"Estimated, not taken: {', '.join(estimated)}. Make a toile first.",)
+        (f"Estimated, not measured: {', '.join(estimated)}. Make a toile first.",)
         if estimated
         else ()
+    )
+    bought = (
+        text
+        for f in order.features
+        for text in f.notes(
+            draft.numbers, sheet, lambda cm: pretty_length(cm, order.unit)
+        )
     )
     inputs = Finishing(
         title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
@@ -61,7 +73,8 @@ def pattern(draft: Draft) -> Pattern:
         taped=frozenset({("BC", "slant")} if "BC" in sheet.pieces else ()),
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
-        notes=notes,
+        notes=(*bought, *notes),
+        cloths={"shell": order.cloth},
     )
     drawn, found = finish(sheet, inputs)
     findings = (*draft.findings, *found)

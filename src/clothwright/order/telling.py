@@ -6,7 +6,7 @@ from clothwright.features import FEATURES, Feature, Number
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
 from clothwright.rules import Kind, Reason, RuleError
-from clothwright.units import Unit, format_angle, format_length
+from clothwright.units import Unit, format_angle, format_length, retold
 
 
 def show(value: float, kind: Kind, unit: Unit) -> str:
@@ -64,7 +64,7 @@ def tell_why(draft: Draft, name: str) -> list[str] | None:
 
 def _thread(r: Reason, unit: Unit, depth: int = 0) -> Iterator[str]:
     pad = "  " * depth
-    how = f" = {r.formula}" if r.formula else ""
+    how = f" = {retold(r.formula, unit)}" if r.formula else ""
     sure = f", ± {r.sigma:g}" if r.sigma is not None else ""
     source = f" [{r.source}]" if r.source else ""
     yield (
@@ -85,13 +85,14 @@ def _step(draft: Draft, s: Step) -> Iterator[str]:
     if s.detail:
         yield f"  {s.detail}"
     for a in s.amounts:
+        how = a.how.format("…")
         if a.key:
             lines = _thread(draft.numbers.why(a.key), unit, 1)
-            yield f"  {a.how}: {next(lines).strip()}"
+            yield f"  {how}: {next(lines).strip()}"
             yield from lines
         else:
             kind = Kind.ANGLE if a.angle else Kind.LENGTH
-            yield f"  {a.how}: {show(a.value, kind, unit)}"
+            yield f"  {how}: {show(a.value, kind, unit)}"
 
 
 def _edge(draft: Draft, piece: str, edge: str) -> Iterator[str]:

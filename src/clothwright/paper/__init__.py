@@ -28,7 +28,7 @@ from clothwright.paper.piece import (
 )
 from clothwright.paper.record import Amount, Step, Verb
 from clothwright.paper.redraw import redraw
-from clothwright.paper.seam import Ease, NotchPair, Run, Seam, SeamKind
+from clothwright.paper.seam import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.paper.sheet import Sheet
 from clothwright.paper.spread import spread
 from clothwright.paper.tape import tape
@@ -36,6 +36,7 @@ from clothwright.paper.trace import outline, trace, traced
 from clothwright.paper.unfold import unfold
 
 __all__ = [
+    "JOINT",
     "Amount",
     "CornerAfter",
     "Drafting",

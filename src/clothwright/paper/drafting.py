@@ -6,12 +6,12 @@ from the graph; a plain float is a construction constant.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from clothwright.curves import (
     Path,
     Point,
     Vector,
-    meet_lines,
     rotate,
     unit,
 )
@@ -128,19 +128,15 @@ class Drafting:
             at,
             says,
             (of, about),
-            (self._amount("by", degrees, angle=True),),
+            (self._amount("by {}", degrees, angle=True),),
         )
 
-    def meet(
-        self,
-        name: str,
-        a: tuple[Point, Vector],
-        b: tuple[Point, Vector],
-        says: str,
-        detail: str,
-    ) -> Point:
-        """A mark where two lines meet."""
-        return self._mark(Verb.FIND, name, meet_lines(*a, *b), says, detail=detail)
+    def also(self, name: str, of: str) -> None:
+        """A second name for the mark made last; its step tells both."""
+        self.sheet = self.sheet.named(**{name: self[of]})
+        last = self.steps[-1]
+        assert last.makes == of
+        self.steps[-1] = replace(last, says=f"{last.says} (it is {name} too)")
 
     def found(
         self,

@@ -40,7 +40,12 @@ class Verb(Enum):
     TAPE = "tape"
     SPREAD = "spread"
     REDRAW = "redraw"
+    OUTLINE = "outline"
+    """Draw a piece from its marks."""
+
     TRACE = "trace"
+    """Copy a piece from others."""
+
     UNFOLD = "unfold"
     SEW = "sew"
     """State what is sewn to what; notch it."""
@@ -51,7 +56,8 @@ class Amount:
     """A number used in a step: how it is laid off, and the number's key."""
 
     how: str
-    """"right", "left", "up", "down", "along", "by", "deep": the direction in words."""
+    """"right", "down", "along", "by {}", "deep": the direction in words; the size comes
+    before them, or where {} stands."""
 
     key: str
     """Key of the number in the graph; empty for one that no rule names."""

@@ -50,6 +50,11 @@ class Ease(NamedTuple):
         return cls(plan, plan - tolerance, plan + tolerance)
 
 
+JOINT = "joint"
+"""Note of a notch on the right that meets a joint of the left chain: the seam that ends
+there needs no notch beside it."""
+
+
 class NotchPair(NamedTuple):
     """A notch on both partners: lengths in cm along each chain from the start."""
 

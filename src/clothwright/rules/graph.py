@@ -36,7 +36,7 @@ class Hand(Enum):
     CHOICE = "her choice"
     """Written in the order."""
 
-    DEFAULT = "default"
+    DEFAULT = "usual amount"
     """The feature's own default."""
 
 
@@ -221,19 +221,20 @@ class Numbers:
             tuple(self.why(n) for n in rule.needs),
         )
 
-    def estimates_under(self, key: str) -> tuple[str, ...]:
-        """The estimated measures that this number rests on, sorted."""
-        return tuple(
-            sorted(r.key for r in self.why(key).walk() if r.hand is Hand.ESTIMATED)
-        )
-
     def overruled(self) -> dict[str, House]:
         """House rules that a measure or a choice of the order outranks, by key."""
         return {k: h for k, h in self._house.items() if k in self._given}
 
-    def used(self) -> tuple[str, ...]:
-        """Every key that has a value so far, sorted."""
-        return tuple(sorted(self._values))
+    def behind(self, keys: Iterable[str]) -> tuple[str, ...]:
+        """These keys and all that they rest on, each once, sorted."""
+        found: set[str] = set()
+        todo = list(keys)
+        while todo:
+            key = todo.pop()
+            if key not in found:
+                found.add(key)
+                todo += self._needs(key)
+        return tuple(sorted(found))
 
     def keys(self) -> tuple[str, ...]:
         """Every key that can be asked for, sorted."""

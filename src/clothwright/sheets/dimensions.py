@@ -1,11 +1,14 @@
 """The dimensions sheet: every edge, seam and mark with its figure."""
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
+from clothwright.finishing.finish import GATHERED
 from clothwright.order import Draft
+from clothwright.paper import Edge, SeamKind, Sheet
 from clothwright.sheets.booklet import compile_to
-from clothwright.truing import walk
+from clothwright.truing import Walk, walk
 from clothwright.units import pretty_length
 
 
@@ -22,21 +25,16 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
 
     pieces = []
     for p in sheet.pieces.values():
-        edges = []
-        for e in p.edges:
-            partners = []
-            for s in sheet.seams_of(p.code, e.name):
-                mine = any((r.piece, r.edge) == (p.code, e.name) for r in s.left)
-                other = s.right if mine else s.left
-                partners.append(f"{' + '.join(str(r) for r in other)} ({s.code})")
-            edges.append([e.name, show(e.length), "; ".join(partners) or e.kind.value])
-        pieces.append({"name": f"{p.name} ({p.code})", "edges": edges})
+        edges = [
+            [edge_words(e.name), show(e.length), _sewn_to(sheet, p.code, e)]
+            for e in p.edges
+        ]
+        pieces.append({"name": p.name, "edges": edges})
     seams = []
     for seam in sheet.seams:
         w = walk(sheet, seam)
         ends = f"{seam.name}, {seam.start} to {seam.end}" if seam.start else seam.name
-        eased = show(w.ease) if abs(w.ease) >= 0.05 else "–"
-        seams.append([seam.code, ends, show(w.left), show(w.right), eased])
+        seams.append([ends, show(w.left), show(w.right), _compared(w, show)])
     return {
         "title": f"{order.garment}: dimensions",
         "subtitle": f"{order.body.client}, order {order.number}. ",
@@ -45,6 +43,65 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "pieces": pieces,
         "seams": seams,
         "marks": [
-            [name, show(p.x), show(p.y)] for name, p in draft.sheet.points.items()
+            [name, show(p.x), show(abs(p.y)) + (" up" if p.y < -0.05 else "")]
+            for name, p in draft.sheet.points.items()
         ],
     }
+
+
+_WORDS = {
+    "cf": "centre front",
+    "cb": "centre back",
+    "slant": "slanted edge",
+    "open": "open edge",
+    "free": "loose edge",
+    "foot": "foot, at the waist",
+    "join": "upper edge, to the facing",
+    "waist on": "waist, on to the centre back",
+    "waist side": "waist, side of the dart",
+    "side low": "side, below the dart",
+    "side high": "side, above the dart",
+    "dart low": "side dart, lower leg",
+    "dart high": "side dart, upper leg",
+    "leg cf": "waist dart, centre leg",
+    "leg cb": "waist dart, centre leg",
+    "leg side": "waist dart, side leg",
+    "outer": "outer edge",
+    "outer tail": "outer edge of the tail",
+    "tail": "lower edge",
+}
+
+
+def edge_words(name: str) -> str:
+    """An edge's name in words."""
+    return _WORDS.get(name, name)
+
+
+def _sewn_to(sheet: Sheet, piece: str, edge: Edge) -> str:
+    """The edges that an edge is sewn to, or what it is when it is sewn to none."""
+    partners = []
+    for s in sheet.seams_of(piece, edge.name):
+        if s.kind is SeamKind.TWIN:
+            partners.append("its own twin")
+            continue
+        mine = any((r.piece, r.edge) == (piece, edge.name) for r in s.left)
+        runs = s.right if mine else s.left
+        partners.append(
+            " + ".join(
+                f"{sheet.piece(r.piece).name.lower()}, {edge_words(r.edge)}"
+                for r in runs
+            )
+        )
+    return "; ".join(partners) or edge.kind.value
+
+
+def _compared(w: Walk, show: Callable[[float], str]) -> str:
+    """The second side beside the first."""
+    by = show(abs(w.ease))
+    if by == show(0.0):
+        return "the same"
+    if w.ease < 0:
+        return f"{by} shorter"
+    if w.seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
+        return f"{by} longer"
+    return f"{by} gathered in" if w.ease > GATHERED else f"{by} eased in"

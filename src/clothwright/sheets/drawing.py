@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from html import escape
+from typing import NamedTuple
 
 from clothwright.curves import Line, Path, Point, distance, shift
 from clothwright.paper import Piece, Step, Verb
@@ -113,13 +114,46 @@ def _paper(step: Step) -> str:
 
 def _apart(pieces: list[Piece]) -> list[Piece]:
     """Pieces side by side, so that none lies over another."""
-
     out, x = [], 0.0
     for p in pieces:
         left, top, right, _ = p.outline.bounds()
         out.append(p.moved(shift((x - left, 0.0))))
         x += right - left + 3.0
     return out
+
+
+class _Box(NamedTuple):
+    """Room that a name takes in a figure, mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+def _beside(
+    x: float, y: float, name: str, size: float, taken: Sequence[_Box]
+) -> _Box | None:
+    """A place for a name beside its mark that no other name has; None when all are
+    taken or lie outside the figure."""
+    wide, gap = 0.66 * size * len(name), 1.2
+    for left, bottom in (
+        (x + gap, y - 0.8),
+        (x - gap - wide, y - 0.8),
+        (x + gap, y + size),
+        (x - gap - wide, y + size),
+    ):
+        box = _Box(left, bottom - 0.8 * size, left + wide, bottom)
+        inside = box.left >= 0 and box.right <= WIDTH and 0 <= box.top < HEIGHT
+        if inside and not any(_overlap(box, t) for t in taken):
+            return box
+    return None
+
+
+def _overlap(a: _Box, b: _Box) -> bool:
+    return (
+        a.left < b.right and b.left < a.right and a.top < b.bottom and b.top < a.bottom
+    )
 
 
 def _svg(
@@ -154,17 +188,20 @@ def _svg(
                 f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
                 f'stroke-width="{width}"/>'
             )
-    for items, colour, r in ((marks, _PENCIL, 0.35), (new, _INK, 0.7)):
-        for name, p in items:
-            x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
-            out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
-            if name in named:
-                dx, anchor = (1.2, "start") if x < WIDTH * 0.75 else (-1.2, "end")
-                out.append(
-                    f'<text x="{x + dx:.2f}" y="{y - 0.8:.2f}" font-size="3" '
-                    f'text-anchor="{anchor}" fill="{colour}" '
-                    f'font-family="DejaVu Sans">{escape(name)}</text>'
-                )
+    taken: list[_Box] = []
+    shown = [(n, p, _INK, 0.7, 3.0) for n, p in new]
+    shown += [(n, p, _PENCIL, 0.35, 3.0) for n, p in marks if n in named]
+    shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in marks if n not in named]
+    for name, p, colour, r, size in shown:
+        x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
+        out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
+        box = _beside(x, y, name, size, taken)
+        if box is not None:
+            taken.append(box)
+            out.append(
+                f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
+                f'fill="{colour}" font-family="DejaVu Sans">{escape(name)}</text>'
+            )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}mm" '
         f'height="{HEIGHT}mm" viewBox="0 0 {WIDTH} {HEIGHT}">{"".join(out)}</svg>'

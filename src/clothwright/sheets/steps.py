@@ -10,7 +10,7 @@ from clothwright.rules import Hand, Kind, Reason, RuleError
 from clothwright.sheets.booklet import compile_to
 from clothwright.sheets.drawing import figure
 from clothwright.sheets.telling import tell
-from clothwright.units import Unit, format_angle, pretty_length
+from clothwright.units import Unit, format_angle, pretty_length, retold
 
 _WORDS = (
     ("apex, point", "the end of a dart inside the piece"),
@@ -46,7 +46,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
     unit = order.unit
     reasons = _reasons(draft)
     measures = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
-    rules = [r for r in reasons if r.hand not in _BODY]
+    rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
     parts = []
     numbered = list(enumerate(draft.steps, 1))
     for name, group in groupby(numbered, key=lambda pair: pair[1].part):
@@ -83,13 +83,23 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
                 "symbol": r.symbol,
                 "name": r.name,
                 "value": _pretty(r, unit),
-                "formula": r.formula or r.hand.value,
+                "formula": retold(r.formula, unit) or _whose(r.hand),
             }
             for r in rules
         ],
         "parts": parts,
         "words": list(_WORDS),
     }
+
+
+def _whose(hand: Hand) -> str:
+    """Who decided a number that no formula gives; a rule without one says no more."""
+    return "" if hand is Hand.RULE else hand.value
+
+
+def _counts(r: Reason) -> bool:
+    """False for a nought that nobody chose: it changes nothing by hand."""
+    return abs(r.value) > 0.005 or r.hand in (Hand.CHOICE, Hand.HOUSE)
 
 
 _BODY = (Hand.TAKEN, Hand.ESTIMATED, Hand.SIZE_TABLE)

@@ -4,9 +4,9 @@ Nothing is written twice: a step holds what was measured, from where and by whic
 number; the sentence is made here.
 """
 
+import math
 from collections.abc import Callable
 
-from clothwright.curves import distance
 from clothwright.paper import Amount, Sheet, Step, Verb
 from clothwright.rules import Kind, Numbers, RuleError
 from clothwright.units import Unit, format_angle, pretty_length
@@ -67,33 +67,45 @@ def _measure(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 
 
 def _along(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
+    assert s.at is not None
+    across, down = s.at - sheet.points[s.frm[0]]
+    run = _laid(abs(across), "right" if across > 0 else "left", unit)
+    fall = _laid(abs(down), "down" if down > 0 else "up", unit)
     return (
-        f"from {s.frm[0]} measure {amount(s.amounts[0], unit, n)} along {s.detail}; "
-        f"mark {s.makes}, {s.says}"
+        f"from {s.frm[0]} measure {amount(s.amounts[0], unit, n)} along {s.detail} "
+        f"({run} and {fall}); mark {s.makes}, {s.says}"
     )
 
 
+def _laid(cm: float, way: str, unit: Unit) -> str:
+    return f"{pretty_length(cm, unit)} {_WAY[way][0]}"
+
+
 def _turn(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
-    moved = ""
-    if s.at is not None and s.frm[0] in sheet.points:
-        chord = distance(sheet.points[s.frm[0]], s.at)
-        moved = f" until it has moved {pretty_length(chord, unit)}"
+    """Told by the way that the mark goes, which the hand sees, and then the angle."""
+    assert s.at is not None
+    of, about = s.frm
+    across, down = s.at - sheet.points[of]
+    if abs(down) >= abs(across):
+        way = "down" if down > 0 else "up"
+    else:
+        way = "right" if across > 0 else "left"
+    chord = pretty_length(math.hypot(across, down), unit)
     return (
-        f"turn {s.frm[0]} about {s.frm[1]} by {amount(s.amounts[0], unit, n)}{moved}; "
-        f"mark {s.makes}, {s.says}"
+        f"swing {of} {_WAY[way][0]} about {about} until it has moved {chord} "
+        f"({amount(s.amounts[0], unit, n)}); mark {s.makes}, {s.says}"
     )
 
 
 def _sizes(s: Step, unit: Unit, n: Numbers) -> list[str]:
     return [
-        f"{amount(a, unit, n)} {a.how}"
-        if not a.how.startswith(
-            ("by", "in ", "inside", "with", "and", "over", "the ", "then")
-        )
-        else f"{a.how} {amount(a, unit, n)}"
-        for a in s.amounts
-        if abs(a.value) >= NOTHING
+        _put(a.how, amount(a, unit, n)) for a in s.amounts if abs(a.value) >= NOTHING
     ]
+
+
+def _put(how: str, size: str) -> str:
+    """The size in its place in the words, or before them."""
+    return how.format(size) if "{}" in how else f"{size} {how}"
 
 
 def _find(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
@@ -134,6 +146,7 @@ _TELL: dict[Verb, Teller] = {
     Verb.TAPE: _paper("tape"),
     Verb.SPREAD: _paper("spread"),
     Verb.REDRAW: _paper("redraw"),
+    Verb.OUTLINE: _paper("draw"),
     Verb.TRACE: _paper("trace"),
     Verb.UNFOLD: _paper("unfold"),
     Verb.SEW: _paper("walk and mark"),

@@ -42,7 +42,11 @@ _KEY = (
     (Meaning.SEW, "stitch line"),
     (Meaning.FOLD, "on the fold"),
     (Meaning.TAPE, "stay tape"),
-    (Meaning.EASE, "ease in"),
+    (Meaning.EASE, "ease in, or gather"),
+    (Meaning.GRAIN, "straight grain"),
+    (Meaning.NOTCH, "notch: one in front, two behind"),
+    (Meaning.DRILL, "button, or point of a dart"),
+    (Meaning.INNER, "line for the eye, with its name"),
 )
 
 
@@ -132,15 +136,13 @@ class TitleBlock:
         x += 0.3
         ink.write("Solid square: 10 cm", x, top + 8.9, 0.24, bold=True)
         ink.write("Dashed square: 4 in.", x + 5, top + 8.9, 0.24, bold=True)
-        ink.write("Measure one before you cut: within 0.5 mm.", x, top + 9.5, 0.22)
+        ink.write(_measure_one(self.pattern.unit), x, top + 9.5, 0.22)
 
     def _draw_key(self, ink: Ink, x: float, y: float) -> None:
         for meaning, words in _keys(self.pattern):
             y += 0.5
-            if meaning is Meaning.TAPE:
-                ink.draw(_ripple(x, y - 0.1), LOOKS[meaning])
-            else:
-                ink.line((x, y - 0.1), (x + 2.4, y - 0.1), LOOKS[meaning])
+            for path in _sample(meaning, x, y - 0.1):
+                ink.draw(path, LOOKS[meaning])
             ink.write(words, x + 2.7, y, 0.2)
 
     def _is_line(self, text: str, height: float) -> bool:
@@ -155,6 +157,11 @@ class TitleBlock:
         yield Words(PRINT_RIGHT, 0.24, bold=True)
         yield Words(p.allowance_note, 0.22)
         yield Words("Figures on the pieces: " + _unit(p.unit), 0.22)
+
+
+def _measure_one(unit: str) -> str:
+    near = "1/32 in" if unit == "in" else "0.5 mm"
+    return f"Measure one before you cut: within {near}."
 
 
 def _unit(unit: str) -> str:
@@ -189,6 +196,8 @@ def _note_lines(p: DrawnPattern) -> Iterator[Words]:
 
 def _keys(p: DrawnPattern) -> list[tuple[Meaning, str]]:
     have = {k.meaning for piece in p.pieces for k in piece.lines} | {Meaning.CUT}
+    if any(piece.notches for piece in p.pieces):
+        have.add(Meaning.NOTCH)
     return [(m, words) for m, words in _KEY if m in have]
 
 
@@ -216,6 +225,31 @@ def draw_rest(ink: Ink, rest: list[Words], frame: Frame, most: float) -> list[Wo
         y += w.step
     _lines(ink, rest, frame.left, frame.top)
     return []
+
+
+def _sample(meaning: Meaning, x: float, y: float) -> list[Path]:
+    """What a meaning looks like, in a space 2.4 wide about the level y."""
+    if meaning is Meaning.TAPE:
+        return [_ripple(x, y)]
+    middle = Point(x + 1.2, y)
+    if meaning is Meaning.NOTCH:
+        bar, foot = Point(0.15, 0.0), Point(0.0, 0.12)
+        return [
+            Path.line(middle - foot, middle + foot),
+            Path.line(middle - foot - bar, middle - foot + bar),
+        ]
+    if meaning is Meaning.DRILL:
+        a, b = Point(0.15, 0.15), Point(0.15, -0.15)
+        return [Path.line(middle - a, middle + a), Path.line(middle - b, middle + b)]
+    line = Path.line(Point(x, y), Point(x + 2.4, y))
+    if meaning is Meaning.GRAIN:
+        heads = [
+            Path.line(tip, tip + Point(back, side))
+            for tip, back in ((line.start, 0.2), (line.end, -0.2))
+            for side in (0.1, -0.1)
+        ]
+        return [line, *heads]
+    return [line]
 
 
 def _ripple(x: float, y: float) -> Path:

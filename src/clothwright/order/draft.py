@@ -16,6 +16,7 @@ from clothwright.features.garment_seams import STAGE as SEAMS
 from clothwright.features.shoulder import NO_TIGHTENING
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
+from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
     Given,
@@ -253,48 +254,9 @@ def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
 
 def resolve(order: Order) -> None:
     """Check what features need of each other. Raises OrderError."""
-    faults: list[str] = []
-    given: dict[str, list[Feature]] = {}
-    for f in order.features:
-        for word in f.provides():
-            given.setdefault(word, []).append(f)
-    for word, why in _EVERY_ORDER.items():
-        if word not in given:
-            faults.append(f"{order.place}: {why}")
-    for f in order.features:
-        for word, why in f.wants().items():
-            if word not in given:
-                faults.append(f"{order.place}, {f.kind}: {why}")
-        for word, why in f.forbids().items():
-            others = [g for g in given.get(word, []) if g is not f]
-            # said once, by the later of the two, when both forbid the same
-            if others and not any(
-                order.features.index(g) > order.features.index(f)
-                and word in g.forbids()
-                for g in others
-            ):
-                names = ", ".join(g.kind for g in others)
-                faults.append(
-                    f"{order.place}, {f.kind} does not go with {names}: {why}"
-                )
+    faults = [d.told(order.place) for d in disagreements(order.features)]
     if faults:
         raise OrderError(*faults)
-
-
-_EVERY_ORDER = {
-    "bodice": 'a block is missing; add a feature kind = "bodice block"',
-    "armhole": 'an armhole is missing; add a feature kind = "sleeveless armhole"',
-    "neckline": 'a neckline is missing; add a feature kind = "neckline"',
-    "back neck": 'a back neck is missing; add a "back neckline" or a "low open back"',
-    "front panels": 'the bust dart has no place; add a "front armhole princess", a '
-    '"shoulder princess" or a "side dart"',
-    "back panels": 'the back dart has no place; add a "back armhole princess", a '
-    '"shoulder princess" or a "back waist dart"',
-    "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
-    "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum"',
-    "inside finish": 'the edges are not finished; add a "facing" or a "lining"',
-}
-"""What every top needs before it can be drafted, and the sentence when it lacks it."""
 
 
 def rules_of(order: Order) -> dict[str, Rule]:

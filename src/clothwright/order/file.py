@@ -128,7 +128,11 @@ def toml_table(text: str, place: str) -> dict[str, Any]:
 
 def order_from_text(text: str, place: str, folder: Path) -> Order:
     """An order from its text; files that it names lie in `folder`."""
-    table = toml_table(text, place)
+    return order_from_table(toml_table(text, place), place, folder)
+
+
+def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
+    """An order from its table as TOML reads it. Raises OrderError with all faults."""
     faults = [_unknown(k, place) for k in table if k not in _TOP]
     unit = _unit(table, place, faults)
     body: Body | None = None

@@ -1,0 +1,91 @@
+"""Changes of an order's file: a field set, a word chosen, a feature added or left off.
+
+The order is its TOML table; every change gives a new one and nothing is edited in
+place, so that any earlier state can be taken up again.
+"""
+
+import copy
+import tomllib
+from collections.abc import Mapping
+from typing import Any
+
+import tomli_w
+
+from clothwright.features import FEATURES, Feature
+from clothwright.order import OrderError
+
+Table = Mapping[str, Any]
+
+BY_KIND: Mapping[str, type[Feature]] = {
+    str(f.model_fields["kind"].default): f for f in FEATURES
+}
+
+
+def read_slip(text: str) -> dict[str, Any]:
+    """The table of an order's text. Raises OrderError."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as e:
+        raise OrderError("the slip: its text cannot be read; unpick it") from e
+
+
+def write_slip(table: Table) -> str:
+    """The text of an order's table."""
+    return tomli_w.dumps(table)
+
+
+def feature_type(kind: str) -> type[Feature]:
+    """The feature of this kind. Raises OrderError."""
+    try:
+        return BY_KIND[kind]
+    except KeyError:
+        raise OrderError(f"the slip: there is no feature {kind}") from None
+
+
+def row(table: Table, kind: str) -> Mapping[str, Any]:
+    """What the slip says of a feature. Raises OrderError when it has none such."""
+    for r in table.get("feature", ()):
+        if r.get("kind") == kind:
+            return dict(r)
+    raise OrderError(f"the slip has no {kind}; it was left off meanwhile")
+
+
+def set_field(table: Table, kind: str, field: str, value: Any) -> dict[str, Any]:
+    """The table with a field of a feature put to a value; None gives it back to its
+    rule. Raises OrderError when there is no such feature or field."""
+    if field == "kind" or field not in feature_type(kind).model_fields:
+        raise OrderError(f"the slip, {kind}: {field} is not one of its settings")
+    row(table, kind)
+    out = copy.deepcopy(dict(table))
+    for r in out["feature"]:
+        if r.get("kind") == kind:
+            if value is None:
+                r.pop(field, None)
+            else:
+                r[field] = value
+    return out
+
+
+def add_feature(table: Table, kind: str) -> dict[str, Any]:
+    """The table with a feature more, at its usual amounts."""
+    feature_type(kind)
+    out = copy.deepcopy(dict(table))
+    rows = out.setdefault("feature", [])
+    if any(r.get("kind") == kind for r in rows):
+        raise OrderError(f"the slip: {kind} stands there already")
+    rows.append({"kind": kind})
+    rows.sort(key=lambda r: _place(r.get("kind")))
+    return out
+
+
+def leave_off(table: Table, kind: str) -> dict[str, Any]:
+    """The table without a feature."""
+    row(table, kind)
+    out = copy.deepcopy(dict(table))
+    out["feature"] = [r for r in out["feature"] if r.get("kind") != kind]
+    return out
+
+
+def _place(kind: object) -> int:
+    """Features stand in the order in which the book lists them."""
+    return list(BY_KIND).index(str(kind)) if kind in BY_KIND else len(BY_KIND)

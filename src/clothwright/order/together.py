@@ -1,0 +1,91 @@
+"""What features need of each other, and what to do when an order lacks it."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from clothwright.features import FEATURES, Feature
+
+
+@dataclass(frozen=True)
+class Disagreement:
+    """Something that cannot go together, with the ways out."""
+
+    kind: str
+    """The feature that says so; empty when the whole order lacks something."""
+
+    why: str
+    """A sentence without a full stop."""
+
+    add: tuple[str, ...] = ()
+    """Kinds of features of which one, added, would mend it."""
+
+    leave: tuple[str, ...] = ()
+    """Kinds of features which, left off, would mend it."""
+
+    def told(self, place: str) -> str:
+        """The sentence with its place."""
+        if not self.kind:
+            return f"{place}: {self.why}"
+        if self.leave and not self.add:
+            others = ", ".join(k for k in self.leave if k != self.kind)
+            return f"{place}, {self.kind} does not go with {others}: {self.why}"
+        return f"{place}, {self.kind}: {self.why}"
+
+
+def disagreements(features: Iterable[Feature]) -> tuple[Disagreement, ...]:
+    """All that does not go together; empty when everything does."""
+    features = tuple(features)
+    given: dict[str, list[Feature]] = {}
+    for f in features:
+        for word in f.provides():
+            given.setdefault(word, []).append(f)
+    out = [
+        Disagreement("", why, add=_giving(word))
+        for word, why in _EVERY_ORDER.items()
+        if word not in given
+    ]
+    for f in features:
+        out += (
+            Disagreement(f.kind, why, add=_giving(word), leave=(f.kind,))
+            for word, why in f.wants().items()
+            if word not in given
+        )
+        out += _clashes(f, features, given)
+    return tuple(out)
+
+
+def _clashes(
+    f: Feature, features: tuple[Feature, ...], given: dict[str, list[Feature]]
+) -> Iterator[Disagreement]:
+    for word, why in f.forbids().items():
+        others = [g for g in given.get(word, []) if g is not f]
+        # said once, by the later of the two, when both forbid the same
+        if others and not any(
+            features.index(g) > features.index(f) and word in g.forbids()
+            for g in others
+        ):
+            leave = (*(g.kind for g in others), f.kind)
+            yield Disagreement(f.kind, why, leave=leave)
+
+
+def _giving(word: str) -> tuple[str, ...]:
+    """Kinds of the features that give a word at their usual amounts."""
+    return tuple(
+        str(t.model_fields["kind"].default) for t in FEATURES if word in t.gives
+    )
+
+
+_EVERY_ORDER = {
+    "bodice": 'a block is missing; add a feature kind = "bodice block"',
+    "armhole": 'an armhole is missing; add a feature kind = "sleeveless armhole"',
+    "neckline": 'a neckline is missing; add a feature kind = "neckline"',
+    "back neck": 'a back neck is missing; add a "back neckline" or a "low open back"',
+    "front panels": 'the bust dart has no place; add a "front armhole princess", a '
+    '"shoulder princess" or a "side dart"',
+    "back panels": 'the back dart has no place; add a "back armhole princess", a '
+    '"shoulder princess" or a "back waist dart"',
+    "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
+    "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum"',
+    "inside finish": 'the edges are not finished; add a "facing" or a "lining"',
+}
+"""What every top needs before it can be drafted, and the sentence when it lacks it."""

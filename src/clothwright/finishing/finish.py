@@ -73,12 +73,10 @@ def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...
     """Allowances, notches, grain, labels and counts on every piece that is cut."""
     found = list(check_partners(sheet, f.allowances))
     pieces = []
-    for i, code in enumerate(f.order, 1):
-        net = sheet.piece(code)
-        piece, legs = with_darts_capped(net)
-        line = cut_line(piece, f.allowances)
-        found += (_no_allowance(net, e) for e in line.too_tight)
-        pieces.append(_finish(sheet, net, piece, legs, line, f, i))
+    for code in f.order:
+        bare = unlettered(sheet, code, f)
+        found += bare.found
+        pieces.append(replace(bare.drawn, texts=tuple(_texts(bare, f))))
     pattern = DrawnPattern(
         title=f.title,
         client=f.client,
@@ -104,16 +102,25 @@ def _no_allowance(piece: Piece, edge: str) -> Finding:
     )
 
 
-def _finish(
-    sheet: Sheet,
-    net: Piece,
-    piece: Piece,
-    legs: list[Path],
-    line: CutLine,
-    f: Finishing,
-    number: int,
-) -> DrawnPiece:
-    total = len(f.order)
+@dataclass(frozen=True)
+class Unlettered:
+    """A finished piece before its words are placed."""
+
+    drawn: DrawnPiece
+    piece: Piece
+    """The net piece, its darts capped."""
+
+    line: CutLine
+    gathers: Mapping[str, float]
+    found: tuple[Finding, ...]
+
+
+def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
+    """One piece with allowances, notches, grain and marks, and no words yet: all that
+    a screen needs, which writes words its own way."""
+    net = sheet.piece(code)
+    piece, legs = with_darts_capped(net)
+    line = cut_line(piece, f.allowances)
     lines = _edge_lines(piece, f) + [DrawnLine(Meaning.DART, p, "dart") for p in legs]
     lines += [DrawnLine(Meaning.INNER, k.path, k.name) for k in piece.lines]
     lines += _marks(piece)
@@ -128,21 +135,21 @@ def _finish(
     lines += _ease_zones(sheet, net, sheet.seams)
     gathers = _gathers(sheet, net)
     lines += [DrawnLine(Meaning.EASE, net.edge(e).path, "gather") for e in gathers]
-    texts = _texts(piece, line, lines, notches, gathers, f, number, total)
-    return DrawnPiece(
+    drawn = DrawnPiece(
         code=net.code,
         name=net.name,
-        number=number,
-        total=total,
+        number=f.order.index(code) + 1,
+        total=len(f.order),
         cuts=f.cuts.get(net.code, ()),
         cut_line=line.outline,
         lines=tuple(lines),
         notches=tuple(notches),
-        texts=tuple(texts),
         on_fold=piece.fold is not None,
         area=net.area,
         nap=f.nap,
     )
+    found = tuple(_no_allowance(net, e) for e in line.too_tight)
+    return Unlettered(drawn, piece, line, gathers, found)
 
 
 def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
@@ -275,31 +282,23 @@ def _gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
     }
 
 
-def _texts(
-    piece: Piece,
-    line: CutLine,
-    lines: list[DrawnLine],
-    notches: list[DrawnNotch],
-    gathers: Mapping[str, float],
-    f: Finishing,
-    number: int,
-    total: int,
-) -> list[DrawnText]:
+def _texts(bare: Unlettered, f: Finishing) -> list[DrawnText]:
+    drawn, piece, line = bare.drawn, bare.piece, bare.line
     obstacles = Obstacles()
-    for d in lines:
+    for d in drawn.lines:
         if d.meaning not in (Meaning.EASE, Meaning.TAPE):
             obstacles.add_path(d.path)
     obstacles.add_path(line.outline)
     if piece.fold is not None:
         obstacles.add(_bracket(piece.fold.path))
-    for k in notches:
+    for k in drawn.notches:
         inward = k.net - (k.outer - k.net) * 0.4
         obstacles.add([k.outer, inward])
-    texts = dimensions(piece, obstacles, f.fmt, gathers)
-    counts = _counts(f.cuts.get(piece.code, ()), f.cloths)
+    texts = dimensions(piece, obstacles, f.fmt, bare.gathers)
+    counts = _counts(drawn.cuts, f.cloths)
     name = piece.name.upper()
     whose = [f"{f.title}, {f.client}"]
-    which = [f"piece {number} of {total}"]
+    which = [f"piece {drawn.number} of {drawn.total}"]
     measured = [f"measured {f.measured}"] if f.measured else []
     note = [f.allowances.note([piece])]
     blocks = [

@@ -40,6 +40,14 @@ class Pattern:
 
 def pattern(draft: Draft) -> Pattern:
     """Finish every piece of a draft."""
+    drawn, found = finish(draft.sheet, finishing_of(draft))
+    findings = (*draft.findings, *found)
+    faults = tuple(str(f) for f in findings if f.severity is Severity.REFUSE)
+    return Pattern(draft, replace(drawn, failures=faults), findings)
+
+
+def finishing_of(draft: Draft) -> Finishing:
+    """How the pieces of a draft are finished: their order, cloths, counts and notes."""
     order, sheet = draft.order, draft.sheet
     codes = tuple(c for c in _ORDER if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)
@@ -61,7 +69,7 @@ def pattern(draft: Draft) -> Pattern:
             draft.numbers, sheet, lambda cm: pretty_length(cm, order.unit)
         )
     )
-    inputs = Finishing(
+    return Finishing(
         title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
         client=order.body.client,
         measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
@@ -76,10 +84,6 @@ def pattern(draft: Draft) -> Pattern:
         notes=(*bought, *notes),
         cloths={"shell": order.cloth},
     )
-    drawn, found = finish(sheet, inputs)
-    findings = (*draft.findings, *found)
-    faults = tuple(str(f) for f in findings if f.severity is Severity.REFUSE)
-    return Pattern(draft, replace(drawn, failures=faults), findings)
 
 
 _ORDER = (

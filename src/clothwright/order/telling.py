@@ -43,22 +43,39 @@ def tell_all(draft: Draft) -> list[str]:
 def tell_why(draft: Draft, name: str) -> list[str] | None:
     """Why a number (by symbol or key), a point or an edge is as it is; None when
     nothing has that name."""
-    numbers = draft.numbers
-    symbols = {}
-    for key in numbers.keys():  # noqa: SIM118
-        try:
-            symbols[numbers.why(key).symbol] = key
-        except RuleError:
-            continue
-    wanted = symbols.get(name, name)
-    if wanted in numbers:
-        return list(_thread(numbers.why(wanted), draft.order.unit))
+    key = key_of(draft, name)
+    if key is not None:
+        return list(_thread(draft.numbers.why(key), draft.order.unit))
     piece, _, edge = name.partition(".")
     if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
         return list(_edge(draft, piece, edge))
     steps = [s for s in draft.steps if s.makes == name]
     if steps:
         return [line for s in steps for line in _step(draft, s)]
+    return None
+
+
+def why_of(draft: Draft, name: str) -> list[Reason]:
+    """The reasons behind a number, or behind the steps that made a point or an edge;
+    none when nothing has that name."""
+    key = key_of(draft, name)
+    if key is not None:
+        return [draft.numbers.why(key)]
+    keys = (a.key for s in draft.steps if s.makes == name for a in s.amounts if a.key)
+    return [draft.numbers.why(k) for k in dict.fromkeys(keys)]
+
+
+def key_of(draft: Draft, name: str) -> str | None:
+    """The key of a number by its symbol or key; None when there is none such."""
+    numbers = draft.numbers
+    if name in numbers:
+        return name
+    for key in numbers.keys():  # noqa: SIM118
+        try:
+            if numbers.why(key).symbol == name:
+                return key
+        except RuleError:
+            continue
     return None
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from bodies import P80, P92, P116, bdims_women
 from clothwright.blocks import bodice
+from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
 from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
 from clothwright.body import Body, RuleSet, estimates
 from clothwright.curves import distance
@@ -21,7 +22,13 @@ CHOICES = {"Eb": 8.0, "Ew": 3.0, "d": 1.0, "sd": 1.2, "se": 0.5}
 
 def drafted(body: Body) -> Drafting:
     rules = dict(estimates(RuleSet.HANDBOOK).rules)
-    for table in (BODICE, CUP_SHARE, MEASURED_DEPTH, LEVEL_WAIST):
+    for table in (
+        BODICE,
+        BACK_SHOULDER_DART,
+        CUP_SHARE,
+        MEASURED_DEPTH,
+        LEVEL_WAIST,
+    ):
         rules.update(table.rules)
     chosen = [Given(k, k, k, Kind.LENGTH, v, Hand.CHOICE) for k, v in CHOICES.items()]
     d = Drafting(Numbers(rules, [*body.given(), *chosen]))

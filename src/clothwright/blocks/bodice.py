@@ -23,8 +23,7 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
-    distance,
-    midpoint,
+    dot,
     mix,
     turned,
 )
@@ -41,10 +40,6 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-
-SHOULDER_DART_DEPTH = 7.0
-"""Depth of the back shoulder dart, cm [6–9] (blocks A2.5)."""
-
 
 FRONT, BACK = "front", "back"
 
@@ -133,7 +128,7 @@ def _back(d: Drafting) -> None:
     d2b = d.point(
         "D2b", "CBw", "back dart at the waist, side", right=n.xd + n.bd_cut / 2
     )
-    shoulder = _back_shoulder(d, hb, tb, inward)
+    shoulder = _back_shoulder(d, hb, tb, out, inward)
     piece = Piece(
         "B",
         "Back",
@@ -157,7 +152,8 @@ def _back(d: Drafting) -> None:
         "B",
         "back of the block",
         detail="with the shoulder ruled from hb to tb, the side from ub to wb, the "
-        "waist from the centre back to wb, and the dart from D1b and D2b to Pd",
+        "waist from the centre back to wb, and the dart from D1b and D2b to Pd"
+        + (", the shoulder dart from D1s and D2s to Ps" if n.sd > 0 else ""),
     )
     seams = [
         Seam(
@@ -188,20 +184,25 @@ def _back(d: Drafting) -> None:
 
 
 def _back_shoulder(
-    d: Drafting, hb: Point, tb: Point, inward: Vector
+    d: Drafting, hb: Point, tb: Point, out: Vector, inward: Vector
 ) -> tuple[Edge, ...]:
     n = d.n
     if n.sd <= 0:
         return (straight("shoulder", hb, tb),)
-    mid = midpoint(hb, tb)
-    share = n.sd / 2 / distance(hb, tb)
-    d1 = d.found("D1s", mix(hb, tb, 0.5 - share), "shoulder dart, neck side")
-    d2 = d.found("D2s", mix(hb, tb, 0.5 + share), "shoulder dart, tip side")
+    line = "the back shoulder"
+    d1 = d.along(
+        "D1s", "hb", out, n.dart_at - n.sd / 2, "shoulder dart, neck side", line
+    )
+    d2 = d.along("D2s", "D1s", out, "sd", "shoulder dart, tip side", line)
+    at = Point(n.x_Ps, n.y_Ps)
     ps = d.found(
         "Ps",
-        mid + inward * SHOULDER_DART_DEPTH,
+        at,
         "point of the shoulder dart",
-        detail="square to the shoulder from the middle of the dart",
+        amounts=(
+            ("along the shoulder from D1s", dot(at - d1, out)),
+            ("square to it", dot(at - d1, inward)),
+        ),
     )
     return (
         straight("shoulder neck", hb, d1),

@@ -10,13 +10,13 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice, bodice_curves
 from clothwright.curves import Path, turned
+from clothwright.features.back_dart import drawn_shoulder
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
     Edge,
-    PaperError,
     Sheet,
     Verb,
     redraw,
@@ -102,11 +102,6 @@ class SleevelessArmhole(Feature):
 
 def outlines(d: Drafting) -> None:
     """Redraw necks, shoulders and armholes of front and back to the new marks."""
-    if d.n.sd > 0:
-        raise PaperError(
-            "a shoulder dart in the back goes with a sleeved block; here ease the back "
-            "shoulder instead: set back_shoulder_dart to 0"
-        )
     _front(d)
     _back(d)
 
@@ -146,26 +141,28 @@ def _front(d: Drafting) -> None:
 def _back(d: Drafting) -> None:
     n = d.n
     d.part = "back"
-    tip, inward = d["Tb"], bodice_curves.inward_back(n.sigma_b_new)
+    shoulder = drawn_shoulder(d)
+    tip = shoulder.tip
     at = bodice_curves.back_pitch(tip, n.xb, n.yB)
-    pb = bodice.mark_pitch(d, bodice.BACK, "Tb", at)
+    name = "Tb" if tip == d["Tb"] else "Tbo"
+    pb = bodice.mark_pitch(d, bodice.BACK, name, at)
     q = bodice_curves.side_square_back(d["ub"], d["wb"])
     armhole = d.draw(
         "armhole back",
-        bodice_curves.back_armhole(tip, inward, pb, d["ub"], q, n.yB - pb.y),
+        bodice_curves.back_armhole(tip, shoulder.inward, pb, d["ub"], q, n.yB - pb.y),
         "armhole of the back",
-        frm=("Tb", "pb", "ub"),
+        frm=(name, "pb", "ub"),
         detail="square to the new shoulder, upright at the pitch",
     )
     new = [
         Edge("neck", d.line("neck back")),
-        straight("shoulder", d["Nb′"], tip),
+        *shoulder.edges,
         Edge("armhole", armhole),
     ]
+    old = [e.name for e in new]
     if "slant" in d.sheet.lines:
         slant: Path = d.line("slant")
         new = [Edge("slant", slant.reversed()), *new]
-        sheet = redraw(d.sheet, "B", ["cb", "neck", "shoulder", "armhole"], new)
-    else:
-        sheet = redraw(d.sheet, "B", ["neck", "shoulder", "armhole"], new)
+        old = ["cb", *old]
+    sheet = redraw(d.sheet, "B", old, new)
     _outline(d, sheet, "B", "back")

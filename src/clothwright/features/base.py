@@ -30,9 +30,11 @@ class Rank(IntEnum):
     """Place of a stage in the draft; a lower rank is drafted first."""
 
     BLOCK = 20
+    BACK_SHOULDER = 30
     SHOULDER = 40
     NECK = 70
     ARMHOLE = 80
+    BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100
     BLEND = 120

@@ -1,10 +1,11 @@
 """The fitted bodice block as the first feature of every order, with its ease."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice
+from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
 from clothwright.blocks.bodice_rules import (
     BODICE,
     CUP_SHARE,
@@ -13,11 +14,19 @@ from clothwright.blocks.bodice_rules import (
     SCALE_DEPTH,
     clip,
 )
+from clothwright.blocks.full_cup import FULL_CUP, FULL_FROM, WIDE_DART
 from clothwright.curves import Path, Point, distance
+from clothwright.features.back_shoulder import (
+    PLAIN,
+    WAYS,
+    BackShoulder,
+    shoulder_findings,
+)
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Given, Hand, Numbers, RuleTable
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "first garment 2"
@@ -121,14 +130,17 @@ class Block(Feature):
             (-0.5, 2.0),
         ),
     ] = None
+    back_shoulder: BackShoulder | None = None
+    """Ease, or where the dart goes; left out, the style decides."""
+
     back_shoulder_ease: Annotated[
         Length | None,
         Number(
             "se",
             "se",
             "ease of the back shoulder",
-            f"{_SRC}.3",
-            0.5,
+            f"{_SRC}.3, 6.1",
+            None,
             0.25,
             0.0,
             1.2,
@@ -142,11 +154,11 @@ class Block(Feature):
             "sd",
             "back shoulder dart",
             f"{_SRC}.3, 6.1",
-            0.0,
-            0.0,
+            None,
+            None,
             0.0,
             2.0,
-            (0.0, 1.6),
+            (0.4, 1.6),
         ),
     ] = None
     measured_arcs: bool = False
@@ -155,39 +167,116 @@ class Block(Feature):
     neck_rise_taken: bool = False
     """Take the rise of the back neck from SBW − NWB instead of the neck's width."""
 
+    full_cup_pinched: bool = False
+    """Pinch the front armhole of a full cup out at the pitch, into the bust dart."""
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (
             BODICE,
+            BACK_SHOULDER_DART,
+            PLAIN,
             SCALE_DEPTH if self.depth is Depth.SCALE else MEASURED_DEPTH,
             MEASURED_ARCS if self.measured_arcs else CUP_SHARE,
             LEVEL_WAIST,
             *((NECK_RISE_TAKEN,) if self.neck_rise_taken else ()),
+            *((FULL_CUP,) if self.full_cup_pinched else ()),
+            *WAYS[self.back_shoulder].tables,
         )
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        way, numbers = WAYS[self.back_shoulder], self.numbers()
+        for field, value in (
+            ("back_shoulder_dart", way.dart),
+            ("back_shoulder_ease", way.ease if unit is Unit.CM else None),
+        ):
+            if value is not None and getattr(self, field) is None:
+                n = numbers[field]
+                yield Given(
+                    n.key, n.symbol, n.name, n.kind, value, Hand.DEFAULT, n.source
+                )
+
+    def provides(self) -> frozenset[str]:
+        at_neck = self.back_shoulder is BackShoulder.NECK
+        return self.gives | ({"back neck dart"} if at_neck else set())
+
+    def wants(self) -> Mapping[str, str]:
+        return WAYS[self.back_shoulder].wants
+
+    def forbids(self) -> Mapping[str, str]:
+        return WAYS[self.back_shoulder].forbids
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.BLOCK, "the block", bodice.draft),)
+        return (
+            Stage(Rank.BLOCK, "the block", bodice.draft),
+            *WAYS[self.back_shoulder].stages,
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        half = bust_girth(n, sheet)
-        if half is None:
+        yield from _bust_findings(n, sheet)
+        yield from shoulder_findings(n, sheet, self.back_shoulder)
+        yield from self._bust_dart_findings(n, sheet)
+
+    def _bust_dart_findings(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        """The bust dart neither flat nor too wide (B17, corrections C19)."""
+        most = 30.0 if self.full_cup_pinched else 26.0
+        if not 7.0 <= n.theta <= most:
+            yield Finding(
+                "B17",
+                Severity.WARN,
+                f"The bust dart opens by {n.theta:.0f}°; 7° to {most:.0f}° is usual.",
+                "θ",
+                "Look at the bust, the front length and the back length again.",
+                {"θ": n.theta},
+            )
+        if not self.full_cup_pinched:
             return
-        aim = (n.B + n.Eb) / 2
-        # Shaved paper and the lean of the side seam may take 0.8 (5.5, B1). On a low
-        # bust point the waist darts take more, since they begin at the bust line: that
-        # is a doubt, and a fault when it comes out smaller than the body.
-        if half >= aim - 0.5 - 0.3:
-            return
-        severity = Severity.REFUSE if half < n.B / 2 else Severity.WARN
-        yield Finding(
-            "B1",
-            severity,
-            f"Over the bust points the finished bust is {2 * half:.1f} cm, "
-            f"{2 * (aim - half):.1f} cm less than bust and ease.",
-            "bust",
-            "The waist darts begin above the bust points: add ease at the bust, or "
-            "look at NBP again.",
-            {"half": half, "aim": aim},
-        )
+        if n.pinched <= 0:
+            yield Finding(
+                "C19",
+                Severity.NOTE,
+                f"The cup is not over {FULL_FROM:g} cm, so nothing is pinched out of "
+                "the front armhole.",
+                "full_cup_pinched",
+                "",
+                {"c": n.c},
+            )
+        elif n.theta > WIDE_DART and "FC" in sheet.pieces:
+            yield Finding(
+                "C19",
+                Severity.NOTE,
+                f"The bust dart opens by {n.theta:.0f}°; over {WIDE_DART:.0f}° it is "
+                "split in two, but a panel line takes it in one.",
+                "θ",
+                "Steam the seam over a ham; or choose a side dart, which is split.",
+                {"θ": n.theta},
+            )
+
+
+def _bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """The finished bust is body and ease (B1).
+
+    Shaved paper and the lean of the side seam may take 0.8 (5.5, B1). On a low bust
+    point the waist darts take more, since they begin at the bust line: that is a
+    doubt, and a fault when it comes out smaller than the body.
+    """
+    half = bust_girth(n, sheet)
+    if half is None:
+        return
+    aim = (n.B + n.Eb) / 2
+    if half >= aim - 0.5 - 0.3:
+        return
+    severity = Severity.REFUSE if half < n.B / 2 else Severity.WARN
+    yield Finding(
+        "B1",
+        severity,
+        f"Over the bust points the finished bust is {2 * half:.1f} cm, "
+        f"{2 * (aim - half):.1f} cm less than bust and ease.",
+        "bust",
+        "The waist darts begin above the bust points: add ease at the bust, or "
+        "look at NBP again.",
+        {"half": half, "aim": aim},
+    )
 
 
 def bust_girth(n: Numbers, sheet: Sheet) -> float | None:

@@ -23,7 +23,13 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         (
             "S9",
             "neck and slanted edge" if t.has("BC", "slant") else "neck, back",
-            t.chain(("BC", "neck", True), ("BC", "slant", True), ("B", "neck", True)),
+            t.chain(
+                ("BC", "neck side", True),
+                ("BC", "neck", True),
+                ("BC", "slant", True),
+                ("B", "neck side", True),
+                ("B", "neck", True),
+            ),
             t.chain(("BF", "neck", True), ("BF", "slant", True)),
             "shoulder",
             "waist" if t.has("BC", "slant") else "centre back",
@@ -109,12 +115,8 @@ def _facing_notches(
         return (NotchPair(a - 7.5, c - 7.5, 1),)
     if code == "S11":  # 9 and 10 from the underarm: one double notch
         return (NotchPair(a - 9.5, c - 9.5, 2),)
-    if (
-        code == "S9"
-        and len(left) == 2
-        and "loop 1" in {m.name for m in t.sheet.piece("BC").marks}
-    ):
-        marks = {m.name: m.at for m in t.sheet.piece("BC").marks}
+    marks = {m.name: m.at for m in t.sheet.piece(left[0].piece).marks}
+    if code == "S9" and "loop 1" in marks:
         first = t.upto(left, marks["loop 1"])
         mid = t.length(left[:1]) + t.length(left[1:]) / 2
         back = c - a  # measured from the waist end, where both begin

@@ -12,13 +12,19 @@ from clothwright.curves import (
     Cubic,
     Path,
     Point,
-    direction,
     distance,
     rotate,
     turn,
 )
 from clothwright.features.base import Number
-from clothwright.features.panel_lines import FRONT, corner, divide, rounded
+from clothwright.features.panel_lines import (
+    FRONT,
+    UpperCurve,
+    corner,
+    divide,
+    draw_line,
+    rounded,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -28,12 +34,13 @@ from clothwright.paper import (
     Sheet,
     Verb,
     redraw,
+    spot_on,
     spread,
     straight,
     tape,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
-from clothwright.truing import Fillet, arc_like
+from clothwright.truing import Fillet
 
 _SRC = "first garment 5"
 
@@ -102,11 +109,13 @@ def kappa(theta: float, phi_a: float, omega: float) -> float:
     return k
 
 
-def split_panels(d: Drafting, edge: str, qf: Point) -> None:
-    """Cut the front from `qf` over BP down the waist dart and close the side dart."""
+def split_panels(d: Drafting, edge: str, upper: UpperCurve) -> None:
+    """Cut the front along `upper`, from `edge` over BP, down the waist dart and close
+    the side dart."""
     n = d.n
-    bp, d1, d2 = d["BP"], d["D1"], d["D2"]
-    divide(d, FRONT, edge, arc_like(qf, bp, direction(bp, d1)))
+    qf, bp = upper.path.start, d["BP"]
+    draw_line(d, FRONT, upper.path)
+    divide(d, FRONT, spot_on(d.sheet.piece("F"), edge, qf), upper.path)
     sheet = tape(d.sheet, "side dart", moving="side high")
     d.sheet = sheet.named(Q2=rotate(qf, bp, -n.theta))
     d.lay(
@@ -134,7 +143,7 @@ def split_panels(d: Drafting, edge: str, qf: Point) -> None:
         "FC.panel",
         "panel edge of the front, one line from Qf over BP to D1",
     )
-    _ease_over_bust(d, sheet, d2)
+    _ease_over_bust(d, sheet, d["D2"])
 
 
 def _tighten(d: Drafting, sheet: Sheet) -> Sheet:

@@ -12,9 +12,16 @@ from clothwright.features.front_panels import (
     panel_findings,
     split_panels,
 )
-from clothwright.features.panel_lines import FRONT, share_of_armhole, start_on_armhole
+from clothwright.features.panel_lines import (
+    FRONT,
+    UpperCurve,
+    from_armhole,
+    share_of_armhole,
+    start_findings,
+    start_on_armhole,
+)
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -38,12 +45,14 @@ def _reach(  # the pitch of A3.9 on the new tip
     sigma_f: float,
     xs: float,
     yB: float,
-    dl: float,
     x_BP: float,
     y_BP: float,
+    theta: float,
 ) -> float:
     tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
-    return distance(Point(x_BP, y_BP), bodice_curves.front_pitch(tip, X, xfw, yB - dl))
+    bp = Point(x_BP, y_BP)
+    underarm = rotate(Point(xs, yB), bp, theta)
+    return distance(bp, bodice_curves.front_pitch(tip, X, xfw, underarm.y))
 
 
 _REACH_AT_SHARE = RuleTable("reach of a panel line from a share of the armhole")
@@ -113,14 +122,12 @@ class FrontArmholePrincess(Feature):
         d.part = "front"
         armhole = d.sheet.edge("F", "armhole").path  # underarm to tip
         qf = start_on_armhole(d, FRONT, armhole, at_pitch=self.share is None)
-        if self.share is not None:
-            s = armhole.length_to_point(qf)
-            if s < 6 or armhole.length - s < 4:
-                raise PaperError(
-                    "the front panel line starts too near the end of the armhole: "
-                    "keep it 6 cm from the underarm and 4 cm from the tip"
-                )
-        split_panels(d, "armhole", qf)
+        split_panels(d, "armhole", _upper(d.sheet, qf))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from panel_findings(n, sheet)
+        yield from start_findings(FRONT, _upper(sheet, sheet.points["Qf"]))
+
+
+def _upper(sheet: Sheet, qf: Point) -> UpperCurve:
+    return from_armhole(FRONT, qf, sheet.points["BP"], sheet.points["D1"])

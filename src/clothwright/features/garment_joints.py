@@ -5,7 +5,7 @@ from collections.abc import Callable, Collection
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import NECK_SUM, Band
+from clothwright.truing.tolerances import BLENDED, NECK_SUM, Band
 
 _PEPLUM_SIDE = Band(1.0, 2.0, "the hem of a peplum runs on across its side, degrees")
 _PANEL = Band(3.0, 8.0, "armhole and waist run on across a panel seam, degrees")
@@ -32,11 +32,12 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
 
     fn, bn = first("FC", "F", edge="neck"), first("BC", "B", edge="neck")
     tau = n.tau
-    if has(fn, "neck", "shoulder") and has(bn, "neck", "shoulder"):
+    neck_end = "neck side" if has(bn, "neck side") else "neck"
+    if has(fn, "neck", "shoulder") and has(bn, neck_end, "shoulder"):
         found.append(
             Joint(
                 "neck over the shoulder",
-                (Corner(fn, "neck", End.START), Corner(bn, "neck", End.END)),
+                (Corner(fn, "neck", End.START), Corner(bn, neck_end, End.END)),
                 180.0,
                 NECK_SUM,
                 (90.0 - tau, 90.0 + tau),
@@ -56,6 +57,17 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 _TIP,
             )
         )
+    if has("FS", "shoulder") and has("BS", "shoulder"):
+        for half, a, b in (
+            ("front", ("FC", End.START), ("FS", End.END)),
+            ("back", ("BC", End.END), ("BS", End.START)),
+        ):
+            both = Corner(a[0], "shoulder", a[1]), Corner(b[0], "shoulder", b[1])
+            over = f"shoulder over the {half} panel"
+            found.append(Joint(over, both, 180.0, BLENDED))
+    if neck_end == "neck side":
+        both = Corner(bn, "neck", End.END), Corner(bn, neck_end, End.START)
+        found.append(Joint("back neck over its dart", both, 180.0, _PANEL))
     if has("FC", "armhole") and has("FS", "armhole"):
         found.append(
             Joint(

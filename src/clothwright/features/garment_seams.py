@@ -157,14 +157,17 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
 
 def _side(t: Chains) -> Seam | None:
     left = t.chain(
-        ("FS", "side", True), ("F", "side high", True), ("F", "side low", True)
+        ("FS", "side", True),
+        ("F", "side high", True),
+        ("F", "side mid", True),
+        ("F", "side low", True),
     )
     right = t.chain(("BS", "side", False), ("B", "side", False))
     if not (left and right):
         return None
     at = 0.4 * t.length(left)
-    if len(left) == 2:  # the notch keeps clear of the side dart
-        at = t.length(left) - 0.4 * t.length(left[1:])
+    if len(left) > 1:  # the notch keeps clear of the side darts
+        at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
     return Seam(
         "S4",

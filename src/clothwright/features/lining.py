@@ -107,6 +107,7 @@ class Lining(Feature):
             **self.clashes,
             "open back": "with an open back the facing runs down beside the edge; "
             "line to the edge",
+            "back neck dart": "with a dart at the back neck, line to the edge",
         }
 
     def stages(self) -> tuple[Stage, ...]:
@@ -180,7 +181,7 @@ def _rolled(sheet: Sheet, code: str, rho: float) -> Sheet:
     tip_first = "tip" if p.has("shoulder") else "split"
     if p.has("slant"):
         sheet = _rolled_back(sheet, code, rho)
-    for name in ("neck", "armhole"):
+    for name in ("neck", "neck side", "armhole"):
         if not p.has(name) or (name == "neck" and p.has("slant")):
             continue
         path = p.edge(name).path

@@ -82,7 +82,16 @@ def _lined(sheet: Sheet, chain: tuple[Run, ...]) -> tuple[Run, ...]:
 
 _BAGGED = (
     ("front neck", (("FC", "neck"), ("F", "neck"))),
-    ("back neck", (("BC", "slant"), ("BC", "neck"), ("B", "neck"))),
+    (
+        "back neck",
+        (
+            ("BC", "slant"),
+            ("BC", "neck"),
+            ("BC", "neck side"),
+            ("B", "neck"),
+            ("B", "neck side"),
+        ),
+    ),
     ("front armhole", (("FC", "armhole"), ("F", "armhole"), ("FS", "armhole"))),
     ("back armhole", (("BC", "armhole"), ("B", "armhole"), ("BS", "armhole"))),
 )

@@ -130,10 +130,10 @@ def _back_table(shape: BackShape) -> RuleTable:
             nr: float,
             Sb: float,
             Lrb: float,
-            sigma_b: float,
+            sigma_bs: float,
             phi_b: float,
         ) -> float:
-            g, h = math.radians(sigma_b), math.radians(sigma_b - phi_b)
+            g, h = math.radians(sigma_bs), math.radians(sigma_bs - phi_b)
             drop = Sb * math.sin(g) - Lrb * math.sin(h)
             return max(nr + more, drop + 2.0)
 

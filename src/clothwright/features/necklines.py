@@ -10,6 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Point
+from clothwright.features.back_shoulder import CLOSED_BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.neck_shapes import (
@@ -206,7 +207,7 @@ class BackNeckline(Feature):
         return self.gives | ({V_BACK} if self.shape is BackShape.V else set())
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (BACK_TABLES[self.shape],)
+        return (BACK_TABLES[self.shape], CLOSED_BACK)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.NECK, "the back neck", self._draw),)
@@ -222,7 +223,8 @@ class BackNeckline(Feature):
             detail="on the centre back line",
         )
         p = d["Nb′"]
-        if self.shape is BackShape.STANDARD and n.dw == 0 and n.phi_b == 0:
+        as_block = n.dw == 0 and n.phi_b == 0 and n.theta_s == 0
+        if self.shape is BackShape.STANDARD and as_block:
             path = d.line("back neck")
         else:
             if c.y - p.y < 1.5:

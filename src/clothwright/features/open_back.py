@@ -27,8 +27,9 @@ from clothwright.paper import (
     spread,
     straight,
 )
-from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
 from clothwright.truing import Fillet, arc_like
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "first garment 9"
@@ -107,11 +108,11 @@ def _corner_turn(
     nr: float,
     Sb: float,
     Lrb: float,
-    sigma_b: float,
+    sigma_bs: float,
     sigma_b_new: float,
     tau: float,
 ) -> float:
-    g, h = math.radians(sigma_b), math.radians(sigma_b_new)
+    g, h = math.radians(sigma_bs), math.radians(sigma_b_new)
     x = bw + Sb * math.cos(g) - Lrb * math.cos(h)
     y = -nr + Sb * math.sin(g) - Lrb * math.sin(h)
     # arrival = start mirrored in the chord: 2·chord − start, as bearings
@@ -196,6 +197,19 @@ class LowOpenBack(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (OPEN_BACK,)
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its own numbers; and the blade is cut away, so the shoulder has no dart."""
+        yield from super().given(unit)
+        yield Given(
+            "sd",
+            "sd",
+            "back shoulder dart",
+            Kind.LENGTH,
+            0.0,
+            Hand.DEFAULT,
+            "first garment 2.3",
+        )
 
     def stages(self) -> tuple[Stage, ...]:
         return (

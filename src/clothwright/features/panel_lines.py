@@ -1,14 +1,28 @@
-"""What all panel lines share: where they start, the cut down to the dart's point, and
-a corner rounded over the point (first garment 5 to 7).
+"""What all panel lines share: where they start and how steeply, the cut down to the
+dart's point, and a corner rounded over the point (first garment 5 to 7).
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from clothwright.curves import Path, Point, degrees_between
+from clothwright.blocks.bodice_rules import clip
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    bearing,
+    degrees_between,
+    direction,
+    heading,
+)
 from clothwright.features.base import Number
-from clothwright.paper import CornerAfter, Drafting, Verb, cut, spot_on
+from clothwright.findings import Finding, Severity
+from clothwright.paper import CornerAfter, Drafting, PaperError, Spot, Verb, cut
 from clothwright.rules import Kind
-from clothwright.truing import Fillet
+from clothwright.truing import Fillet, arc_like
+
+FROM_UNDERARM, FROM_TIP = 6.0, 4.0
+"""A line that starts on the armhole keeps this far from its ends, cm (5.1)."""
 
 
 @dataclass(frozen=True)
@@ -33,6 +47,11 @@ class PanelLine:
 
     share: str
     source: str
+    centre: float
+    """Where the centre of the half lies: 1 to the right, -1 to the left."""
+
+    steep: tuple[float, float]
+    """How steeply it may leave the armhole, degrees below the horizontal."""
 
 
 FRONT = PanelLine(
@@ -46,6 +65,8 @@ FRONT = PanelLine(
     (("FC", "Front"), ("FS", "Side front")),
     "share_f",
     "first garment 5",
+    1.0,
+    (15.0, 60.0),
 )
 BACK = PanelLine(
     "back",
@@ -58,6 +79,8 @@ BACK = PanelLine(
     (("BS", "Side back"), ("BC", "Back")),
     "share_b",
     "first garment 6.2",
+    -1.0,
+    (0.0, 50.0),
 )
 
 
@@ -78,11 +101,21 @@ def start_on_armhole(
     d: Drafting, line: PanelLine, armhole: Path, *, at_pitch: bool
 ) -> Point:
     """Mark the start of a line: the pitch, or a share of the armhole, which runs from
-    the underarm to the tip."""
+    the underarm to the tip. Raises PaperError within 6 cm of the underarm or 4 cm of
+    the tip."""
     title = f"start of the {line.half} panel line"
+    pitch = d[line.pitch]
+    along = armhole.length_to_point(pitch)
+    if not at_pitch:
+        along = armhole.length * d.n[line.share]
+    if along < FROM_UNDERARM or armhole.length - along < FROM_TIP:
+        raise PaperError(
+            f"the {line.half} panel line starts too near the end of the armhole: make "
+            f"its share another, so that it keeps {FROM_UNDERARM:g} cm from the "
+            f"underarm and {FROM_TIP:g} cm from the tip"
+        )
     if at_pitch:
-        return d.found(line.start, d[line.pitch], f"{title}, at the pitch")
-    along = armhole.length * d.n[line.share]
+        return d.found(line.start, pitch, f"{title}, at the pitch")
     return d.found(
         line.start,
         armhole.at_length(along),
@@ -91,8 +124,66 @@ def start_on_armhole(
     )
 
 
-def divide(d: Drafting, line: PanelLine, edge: str, upper: Path) -> None:
-    """Cut a half from `edge` along `upper` to the dart's point, and so down it."""
+@dataclass(frozen=True)
+class UpperCurve:
+    """The panel line from its edge to the dart's point, and how steeply it leaves."""
+
+    path: Path
+    wanted: float
+    """As it would leave by itself, degrees below the horizontal, 0 to the centre."""
+
+    drawn: float
+    allowed: tuple[float, float]
+
+
+def from_armhole(line: PanelLine, q: Point, apex: Point, base: Point) -> UpperCurve:
+    """From the armhole at `q` into the dart's centre leg, apex to base (5.2, 6.2)."""
+    return _upper(line, q, apex, base, line.steep)
+
+
+def from_shoulder(
+    line: PanelLine, q: Point, apex: Point, base: Point, shoulder: Vector
+) -> UpperCurve:
+    """The same from the shoulder, whose direction is neck to tip: 65° to 85° below the
+    horizontal, within 10° of square to it (7.2)."""
+    square = 90.0 - heading(Vector(-line.centre * shoulder.x, shoulder.y))
+    low, high = (clip(v, square - 10.0, square + 10.0) for v in (65.0, 85.0))
+    return _upper(line, q, apex, base, (low, high))
+
+
+def _upper(
+    line: PanelLine, q: Point, apex: Point, base: Point, allowed: tuple[float, float]
+) -> UpperCurve:
+    arrive = direction(apex, base)
+    path = arc_like(q, apex, arrive)
+    leave = path.start_direction
+    wanted = heading(Vector(line.centre * leave.x, leave.y))
+    drawn = clip(wanted, *allowed)
+    if abs(drawn - wanted) > 1e-9:
+        down = bearing(drawn)
+        path = arc_like(q, apex, arrive, Vector(line.centre * down.x, down.y))
+    return UpperCurve(path, wanted, drawn, allowed)
+
+
+def start_findings(line: PanelLine, upper: UpperCurve) -> Iterator[Finding]:
+    """A note where a line was not let leave its edge as it would (5.2, 6.2, 7.2)."""
+    if abs(upper.drawn - upper.wanted) < 0.05:
+        return
+    low, high = upper.allowed
+    yield Finding(
+        "P9",
+        Severity.NOTE,
+        f"The {line.half} panel line would leave {line.start} {upper.wanted:.0f}° "
+        f"below the horizontal; it is drawn at {upper.drawn:.0f}°, within "
+        f"{low:.0f}° to {high:.0f}°.",
+        line.start,
+        "",
+        {"wanted": upper.wanted, "drawn": upper.drawn},
+    )
+
+
+def draw_line(d: Drafting, line: PanelLine, upper: Path) -> None:
+    """Draw a panel line's upper curve."""
     d.draw(
         f"{line.half} panel, upper",
         upper,
@@ -100,11 +191,15 @@ def divide(d: Drafting, line: PanelLine, edge: str, upper: Path) -> None:
         frm=(line.start, line.apex),
         detail="an even curve that runs into the dart's centre leg without a corner",
     )
+
+
+def divide(d: Drafting, line: PanelLine, start: Spot, upper: Path) -> None:
+    """Cut a half from `start` along `upper` to the dart's point, and so down it."""
     sheet = cut(
         d.sheet,
         line.piece,
         upper,
-        spot_on(d.sheet.piece(line.piece), edge, upper.start),
+        start,
         CornerAfter(line.leg),
         edge="cut",
         seam=line.seam,

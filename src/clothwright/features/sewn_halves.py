@@ -6,7 +6,8 @@ Facings are traced from them, and the lining that hangs below a facing is cut by
 from dataclasses import dataclass
 
 from clothwright.curves import IDENTITY, Motion, Path, direction, from_pair
-from clothwright.paper import Sheet
+from clothwright.features.back_dart import NECK_LEGS
+from clothwright.paper import Piece, Sheet
 
 
 @dataclass(frozen=True)
@@ -48,27 +49,35 @@ def sewn_front(sheet: Sheet) -> SewnHalf:
 
 
 def sewn_back(sheet: Sheet) -> SewnHalf:
-    """The back with the side back laid on along the panel seam."""
-    if "B" in sheet.pieces:
-        b = sheet.piece("B")
+    """The back with the side back laid on along the panel seam, a dart at the neck
+    closed: what that opens below its point is of no matter."""
+    back = sheet.piece("B" if "B" in sheet.pieces else "BC")
+    neck, closed = _back_neck(back)
+    if back.code == "B":
+        armhole = back.edge("armhole").path.moved(closed)
         return SewnHalf(
-            b.edge("neck").path,
-            b.edge("armhole").path,
-            b.edge("side").path,
-            IDENTITY,
-            None,
+            neck, armhole, back.edge("side").path.moved(closed), closed, None
         )
-    bc, bs = sheet.piece("BC"), sheet.piece("BS")
-    panel = bc.edge("panel").path
-    other = bs.edge("panel").path.reversed()
-    m = _lay_on(other, panel)
+    bs = sheet.piece("BS")
+    panel = back.edge("panel").path.moved(closed)
+    m = _lay_on(bs.edge("panel").path.reversed(), panel)
     armhole = bs.edge("armhole").path.moved(m)
-    if bc.has("armhole"):
-        head = bc.edge("armhole").path
+    if back.has("armhole"):
+        head = back.edge("armhole").path.moved(closed)
         armhole = head + armhole.pinned(head.end, armhole.end)
-    return SewnHalf(
-        bc.edge("neck").path, armhole, bs.edge("side").path.moved(m), m, panel
-    )
+    return SewnHalf(neck, armhole, bs.edge("side").path.moved(m), m, panel)
+
+
+def _back_neck(back: Piece) -> tuple[Path, Motion]:
+    """The neck from the centre to the shoulder with its dart closed, and how what lies
+    outward of the dart moves for that."""
+    neck = back.edge("neck").path
+    if not back.has("neck side"):
+        return neck, IDENTITY
+    down, up = (back.edge(leg).path for leg in NECK_LEGS)
+    closed = from_pair(up.start, up.end, down.end, down.start)
+    side = back.edge("neck side").path.moved(closed)
+    return neck + side.pinned(neck.end, side.end), closed
 
 
 def _lay_on(path: Path, on: Path) -> Motion:

@@ -105,10 +105,10 @@ def sigma_f_new(sigma_f: float, phi_f: float) -> float:
     "slope of the tightened back shoulder",
     kind=Kind.ANGLE,
     source=f"{_SRC}.2.4",
-    formula="σb − φb",
+    formula="σbs − φb",
 )
-def sigma_b_new(sigma_b: float, phi_b: float) -> float:
-    return sigma_b - phi_b
+def sigma_b_new(sigma_bs: float, phi_b: float) -> float:
+    return sigma_bs - phi_b
 
 
 NO_TIGHTENING = RuleTable("neck left as it is")
@@ -224,7 +224,7 @@ class Tightening(Feature):
 def shoulder_marks(d: Drafting) -> None:
     """Finished tips, neck ends, and the neck ends after tightening."""
     n = d.n
-    of, ob = outwards_front(n.sigma_f), outwards_back(n.sigma_b)
+    of, ob = outwards_front(n.sigma_f), outwards_back(n.sigma_bs)
     d.part = "front"
     d.along("Tf", "hf", of, "S", "finished shoulder tip, front", "the front shoulder")
     d.along(
@@ -240,7 +240,8 @@ def shoulder_marks(d: Drafting) -> None:
     else:
         d.also("Nf′", "Nf")
     d.part = "back"
-    d.along("Tb", "hb", ob, "Sb", "finished shoulder tip, back", "the back shoulder")
+    line = "the back shoulder" + (", its dart closed" if n.theta_s else "")
+    d.along("Tb", "hb", ob, "Sb", "finished shoulder tip, back", line)
     d.along(
         "Nb",
         "Tb",

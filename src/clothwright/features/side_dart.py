@@ -1,27 +1,56 @@
 """Side dart and waist darts instead of panel lines (first garment 8)."""
 
+import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.curves import Cubic, Path, Vector, direction, midpoint, turned
+from clothwright.blocks.full_cup import WIDE_DART
+from clothwright.curves import (
+    Cubic,
+    Path,
+    Point,
+    Vector,
+    cross,
+    degrees_between,
+    direction,
+    distance,
+    dot,
+    midpoint,
+    turn,
+    turned,
+)
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
     Drafting,
+    Ease,
     Edge,
     On,
+    Run,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
+    cut,
+    move,
     redraw,
     spread,
     straight,
 )
-from clothwright.rules import Numbers, RuleTable
+from clothwright.paper.drafting import Size
+from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "first garment 8"
+
+POINTS_APART = 2.5
+"""The points of two darts lie at least this far apart, cm (truing 5)."""
+
+APART, TO_WAIST, LEAST_APART = 4.0, 5.0, 2.5
+"""Two darts lie this far apart at the side, the lower this far from the waist (B20) and
+at least that far from the upper, cm (common practice, no source)."""
 
 SIDE_DART = RuleTable("side dart")
 _rule = SIDE_DART.rule
@@ -54,6 +83,20 @@ def _set_back(BUB: float) -> float:
 @_rule("ep", "ease over the bust", source=_SRC, key="ep", formula="none: a dart")
 def _no_ease() -> float:
     return 0.0
+
+
+@_rule(
+    "side darts",
+    "number of side darts",
+    key="n_darts",
+    kind=Kind.COUNT,
+    source="corrections C19",
+    formula="two where the bust dart is over 20° and the side has room, else one",
+    low=1,
+    high=2,
+)
+def _number(theta: float, yd: float, yW: float) -> float:
+    return 2.0 if theta > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
 
 
 class SideDart(Feature):
@@ -92,29 +135,17 @@ class SideDart(Feature):
     def _apply(self, d: Drafting) -> None:
         n = d.n
         d.part = "front"
-        sheet = d.sheet
         if n.ta > 0:
-            sheet = _tighten(d, sheet)
-        f = sheet.piece("F")
-        low, high = f.edge("dart low").path, f.edge("dart high").path
-        u2, u1, bp = low.start, high.end, low.end
-        apex = d.found(
-            "As",
-            bp + direction(bp, midpoint(u1, u2)) * n.set_back,
-            "stitched end of the side dart",
-            amounts=(("from BP", "set_back"),),
-            detail="half way between the legs",
-        )
-        sheet = redraw(
-            sheet,
-            "F",
-            ["dart low", "dart high"],
-            [straight("dart low", u2, apex), straight("dart high", apex, u1)],
-        )
+            d.sheet = _tighten(d, d.sheet)
+        if n.n_darts > 1:
+            _split(d)
+        else:
+            _end_short(d)
         pf = d.point("Pf", "BP", "point of the front waist dart", down=n.y_Pf - n.y_BP)
+        f = d.sheet.piece("F")
         legs = f.edge("leg cf").path.start, f.edge("leg side").path.end
         sheet = redraw(
-            sheet,
+            d.sheet,
             "F",
             ["leg cf", "leg side"],
             [straight("leg cf", legs[0], pf), straight("leg side", pf, legs[1])],
@@ -131,7 +162,7 @@ class SideDart(Feature):
                 "Use two darts, or a princess line.",
                 {"fd": n.fd},
             )
-        if n.theta > 19:
+        if n.theta > WIDE_DART and n.n_darts < 2:
             yield Finding(
                 "P6",
                 Severity.WARN,
@@ -140,6 +171,112 @@ class SideDart(Feature):
                 "Use two darts, or a princess line.",
                 {"θ": n.theta},
             )
+
+
+def _stitched_end(
+    d: Drafting, name: str, a: Point, b: Point, back: Size, says: str
+) -> Point:
+    """Stitched end of a dart from `a` and `b` on the side, half way between its legs,
+    which meet in BP; it lies `back` from there."""
+    bp = d["BP"]
+    return d.found(
+        name,
+        bp + direction(bp, midpoint(a, b)) * d.size(back),
+        says,
+        amounts=(("from BP", back),),
+        detail="half way between the legs",
+    )
+
+
+def _end_short(d: Drafting) -> None:
+    """End the side dart short of BP."""
+    f = d.sheet.piece("F")
+    u2, u1 = f.edge("dart low").path.start, f.edge("dart high").path.end
+    apex = _stitched_end(d, "As", u1, u2, "set_back", "stitched end of the side dart")
+    legs = [straight("dart low", u2, apex), straight("dart high", apex, u1)]
+    d.sheet = redraw(d.sheet, "F", ["dart low", "dart high"], legs)
+
+
+def _split(d: Drafting) -> None:
+    """Share a wide dart between two: a strip of the side below it is cut out to BP and
+    turned up by half of the dart, so that the other half opens below the strip."""
+    bp = d["BP"]
+    f = d.sheet.piece("F")
+    below = f.edge("side low").path  # wf to U2
+    apart = min(APART, below.length - TO_WAIST)
+    v = d.found(
+        "V2",
+        below.at_length(below.length - apart),
+        "lower side dart, lower end",
+        amounts=(("along the side from U2", apart),),
+    )
+    sheet = cut(
+        d.sheet,
+        "F",
+        Path.line(v, bp),
+        On("side low", below.length - apart),
+        CornerAfter("dart low"),
+        edge="slash",
+        seam="slash",
+        seam_name="slash",
+        into=(("strip", "Strip of the side"), ("F", "Front")),
+    )
+    d.lay(Verb.CUT, sheet, "F", "front slashed from V2 to BP")
+    u2, u1 = below.end, f.edge("dart high").path.end
+    half = degrees_between(u1 - bp, u2 - bp) / 2
+    sheet = move(sheet, "strip", turn(bp, half))
+    side = sheet.edge("strip", "side low").path
+    d.lay(
+        Verb.MOVE,
+        sheet,
+        "strip",
+        "strip between the slash and the side dart, turned up about BP to the middle "
+        "of the dart",
+        amounts=(("at the side by {}", distance(u2, side.end)),),
+        frm=("BP",),
+    )
+    upper = _stitched_end(
+        d, "As", u1, side.end, "set_back", "stitched end of the upper side dart"
+    )
+    # as far from BP as makes the two points lie apart
+    way = direction(bp, midpoint(side.start, v))
+    along, off = dot(upper - bp, way), cross(way, upper - bp)
+    back = along + math.sqrt(max(0.0, POINTS_APART**2 - off**2))
+    says = "stitched end of the lower side dart"
+    lower = _stitched_end(d, "As2", side.start, v, max(back, d.n.set_back), says)
+    legs = [
+        straight("dart low 2", v, lower),
+        straight("dart high 2", lower, side.start),
+        Edge("side mid", side),
+        straight("dart low", side.end, upper),
+        straight("dart high", upper, u1),
+    ]
+    sheet = redraw(sheet.without("strip"), "F", ["slash", "dart high"], legs)
+    d.lay(
+        Verb.REDRAW,
+        sheet.sew(*(_dart(*names) for names in _TWO)),
+        "F",
+        "strip taped in, two side darts in place of one",
+    )
+
+
+_TWO = (
+    ("side dart", "dart low", "dart high"),
+    ("lower side dart", "dart low 2", "dart high 2"),
+)
+
+
+def _dart(name: str, low: str, high: str) -> Seam:
+    return Seam(
+        name,
+        name,
+        (Run("F", low),),
+        (Run("F", high, True),),
+        "side",
+        "point",
+        Ease.about(0.0, 0.1),
+        kind=SeamKind.DART,
+    )
 
 
 def _tighten(d: Drafting, sheet: Sheet) -> Sheet:

@@ -41,8 +41,16 @@ PUNCH_SHORT = 1.2
 GATHERED = 1.0
 """A seam that takes in more than this is gathered, less is eased, cm."""
 
-_DARTS = (("leg cf", "leg side"), ("leg side", "leg cb"), ("dart low", "dart high"))
-"""Legs of darts that may be left in a piece, in the direction of the loop."""
+_DARTS = (
+    ("leg cf", "leg side", "cap waist", Towards.FIRST),
+    ("leg side", "leg cb", "cap waist", Towards.SECOND),
+    ("dart low", "dart high", "cap side", Towards.FIRST),
+    ("dart low 2", "dart high 2", "cap side 2", Towards.FIRST),
+    ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
+)
+"""Darts that may be left in a piece: their legs in the direction of the loop, the name
+of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
+the centre, side darts downwards)."""
 
 
 @dataclass(frozen=True)
@@ -153,12 +161,9 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
 
 
 def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
-    """The piece with the mouth of every dart filled by its cap, and the darts' legs.
-
-    Vertical darts fold towards the centre, side darts downwards (truing 3.2).
-    """
+    """The piece with the mouth of every dart filled by its cap, and the darts' legs."""
     legs: list[Path] = []
-    for first, second in _DARTS:
+    for first, second, name, towards in _DARTS:
         if not (piece.has(first) and piece.has(second)):
             continue
         if piece.after(first).name != second:
@@ -171,11 +176,9 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
                 else None
             )
         else:
-            towards = Towards.FIRST if first != "leg side" else Towards.SECOND
             cap = dart_cap(piece, first, second, towards).path
             legs += [a.path, b.path]
         before, after = piece.before(first), piece.after(second)
-        name = "cap side" if first == "dart low" else "cap waist"
         loop = [e for e in piece.edges if e.name not in (first, second)]
         if cap is not None:
             at = next(i for i, e in enumerate(loop) if e.name == before.name) + 1

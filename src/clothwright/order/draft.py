@@ -275,6 +275,7 @@ def numbers_of(order: Order) -> Numbers:
     given: list[Given] = list(order.body.given())
     for f in order.features:
         given += f.given(order.unit)
+    given.sort(key=lambda g: g.hand is Hand.CHOICE)  # a choice outranks a default
     house: dict[str, House] = {}
     if order.house_text:
         try:

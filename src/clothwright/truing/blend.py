@@ -88,13 +88,14 @@ class Fillet:
         return Path.cubic(start, start + u * h, end - v * h, end)
 
 
-def arc_like(q: Point, p: Point, arrive: Vector) -> Path:
+def arc_like(q: Point, p: Point, arrive: Vector, leave: Vector | None = None) -> Path:
     """A curve like a circular arc from `q` to `p`, which it reaches along `arrive`.
 
-    It leaves `q` along the mirror of `arrive` in the chord, so it has no inflection.
-    Raises ValueError when the two points are one.
+    It leaves `q` along the mirror of `arrive` in the chord, so it has no inflection;
+    or along `leave`, where something else decides that. Raises ValueError when the two
+    points are one.
     """
     e, chord = unit(arrive), direction(q, p)
-    start = chord * (2 * dot(e, chord)) - e
+    start = unit(leave) if leave else chord * (2 * dot(e, chord)) - e
     h = ARC_HANDLE * distance(q, p)
     return Path.cubic(q, q + start * h, p - e * h, p)

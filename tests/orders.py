@@ -4,14 +4,20 @@ from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import Block
+from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops
-from clothwright.features.necklines import Neckline
+from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
 from clothwright.features.shoulder import Tightening
+from clothwright.features.shoulder_princess import ShoulderPrincess
+from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.order import Order
@@ -35,6 +41,40 @@ def main_features(
         WaistSeam(excess_given_back=given_back),
         Peplum(),
         Facing(),
+    )
+
+
+def closed_back(
+    way: BackShoulder = BackShoulder.BY_STYLE,
+    *,
+    dart: float | None = None,
+    lines: str = "armhole",
+    front: FrontShape = FrontShape.ROUND,
+    back: BackShape = BackShape.ROUND,
+    share: float | None = None,
+    lining: Mode | None = None,
+) -> tuple[Feature, ...]:
+    """A closed back with a zip."""
+    panels: dict[str, tuple[Feature, ...]] = {
+        "armhole": (FrontArmholePrincess(), BackArmholePrincess(share=share)),
+        "shoulder": (ShoulderPrincess(),),
+        "darts": (SideDart(), BackWaistDart()),
+        "mixed": (SideDart(), BackArmholePrincess()),
+    }
+    inside: tuple[Feature, ...] = (Facing(),)
+    if lining is not None:
+        own = (Lining(mode=lining),)
+        inside = own if lining is Mode.TO_EDGE else (*inside, *own)
+    return (
+        Block(back_shoulder=way, back_shoulder_dart=dart),
+        SleevelessArmhole(),
+        Neckline(shape=front),
+        BackNeckline(shape=back),
+        *panels[lines],
+        ConcealedZip(),
+        WaistSeam(),
+        Peplum(),
+        *inside,
     )
 
 

@@ -12,6 +12,7 @@ from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import Block, Depth
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
@@ -87,6 +88,21 @@ def garment(rng: random.Random) -> tuple[Feature, ...]:
         parts.append(Facing())
     if lining is not None:
         parts.append(Lining(mode=lining))
+    ways = [BackShoulder.BY_STYLE, BackShoulder.NONE]
+    if not opened:
+        ways += [BackShoulder.EASE]
+        if front != "shoulder":
+            ways += [BackShoulder.NECK]
+        if any(f.kind == "back armhole princess" for f in parts):
+            ways += [BackShoulder.TO_PANEL] * 2
+    block = parts[0]
+    assert isinstance(block, Block)
+    parts[0] = block.model_copy(
+        update={
+            "back_shoulder": rng.choice(ways),
+            "full_cup_pinched": rng.random() < 0.3,
+        }
+    )
     return tuple(parts)
 
 

@@ -29,6 +29,9 @@ NARROW_NECK = 2.5
 class BackShoulder(Enum):
     """How the back shoulder is shaped over the blade."""
 
+    BY_STYLE = "by the style"
+    """Nothing beside an open back, a dart in a shoulder princess's seam, else ease."""
+
     NONE = "none"
     """A little ease: the blade is cut away, or the neck is wider than half."""
 
@@ -95,9 +98,7 @@ TIP_MOVES, SHOULDER_MOVES = 0.25, 0.5
 """Most that truing moves the tip along the shoulder, and paper at its middle, cm."""
 
 
-def shoulder_findings(
-    n: Numbers, sheet: Sheet, way: BackShoulder | None
-) -> Iterator[Finding]:
+def shoulder_findings(n: Numbers, sheet: Sheet, way: BackShoulder) -> Iterator[Finding]:
     """Truing over a closed dart moved no more paper than is hidden (6.1)."""
     p = sheet.points
     if "tb′" not in p:
@@ -129,7 +130,7 @@ def shoulder_findings(
 # -- the modes -------------------------------------------------------------------------
 @dataclass(frozen=True)
 class Way:
-    """What a mode brings with it; left out of an order, the style's rules decide."""
+    """What a mode brings with it."""
 
     dart: float | None = None
     """Usual width of the dart, cm; None where a rule gives it."""
@@ -147,8 +148,8 @@ _CLOSED = {
     "open back": "an open back cuts the blade away, so its shoulder takes "
     'back_shoulder = "none"'
 }
-WAYS: Mapping[BackShoulder | None, Way] = {
-    None: Way(),
+WAYS: Mapping[BackShoulder, Way] = {
+    BackShoulder.BY_STYLE: Way(),
     BackShoulder.NONE: Way(0.0, 0.5),
     BackShoulder.EASE: Way(0.0, 0.6, forbids=_CLOSED),
     BackShoulder.TO_PANEL: Way(
@@ -168,7 +169,11 @@ WAYS: Mapping[BackShoulder | None, Way] = {
         (AT_ITS_POINT,),
         (ABOUT_POINT, Stage(Rank.BACK_DART, "the back neck dart", lead_to_neck)),
         {},
-        {**_CLOSED, "shoulder line": "a shoulder princess takes the dart in its seam"},
+        {
+            **_CLOSED,
+            "shoulder line": "a shoulder princess takes the back shoulder dart in its "
+            'seam; write back_shoulder = "seam"',
+        },
     ),
     BackShoulder.SEAM: Way(
         None,

@@ -130,8 +130,7 @@ class Block(Feature):
             (-0.5, 2.0),
         ),
     ] = None
-    back_shoulder: BackShoulder | None = None
-    """Ease, or where the dart goes; left out, the style decides."""
+    back_shoulder: BackShoulder = BackShoulder.BY_STYLE
 
     back_shoulder_ease: Annotated[
         Length | None,

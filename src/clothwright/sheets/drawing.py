@@ -8,8 +8,8 @@ from clothwright.curves import Line, Path, Point, distance, shift
 from clothwright.paper import Piece, Step, Verb
 
 _PARTS: dict[str, tuple[str, ...]] = {
-    "back": ("B", "BC", "BS"),
-    "front": ("F", "FC", "FS"),
+    "back": ("B", "B high", "BC", "BS"),
+    "front": ("F", "strip", "FC", "FS"),
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
     "facing": ("FF", "BF"),

@@ -1,12 +1,22 @@
 """Spread, redraw, unfold, trace on random pieces (the kernel's promises)."""
 
+import math
 from dataclasses import replace
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from clothwright.curves import Line, Path, Point, distance, mirror_in, mix
+from clothwright.curves import (
+    Line,
+    Path,
+    Point,
+    degrees_between,
+    distance,
+    from_pair,
+    mirror_in,
+    mix,
+)
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -54,6 +64,45 @@ def test_spread_opens_by_the_amount_and_keeps_the_rest(
     # the wedge is a triangle of two sides `length` and the mouth (isosceles, exact)
     wedge = 0.5 * amount * (length**2 - (amount / 2) ** 2) ** 0.5
     assert after.area == pytest.approx(piece.area + wedge, abs=1e-4)
+
+
+@given(
+    pieces(),
+    st.floats(-1.5, 3.0),
+    st.floats(-1.5, 3.0),
+    st.floats(0.25, 0.75),
+    st.floats(0.25, 0.75),
+)
+def test_spread_opens_both_ends_by_what_was_asked(
+    piece: Piece, at_start: float, at_end: float, a: float, b: float
+) -> None:
+    """The cut's two edges are chords of one turn: 2·asin((d − c)/(2·length)), exact."""
+    first, second = piece.edges[0], piece.edges[2]
+    foot = first.path.at_length(first.length * a)
+    mouth = second.path.at_length(second.length * b)
+    length = distance(foot, mouth)
+    assume(length > 8)
+    try:
+        after = spread(
+            Sheet().put(piece),
+            piece.code,
+            On(first.name, first.length * a),
+            On(second.name, second.length * b),
+            at_start=at_start,
+            at_end=at_end,
+            moving=piece.edges[1].name,
+        ).piece(piece.code)
+    except PaperError:
+        assume(False)
+        return
+    # the mark that rode on the moving part tells where both ends of the cut went
+    turned, still = after.edge(piece.edges[1].name).path, piece.edges[1].path
+    m = from_pair(still.start, still.end, turned.start, turned.end)
+    for was, amount in ((foot, at_start), (mouth, at_end)):
+        assert distance(was, m(was)) == pytest.approx(abs(amount), abs=TINY)
+    swung = degrees_between(still.start_direction, turned.start_direction)
+    aim = 2 * math.asin(abs(at_end - at_start) / (2 * length))
+    assert swung == pytest.approx(math.degrees(aim), abs=1e-5)
 
 
 @given(pieces(), st.floats(0.1, 0.4))

@@ -8,7 +8,7 @@ from clothwright.curves import (
     Motion,
     Path,
     Point,
-    direction,
+    cross,
     distance,
     left_normal,
     shift,
@@ -87,26 +87,25 @@ def _bigger(a: Piece, b: Piece, edge: str) -> bool:
 def _opening(
     a: Point, b: Point, at_start: float, at_end: float, resting: Piece
 ) -> Motion:
-    """The motion that opens the line a–b by the two amounts, away from `resting`."""
+    """The motion that opens the line a–b by the two amounts, away from `resting`.
+
+    Both openings are chords of one turn, about the point where the two cut edges
+    produced would meet: the end with the smaller opening is carried square to the
+    line that halves the wedge, which makes both amounts exact.
+    """
     n = left_normal(b - a)
     mid = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     if resting.contains(mid + n * 0.02):
         n = n * -1.0
-    to_a, to_b = a + n * at_start, b + n * at_end
-    if abs(at_start) < abs(at_end):
-        hinge, to, arm, amount = a, to_a, b, at_end - at_start
-    else:
-        hinge, to, arm, amount = b, to_b, a, at_start - at_end
-    length = distance(hinge, arm)
-    if abs(amount) > 2 * length:
+    hinge, arm, least, most = a, b, at_start, at_end
+    if abs(at_start) >= abs(at_end):
+        hinge, arm, least, most = b, a, at_end, at_start
+    if abs(most - least) > 2 * distance(hinge, arm):
         raise PaperError("a slash cannot be opened wider than twice its length")
-    angle = math.degrees(2 * math.asin(amount / (2 * length)))
-    for sign in (1.0, -1.0):
-        m = turn(hinge, sign * angle)
-        d = direction(hinge, m(arm)) if amount else n
-        if amount == 0 or (d[0] * n[0] + d[1] * n[1]) * amount > 0:
-            return shift(to - hinge) @ m
-    raise AssertionError("unreachable: one of two turns opens outwards")
+    angle = math.degrees(2 * math.asin((most - least) / (2 * distance(hinge, arm))))
+    angle = math.copysign(angle, cross(arm - hinge, n) * (most - least))
+    square = turn(hinge, angle / 2).direction(n)
+    return shift(square * least) @ turn(hinge, angle)
 
 
 def _bridge(last: Edge, first: Edge, name: str) -> list[Edge]:

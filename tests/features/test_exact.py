@@ -8,8 +8,9 @@ from bodies import P92
 from clothwright.blocks.bodice_rules import SCALE_DEPTH
 from clothwright.curves import Point, distance
 from clothwright.features.block import bust_girth
-from clothwright.features.peplum import PEPLUM, Cut, Peplum
+from clothwright.features.peplum import Cut, Peplum
 from clothwright.features.peplum_pieces import arc
+from clothwright.features.peplum_rules import FLARED
 from clothwright.order import draft
 from clothwright.paper import On, Piece, Sheet, spread, straight
 from orders import main_features, order
@@ -30,12 +31,12 @@ INCH = 2.54
     ],
 )
 def test_circle_radius(waist: float, f: float, radius: float) -> None:
-    assert PEPLUM.rules["r"].compute(waist, f) == pytest.approx(radius, abs=0.001)
+    assert FLARED.rules["r"].compute(waist, f) == pytest.approx(radius, abs=0.001)
 
 
 def test_circle_hem() -> None:
     """G6: waist 72, L 60, full circle, hem 448.99; G8: 131.55."""
-    hem = PEPLUM.rules["hem"].compute
+    hem = FLARED.rules["hem"].compute
     assert hem(72, 1.0, 60) == pytest.approx(448.99, abs=0.01)
     assert hem(75, 0.5, 18) == pytest.approx(131.55, abs=0.01)
 

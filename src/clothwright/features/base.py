@@ -113,6 +113,10 @@ class Feature(BaseModel):
                     out[name] = m
         return out
 
+    def said(self) -> str:
+        """Its sentence, as it is set."""
+        return self.sentence
+
     def provides(self) -> frozenset[str]:
         """Words for what this feature provides, as it is set."""
         return self.gives

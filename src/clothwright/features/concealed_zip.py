@@ -1,12 +1,12 @@
 """Closed back with a concealed zip in the centre back seam (first garment 16)."""
 
-import math
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.peplum_rules import girth_at
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -16,6 +16,12 @@ _SRC = "first garment 16"
 
 _BELOW_NECK, _SPARE = 0.5, 2.5
 """A zip begins this far below the neck, and is bought this much longer, cm (16.3)."""
+
+_ABOVE_HEM = 2.0
+"""A zip ends at least this far above the hem, cm (16.3)."""
+
+_OVER_HEAD = 2.0
+"""What goes on over the head passes the bust with this much room, cm (16.3)."""
 
 ZIP = RuleTable("concealed zip")
 _rule = ZIP.rule
@@ -59,6 +65,23 @@ def _x_back(cbs: float) -> float:
     return cbs
 
 
+@_rule("gap", "gap of the back", source=_SRC, key="gap", formula="none")
+def _no_gap() -> float:
+    return 0.0
+
+
+@_rule(
+    "z",
+    "end of the zip below the waist",
+    source=f"{_SRC}.3",
+    formula="12 cm, but 2 cm above the hem of the peplum",
+    low=0.0,
+    high=25.0,
+)
+def z(L: float) -> float:
+    return min(12.0, L - _ABOVE_HEM)
+
+
 class ConcealedZip(Feature):
     """Centre back seam with a concealed zip through the waist."""
 
@@ -85,10 +108,8 @@ class ConcealedZip(Feature):
             "z",
             "end of the zip below the waist",
             f"{_SRC}.3",
-            12.0,
-            4.75,
-            2.0,
-            25.0,
+            low=0.0,
+            high=25.0,
         ),
     ] = None
     shaped: bool = True
@@ -144,14 +165,13 @@ class ConcealedZip(Feature):
         code = "BC" if "BC" in sheet.pieces else "B"
         opening = sheet.length(code, "cb") - _BELOW_NECK + n.z
         yield (
-            f"The zip ends at the notch on the peplum's centre back, {fmt(n.z)} below "
-            f"the waist; buy one of at least {fmt(opening + _SPARE)}."
+            f"The opening is {fmt(opening)} long: buy a concealed zip of at least "
+            f"{fmt(opening + _SPARE)}, and a hook and eye for its top. It ends at the "
+            f"notch on the peplum's centre back, {fmt(n.z)} below the waist."
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        if "L" not in n:
-            return
-        if n.z > n.L - 2:
+        if n.z > n.L - _ABOVE_HEM + 1e-9:
             yield Finding(
                 "Z1",
                 Severity.REFUSE,
@@ -160,13 +180,14 @@ class ConcealedZip(Feature):
                 "End the zip higher, or lengthen the peplum.",
                 {"z": n.z, "L": n.L},
             )
-        wide = n.w + 2 * math.pi * n.f * n.z
-        if wide < n.B + 2 and wide < n.H:
+        wide = girth_at(n, n.z)
+        if wide < n.B + _OVER_HEAD and wide < n.H:
             yield Finding(
                 "Z2",
                 Severity.WARN,
-                "Where the zip ends, the top is narrower than bust and hip.",
+                f"Where the zip ends, the top is only {wide:.1f} cm round: it goes "
+                "neither over the bust nor over the hip.",
                 "z",
-                "It may not go on: end the zip lower, or cut the peplum fuller.",
+                "End the zip lower, or cut the peplum fuller.",
                 {"girth": wide, "B": n.B, "H": n.H},
             )

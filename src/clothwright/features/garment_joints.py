@@ -152,4 +152,19 @@ def _peplum(has: _Has) -> list[Joint]:
             out.append(
                 Joint.fold(f"peplum {edge} at the fold", Corner(centre, edge, end))
             )
+    back = "PB" if has("PB", "hem") else "PBC"
+    if has(back, "waist") and not has(back, "waist lap"):
+        first = "waist on" if has(back, "waist on") else "waist"
+        for edge, end in ((first, End.START), ("hem", End.END)):
+            name = f"peplum {edge.split()[0]} at the centre back"
+            out.append(Joint.fold(name, Corner(back, edge, end)))
+    for half, (c, s) in (("front", ("PFC", "PFS")), ("back", ("PBS", "PBC"))):
+        if has(c, "panel") and has(s, "panel"):
+            for edge, ends in (
+                ("waist", (End.START, End.END)),
+                ("hem", (End.END, End.START)),
+            ):
+                corners = (Corner(c, edge, ends[0]), Corner(s, edge, ends[1]))
+                name = f"peplum {edge} over the {half} panel"
+                out.append(Joint(name, corners, 180.0, _PEPLUM_SIDE))
     return out

@@ -4,6 +4,7 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+import math
 from itertools import accumulate
 
 from clothwright.features.base import Rank, Stage
@@ -263,16 +264,19 @@ def _onto_peplum(
     ticks: int,
 ) -> tuple[Ease, tuple[NotchPair, ...]]:
     """How a half's waist goes onto the peplum: its ease, and a notch where each of its
-    panel seams meets a peplum in one piece. `share` is the half's stitched waist."""
-    plan = -(n.ew + n.by / 2) * share / (n.w_F + n.w_PB)
-    ease = Ease(plan, plan - 0.05, plan + 0.05)
+    panel seams meets a peplum in one piece; of a peplum in panels the seams meet there,
+    and need none. `share` is the half's stitched waist."""
     if _gathered(t):  # the ratio is the plan
-        plan = share * (n.g - 1)
-        ease = Ease(plan, plan - 0.15, plan + 0.15)
+        plan, tolerance = share * (n.g - 1), 0.15
+    else:
+        plan, tolerance = -(n.ew + n.by / 2) * share / (n.w_F + n.w_PB), 0.05
+    ease = Ease.about(plan, tolerance)
+    joints = list(accumulate(t.length((run,)) for run in left[:-1]))
     if len(right) > 1:
-        return ease, ()
+        meets = accumulate(t.length((run,)) for run in right[:-1])
+        pairs = zip(joints, meets, strict=True)
+        return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
     a, c = t.length(left), t.length(right)
-    joints = accumulate(t.length((run,)) for run in left[:-1])
     notches = (NotchPair(s, c * s / a, ticks, JOINT) for s in joints)
     return ease, tuple(p for p in notches if CORNER < p.right < c - CORNER)
 
@@ -282,7 +286,17 @@ def _peplum_side(t: Chains) -> Seam | None:
     right = t.chain(("PB", "side", False), ("PBS", "side", False))
     if not (left and right):
         return None
-    return Seam("S7", "peplum side", left, right, "waist", "hem", Ease.about(0.0, 0.05))
+    notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
+    return Seam(
+        "S7",
+        "peplum side",
+        left,
+        right,
+        "waist",
+        "hem",
+        Ease.about(0.0, 0.05),
+        notches=notches,
+    )
 
 
 def _peplum_panels(t: Chains) -> list[Seam]:
@@ -294,10 +308,40 @@ def _peplum_panels(t: Chains) -> list[Seam]:
         left = t.chain((*a, code == "S19"))
         right = t.chain((*b, code == "S20"))
         if left and right:
+            ticks = 1 if code == "S19" else 2
             out.append(
-                Seam(code, name, left, right, "waist", "hem", Ease.about(0.0, 0.05))
+                Seam(
+                    code,
+                    name,
+                    left,
+                    right,
+                    "waist",
+                    "hem",
+                    Ease.about(0.0, 0.05),
+                    notches=_down(t, left, right, ticks),
+                )
             )
     return out
+
+
+LONG, FAR = 25.0, 40.0
+"""A seam from here on is notched; no stretch of it without a notch is longer than the
+second, cm (truing 6)."""
+
+
+def _down(
+    t: Chains, left: tuple[Run, ...], right: tuple[Run, ...], ticks: int
+) -> tuple[NotchPair, ...]:
+    """Notches down a seam from the waist: one for each 40 cm, nearer to the waist than
+    to the hem, so that no piece can be sewn in upside down."""
+    a, c = t.length(left), t.length(right)
+    return tuple(NotchPair(a * s, c * s, ticks) for s in _shares(a))
+
+
+def _shares(length: float) -> list[float]:
+    """Where the notches of a long seam stand, as shares of its length."""
+    count = math.ceil(length / FAR)
+    return [(i + 0.4) / count for i in range(count)]
 
 
 def _centre_back(t: Chains, n: Numbers) -> Seam | None:
@@ -310,6 +354,9 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     if not chain:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
+    rest = t.length(chain) - stop
+    places = [stop] if rest > CORNER else []
+    places += [stop + rest * s for s in _shares(rest)] if rest >= LONG else []
     return Seam(
         "S21",
         "centre back",
@@ -318,7 +365,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         "neck",
         "hem",
         Ease.about(0.0, 0.05),
-        notches=(NotchPair(stop, stop),) if stop < t.length(chain) - CORNER else (),
+        notches=tuple(NotchPair(s, s) for s in places),
         kind=SeamKind.TWIN,
     )
 

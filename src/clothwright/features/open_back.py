@@ -81,6 +81,16 @@ def _x_back(e2: float) -> float:
     return e2
 
 
+@_rule(
+    "gap",
+    "gap of the open back at the waist",
+    source=f"{_SRC}.6",
+    formula="2·e2",
+)
+def gap(e2: float) -> float:
+    return 2 * e2
+
+
 @_rule("bd net", "back waist dart", source="blocks A4", key="bd_net", formula="bd")
 def _bd_net(bd: float) -> float:
     return bd

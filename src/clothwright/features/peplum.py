@@ -1,158 +1,39 @@
 """The peplum: a circle segment, in panels, or gathered (first garment 13).
 
-The circle is exact: with w the stitched waist and f the share of a full circle,
-r = w/(2πf), hem = w + 2πf·L; each half's angle is shared as the bodice's waist is, so
-that the side seams meet.
+Each half's share of the circle is its share of the bodice's waist, so that the side
+seams and the panel seams meet. The numbers are in `peplum_rules`, the pieces in
+`peplum_pieces`.
 """
 
-import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.curves import Point, dot, left_normal
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.peplum_pieces import (
+    BackEnd,
     draw_circle,
     draw_gathered,
     draw_panels,
 )
+from clothwright.features.peplum_rules import (
+    AT_EDGE,
+    FLARED,
+    GATHERED,
+    PEPLUM,
+    TO_CENTRE,
+    clearance,
+)
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, EdgeKind, Sheet
-from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.paper import Drafting, Sheet
+from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 13"
 
-PEPLUM = RuleTable("peplum")
-AT_EDGE = RuleTable("peplum ends where the bodice ends")
-TO_CENTRE = RuleTable("peplum runs on to the centre back")
-_rule = PEPLUM.rule
-
-
-@AT_EDGE.rule(
-    "wPB",
-    "waist of the back peplum, half",
-    source=f"{_SRC}.4",
-    key="w_PB",
-    formula="wB",
-)
-def _pb_edge(w_B: float) -> float:
-    return w_B
-
-
-@AT_EDGE.rule(
-    "tl",
-    "tail of the panel below the waist",
-    source="first garment 11.2",
-    key="tl",
-    formula="as chosen",
-)
-def _tail(tail_full: float) -> float:
-    return tail_full
-
-
-@TO_CENTRE.rule(
-    "tl",
-    "tail of the panel below the waist",
-    key="tl",
-    source="first garment 11.2",
-    formula="none: sewn in at the waist",
-)
-def _no_tail() -> float:
-    return 0.0
-
-
-@TO_CENTRE.rule(
-    "wPB",
-    "waist of the back peplum, half",
-    source=f"{_SRC}.4",
-    key="w_PB",
-    formula="wB + e2",
-)
-def _pb_centre(w_B: float, x_back: float) -> float:
-    return w_B + x_back
-
-
-@_rule(
-    "by",
-    "bias yield of the waist, all round",
-    source=f"{_SRC}.1.1",
-    formula="by full·f",
-)
-def by(by_full: float, f: float) -> float:
-    return by_full * f
-
-
-@_rule(
-    "wc",
-    "waist of the peplum as cut, all round",
-    source=f"{_SRC}.1.1",
-    formula="2·(wF + wPB) − 2·ew − by",
-)
-def wc(w_F: float, w_PB: float, ew: float, by: float) -> float:
-    return 2 * (w_F + w_PB) - 2 * ew - by
-
-
-@_rule(
-    "r", "radius of the waist arc", source=f"{_SRC}.1.1, blocks G1", formula="wc/(2πf)"
-)
-def r(wc: float, f: float) -> float:
-    radius = wc / (2 * math.pi * f)
-    if radius < 2:
-        raise RuleError(
-            f"the peplum's waist arc has a radius of only {radius:.1f} cm: "
-            "choose a smaller share of a circle"
-        )
-    return radius
-
-
-@_rule("r + L", "radius of the hem arc", source=f"{_SRC}.1.1", key="r_hem")
-def _r_hem(r: float, L: float) -> float:
-    return r + L
-
-
-@_rule(
-    "hem",
-    "hem of the peplum, all round",
-    source=f"{_SRC}.1.1, blocks G2",
-    formula="wc + 2πf·L",
-)
-def hem(wc: float, f: float, L: float) -> float:
-    return wc + 2 * math.pi * f * L
-
-
-@_rule(
-    "φF",
-    "angle of the front peplum, half",
-    kind=Kind.ANGLE,
-    source=f"{_SRC}.1.2",
-    key="phi_F",
-    formula="180°·f·wF/(wF + wPB)",
-)
-def _phi_front(f: float, w_F: float, w_PB: float) -> float:
-    return 180 * f * w_F / (w_F + w_PB)
-
-
-@_rule(
-    "φB",
-    "angle of the back peplum, half",
-    kind=Kind.ANGLE,
-    source=f"{_SRC}.1.2",
-    key="phi_B",
-    formula="180°·f·wPB/(wF + wPB)",
-)
-def _phi_back(f: float, w_F: float, w_PB: float) -> float:
-    return 180 * f * w_PB / (w_F + w_PB)
-
-
-@_rule(
-    "room",
-    "peplum at the high hip, all round",
-    source=f"{_SRC}.5",
-    formula="w + 2πf·WHH",
-)
-def room(w: float, f: float, WHH: float) -> float:
-    return w + 2 * math.pi * f * WHH
+SEAM_ALLOWANCE = 1.5
+"""Allowed at either side of a peplum's piece when its cloth is measured, cm (18)."""
 
 
 class Cut(Enum):
@@ -184,7 +65,8 @@ class Peplum(Feature):
     kind: Literal["peplum"] = "peplum"
     title: ClassVar[str] = "Peplum"
     sentence: ClassVar[str] = (
-        "A {cut} peplum, {length} long, {fullness} of a full circle, ends {ends}."
+        "The peplum is {cut}, {length} long and {fullness} of a full circle; it ends "
+        "{ends}."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
@@ -208,7 +90,7 @@ class Peplum(Feature):
             0.5,
             None,
             0.1,
-            1.0,
+            1.75,
             (0.25, 1.0),
             Kind.RATIO,
         ),
@@ -241,8 +123,29 @@ class Peplum(Feature):
             Kind.RATIO,
         ),
     ] = None
+    underlap: Annotated[
+        Length | None,
+        Number(
+            "lap_P",
+            "lap",
+            "underlap of a peplum that runs on to the centre back",
+            f"{_SRC}.4",
+            2.5,
+            1.0,
+            1.5,
+            5.0,
+        ),
+    ] = None
     cut: Cut = Cut.CIRCLE
     ends: Ends = Ends.AT_EDGE
+
+    def said(self) -> str:
+        if self.cut is Cut.GATHERED:
+            return (
+                "The peplum is {cut}, {length} long and {gathers} times its waist; it "
+                "ends {ends}."
+            )
+        return self.sentence
 
     def provides(self) -> frozenset[str]:
         return self.gives | (
@@ -259,54 +162,116 @@ class Peplum(Feature):
         return dict(self.needs)
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (PEPLUM, AT_EDGE if self.ends is Ends.AT_EDGE else TO_CENTRE)
+        return (
+            PEPLUM,
+            GATHERED if self.cut is Cut.GATHERED else FLARED,
+            AT_EDGE if self.ends is Ends.AT_EDGE else TO_CENTRE,
+        )
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SKIRT, "the peplum", self._draft),)
 
     def _draft(self, d: Drafting) -> None:
         d.part = "peplum"
-        back_end = "cb" if self.ends is Ends.TO_CENTRE or d.n.x_back < 1e-9 else "open"
-        kind = EdgeKind.FINISHED if back_end == "open" else EdgeKind.SEAM
-        if "slant" not in {e.name for p in d.sheet.pieces.values() for e in p.edges}:
-            back_end, kind = "cb", EdgeKind.SEAM
-        if self.ends is Ends.TO_CENTRE:
-            kind = EdgeKind.FINISHED
-        if self.cut is Cut.GATHERED:
-            draw_gathered(d, back_end, kind)
+        if not has_open_edges(d.sheet):
+            end = BackEnd("cb")
+        elif self.ends is Ends.TO_CENTRE:
+            end = BackEnd("open", on=d.n.x_back, lap=d.n.lap_P)
         else:
-            draw_circle(d, back_end, kind)
+            end = BackEnd("open")
+        if self.cut is Cut.GATHERED:
+            draw_gathered(d, end)
+        else:
+            draw_circle(d, end)
             if self.cut is Cut.PANELLED:
-                draw_panels(d)
+                draw_panels(d, end)
+
+    def notes(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[str]:
+        if self.ends is Ends.TO_CENTRE:
+            yield (
+                "Two hooks and eyes close the peplum at the centre back (crosses). On "
+                f"the left half fold the {fmt(n.lap_P)} underlap under and sew the "
+                "waist behind the opening to the panel; on the right half bind that "
+                "waist and leave the underlap flat."
+            )
+        elif has_open_edges(sheet):
+            yield (
+                "A hook and eye close the waist end of the back edges (cross on the "
+                "back peplum)."
+            )
+        if self.cut is Cut.GATHERED:
+            yield (
+                f"Gather the peplum's {fmt(n.w_below)} into {fmt(2 * (n.w_F + n.w_PB))}"
+                " of waist."
+            )
+        code, wide = widest(sheet)
+        yield (
+            f"The peplum needs cloth of {fmt(wide)} between the selvedges "
+            f"({sheet.piece(code).name.lower()}, opened out)."
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        if self.cut is not Cut.GATHERED:
-            yield from _circle_findings(n)
+        yield from self._unused()
+        if self.cut is not Cut.GATHERED and n.r < 5:
+            yield Finding(
+                "Q1",
+                Severity.WARN,
+                f"The peplum's waist arc is very tight, {n.r:.1f} cm in radius.",
+                "r",
+                "Choose a smaller share of a circle.",
+                {"r": n.r},
+            )
+        yield from clearance(n, gathered=self.cut is Cut.GATHERED)
+        code, wide = widest(sheet)
+        if "Cw" in n and wide > n.Cw:
+            yield Finding(
+                "Q3",
+                Severity.WARN,
+                f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
+                f"the cloth is {n.Cw:.1f} cm.",
+                code,
+                "Cut it in panels, or seam the cloth, but never at the centre front.",
+                {"wide": wide, "cloth": n.Cw},
+            )
 
-
-def _circle_findings(n: Numbers) -> Iterable[Finding]:
-    if n.r < 5:
-        yield Finding(
-            "Q1",
-            Severity.WARN,
-            "The peplum's waist arc is very tight.",
-            "r",
-            "Choose a smaller share of a circle.",
-            {"r": n.r},
-        )
-    if "HH" in n and "WHH" in n:
-        for y in (0.5 * n.WHH, n.WHH):
-            if y > n.L:
+    def _unused(self) -> Iterable[Finding]:
+        """Numbers of the order that this peplum has no use for."""
+        gathered = self.cut is Cut.GATHERED
+        useless = ["fullness", "bias_yield"] if gathered else ["gathers"]
+        useless += ["underlap"] if self.ends is Ends.AT_EDGE else []
+        for field in useless:
+            if getattr(self, field) is None:
                 continue
-            body = n.W + (n.HH - n.W) * y / n.WHH
-            wide = n.w + 2 * math.pi * n.f * y
-            if wide < body + 2:
-                yield Finding(
-                    "Q2",
-                    Severity.WARN,
-                    f"The peplum does not clear the body {y:.0f} cm below the waist.",
-                    "f",
-                    "Choose a larger share of a circle.",
-                    {"peplum": wide, "body": body},
-                )
-                return
+            number = self.numbers()[field]
+            yield Finding(
+                "Q5",
+                Severity.NOTE,
+                f"A peplum that is {self.cut.value} and ends {self.ends.value} has no "
+                f"use for {field}, the {number.name}.",
+                number.symbol,
+                "Leave it out, or cut the peplum another way.",
+            )
+
+
+def has_open_edges(sheet: Sheet) -> bool:
+    """True when the back is open down to the waist, so that the peplum is too."""
+    return any(p.has("slant") for p in sheet.pieces.values())
+
+
+def widest(sheet: Sheet) -> tuple[str, float]:
+    """The peplum's piece that takes most of the cloth's width, and how much: opened
+    out at its fold, straight grain along the cloth, allowances included, cm (blocks
+    G7)."""
+    out = []
+    for code, p in sheet.pieces.items():
+        if not code.startswith("P"):
+            continue
+        foot, head = p.grain or (Point(0.0, 0.0), Point(0.0, 1.0))
+        across = left_normal(head - foot)
+        reach = [dot(q, across) for q in p.outline.flatten(0.05)]
+        wide = (max(reach) - min(reach)) * (2 if p.fold else 1)
+        out.append((wide + 2 * SEAM_ALLOWANCE, code))
+    wide, code = max(out)
+    return code, wide

@@ -3,13 +3,19 @@
 """
 
 import math
+from collections.abc import Iterable
+from dataclasses import dataclass
 
 from clothwright.curves import Cubic, Line, Path, Point, bearing, turned
 from clothwright.paper import (
     Drafting,
     Edge,
     EdgeKind,
+    InnerLine,
+    Mark,
+    MarkKind,
     Piece,
+    Sheet,
     Verb,
     cut,
     spot_on,
@@ -31,7 +37,57 @@ def arc(centre: Point, radius: float, start: float, end: float) -> Path:
     return Path(tuple(parts))
 
 
-def draw_circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
+@dataclass(frozen=True)
+class BackEnd:
+    """How the back peplum ends: its last edge, and what lies before that."""
+
+    edge: str = "open"
+    """"open" is finished and hangs free, "cb" is sewn to its twin."""
+
+    on: float = 0.0
+    """What of the stitched waist runs on behind the opening, cm."""
+
+    lap: float = 0.0
+    """Underlap beyond the centre back, cm: flat on the right half, folded under on
+    the left."""
+
+    @property
+    def kind(self) -> EdgeKind:
+        """Sewn to its twin, or finished by itself."""
+        return EdgeKind.SEAM if self.edge == "cb" else EdgeKind.FINISHED
+
+    def finished(self, piece: Piece, hooks: Iterable[Point]) -> Piece:
+        """The piece with its hooks, and with the centre back drawn where an underlap
+        runs on beyond it."""
+        hem = piece.edge("hem").path
+        marks = (Mark(f"hook {i}", at, MarkKind.DRILL) for i, at in enumerate(hooks, 1))
+        piece = piece.with_marks(*marks)
+        if not self.lap:
+            return piece
+        top = piece.edge("waist lap").path.end
+        foot = max(y for _, y in hem.flatten(0.01))
+        down = Path.line(top, Point(top.x, foot))
+        return piece.with_lines(InnerLine("centre back", down))
+
+
+HOOK_IN = 0.5
+"""A hook sits this far inside both edges of its corner, cm (common practice)."""
+
+SECOND_HOOK = 4.0
+"""Level of the second hook of a peplum that laps, cm below the waist (common
+practice)."""
+
+
+def _hooks(end: BackEnd, waist: Point) -> list[Point]:
+    """Where the peplum is hooked: at the waist end of its free edge, and once more
+    below it where it laps (10.7, 13.4)."""
+    if end.edge != "open":
+        return []
+    first = waist + Point(HOOK_IN, HOOK_IN)
+    return [first, first + Point(0.0, SECOND_HOOK)] if end.lap else [first]
+
+
+def draw_circle(d: Drafting, end: BackEnd) -> None:
     """Front and back peplum as sectors; the straight grain edge hangs plumb."""
     n = d.n
     o = d.start("Op", Point(0.0, 0.0), "centre of the peplum's arcs")
@@ -50,86 +106,115 @@ def draw_circle(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
             straight("side", hem.end, waist.start),
         ),
     )
-    d.lay(
-        Verb.OUTLINE,
-        d.sheet.put(front),
-        "PF",
-        "front peplum",
-        amounts=(
-            ("with a waist arc of radius {}", "r"),
-            ("along it", waist.length),
-            ("and a hem arc of radius {}", "r_hem"),
-            ("over an angle of {}", "phi_F"),
-        ),
-        frm=("Op",),
-        detail="both arcs from Op, joined by lines that run to Op; the centre front is "
+    _lay_sector(
+        d,
+        front,
+        waist,
+        "phi_F",
+        "both arcs from Op, joined by lines that run to Op; the centre front is "
         "plumb and lies on the fold",
     )
     # back: the open edge on the left, plumb; the sector spreads to the right
     side = 90 - n.phi_B
     waist = arc(o, r, 90, side)
-    hem = arc(o, outer, side, 90)
+    lap = [math.degrees(math.asin(end.lap / radius)) for radius in (r, outer)]
+    hem = arc(o, outer, side, 90 + lap[1])
+    edges = _back_waist(waist, end, n.w_PB)
+    if end.lap:
+        before = arc(o, r, 90 + lap[0], 90)
+        edges = (Edge("waist lap", before, EdgeKind.FINISHED), *edges)
     back = Piece(
         "PB",
         "Back peplum",
         (
-            *_back_waist(waist, n.x_back if n.w_PB > n.w_B + 1e-6 else 0.0, n.w_PB),
+            *edges,
             straight("side", waist.end, hem.start),
             Edge("hem", hem, EdgeKind.FINISHED),
-            straight(back_end, hem.end, waist.start, back_kind),
+            straight(end.edge, hem.end, edges[0].path.start, end.kind),
         ),
     )
+    _lay_sector(
+        d,
+        end.finished(back, _hooks(end, waist.start)),
+        waist,
+        "phi_B",
+        "both arcs from Op, joined by lines that run to Op; the centre back is plumb"
+        + _LAPPED * bool(end.lap),
+        (("with an underlap of {} beyond the centre back", "lap_P"),) * bool(end.lap),
+    )
+
+
+_LAPPED = (
+    ", and both arcs run on beyond it to the underlap's edge, which is plumb too; fold "
+    "it under on the left half, leave it flat on the right"
+)
+
+
+def _lay_sector(
+    d: Drafting,
+    piece: Piece,
+    waist: Path,
+    angle: str,
+    detail: str,
+    more: tuple[tuple[str, str], ...] = (),
+) -> None:
     d.lay(
         Verb.OUTLINE,
-        d.sheet.put(back),
-        "PB",
-        "back peplum",
+        d.sheet.put(piece),
+        piece.code,
+        piece.name.lower(),
         amounts=(
             ("with a waist arc of radius {}", "r"),
             ("along it", waist.length),
             ("and a hem arc of radius {}", "r_hem"),
-            ("over an angle of {}", "phi_B"),
+            ("over an angle of {}", angle),
+            *more,
         ),
         frm=("Op",),
-        detail="both arcs from Op, joined by lines that run to Op; the centre back is "
-        "plumb",
+        detail=detail,
     )
 
 
-def _back_waist(waist: Path, on: float, whole: float) -> tuple[Edge, ...]:
+def _back_waist(waist: Path, end: BackEnd, whole: float) -> tuple[Edge, ...]:
     """The waist of the back peplum from the centre; what runs on behind the opening
     is an edge of its own, for it is sewn to the panel there."""
-    if on <= 1e-6:
+    if end.on <= 1e-6:
         return (Edge("waist", waist),)
-    a, b = waist.split_at_length(waist.length * on / whole)
+    a, b = waist.split_at_length(waist.length * end.on / whole)
     return (Edge("waist on", a), Edge("waist", b))
 
 
-def draw_panels(d: Drafting) -> None:
+def share_to_panel(sheet: Sheet, half: str) -> float:
+    """What of a half's stitched waist lies between the centre and its panel seam or
+    dart, by the trued edges of the bodice (13.3)."""
+    f = half == "front"
+    centre, side = ("FC", "FS") if f else ("BC", "BS")
+    if centre in sheet.pieces:
+        inner, outer = sheet.length(centre, "waist"), sheet.length(side, "waist")
+    else:
+        whole = "F" if f else "B"
+        inner, outer = sheet.length(whole, "waist"), sheet.length(whole, "waist side")
+    return inner / (inner + outer)
+
+
+def draw_panels(d: Drafting, end: BackEnd) -> None:
     """Divide both peplums on the rays that meet the bodice's panel seams."""
-    n, sheet = d.n, d.sheet
-    for code, parts, inner in (
+    n, sheet, o = d.n, d.sheet, Point(0.0, 0.0)
+    back = end.on + share_to_panel(sheet, "back") * (n.w_PB - end.on)
+    for code, parts, ray in (
         (
             "PF",
             (("PFC", "Front peplum"), ("PFS", "Side front peplum")),
-            n.X - n.x_BP - n.fd / 2,
+            90 + n.phi_F * share_to_panel(sheet, "front"),
         ),
         (
             "PB",
-            (("PBC", "Back peplum"), ("PBS", "Side back peplum")),
-            n.w_PB - (n.xs - n.a - n.xd - n.bd_net / 2),
+            (("PBS", "Side back peplum"), ("PBC", "Back peplum")),
+            90 - n.phi_B * back / n.w_PB,
         ),
     ):
         p = sheet.piece(code)
-        total = n.w_F if code == "PF" else n.w_PB
-        share = inner / total
-        waist, hem = p.edge("waist").path, p.edge("hem").path
-        # the front's waist runs from the side to the centre, the back's from centre
-        t = 1 - share if code == "PF" else share
-        on = n.x_back if p.has("waist on") else 0.0
-        a = waist.at_length((t * total - on) / (total - on) * waist.length)
-        b = hem.at_length((1 - t) * hem.length)
-        first, second = (parts[0], parts[1]) if code == "PF" else (parts[1], parts[0])
+        a, b = o + bearing(ray) * n.r, o + bearing(ray) * n.r_hem
         sheet = cut(
             sheet,
             code,
@@ -139,7 +224,7 @@ def draw_panels(d: Drafting) -> None:
             edge="panel",
             seam="S19" if code == "PF" else "S20",
             seam_name=f"{p.name} panel",
-            into=(first, second),
+            into=parts,
         )
     d.lay(
         Verb.CUT,
@@ -150,27 +235,36 @@ def draw_panels(d: Drafting) -> None:
     )
 
 
-def draw_gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
+def draw_gathered(d: Drafting, end: BackEnd) -> None:
+    """Front and back peplum as rectangles, g times as wide as their waist."""
     n = d.n
-    for code, name, width, fold in (
-        ("PF", "Front peplum", n.w_F * n.g, True),
-        ("PB", "Back peplum", n.w_PB * n.g, False),
+    for code, name, waist, fold in (
+        ("PF", "Front peplum", n.w_F, True),
+        ("PB", "Back peplum", n.w_PB, False),
     ):
+        width, lap = waist * n.g, 0.0 if fold else end.lap
         a, b = Point(0.0, 0.0), Point(width, 0.0)
-        c, e = Point(width, n.L), Point(0.0, n.L)
-        on = 0.0 if fold or n.w_PB <= n.w_B + 1e-6 else n.x_back
+        c, e = Point(width, n.L), Point(-lap, n.L)
+        edges: tuple[Edge, ...] = (Edge("waist", Path.line(a, b)),)
+        if not fold:
+            edges = _back_waist(Path.line(a, b), end, n.w_PB)
+        if lap:
+            before = Path.line(Point(-lap, 0.0), a)
+            edges = (Edge("waist lap", before, EdgeKind.FINISHED), *edges)
         right = ("cf", EdgeKind.FOLD) if fold else ("side", EdgeKind.SEAM)
-        left = ("side", EdgeKind.SEAM) if fold else (back_end, back_kind)
+        left = ("side", EdgeKind.SEAM) if fold else (end.edge, end.kind)
         piece = Piece(
             code,
             name,
             (
-                *_back_waist(Path.line(a, b), on, n.w_PB),
+                *edges,
                 straight(right[0], b, c, right[1]),
                 straight("hem", c, e, EdgeKind.FINISHED),
-                straight(left[0], e, a, left[1]),
+                straight(left[0], e, edges[0].path.start, left[1]),
             ),
         )
+        if not fold:
+            piece = end.finished(piece, _hooks(end, a))
         d.lay(
             Verb.OUTLINE,
             d.sheet.put(piece),
@@ -179,7 +273,8 @@ def draw_gathered(d: Drafting, back_end: str, back_kind: EdgeKind) -> None:
             amounts=(
                 ("wide", width),
                 ("deep", "L"),
-                ("gathered into {} of the waist", width / n.g),
+                ("gathered into {} of the waist", waist),
+                *((("and an underlap of {} beside it", "lap_P"),) if lap else ()),
             ),
             detail="a rectangle",
         )

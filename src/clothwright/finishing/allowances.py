@@ -82,6 +82,7 @@ _BY_NAME: Mapping[str, Role] = {
     "waist": Role.WAIST,
     "waist side": Role.WAIST,
     "waist on": Role.WAIST,
+    "waist lap": Role.WAIST,
     "cap side": Role.SIDE,
     "cap side 2": Role.SIDE,
     "cap waist": Role.WAIST,

@@ -272,7 +272,7 @@ def rules_of(order: Order) -> dict[str, Rule]:
 def numbers_of(order: Order) -> Numbers:
     """The order's numbers, house rules in place. Raises OrderError."""
     rules = rules_of(order)
-    given: list[Given] = list(order.body.given())
+    given: list[Given] = [*order.body.given(), *_cloth(order)]
     for f in order.features:
         given += f.given(order.unit)
     given.sort(key=lambda g: g.hand is Hand.CHOICE)  # a choice outranks a default
@@ -295,6 +295,20 @@ def numbers_of(order: Order) -> Numbers:
         except RuleError as e:
             raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
     return numbers
+
+
+def _cloth(order: Order) -> Iterable[Given]:
+    """The width of the cloth, where the order says it."""
+    if order.cloth_width is not None:
+        yield Given(
+            "Cw",
+            "Cw",
+            "usable width of the cloth",
+            Kind.LENGTH,
+            order.cloth_width,
+            Hand.CHOICE,
+            "the order",
+        )
 
 
 def _replaceable(

@@ -7,6 +7,7 @@
     house = "house.toml"         # optional
     estimates = "survey"         # or "handbook": how missing measures are estimated
     nap = false
+    cloth_width = "54 1/4"       # between the selvedges, where it is known
 
     [[feature]]
     kind = "neckline"
@@ -26,7 +27,7 @@ from pydantic import BaseModel, ConfigDict, TypeAdapter, ValidationError
 
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
 from clothwright.features import FEATURES, AnyFeature, Feature
-from clothwright.units import Unit, format_length
+from clothwright.units import LengthError, Unit, format_length, parse_length
 
 
 class OrderError(ValueError):
@@ -51,6 +52,9 @@ class Order:
     estimates: RuleSet = RuleSet.SURVEY
     nap: bool = False
     cloth: str = "shell"
+    cloth_width: float | None = None
+    """Usable width of the cloth between the selvedges, cm."""
+
     place: str = "order"
 
     def feature(self, kind: str) -> Feature | None:
@@ -74,6 +78,7 @@ _TOP = {
     "estimates",
     "nap",
     "cloth",
+    "cloth_width",
     "feature",
     "taken",
     "by",
@@ -162,6 +167,8 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
             )
     if not isinstance(table.get("nap", False), bool):
         faults.append(f"{place}: nap is true or false, without quotes")
+    cloth_width, more = _cloth_width(table, place, unit)
+    faults += more
     if faults or body is None:
         raise OrderError(*faults)
     return Order(
@@ -175,6 +182,7 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
         estimates=estimates,
         nap=bool(table.get("nap", False)),
         cloth=str(table.get("cloth", "shell")),
+        cloth_width=cloth_width,
         place=place,
     )
 
@@ -195,6 +203,31 @@ def _unit(table: dict[str, Any], place: str, faults: list[str]) -> Unit:
             f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
         )
     return words.get(str(got), Unit.CM)
+
+
+CLOTH_WIDTHS = 20.0, 400.0
+"""Narrowest and widest cloth that an order may name, cm."""
+
+
+def _cloth_width(
+    table: dict[str, Any], place: str, unit: Unit
+) -> tuple[float | None, list[str]]:
+    got = table.get("cloth_width")
+    if got is None:
+        return None, []
+    low, high = CLOTH_WIDTHS
+    if not isinstance(got, str | int | float):
+        return None, [f'{place}: cloth_width is a length, like "138 cm"']
+    try:
+        width = parse_length(got, unit)
+    except LengthError as e:
+        return None, [f"{place}: cloth_width: {e}"]
+    if low <= width <= high:
+        return width, []
+    return None, [
+        f"{place}: cloth_width = {format_length(width, unit)} is out of reach; write "
+        f"something from {format_length(low, unit)} to {format_length(high, unit)}"
+    ]
 
 
 def _body(table: dict[str, Any], place: str, folder: Path, unit: Unit) -> Body:

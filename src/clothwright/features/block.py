@@ -255,15 +255,16 @@ class Block(Feature):
 def _bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """The finished bust is body and ease (B1).
 
-    Shaved paper and the lean of the side seam may take 0.8 (5.5, B1). On a low bust
-    point the waist darts take more, since they begin at the bust line: that is a
-    doubt, and a fault when it comes out smaller than the body.
+    Shaved paper and the lean of the side seam may take 0.8 (5.5, B1), a shaped centre
+    back what is drawn there. On a low bust point the waist darts take more, since they
+    begin at the bust line: that is a doubt, and a fault when it comes out smaller than
+    the body.
     """
     half = bust_girth(n, sheet)
     if half is None:
         return
     aim = (n.B + n.Eb) / 2
-    if half >= aim - 0.5 - 0.3:
+    if half >= aim - 0.5 - 0.3 - _taken_at_centre(sheet):
         return
     severity = Severity.REFUSE if half < n.B / 2 else Severity.WARN
     yield Finding(
@@ -279,8 +280,9 @@ def _bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 
 def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
-    """Half girth at the level of the bust point on the finished panels, the gap of an
-    open back counted, cm; None when front or back is in one piece."""
+    """Half girth at the level of the bust point on the finished panels, cm, with the
+    set-in of an open back at that level (9.6); None when front or back is in one
+    piece."""
     if not all(c in sheet.pieces for c in ("FC", "FS", "BC", "BS")):
         return None
     bp = sheet.points["BP"]
@@ -288,12 +290,34 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     fs = sheet.piece("FS")
     hinge = sheet.points["J"]
     front += fs.edge("panel").path.nearest(bp)[1] + distance(hinge, bp)
-    back = 0.0
-    level = Path.line(Point(-5.0, bp.y), Point(n.X + 5.0, bp.y))
-    for code, name in (("BS", "side"), ("BS", "panel"), ("BC", "panel")):
-        hits = sheet.edge(code, name).path.meets(level)
-        if not hits:
-            return None
-        x = sheet.edge(code, name).path.at_length(hits[0][0]).x
-        back += -x if (code, name) == ("BS", "panel") else x
-    return front + back
+    bc = sheet.piece("BC")
+    inner = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
+    # a tightened edge is drawn elsewhere than it was ordered, and so than it is worn
+    worn = [sheet.lines["slant"], sheet.lines["neck back"]] if bc.has("slant") else []
+    places = (
+        _across(bp.y, sheet.edge("BS", "side").path),
+        _across(bp.y, sheet.edge("BS", "panel").path),
+        _across(bp.y, bc.edge("panel").path),
+        _across(bp.y, *inner),
+        _across(bp.y, *worn) if worn else 0.0,
+    )
+    if any(x is None for x in places):
+        return None
+    side, seam, panel, edge, set_in = (x or 0.0 for x in places)
+    return front + (side - seam) + (panel - edge) + set_in
+
+
+def _across(y: float, *lines: Path) -> float | None:
+    """Where a level first meets one of the lines, from the centre back; None where it
+    meets none."""
+    level = Path.line(Point(-50.0, y), Point(150.0, y))
+    hits = [s for line in lines for _, s in line.meets(level)]
+    return level.at_length(min(hits)).x if hits else None
+
+
+def _taken_at_centre(sheet: Sheet) -> float:
+    """What a shaped centre back takes in at the level of the bust point, cm."""
+    bc = sheet.piece("BC")
+    if not bc.has("cb"):
+        return 0.0
+    return _across(sheet.points["BP"].y, bc.edge("cb").path) or 0.0

@@ -5,19 +5,18 @@ tightened one, and are measured again after the corner is rounded.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back
-from clothwright.curves import (
-    Path,
-    Point,
-)
+from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.panel_lines import corner
-from clothwright.findings import Finding, Severity
+from clothwright.features.open_back_findings import findings
+from clothwright.features.panel_lines import corner, rounded
+from clothwright.findings import Finding
 from clothwright.paper import (
     Drafting,
+    Edge,
     EdgeKind,
     On,
     PaperError,
@@ -102,14 +101,14 @@ def _rounding(rc: float, corner_turn: float) -> float:
 
 
 @_rule(
-    "turn at E1",
-    "turn of the edge at E1",
+    "∠E1",
+    "corner of the back at E1",
     source=f"{_SRC}.3",
     kind=Kind.ANGLE,
-    key="corner_turn",
-    formula="between the arrival of the neck at E1 and the slanted edge",
+    key="corner_E1",
+    formula="180° less the turn from the neck's arrival into the slanted edge",
 )
-def _corner_turn(
+def _corner(
     e1: float,
     e2: float,
     y1: float,
@@ -129,7 +128,19 @@ def _corner_turn(
     start = 90.0 + sigma_b_new + tau
     chord = math.degrees(math.atan2(y1 - y, e1 - x))
     edge = math.degrees(math.atan2(yW - y1, e2 - e1))
-    return abs((edge - (2 * chord - start) + 180) % 360 - 180)
+    return 180.0 + (edge - (2 * chord - start) + 180) % 360 - 180
+
+
+@_rule(
+    "turn at E1",
+    "turn of the edge at E1",
+    source=f"{_SRC}.3",
+    kind=Kind.ANGLE,
+    key="corner_turn",
+    formula="180° − ∠E1",
+)
+def _corner_turn(corner_E1: float) -> float:
+    return abs(180.0 - corner_E1)
 
 
 @_rule(
@@ -140,6 +151,16 @@ def _corner_turn(
 )
 def _edge_net(slant: float, T_round: float, te: float) -> float:
     return slant - T_round - te
+
+
+@_rule(
+    "tape",
+    "stay tape of a slanted edge",
+    source=f"{_SRC}.6",
+    formula="slanted edge − te, less 1 in 100",
+)
+def tape(slant: float, te: float) -> float:
+    return 0.99 * (slant - te)
 
 
 class LowOpenBack(Feature):
@@ -255,76 +276,62 @@ class LowOpenBack(Feature):
     def _tighten(self, d: Drafting) -> None:
         """Close a wedge at the middle of the slant, hinged on the panel (9.5)."""
         n = d.n
+        if n.te == 0:
+            return
         bc = d.sheet.piece("BC")
-        sheet = d.sheet
-        if n.te > 0:
-            edge = bc.edge("slant").path  # E2 up to E1
-            mid = edge.at_length(edge.length / 2)
-            s = _length_at_level(bc.edge("panel").path, mid.y)  # Qb down to the waist
-            wanted, opening = edge.length - n.te, n.te
-            for _ in range(3):  # drawn straight again, the edge loses more
-                sheet = spread(
-                    d.sheet,
-                    "BC",
-                    On("panel", s),
-                    On("slant", edge.length / 2),
-                    at_start=0.0,
-                    at_end=-opening,
-                    moving="shoulder",
-                )
-                bent = sheet.edge("BC", "slant").path
-                slant = straight("slant", bent.start, bent.end, EdgeKind.SEAM)
-                opening += slant.path.length - wanted
-            sheet = redraw(sheet, "BC", ["slant"], [slant])
-            d.lay(
-                Verb.SPREAD,
-                sheet,
-                "BC.slant",
-                "slanted edge tightened",
-                amounts=(("by {}", "te"),),
-                detail="a wedge closed at its middle, to nothing at the panel seam",
+        edge = bc.edge("slant").path  # E2 up to E1
+        mid = d.found(
+            "M", edge.at_length(edge.length / 2), "middle of the slanted edge"
+        )
+        s = _length_at_level(bc.edge("panel").path, mid.y)  # Qb down to the waist
+        d.found(
+            "Jb",
+            bc.edge("panel").path.at_length(s),
+            "hinge of the tightening on the panel seam, level with M",
+        )
+        wanted, opening = edge.length - n.te, n.te
+        for _ in range(3):  # drawn straight again, the edge loses more
+            sheet = spread(
+                d.sheet,
+                "BC",
+                On("panel", s),
+                On("slant", edge.length / 2),
+                at_start=0.0,
+                at_end=-opening,
+                moving="shoulder",
             )
+            bent = sheet.edge("BC", "slant").path
+            slant = straight("slant", bent.start, bent.end, EdgeKind.SEAM)
+            opening += slant.path.length - wanted
+        sheet = redraw(sheet, "BC", ["slant"], [slant])
+        upper, lower = sheet.edge("BC", "panel").path.split_at_length(s)
+        panel = rounded(upper, lower, Fillet.of(corner(upper, lower)))
+        sheet = redraw(sheet, "BC", ["panel"], [Edge("panel", panel)])
+        d.lay(
+            Verb.SPREAD,
+            sheet,
+            "BC.slant",
+            "slanted edge tightened",
+            amounts=(("by {}", "te"),),
+            frm=("M", "Jb"),
+            detail="a wedge closed at M, to nothing at Jb; the edge is ruled straight "
+            "again, the panel seam rounded over Jb",
+            lines=(slant.path, panel),
+        )
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        yield (
+            f"Stay tape for the slanted edges: two of {fmt(n.tape)}, a hundredth "
+            "shorter than the edge."
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        if n.y1 > n.yB + 4:
-            yield Finding(
-                "O1",
-                Severity.WARN,
-                "The open back reaches below the line of the brassiere.",
-                "Do",
-                "Say so to the client, or make it less deep.",
-                {"Do": n.Do},
-            )
-        if n.e2 > n.e1:
-            yield Finding(
-                "O2",
-                Severity.WARN,
-                "The slanted edges stand further apart at the waist than at the top.",
-                "e2",
-                "Look whether that is meant.",
-                {"e1": n.e1, "e2": n.e2},
-            )
-        bc = sheet.piece("BC")
-        narrow = narrowest_strip(bc.edge("slant").path, bc.edge("panel").path)
-        if narrow < 2.5:
-            yield Finding(
-                "O3",
-                Severity.REFUSE,
-                f"The back is only {narrow:.1f} cm wide beside the open edge; "
-                "2.5 cm must stay.",
-                "BC",
-                "Make the set-ins smaller.",
-                {"width": narrow},
-            )
-        elif narrow < 4.0:
-            yield Finding(
-                "O3",
-                Severity.WARN,
-                f"The back is only {narrow:.1f} cm wide beside the open edge.",
-                "BC",
-                "Smaller set-ins would leave more.",
-                {"width": narrow},
-            )
+        yield from findings(n, sheet)
 
 
 def _length_at_level(path: Path, y: float) -> float:
@@ -333,31 +340,6 @@ def _length_at_level(path: Path, y: float) -> float:
     if hits:
         return hits[0][0]
     return 0.0 if y < path.start.y else path.length
-
-
-def narrowest_strip(slant: Path, panel: Path) -> float:
-    """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
-    inner = _rows(slant)
-    outer = _rows(panel)
-    top = max(inner[0][1], outer[0][1])
-    bottom = inner[-1][1]
-    levels = [top + (bottom - top) * i / 24 for i in range(25)]
-    return min(_across(outer, y) - _across(inner, y) for y in levels)
-
-
-def _rows(path: Path) -> list[Point]:
-    """Points of a line that runs up or down, from its top."""
-    points = path.flatten(0.01)
-    return points if points[0].y < points[-1].y else points[::-1]
-
-
-def _across(rows: list[Point], y: float) -> float:
-    """Where a line through points stands at a level."""
-    for a, b in zip(rows, rows[1:], strict=False):
-        if y <= b.y:
-            t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
-            return a.x + (b.x - a.x) * max(0.0, t)
-    return rows[-1].x
 
 
 def _round_corner(neck: Path, slant: Path, radius: float) -> tuple[Path, Path]:

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, distance
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.open_back import narrowest_strip
+from clothwright.features.open_back_findings import narrowest_strip
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,

@@ -1,0 +1,153 @@
+"""What a low open back has to be checked for (first garment 9, 25). Lengths cm."""
+
+import math
+from collections.abc import Iterable
+
+from clothwright.curves import Path, Point, distance
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+
+MOST_TURN = 6.0
+"""A tightened edge bends its panel seam by no more than this, degrees (9.5)."""
+
+
+def findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """All checks of a low open back on the finished draft."""
+    if n.y1 > n.yB + 4:
+        yield Finding(
+            "O1",
+            Severity.WARN,
+            "The open back reaches below the line of the brassiere.",
+            "Do",
+            "Say so to the client, or make it less deep.",
+            {"Do": n.Do},
+        )
+    if n.e2 > n.e1:
+        yield Finding(
+            "O2",
+            Severity.WARN,
+            "The slanted edges stand further apart at the waist than at the top.",
+            "e2",
+            "Look whether that is meant.",
+            {"e1": n.e1, "e2": n.e2},
+        )
+    yield from _corner_findings(n)
+    yield from _set_in_findings(n, sheet)
+    yield from _tightening_findings(n, sheet)
+    yield from _width_findings(sheet)
+
+
+def _corner_findings(n: Numbers) -> Iterable[Finding]:
+    """The corner between neck and slanted edge (9.3)."""
+    inside = n.corner_E1
+    if not 100 <= inside <= 175:
+        yield Finding(
+            "O4",
+            Severity.WARN,
+            f"Neck and slanted edge meet in a corner of {inside:.0f}°; 100° to 175° "
+            "sews and turns well.",
+            "E1",
+            "Change the depth of the open back, or its set-in at the top.",
+            {"corner": inside},
+        )
+
+
+def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """The set-ins measured again from the centre back on the finished piece (9.4)."""
+    edge = sheet.edge("BC", "slant").path  # E2 up to E1
+    rows = [("waist", n.e2, edge.start.x)]
+    if n.te == 0:  # a tightened edge lies where its wedge brought it
+        y = (n.y1 + n.yW) / 2
+        rows.append(("middle", (n.e1 + n.e2) / 2, _across(_rows(edge), y)))
+    for where, ordered, drawn in rows:
+        if abs(drawn - ordered) > 0.1:
+            yield Finding(
+                "O5",
+                Severity.REFUSE,
+                f"At the {where} the set-in of the slanted edge is {drawn:.1f} cm "
+                f"instead of {ordered:.1f} cm.",
+                "BC.slant",
+                "Redraw the slanted edge.",
+                {"ordered": ordered, "drawn": drawn},
+            )
+    level = Path.line(Point(-5.0, n.y1), Point(n.xs, n.y1))
+    hits = sheet.edge("BC", "neck").path.meets(level)
+    if n.rc > 0 and n.te == 0 and hits:
+        drawn = min(level.at_length(s).x for _, s in hits)
+        yield Finding(
+            "O5",
+            Severity.NOTE,
+            f"The rounded corner takes {drawn - n.e1:.1f} cm at the top: there the "
+            f"set-in is {drawn:.1f} cm.",
+            "E1",
+            "",
+            {"ordered": n.e1, "drawn": drawn},
+        )
+
+
+def _tightening_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    if n.te == 0:
+        return
+    reach = distance(sheet.points["M"], sheet.points["Jb"])
+    turn = math.degrees(2 * math.asin(n.te / (2 * reach)))
+    if turn > MOST_TURN:
+        yield Finding(
+            "O6",
+            Severity.WARN,
+            f"Tightening the slanted edge bends the panel seam by {turn:.1f}°; up to "
+            f"{MOST_TURN:.0f}° blends.",
+            "te",
+            "Tighten less, or take the rest in the panel seam.",
+            {"turn": turn},
+        )
+
+
+def _width_findings(sheet: Sheet) -> Iterable[Finding]:
+    """The strip of back between slanted edge and panel seam (9.6)."""
+    bc = sheet.piece("BC")
+    narrow = narrowest_strip(bc.edge("slant").path, bc.edge("panel").path)
+    if narrow < 2.5:
+        yield Finding(
+            "O3",
+            Severity.REFUSE,
+            f"The back is only {narrow:.1f} cm wide beside the open edge; "
+            "2.5 cm must stay.",
+            "BC",
+            "Make the set-ins smaller.",
+            {"width": narrow},
+        )
+    elif narrow < 4.0:
+        yield Finding(
+            "O3",
+            Severity.WARN,
+            f"The back is only {narrow:.1f} cm wide beside the open edge.",
+            "BC",
+            "Smaller set-ins would leave more.",
+            {"width": narrow},
+        )
+
+
+def narrowest_strip(slant: Path, panel: Path) -> float:
+    """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
+    inner = _rows(slant)
+    outer = _rows(panel)
+    top = max(inner[0][1], outer[0][1])
+    bottom = inner[-1][1]
+    levels = [top + (bottom - top) * i / 24 for i in range(25)]
+    return min(_across(outer, y) - _across(inner, y) for y in levels)
+
+
+def _rows(path: Path) -> list[Point]:
+    """Points of a line that runs up or down, from its top."""
+    points = path.flatten(0.01)
+    return points if points[0].y < points[-1].y else points[::-1]
+
+
+def _across(rows: list[Point], y: float) -> float:
+    """Where a line through points stands at a level."""
+    for a, b in zip(rows, rows[1:], strict=False):
+        if y <= b.y:
+            t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
+            return a.x + (b.x - a.x) * max(0.0, t)
+    return rows[-1].x

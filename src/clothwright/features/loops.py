@@ -1,186 +1,17 @@
 """Loops and buttons along the slanted edges (first garment 10)."""
 
-import math
 from collections.abc import Callable, Iterable
 from enum import Enum
-from itertools import pairwise
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.loops_rules import BALL, EVEN, EXACT, FLAT, LACED, LOOPS
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Mark, MarkKind, Sheet, Verb
-from clothwright.rules import Kind, Numbers, RuleError, RuleTable
-from clothwright.units.fields import Length
+from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 10"
-
-LOOPS = RuleTable("loops")
-EVEN = RuleTable("loops spaced evenly")
-EXACT = RuleTable("loops at the wanted spacing")
-_rule = LOOPS.rule
-
-
-@_rule(
-    "u",
-    "edge that the loops can use",
-    source=f"{_SRC}.2",
-    formula="slanted edge − rounding − g1 − g2",
-)
-def u(edge_net: float, g1: float, g2: float) -> float:
-    left = edge_net - g1 - g2
-    if left <= 0:
-        raise RuleError(
-            "the slanted edge is too short for loops: make the back less low at the "
-            "waist, or the distances at the ends of the row smaller"
-        )
-    return left
-
-
-@EVEN.rule(
-    "n",
-    "loops in a row",
-    kind=Kind.COUNT,
-    source=f"{_SRC}.3",
-    key="n_loops",
-    low=2,
-    high=80,
-    formula="1 + u/sp, to the nearest",
-)
-def _n_even(u: float, sp: float) -> float:
-    return _at_least_two(1 + math.floor(u / sp + 0.5))
-
-
-@EVEN.rule(
-    "spacing",
-    "distance from loop to loop",
-    source=f"{_SRC}.3",
-    key="spacing",
-    low=0.8,
-    high=10,
-    formula="u/(n − 1)",
-)
-def _spacing_even(u: float, n_loops: float) -> float:
-    return u / (n_loops - 1)
-
-
-@EXACT.rule(
-    "n",
-    "loops in a row",
-    kind=Kind.COUNT,
-    source=f"{_SRC}.3",
-    key="n_loops",
-    low=2,
-    high=80,
-    formula="1 + u/sp, whole",
-)
-def _n_exact(u: float, sp: float) -> float:
-    return _at_least_two(1 + math.floor(u / sp + 1e-9))
-
-
-@EXACT.rule(
-    "spacing",
-    "distance from loop to loop",
-    source=f"{_SRC}.3",
-    key="spacing",
-    low=0.8,
-    high=10,
-    formula="sp",
-)
-def _spacing_exact(sp: float) -> float:
-    return sp
-
-
-def _at_least_two(n: int) -> float:
-    if n < 2:
-        raise RuleError("the edge holds fewer than two loops: set them closer together")
-    return float(n)
-
-
-@_rule(
-    "Cb",
-    "girth of the button",
-    source=f"{_SRC}.5",
-    key="C_button",
-    formula="π·diameter for a ball",
-)
-def _girth(dia: float) -> float:
-    return math.pi * dia
-
-
-@_rule(
-    "v", "cord that shows in a loop", source=f"{_SRC}.5", key="v_cord", formula="Cb − e"
-)
-def _cord(C_button: float, e_loop: float) -> float:
-    v = C_button - e_loop
-    if v <= e_loop:
-        raise RuleError(
-            "the button is too small for loop ends this far apart: "
-            "set the ends closer, or take a larger button"
-        )
-    return v
-
-
-@_rule("v + 2·SA", "cord cut for a loop", source=f"{_SRC}.5", key="cord_cut")
-def _cord_cut(v_cord: float, SA_loop: float) -> float:
-    return v_cord + 2 * SA_loop
-
-
-@_rule(
-    "reach",
-    "reach of a loop beyond the edge",
-    source=f"{_SRC}.5",
-    formula="√((v/2)² − (e/2)²)",
-)
-def reach(v_cord: float, e_loop: float) -> float:
-    return math.sqrt((v_cord / 2) ** 2 - (e_loop / 2) ** 2)
-
-
-@_rule("rows·n", "loops in all", kind=Kind.COUNT, source=f"{_SRC}.5", key="loops_all")
-def _all(n_loops: float, rows: float) -> float:
-    return rows * n_loops
-
-
-@_rule(
-    "cord",
-    "loop cord in all, with a tenth more",
-    source=f"{_SRC}.5",
-    key="cord_all",
-    formula="rows·n·(v + 2·SA)·1.1",
-)
-def _cord_all(loops_all: float, cord_cut: float) -> float:
-    return loops_all * cord_cut * 1.1
-
-
-@_rule("buttons", "buttons, with one to spare", kind=Kind.COUNT, source=f"{_SRC}.5")
-def buttons(loops_all: float) -> float:
-    return loops_all + 1
-
-
-LACED = RuleTable("loops laced")
-TO_TIE = 35.0
-"""Cord left at either end of a lacing, cm (10.6)."""
-
-
-@LACED.rule("buttons", "buttons", kind=Kind.COUNT, source=f"{_SRC}.6", key="buttons")
-def _no_buttons() -> float:
-    return 0.0
-
-
-@LACED.rule(
-    "lacing",
-    "cord to lace with",
-    source=f"{_SRC}.6",
-    key="lacing",
-    formula="one cross for each pair of loops, and the ends to tie",
-)
-def _lacing(
-    e1: float, e2: float, slant: float, g1: float, n_loops: float, spacing: float
-) -> float:
-    gaps = [
-        2 * (e1 + (e2 - e1) * (g1 + i * spacing) / slant) for i in range(int(n_loops))
-    ]
-    crosses = (math.hypot((a + b) / 2, spacing) for a, b in pairwise(gaps))
-    return gaps[0] + 2 * sum(crosses) + 2 * TO_TIE
 
 
 class Rows(Enum):
@@ -252,7 +83,7 @@ class Loops(Feature):
         Number(
             "dia",
             "dia",
-            "diameter of the ball button",
+            "diameter of the button",
             f"{_SRC}.5",
             1.1,
             0.4375,
@@ -277,8 +108,47 @@ class Loops(Feature):
             2.5,
         ),
     ] = None
+    thickness: Annotated[
+        Length | None,
+        Number(
+            "thick",
+            "thick",
+            "thickness of a flat button; without it the button is a ball",
+            f"{_SRC}.5",
+            low=0.1,
+            high=1.5,
+        ),
+    ] = None
+    tighter: Annotated[
+        Ratio | None,
+        Number(
+            "snug",
+            "snug",
+            "share by which a loop is made tighter than its button",
+            f"{_SRC}.5",
+            0.0,
+            None,
+            0.0,
+            0.05,
+            kind=Kind.RATIO,
+        ),
+    ] = None
     rows: Rows = Rows.BOTH
     spread: Spread = Spread.EVEN
+
+    def said(self) -> str:
+        if self.rows is Rows.LACING:
+            return "It is laced through loops on both edges, {spacing} apart."
+        return self.sentence
+
+    def wants(self) -> dict[str, str]:
+        if self.rows is Rows.LACING:
+            return dict(self.needs)
+        return {
+            **self.needs,
+            "panel behind": "buttons sit on a panel behind the opening: add one, or "
+            "lace the edges",
+        }
 
     def tables(self) -> tuple[RuleTable, ...]:
         rows = RuleTable("rows of loops")
@@ -296,30 +166,43 @@ class Loops(Feature):
         def _rows() -> float:
             return count
 
-        laced = (LACED,) if self.rows is Rows.LACING else ()
-        return (LOOPS, EVEN if self.spread is Spread.EVEN else EXACT, rows, *laced)
+        return (
+            LOOPS,
+            EVEN if self.spread is Spread.EVEN else EXACT,
+            BALL if self.thickness is None else FLAT,
+            rows,
+            *((LACED,) if self.rows is Rows.LACING else ()),
+        )
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.CLOSURE, "loops", self._mark),)
+        return (
+            Stage(Rank.CLOSURE, "loops", self._mark),
+            Stage(Rank.SKIRT, "loops on the facing", self._mark_facing),
+        )
 
     def _mark(self, d: Drafting) -> None:
-        d.part = "back"
         n = d.n
-        bc = d.sheet.piece("BC")
-        edge = bc.edge("slant").path  # waist up to the corner
-        marks = []
-        for i in range(int(n.n_loops)):
-            s = n.g1 + i * n.spacing
-            marks.append(
-                Mark(f"loop {i + 1}", edge.at_length(edge.length - s), MarkKind.LOOP)
-            )
+        d.part = "back"
         d.lay(
             Verb.SEW,
-            d.sheet.put(bc.with_marks(*marks)),
+            _with_loops(d.sheet, "BC", n),
             "BC.slant",
             f"{n.n_loops:.0f} loops on the slanted edge",
             amounts=self._laid_off(n),
             detail="the first is notched, the others chalked",
+        )
+
+    def _mark_facing(self, d: Drafting) -> None:
+        """The same marks on the facing, from the waist up (10.4)."""
+        if "BF" not in d.sheet.pieces or not d.sheet.piece("BF").has("slant"):
+            return
+        d.part = "facing"
+        d.lay(
+            Verb.SEW,
+            _with_loops(d.sheet, "BF", d.n),
+            "BF.slant",
+            "loops on the back facing",
+            detail="the same marks as on the back, measured from the waist",
         )
 
     def _laid_off(self, n: Numbers) -> list[tuple[str, str | float]]:
@@ -342,32 +225,88 @@ class Loops(Feature):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        if self.rows is Rows.LACING:
-            cord = f"a cord of {fmt(n.lacing)} to lace with"
-        else:
-            cord = f"{n.buttons:.0f} ball buttons of {fmt(n.dia)} (one to spare)"
-        yield (
+        loops = (
             f"{n.loops_all:.0f} loops of {fmt(n.cord_cut)} each: {fmt(n.cord_all)} of "
-            f"bias cord in all; {cord}."
+            "bias cord in all"
         )
+        if self.rows is Rows.LACING:
+            yield f"{loops}; a cord of {fmt(n.lacing)} to lace with and tie."
+        else:
+            kind = "ball" if self.thickness is None else "flat"
+            yield (
+                f"{loops}; {n.buttons:.0f} {kind} buttons of {fmt(n.dia)} (one to "
+                "spare)."
+            )
+        if self.rows is Rows.RIGHT:
+            yield (
+                "Sew buttons to the right half of the panel only; its left lap line is "
+                "sewn under the left edge."
+            )
+        if n.rest + n.g2 > HOOK_FROM + 1e-9:
+            yield "A hook and eye close the slanted edges below the last loop."
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        rest = n.u - (n.n_loops - 1) * n.spacing + n.g2
-        if rest > 2.0 + 1e-9:
+        below = n.rest + n.g2
+        if below > HOOK_FROM + 1e-9:
             yield Finding(
                 "L1",
-                Severity.NOTE,
-                "The loops end more than 2 cm above the waist.",
+                Severity.WARN if n.rest > HOOK_FROM + 1e-9 else Severity.NOTE,
+                f"The loops end {below:.1f} cm above the waist.",
                 "loops",
-                "Sew a hook and eye at the waist.",
-                {"rest": rest},
+                "Sew a hook and eye at the waist, or space the loops evenly.",
+                {"rest": n.rest, "below": below},
             )
-        if self.rows is Rows.BOTH and 2 * n.e2 < 2 * n.reach + 0.5:
+        if self.rows is Rows.LACING:
+            return
+        gap = min(n.gap_first, n.gap_last)
+        if self.rows is Rows.BOTH and gap < 2 * n.reach + 0.5:
+            where = "waist" if n.gap_last <= n.gap_first else "top"
             yield Finding(
                 "L2",
                 Severity.WARN,
-                "The buttons of the two rows would touch at the waist.",
+                f"The buttons of the two rows would touch at the {where}: the gap is "
+                f"{gap:.1f} cm there, {2 * n.reach + 0.5:.1f} cm are wanted.",
                 "loops",
-                "Use one row of loops, or a larger set-in at the waist.",
-                {"gap": 2 * n.e2, "reach": n.reach},
+                f"Use one row of loops, or a larger set-in at the {where}.",
+                {"gap": gap, "reach": n.reach},
             )
+        if gap / 2 < n.button_in:
+            yield Finding(
+                "L4",
+                Severity.WARN,
+                "The edges stand so close that buttons lie beyond the centre back.",
+                "loops",
+                "Use a smaller button, or a larger set-in.",
+                {"gap": gap, "button": n.button_in},
+            )
+        if n.spacing < n.dia + TOUCHING - 1e-9:
+            overlap = n.spacing < n.dia
+            yield Finding(
+                "L3",
+                Severity.REFUSE if overlap else Severity.WARN,
+                f"Buttons of {n.dia:.1f} cm stand {n.spacing:.2f} cm apart: they "
+                f"{'overlap' if overlap else 'touch'}.",
+                "loops",
+                "Space the loops wider, or take a smaller button.",
+                {"spacing": n.spacing, "dia": n.dia},
+            )
+
+
+HOOK_FROM = 2.0
+"""Edge without a loop above the waist that wants a hook, cm (10.3)."""
+
+TOUCHING = 0.2
+"""Loops that touch are spaced by the button and this, cm (10.3)."""
+
+
+def _with_loops(sheet: Sheet, code: str, n: Numbers) -> Sheet:
+    """The sheet with the loops marked on a slanted edge, from the waist up, so that
+    shell and facing agree where both begin."""
+    piece = sheet.piece(code)
+    edge = piece.edge("slant").path  # waist up to the corner
+    foot = n.edge_net - n.g1
+    marks = (
+        Mark(f"loop {i + 1}", edge.at_length(foot - i * n.spacing), MarkKind.LOOP)
+        for i in range(int(n.n_loops))
+    )
+    return sheet.put(piece.with_marks(*marks))

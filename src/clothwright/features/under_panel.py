@@ -99,7 +99,7 @@ class UnderPanel(Feature):
             0.75,
             1.2,
             5.0,
-            (1.2, 2.6),
+            (1.2, 2.54),
         ),
     ] = None
     dip: Annotated[
@@ -158,14 +158,12 @@ class UnderPanel(Feature):
         lap = Path.line(Point(n.e1, n.y_up), Point(n.e2, n.yW))
         marks = []
         if "buttons" in n and n.buttons > 0:
-            edge = lap
-            start = n.slant - n.te - n.edge_net
-            inset = max(0.3, n.reach - n.dia / 2)
             across = lap.start_direction
-            left = Point(-across.y, across.x)
+            inwards = Point(-across.y, across.x) * n.button_in
             for i in range(int(n.n_loops)):
-                at = edge.at_length(start + n.g1 + i * n.spacing) + left * inset
-                marks.append(Mark(f"button {i + 1}", at, MarkKind.BUTTON))
+                at = lap.at_length(n.T_round + n.g1 + i * n.spacing) + inwards
+                if at.x > 0:  # beyond the fold it is no mark of this half
+                    marks.append(Mark(f"button {i + 1}", at, MarkKind.BUTTON))
         piece = Piece(
             "UP",
             "Under-panel",
@@ -206,7 +204,10 @@ class UnderPanel(Feature):
                 Severity.WARN,
                 "The panel behind is wider than 14 cm at the waist.",
                 "UP",
-                "Let it flare a little, or make the set-in smaller.",
+                f"Let its tail flare by {0.15 * n.tl:.1f} cm at each side, or make the "
+                "set-in smaller."
+                if n.tl > 0
+                else "Make the set-in smaller, or the overlap.",
                 {"width": 2 * n.up_waist},
             )
         # a dip at the centre takes the lap line's upper end off the paper

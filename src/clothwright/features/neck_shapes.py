@@ -53,6 +53,14 @@ _BELOW_DEP: dict[FrontShape, float] = {
 }
 TILTED = {FrontShape.SCOOP, FrontShape.SQUARE}
 
+USUAL_DEPTH: dict[FrontShape, tuple[float, float]] = {
+    FrontShape.BOAT: (7.6, 8.3),
+    FrontShape.SCOOP: (6.0, 14.0),
+    FrontShape.V: (8.0, 18.0),
+}
+"""Usual depths, cm: of a boat from the level of hf, of the others below the pit of the
+neck (3.3)."""
+
 
 def _front_table(shape: FrontShape) -> RuleTable:
     table = RuleTable(f"{shape.value} neck, front")
@@ -157,9 +165,20 @@ def _boat(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
     return Path.cubic(p, p + start * (0.55 * h), Point(c.x - 0.60 * w, c.y), c)
 
 
+SCOOP_FLAT = 0.20, 0.55
+"""Least and most of a scoop's half width that its handle at the centre takes."""
+
+
+def scoop_flat(p: Point, c: Point, sigma: float) -> float:
+    """Share of the half width that runs flat into the centre of a scoop; below the
+    least a deep scoop begins to bend the other way (3.3)."""
+    h, w = c.y - p.y, abs(c.x - p.x)
+    return 0.95 * (1 - (h / w) * math.tan(math.radians(sigma)))
+
+
 def _scoop(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Path:
     h, w = c.y - p.y, abs(c.x - p.x)
-    k = clip(0.95 * (1 - (h / w) * math.tan(math.radians(sigma))), 0.20, 0.55)
+    k = clip(scoop_flat(p, c, sigma), *SCOOP_FLAT)
     return Path.cubic(p, p + start * (0.55 * h), Point(c.x - k * w, c.y), c)
 
 

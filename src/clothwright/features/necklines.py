@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back, inward_front
-from clothwright.curves import Point
+from clothwright.curves import Path, Point, degrees_between
 from clothwright.features.back_shoulder import CLOSED_BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.garment_joints import V_BACK, V_FRONT
@@ -18,16 +18,19 @@ from clothwright.features.neck_shapes import (
     FRONT_CURVES,
     FRONT_TABLES,
     HOW_FRONT,
+    SCOOP_FLAT,
     TILTED,
+    USUAL_DEPTH,
     BackShape,
     FrontShape,
     back_curve,
+    scoop_flat,
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
 from clothwright.units import Unit
-from clothwright.units.fields import Length
+from clothwright.units.fields import Angle, Length
 
 _SRC = "first garment 3.3"
 
@@ -74,6 +77,19 @@ class Neckline(Feature):
         ),
     ] = None
 
+    tilt: Annotated[
+        Angle | None,
+        Number(
+            "tau",
+            "τ",
+            "tilt of the neck at the shoulder",
+            _SRC,
+            low=0.0,
+            high=15.0,
+            kind=Kind.ANGLE,
+        ),
+    ] = None
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (FRONT_TABLES[self.shape],)
 
@@ -82,16 +98,12 @@ class Neckline(Feature):
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
-        tilt = 12.0 if self.shape in TILTED else 0.0
-        yield Given(
-            "tau",
-            "τ",
-            "tilt of the neck at the shoulder",
-            Kind.ANGLE,
-            tilt,
-            Hand.DEFAULT,
-            _SRC,
-        )
+        if self.tilt is None:
+            tilt = 12.0 if self.shape in TILTED else 0.0
+            tau = self.numbers()["tilt"]
+            yield Given(
+                tau.key, tau.symbol, tau.name, tau.kind, tilt, Hand.DEFAULT, _SRC
+            )
         if self.shape is FrontShape.BOAT and self.depth is None:
             deep = 3.125 * 2.54 if unit is Unit.IN else 8.0
             yield Given(
@@ -115,7 +127,12 @@ class Neckline(Feature):
             "C",
             Point(n.X, hf.y + n.Df),
             "centre of the front neck",
-            amounts=(("down from the level of hf", "Df"),),
+            amounts=(
+                ("down from the level of hf", "Df"),
+                ("half the neck is {} wide, level, before tightening", n.X - d["Nf"].x)
+                if n.phi_f
+                else ("half the neck is {} wide, level", n.X - d["Nf"].x),
+            ),
             detail="on the centre front line",
         )
         p = d["Nf′"]
@@ -124,9 +141,7 @@ class Neckline(Feature):
                 "the front neck is too shallow: its centre would stand above the "
                 "shoulder end; make it deeper or narrower"
             )
-        start = inward_front(n.sigma_f_new - n.tau)
-        lean = n.lean if self.shape is FrontShape.SQUARE else 0.0
-        path = FRONT_CURVES[self.shape](p, c, start, n.sigma_f_new - n.tau, lean)
+        path = self._curve(n, p, c, n.sigma_f_new)
         if self.shape is FrontShape.STANDARD and n.dw == 0 and n.phi_f == 0:
             path = d.line("front neck")
         d.draw(
@@ -157,33 +172,97 @@ class Neckline(Feature):
                 "Make it less deep, or sew in a support.",
                 {"Df": n.Df},
             )
-        if n.Lr < 3.0:
+        low_back = n.Db - n.nr > LOW
+        least = 4.0 if low_back else 3.0
+        if n.Lr < least:
             yield Finding(
                 "N2",
                 Severity.WARN,
-                "Less than 3 cm is left of the shoulder.",
+                f"Less than {least:.0f} cm is left of the shoulder"
+                f"{' above a low back' if low_back else ''}.",
                 "dw",
                 "Make the neck narrower.",
                 {"Lr": n.Lr},
             )
-        if n.nipF + n.nipB > 2.5:
+        if n.Df - n.dep > LOW and low_back and n.dw > 5:
             yield Finding(
-                "N3",
+                "N7",
                 Severity.WARN,
-                "The neck is tightened by more than 2.5 cm in all.",
-                "nipF",
-                "Tighten less, or take the rest in a dart.",
-                {"nipF": n.nipF, "nipB": n.nipB},
-            )
-        if n.nipF > 0 and n.dw < 2.5:
-            yield Finding(
-                "N5",
-                Severity.REFUSE,
-                "A neck this narrow cannot be tightened at the shoulder.",
-                "nipF",
-                "Leave the tightening off, or widen the neck.",
+                "A wide neck that is low in front and behind slides off the shoulder.",
+                "dw",
+                "Raise one of them, or add a strap across the back.",
                 {"dw": n.dw},
             )
+        yield from self._shape_findings(n, sheet)
+        if n.phi_f:
+            yield _tightened(
+                "front", sheet, self._curve(n, sheet.points["Nf"], c, n.sigma_f)
+            )
+
+    def _curve(self, n: Numbers, end: Point, c: Point, slope: float) -> Path:
+        """The neck from a shoulder end to the centre, the shoulder sloping so."""
+        start = inward_front(slope - n.tau)
+        lean = n.lean if self.shape is FrontShape.SQUARE else 0.0
+        return FRONT_CURVES[self.shape](end, c, start, slope - n.tau, lean)
+
+    def _shape_findings(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        """What one shape has to be checked for (3.3)."""
+        p, c = sheet.points["Nf′"], sheet.points["C"]
+        if self.shape in USUAL_DEPTH:
+            below = 0.0 if self.shape is FrontShape.BOAT else n.dep
+            low, high = (below + d for d in USUAL_DEPTH[self.shape])
+            if not low - 0.01 <= n.Df <= high + 0.01:
+                yield Finding(
+                    "usual",
+                    Severity.WARN,
+                    f"The {self.shape.value} neck is {n.Df:.1f} cm deep; usual is "
+                    f"{low:.1f} cm to {high:.1f} cm.",
+                    "Df",
+                    "Look whether that is meant.",
+                    {"Df": n.Df},
+                )
+        if self.shape is FrontShape.SCOOP:
+            flat = scoop_flat(p, c, n.sigma_f_new - n.tau)
+            if flat < SCOOP_FLAT[0]:
+                yield Finding(
+                    "N9",
+                    Severity.WARN,
+                    "A scoop this deep for its width bends the other way at its side.",
+                    "Df",
+                    "Raise its tilt at the shoulder, or make it wider or less deep.",
+                    {"flat": flat},
+                )
+        if self.shape is FrontShape.SQUARE:
+            side, foot = sheet.lines["neck front"].segments
+            corner = degrees_between(side.end_direction, foot.start_direction)
+            if abs(corner - 90.0) > 8.0:
+                yield Finding(
+                    "N10",
+                    Severity.WARN,
+                    f"The corner of the square neck is {corner:.0f}° off straight; 90° "
+                    "is square.",
+                    "lean",
+                    "Change the lean of its side.",
+                    {"corner": corner},
+                )
+
+
+LOW = 6.0
+"""A neck this far below the block's own is low, cm (transformations 2, rule 5)."""
+
+
+def _tightened(half: str, sheet: Sheet, before: Path) -> Finding:
+    """Old and new length of a neck edge whose shoulder was tightened (3.2.5)."""
+    after = sheet.lines[f"neck {half}"].length
+    return Finding(
+        "N11",
+        Severity.NOTE,
+        f"Tightened at the shoulder, the {half} neck edge is {after:.1f} cm long "
+        f"instead of {before.length:.1f} cm.",
+        f"neck {half}",
+        "",
+        {"before": before.length, "after": after},
+    )
 
 
 class BackNeckline(Feature):
@@ -262,12 +341,8 @@ class BackNeckline(Feature):
                 "Make it less deep, or say so to the client.",
                 {"Db": n.Db},
             )
-        if n.Df - n.dep > 6 and n.Db - n.nr > 6 and n.dw > 5:
-            yield Finding(
-                "N7",
-                Severity.WARN,
-                "A wide neck that is low in front and behind slides off the shoulder.",
-                "dw",
-                "Raise one of them, or add a strap across the back.",
-                {"dw": n.dw},
+        if n.phi_b:
+            before = back_curve(
+                self.shape, sheet.points["Nb"], c, inward_back(n.sigma_b + n.tau)
             )
+            yield _tightened("back", sheet, before)

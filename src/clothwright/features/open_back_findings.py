@@ -7,6 +7,7 @@ from clothwright.curves import Path, Point, distance
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
+from clothwright.truing.tolerances import SIXTEENTH
 
 MOST_TURN = 6.0
 """A tightened edge bends its panel seam by no more than this, degrees (9.5)."""
@@ -71,10 +72,12 @@ def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Redraw the slanted edge.",
                 {"ordered": ordered, "drawn": drawn},
             )
+    if n.rc == 0 or n.te > 0:
+        return
     level = Path.line(Point(-5.0, n.y1), Point(n.xs, n.y1))
     hits = sheet.edge("BC", "neck").path.meets(level)
-    if n.rc > 0 and n.te == 0 and hits:
-        drawn = min(level.at_length(s).x for _, s in hits)
+    drawn = min((level.at_length(s).x for _, s in hits), default=n.e1)
+    if drawn - n.e1 > SIXTEENTH:  # less goes unseen
         yield Finding(
             "O5",
             Severity.NOTE,

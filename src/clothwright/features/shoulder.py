@@ -13,7 +13,8 @@ from clothwright.blocks.bodice_curves import outwards_back, outwards_front
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
-from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 SHOULDER = RuleTable("shoulders")
@@ -128,6 +129,19 @@ def _no_b() -> float:
 MOST_OF_SHOULDER = 0.26
 """A tightening is at most this share of what is left of the shoulder (3.2.1)."""
 
+NARROWEST = 2.5
+"""A neck less wide than this beyond the standard is not tightened, cm (3.2.1)."""
+
+MOST_IN_ALL, MOST_TURN = 2.5, 13.0
+"""Tightening that is doubted above this: front and back together, cm; turn of either
+shoulder line, degrees (25)."""
+
+_FULL = (
+    ("nipF_full", "nipF full", "tightening in front of a half-shoulder neck", 1.3, 0.5),
+    ("nipB_full", "nipB full", "tightening behind of a half-shoulder neck", 0.6, 0.25),
+)
+"""Key, symbol, name, and the workroom's amounts in cm and inches (3.2.1)."""
+
 
 def _full(nip: float, dw: float, S: float) -> float:
     """The full amount at half the shoulder, less for a narrower neck (3.2.1)."""
@@ -152,12 +166,12 @@ def _nip_f(nipF_full: float, dw: float, S: float, Lr: float) -> float:
     "tightening, back",
     key="nipB",
     source=f"{_SRC}.2.1",
-    formula="the full amount at half the shoulder, at most 0.26·Lrb",
+    formula="the full amount at half the shoulder, at most 0.26·Lr",
     low=0.0,
     high=3.0,
 )
-def _nip_b(nipB_full: float, dw: float, S: float, Lrb: float) -> float:
-    return min(_full(nipB_full, dw, S), MOST_OF_SHOULDER * Lrb)
+def _nip_b(nipB_full: float, dw: float, S: float, Lr: float) -> float:
+    return min(_full(nipB_full, dw, S), MOST_OF_SHOULDER * Lr)
 
 
 class Tightening(Feature):
@@ -173,51 +187,81 @@ class Tightening(Feature):
     front: Annotated[
         Length | None,
         Number(
-            "nipF_full",
-            "nipF full",
-            "tightening in front of a half-shoulder neck",
+            "nipF",
+            "nipF",
+            "tightening, front",
             f"{_SRC}.2.1",
-            1.3,
-            0.5,
-            0.0,
-            3.0,
-            (0.0, 2.0),
+            low=0.0,
+            high=3.0,
         ),
     ] = None
     back: Annotated[
         Length | None,
         Number(
-            "nipB_full",
-            "nipB full",
-            "tightening behind of a half-shoulder neck",
+            "nipB",
+            "nipB",
+            "tightening, back",
             f"{_SRC}.2.1",
-            0.6,
-            0.25,
-            0.0,
-            3.0,
-            (0.0, 1.5),
+            low=0.0,
+            high=3.0,
         ),
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (TIGHTENING,)
 
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        for key, symbol, name, cm, inch in _FULL:
+            full = inch * 2.54 if unit is Unit.IN else cm
+            kind, hand = Kind.LENGTH, Hand.DEFAULT
+            yield Given(key, symbol, name, kind, full, hand, f"{_SRC}.2.1")
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        for key, full, chosen, side in (
-            ("nipF", n.nipF_full, self.front, "in front"),
-            ("nipB", n.nipB_full, self.back, "behind"),
+        most = MOST_OF_SHOULDER * n.Lr
+        for key, full, angle, side in (
+            ("nipF", "nipF_full", "phi_f", "in front"),
+            ("nipB", "nipB_full", "phi_b", "behind"),
         ):
-            wanted = _full(full, n.dw, n.S)
-            if n[key] > wanted - 1e-6:
-                continue
+            by_rule = n.hand(key) is Hand.RULE
+            wanted = _full(n[full], n.dw, n.S) if by_rule else n[key]
+            if wanted > most + 1e-6:
+                yield Finding(
+                    "N4",
+                    Severity.NOTE if by_rule else Severity.REFUSE,
+                    f"A tightening of {wanted:.1f} cm {side} turns the shoulder too "
+                    f"far; {most:.1f} cm is the most that what is left of it allows.",
+                    key,
+                    "" if by_rule else "Tighten less, or make the neck narrower.",
+                    {"wanted": wanted, "most": most},
+                )
+            if n[angle] > MOST_TURN:
+                yield Finding(
+                    "N8",
+                    Severity.WARN,
+                    f"The shoulder line {side} is turned by {n[angle]:.1f}°, more than "
+                    f"{MOST_TURN:.0f}°.",
+                    key,
+                    "Look at the armhole on a toile, or tighten less.",
+                    {"turn": n[angle]},
+                )
+        if n.nipF + n.nipB > MOST_IN_ALL:
             yield Finding(
-                "N4",
-                Severity.NOTE if chosen is None else Severity.REFUSE,
-                f"A tightening of {wanted:.1f} cm {side} turns the shoulder too far; "
-                f"{n[key]:.1f} cm is the most that what is left of it allows.",
-                key,
-                "" if chosen is None else "Tighten less, or make the neck narrower.",
-                {"wanted": wanted, "most": n[key]},
+                "N3",
+                Severity.WARN,
+                "The neck is tightened by more than 2.5 cm in all.",
+                "nipF",
+                "Tighten less, or take the rest in a dart.",
+                {"nipF": n.nipF, "nipB": n.nipB},
+            )
+        if max(n.nipF, n.nipB) > 0 and n.dw < NARROWEST:
+            yield Finding(
+                "N5",
+                Severity.REFUSE,
+                "A neck this narrow cannot be tightened at the shoulder.",
+                "nipF",
+                "Leave the tightening off, or widen the neck by 2.5 cm or more.",
+                {"dw": n.dw},
             )
 
 

@@ -84,6 +84,17 @@ class SleevelessArmhole(Feature):
                 "Make a toile first.",
                 {"Eb": n.Eb},
             )
+        off = n.yB - n.AS - n.d
+        if abs(off) > 1.6:
+            yield Finding(
+                "A3",
+                Severity.WARN,
+                f"The bust line is {abs(off):.1f} cm {'below' if off > 0 else 'above'}"
+                " the measured depth of the armhole.",
+                "yB",
+                "Measure AS again, or draft the armhole as measured.",
+                {"scale": n.yB, "measured": n.AS + n.d},
+            )
         length = sum(
             sheet.length(p, "armhole")
             for p in sheet.pieces

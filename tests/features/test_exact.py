@@ -12,7 +12,6 @@ from clothwright.features.peplum import Cut, Peplum
 from clothwright.features.peplum_pieces import arc
 from clothwright.features.peplum_rules import FLARED
 from clothwright.order import draft
-from clothwright.paper import On, Piece, Sheet, spread, straight
 from orders import main_features, order
 
 INCH = 2.54
@@ -66,54 +65,6 @@ def test_full_cup_takes_the_frame_bust() -> None:
     """Corrections C22: B 116, c 9: Bf 112, then the slope above 100 gives 21.48."""
     depth = SCALE_DEPTH.rules["Dm"].compute(116.0, 112.0, 9.0, 3.81)
     assert depth == pytest.approx(21.48, abs=0.01)
-
-
-def test_slash_and_spread_is_the_circle() -> None:
-    """13.2: a strip opened by m hinged slashes gains 2m·asin(t/(2L)) (exact)."""
-    width, length, m, f = 18.0, 15.0, 6, 0.25
-    phi = math.radians(180 * f)
-    t = 2 * length * math.sin(phi / (2 * m))
-    a, b = Point(0, 0), Point(width, 0)
-    c, d = Point(width, length), Point(0, length)
-    sheet = Sheet().put(
-        Piece(
-            "S",
-            "Strip",
-            (
-                straight("waist", a, b),
-                straight("right", b, c),
-                straight("hem", c, d),
-                straight("left", d, a),
-            ),
-        )
-    )
-    for i in range(m):
-        hem = sheet.length("S", "hem")
-        at = width * (i + 0.5) / m
-        sheet = spread(
-            sheet,
-            "S",
-            On("waist", at),
-            On("hem", hem - at - i * t),
-            at_start=0.0,
-            at_end=t,
-            moving="right",
-        )
-    piece = sheet.piece("S")
-    u, v = piece.edge("right").path, piece.edge("left").path
-    turn = math.degrees(
-        math.atan2(
-            abs(
-                u.end_direction[0] * -v.end_direction[1]
-                - u.end_direction[1] * -v.end_direction[0]
-            ),
-            u.end_direction[0] * -v.end_direction[0]
-            + u.end_direction[1] * -v.end_direction[1],
-        )
-    )
-    assert turn == pytest.approx(math.degrees(phi), abs=1e-6)
-    assert piece.edge("waist").length == pytest.approx(width, abs=1e-9)
-    assert piece.edge("hem").length == pytest.approx(width + m * t, abs=1e-6)
 
 
 def test_panelled_peplum_is_the_circle_divided() -> None:

@@ -292,14 +292,12 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     front += fs.edge("panel").path.nearest(bp)[1] + distance(hinge, bp)
     bc = sheet.piece("BC")
     inner = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
-    # a tightened edge is drawn elsewhere than it was ordered, and so than it is worn
-    worn = [sheet.lines["slant"], sheet.lines["neck back"]] if bc.has("slant") else []
     places = (
         _across(bp.y, sheet.edge("BS", "side").path),
         _across(bp.y, sheet.edge("BS", "panel").path),
         _across(bp.y, bc.edge("panel").path),
         _across(bp.y, *inner),
-        _across(bp.y, *worn) if worn else 0.0,
+        _set_in(n, sheet, bp.y) if bc.has("slant") else 0.0,
     )
     if any(x is None for x in places):
         return None
@@ -307,10 +305,24 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     return front + (side - seam) + (panel - edge) + set_in
 
 
+def _set_in(n: Numbers, sheet: Sheet, y: float) -> float | None:
+    """Set-in of an open back at a level, as it is worn: a tightened edge is drawn
+    elsewhere than it was ordered, but lies on the panel's lap line."""
+    edge = sheet.edge("BC", "slant").path  # waist up
+    hits = edge.meets(_level(y))
+    if hits:
+        return n.e2 + (n.e1 - n.e2) * hits[0][0] / (n.slant - n.te)
+    return _across(y, sheet.lines["neck back"])
+
+
+def _level(y: float) -> Path:
+    return Path.line(Point(-50.0, y), Point(150.0, y))
+
+
 def _across(y: float, *lines: Path) -> float | None:
     """Where a level first meets one of the lines, from the centre back; None where it
     meets none."""
-    level = Path.line(Point(-50.0, y), Point(150.0, y))
+    level = _level(y)
     hits = [s for line in lines for _, s in line.meets(level)]
     return level.at_length(min(hits)).x if hits else None
 

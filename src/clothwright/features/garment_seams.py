@@ -222,6 +222,8 @@ def _waist_back(t: Chains, n: Numbers) -> Seam | None:
     if not (left and right):
         return None
     ease, notches = _onto_peplum(t, n, left, right, n.w_B, 2)
+    if t.has(right[-1].piece, "waist on"):  # the back ends where this edge runs on
+        notches = (*notches, NotchPair(t.length(left), t.length(right), 1, JOINT))
     return Seam(
         "S6", "waist, back", left, right, "side", "centre back", ease, None, notches
     )

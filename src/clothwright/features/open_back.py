@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back
-from clothwright.curves import Path, Point
+from clothwright.curves import Path, Point, from_pair
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.open_back_findings import findings
 from clothwright.features.panel_lines import corner, rounded
@@ -303,7 +303,9 @@ class LowOpenBack(Feature):
             bent = sheet.edge("BC", "slant").path
             slant = straight("slant", bent.start, bent.end, EdgeKind.SEAM)
             opening += slant.path.length - wanted
-        sheet = redraw(sheet, "BC", ["slant"], [slant])
+        still, moved = (b.edge("shoulder").path for b in (bc, sheet.piece("BC")))
+        m = from_pair(still.start, still.end, moved.start, moved.end)
+        sheet = redraw(sheet, "BC", ["slant"], [slant]).named(**{"M′": m(mid)})
         upper, lower = sheet.edge("BC", "panel").path.split_at_length(s)
         panel = rounded(upper, lower, Fillet.of(corner(upper, lower)))
         sheet = redraw(sheet, "BC", ["panel"], [Edge("panel", panel)])
@@ -312,10 +314,10 @@ class LowOpenBack(Feature):
             sheet,
             "BC.slant",
             "slanted edge tightened",
-            amounts=(("by {}", "te"),),
+            amounts=(("by {}", "te"), ("a wedge of {} at M", opening)),
             frm=("M", "Jb"),
-            detail="a wedge closed at M, to nothing at Jb; the edge is ruled straight "
-            "again, the panel seam rounded over Jb",
+            detail="closed to nothing at Jb; the edge is ruled straight again, the "
+            "panel seam rounded over Jb",
             lines=(slant.path, panel),
         )
 

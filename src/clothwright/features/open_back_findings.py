@@ -1,9 +1,8 @@
 """What a low open back has to be checked for (first garment 9, 25). Lengths cm."""
 
-import math
 from collections.abc import Iterable
 
-from clothwright.curves import Path, Point, distance
+from clothwright.curves import Path, Point, degrees_between
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -92,8 +91,8 @@ def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 def _tightening_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if n.te == 0:
         return
-    reach = distance(sheet.points["M"], sheet.points["Jb"])
-    turn = math.degrees(2 * math.asin(n.te / (2 * reach)))
+    hinge, was, now = (sheet.points[name] for name in ("Jb", "M", "M′"))
+    turn = degrees_between(was - hinge, now - hinge)
     if turn > MOST_TURN:
         yield Finding(
             "O6",

@@ -45,7 +45,7 @@ _KEY = (
     (Meaning.EASE, "ease in, or gather"),
     (Meaning.GRAIN, "straight grain"),
     (Meaning.NOTCH, "notch: one in front, two behind"),
-    (Meaning.DRILL, "button, or point of a dart"),
+    (Meaning.DRILL, "button, hook, or point of a dart"),
     (Meaning.INNER, "line for the eye, with its name"),
 )
 

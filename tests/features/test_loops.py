@@ -4,7 +4,7 @@ import math
 import random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bodies import BRIDA, P92, P116, THEA, YSOLDE, bdims_women
@@ -147,6 +147,7 @@ def test_what_is_left_at_the_waist_wants_a_hook(
 
 
 # -- one loop (10.5) -------------------------------------------------------------------
+@settings(max_examples=15)
 @given(st.floats(0.8, 2.5), st.floats(0.2, 1.0), st.floats(0.0, 0.05))
 def test_a_loop_goes_round_its_ball(dia: float, e: float, snug: float) -> None:
     """v + e is the ball's girth (exact); the loop drawn out straight is an isosceles

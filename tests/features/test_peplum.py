@@ -1,6 +1,7 @@
 """The peplum against exact maths: arcs, girths, panels, gathers, the slashed strip."""
 
 import math
+import random
 from dataclasses import replace
 
 import pytest
@@ -21,7 +22,7 @@ from clothwright.features.peplum_rules import FLARED, body_at, girth_at
 from clothwright.features.shoulder import Tightening
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
-from clothwright.findings import Finding
+from clothwright.findings import Finding, Severity
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Edge, EdgeKind, On, Piece, Sheet, redraw, spread, straight
 from clothwright.truing import walk
@@ -102,13 +103,12 @@ def test_the_body_is_straight_from_waist_to_high_hip_to_hip() -> None:
         assert body_at(n, y) == pytest.approx(girth, abs=1e-9)
 
 
-@pytest.mark.parametrize("length", [9.0, 15.0, 24.0, 40.0])
-@pytest.mark.parametrize("f", [0.2, 0.25, 0.33, 0.5])
-@pytest.mark.parametrize("body", BODIES)
-def test_clearance_is_judged_down_to_the_hem(
-    body: Body, f: float, length: float
-) -> None:
+@pytest.mark.parametrize("seed", range(90))
+def test_clearance_is_judged_down_to_the_hem(seed: int) -> None:
     """Against a walk down the body in millimetres, from 1 cm below the waist."""
+    rng = random.Random(seed)
+    body = rng.choice(BODIES) if seed % 3 == 0 else bdims_women()[2 * seed]
+    length, f = rng.uniform(8, 40), rng.choice((0.1, 0.2, 0.25, 0.33, 0.5))
     made = draft(order(body, with_peplum(Peplum(length=length, fullness=f))))
     n = made.numbers
     gaps = [
@@ -120,6 +120,7 @@ def test_clearance_is_judged_down_to_the_hem(
         (said,) = doubt
         assert said.data["peplum"] - said.data["body"] - 2.0 <= min(gaps) + 0.05
         assert said.data["y"] <= length
+        assert said.severity is Severity.WARN
         needed = math.ceil(said.data["needed"] * 100) / 100
         if needed <= 1.0:
             wider = with_peplum(Peplum(length=length, fullness=needed))
@@ -234,14 +235,15 @@ def test_the_zip_to_buy() -> None:
 
 
 # -- pieces ----------------------------------------------------------------------------
-@pytest.mark.parametrize("ends", list(Ends))
-@pytest.mark.parametrize("ease", [0.0, 0.5])
-@pytest.mark.parametrize("body", bdims_women()[::20])
-def test_panels_meet_the_panel_seams_of_the_bodice(
-    body: Body, ease: float, ends: Ends
-) -> None:
+@pytest.mark.parametrize("seed", range(65))
+def test_panels_meet_the_panel_seams_of_the_bodice(seed: int) -> None:
     """13.5: each waist arc is its bodice edge − ew − by/2 by its share (0.05)."""
-    features = with_peplum(Peplum(cut=Cut.PANELLED, ends=ends), WaistSeam(ease=ease))
+    rng, body = random.Random(seed), bdims_women()[4 * seed]
+    ends, ease = rng.choice(list(Ends)), rng.choice((0.0, 0.5))
+    f = rng.choice((0.25, 0.33, 0.5, 0.75, 1.0))
+    peplum = Peplum(cut=Cut.PANELLED, ends=ends, fullness=f)
+    seam = WaistSeam(ease=ease, excess_given_back=rng.random() < 0.7)
+    features = with_peplum(peplum, seam)
     try:
         made = draft(order(body, features))
     except OrderError:

@@ -191,6 +191,11 @@ def test_a_peplum_wider_than_its_cloth() -> None:
         asked = replace(made.order, cloth_width=width)
         assert bool(found(draft(asked), "Q3")) == doubted
     assert not found(made, "Q3")  # nothing is known of the cloth
+    told = [t for t in pattern(made).drawn.notes if "selvedges" in t]
+    assert not told  # any dress cloth is wide enough
+    full = draft(order(P116, with_peplum(Peplum(fullness=1.0, length=25.0))))
+    (said,) = [t for t in pattern(full).drawn.notes if "selvedges" in t]
+    assert f"{widest(full.sheet)[1]:.1f} cm" in said
 
 
 def test_numbers_that_a_cut_does_not_use_are_named() -> None:

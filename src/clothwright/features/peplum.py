@@ -36,6 +36,10 @@ SEAM_ALLOWANCE = 1.5
 """Allowed at either side of a peplum's piece when its cloth is measured, cm (18)."""
 
 
+NARROW_CLOTH = 90.0
+"""Every dress cloth is at least this wide, cm (common practice)."""
+
+
 class Cut(Enum):
     """How the peplum is cut."""
 
@@ -207,10 +211,11 @@ class Peplum(Feature):
                 " of waist."
             )
         code, wide = widest(sheet)
-        yield (
-            f"The peplum needs cloth of {fmt(wide)} between the selvedges "
-            f"({sheet.piece(code).name.lower()}, opened out)."
-        )
+        if wide > NARROW_CLOTH:
+            yield (
+                f"The peplum needs cloth of {fmt(wide)} between the selvedges "
+                f"({sheet.piece(code).name.lower()})."
+            )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._unused()

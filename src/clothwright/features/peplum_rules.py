@@ -209,7 +209,7 @@ def _below_flared(w_P: float) -> float:
 
 @FLARED.rule(
     "flare",
-    "what the peplum gains with each cm of depth, all round",
+    "what the peplum gains all round, share of its depth",
     kind=Kind.RATIO,
     source=f"{_SRC}.5, blocks G2",
     formula="2πf",
@@ -232,7 +232,7 @@ def _below_gathered(g: float, w_F: float, w_PB: float) -> float:
 
 @GATHERED.rule(
     "flare",
-    "what the peplum gains with each cm of depth, all round",
+    "what the peplum gains all round, share of its depth",
     kind=Kind.RATIO,
     source=f"{_SRC}.3",
     key="flare",

@@ -26,6 +26,8 @@ _BROKEN = (
 )
 _NO_BOOK = "This file is not a book; name another file."
 
+_TOO_LARGE = "This number is too large for the book."
+
 _SQLITE = {
     "SQLITE_FULL": _FULL,
     "SQLITE_BUSY": _IN_USE,
@@ -42,6 +44,7 @@ _SQLITE = {
 """By SQLite's primary result codes; an extended code begins with its primary one."""
 
 _SERVER = {
+    "22003": _TOO_LARGE,
     "53100": _FULL,
     "55P03": _IN_USE,
     "40001": _IN_USE,
@@ -66,6 +69,8 @@ def told() -> Iterator[None]:
         raise BookError(sentence(e.orig)) from e
     except sqlite3.Error as e:
         raise BookError(sentence(e)) from e
+    except OverflowError:
+        raise BookError(_TOO_LARGE) from None
     except SQLAlchemyError as e:
         raise BookError(f"The book could not do this ({_first(e)}).") from e
 

@@ -32,11 +32,15 @@ def default_place() -> Path:
 
 
 def open_store(
-    place: Path | str | None, *, wait: float = WAIT, clock: Clock = utc_now
+    place: Path | str | None,
+    *,
+    wait: float = WAIT,
+    clock: Clock = utc_now,
+    log: bool = True,
 ) -> Store:
     """A store on the book at a path or an address, made new where there is none.
 
-    Raises BookError.
+    Without a `log` of its own a file is all in one, for a backup. Raises BookError.
     """
     url = address(place)
     if url.get_backend_name() == "sqlite":
@@ -50,7 +54,7 @@ def open_store(
                 "clothwright[postgresql]."
             ) from None
         try:
-            _bring_up_to_date(engine)
+            _bring_up_to_date(engine, log)
         except BaseException:
             engine.dispose()
             raise
@@ -120,18 +124,18 @@ def _make_private(path: Path) -> None:
         path.chmod(0o600)
 
 
-def _bring_up_to_date(engine: Engine) -> None:
+def _bring_up_to_date(engine: Engine, log: bool) -> None:
     with engine.execution_options(reading=True).connect() as connection:
         version = _version(connection)
+    on_server = engine.dialect.name == "postgresql"
+    if log and not on_server:
+        raw = engine.raw_connection()
+        try:
+            raw.cursor().execute("PRAGMA journal_mode = WAL")
+        finally:
+            raw.close()
     if version == VERSIONS[-1]:
         return
-    on_server = engine.dialect.name == "postgresql"
-    if not on_server:
-        connection_ = engine.raw_connection()
-        try:
-            connection_.cursor().execute("PRAGMA journal_mode = WAL")
-        finally:
-            connection_.close()
     with engine.begin() as connection:
         if on_server:  # two programs may open a new book at once
             connection.execute(text(f"SELECT pg_advisory_xact_lock({_LOCK})"))

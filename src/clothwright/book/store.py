@@ -22,6 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.engine import URL
 
 from clothwright.book.errors import told
+from clothwright.book.values import Stale
 
 Clock = Callable[[], datetime]
 
@@ -121,3 +122,15 @@ def claim(
         statement = statement.where(table.c[name] == value)
     done = connection.execute(statement.values(revision=revision + 1))
     return done.rowcount == 1
+
+
+def stale(what: str, revision: int, changed: datetime) -> Stale:
+    """The refusal of a change through an old value."""
+    then, today = changed.astimezone(), datetime.now().astimezone().date()
+    day = "" if then.date() == today else f" on {then:%-d %B %Y}"
+    return Stale(
+        f"{what} was changed{day} at {then:%H:%M} in another window; nothing was "
+        "overwritten.",
+        revision,
+        changed,
+    )

@@ -22,8 +22,8 @@ from sqlalchemy import (
     Named,
     Table,
     Text,
-    TypeDecorator,
     TypedColumns,
+    TypeDecorator,
     false,
 )
 

@@ -34,7 +34,8 @@ def question(
     apart = value - past.value
     if abs(apart) <= _allowed(measure.kind, past.value):
         return None
-    name = measure.name[:1].upper() + measure.name[1:]
+    name = measure.name.split(" (")[0]
+    name = name[:1].upper() + name[1:]
     where = f" on the {side}" if side else ""
     if measure.kind == "angle":
         now, by = format_angle(value), format_angle(abs(apart))
@@ -70,7 +71,7 @@ def _allowed(kind: str, past: float) -> float:
 def _when(then: date, now: date) -> str:
     """ "in March", "on 3 March", "in March 2026": as exact as it helps."""
     if then == now:
-        return "taken that day before"
+        return "earlier that day"
     if then.year != now.year:
         return f"in {then:%B %Y}"
     if then.month != now.month:

@@ -84,7 +84,8 @@ def connect(url: URL, wait: float) -> Engine:
     `wait`: seconds until a book in use by another program is given up.
     """
     if url.get_backend_name() == "postgresql":
-        options = f"-c lock_timeout={round(wait * 1000)}"
+        own = url.query.get("options", "")
+        options = f"{own} -c lock_timeout={round(wait * 1000)}"
         return create_engine(url, connect_args={"options": options}, pool_pre_ping=True)
     engine = create_engine(url)
 
@@ -126,11 +127,10 @@ def claim(
 
 def stale(what: str, revision: int, changed: datetime) -> Stale:
     """The refusal of a change through an old value."""
-    then, today = changed.astimezone(), datetime.now().astimezone().date()
-    day = "" if then.date() == today else f" on {then:%-d %B %Y}"
+    then = changed.astimezone()
     return Stale(
-        f"{what} was changed{day} at {then:%H:%M} in another window; nothing was "
-        "overwritten.",
+        f"{what} was changed on {then:%-d %B} at {then:%H:%M} in another window; "
+        "nothing was overwritten.",
         revision,
         changed,
     )

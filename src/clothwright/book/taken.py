@@ -48,7 +48,8 @@ class Measures:
         When one is odd against the client's past and its finding's `place` ("W",
         "SS.left") is not in `keep`, nothing is saved and the questions come back.
         """
-        if taken > date.today() + timedelta(days=1):  # a day ahead in another zone
+        today = self._store.now().astimezone().date()
+        if taken > today + timedelta(days=1):  # she may be a day ahead of the server
             raise BookError(
                 f"{taken:%-d %B %Y} is still to come; check when this was taken."
             )

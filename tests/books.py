@@ -1,12 +1,24 @@
 """What tests of the book share: a clock, an invented order, a whole book."""
 
 import io
+import sqlite3
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from importlib import resources
+from pathlib import Path
+from tempfile import mkdtemp
 
 from PIL import Image
 
-from clothwright.book import HOUSE_RULES, Book, Client, ShelfItem, Slip, Stale
+from clothwright.book import (
+    HOUSE_RULES,
+    Book,
+    Client,
+    ShelfItem,
+    Slip,
+    Stale,
+    open_book,
+)
 from clothwright.units import Unit
 
 START = datetime(2027, 5, 3, 8, 0, tzinfo=UTC)
@@ -89,3 +101,22 @@ def fill(book: Book) -> tuple[Client, Slip]:
     book.shelf.put(ShelfItem(HOUSE_RULES, 'unit = "in"\n\n[rules]\ndep = "3 in"\n'))
     book.shelf.put(ShelfItem("calico", "# house word\r\n"))
     return wenna, book.slips.get(top.id)
+
+
+@cache
+def filled() -> tuple[bytes, bytes]:
+    """A filled book's file, and its export as a zip."""
+    folder = Path(mkdtemp())
+    with open_book(folder / "book.db", clock=Clock()) as book:
+        fill(book)
+        book.export(folder / "export.zip")
+    return (folder / "book.db").read_bytes(), (folder / "export.zip").read_bytes()
+
+
+def old_file(path: Path) -> Path:
+    """A book as version 0001 wrote it."""
+    dump = Path(__file__).parent / "book" / "old-0001.sql"
+    with sqlite3.connect(path) as c:
+        c.executescript(dump.read_text("utf8"))
+    c.close()
+    return path

@@ -40,3 +40,10 @@ def book(place: str) -> Iterator[Book]:
     """An open book with a clock of its own."""
     with open_book(place, wait=0.5, clock=Clock()) as made:
         yield made
+
+
+@pytest.fixture
+def file_book(tmp_path: Path) -> Iterator[Book]:
+    """An open book in a file, where the kind of database is of no matter."""
+    with open_book(tmp_path / "book.db", wait=0.5, clock=Clock()) as made:
+        yield made

@@ -78,6 +78,14 @@ def test_with_the_book_open_elsewhere_the_last_bytes_go_later(tmp_path: Path) ->
         reader.execute("SELECT * FROM clients").fetchall()
         assert book.forget(wenna).traces
         assert wenna.name not in [k.name for k in book.clients.all()]
+        assert not book.tidy(), "it is open there still"
+        assert _traces(path)
+        reader.execute("ROLLBACK")
+        assert book.tidy()
+        assert not _traces(path)
+        reader.execute("BEGIN")
+        reader.execute("SELECT * FROM clients").fetchall()
+        assert book.forget(book.clients.add("Wenna Again")).traces
         reader.execute("ROLLBACK")
         reader.close()
     open_book(path).close()

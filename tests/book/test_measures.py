@@ -1,11 +1,16 @@
 """Measures over time: never overwritten, asked about, read back as a body."""
 
 from datetime import date
+from pathlib import Path
 
 import pytest
+import tomli_w
 
+from bodies import BRIDA
+from books import ORDER
 from clothwright.body import read_body
 from clothwright.book import Book, BookError, Client, Side
+from clothwright.order.file import order_from_table, toml_table
 from clothwright.units import Unit
 
 MARCH, MAY = date(2027, 3, 9), date(2027, 5, 2)
@@ -78,11 +83,25 @@ def test_the_body_of_a_day(book: Book, wenna: Client) -> None:
 def test_the_body_is_what_its_measures_file_says(book: Book, wenna: Client) -> None:
     for unit in (None, Unit.CM, Unit.IN):
         body = book.measures.body(wenna, unit=unit)
-        read = read_body(book.measures.text(wenna, unit=unit), "wenna.toml")
+        table = book.measures.table(wenna, unit=unit)
+        read = read_body(tomli_w.dumps(table), "wenna.toml")
         assert body == read
         assert body.unit is (unit or Unit.IN)
         assert body["NWB"] == pytest.approx(41)
         assert body["W"] == pytest.approx(71.12)
+
+
+def test_an_order_drafts_from_the_card(book: Book) -> None:
+    brida = book.clients.add(BRIDA.client)
+    typed = {code: v.typed for code, v in BRIDA.values.items()}
+    book.measures.record(brida, typed, unit=BRIDA.unit, taken=MARCH)
+    table = toml_table(ORDER, "order.toml")
+    laid = {**table, **book.measures.table(brida, unit=Unit(table["unit"]))}
+    order = order_from_table(laid, "order.toml", Path())
+    assert {k: v.value for k, v in order.body.values.items()} == {
+        k: v.value for k, v in BRIDA.values.items()
+    }
+    assert order.body.taken == MARCH
 
 
 def test_a_figure_for_both_sides_does_away_with_older_ones_of_one(

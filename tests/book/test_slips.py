@@ -21,6 +21,9 @@ def test_a_slip_gets_the_number_after_the_last(book: Book) -> None:
     assert book.slips.numbered(214).title == "Her own number"
     with pytest.raises(BookError, match="There is a slip 214 already"):
         book.slips.add(thea, "Twice", order(7), number=214)
+    for number in (0, -1, 2**31, 2**70):
+        with pytest.raises(BookError, match="is no number for a slip"):
+            book.slips.add(thea, "Odd", order(7), number=number)
     with pytest.raises(BookError, match="There is no slip 99 in the book"):
         book.slips.numbered(99)
 

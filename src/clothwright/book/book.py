@@ -64,6 +64,13 @@ class Book:
         """Delete a client for good: card, slips, states, notes, photos, and bytes."""
         return forget(self._store, client)
 
+    def tidy(self) -> bool:
+        """Do what a deletion had to leave in the file; False when it must wait still.
+
+        Opening does it too; a program that stays open may ask after a while.
+        """
+        return tidy_if_marked(self._store)
+
     def backup(self, target: Path) -> None:
         """Write the whole book, as it is now, to one file."""
         backup(self._store, target)

@@ -71,7 +71,7 @@ def _client(connection: Connection, out: Sink, client: Client, folder: str) -> N
     )
     out.put(f"{folder}/{plain.CLIENT}", plain.to_toml(page))
     if newest := as_of(all_taken(connection, client.id), None):
-        table = measures_table(client.name, tuple(newest.values()))
+        table = measures_table(client.name, newest.values())
         out.put(f"{folder}/{plain.MEASURES}", tomli_w.dumps(table).encode())
     for slip in sorted(slips_of(connection, client), key=lambda s: s.id):
         _slip(connection, out, slip, f"{folder}/slips/{slip.number:04}")

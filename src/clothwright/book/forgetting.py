@@ -45,12 +45,14 @@ def tidy(store: Store) -> bool:
         return False
 
 
-def tidy_if_marked(store: Store) -> None:
-    """Do what an earlier deletion had to leave. Raises BookError."""
+def tidy_if_marked(store: Store) -> bool:
+    """Do what an earlier deletion had to leave; False when it must wait still.
+
+    Raises BookError when the book cannot be read.
+    """
     with store.reading() as c:
         marked = c.scalar(select(ABOUT.c.untidy))
-    if marked:
-        tidy(store)
+    return tidy(store) if marked else True
 
 
 def _tidy_file(store: Store) -> bool:

@@ -26,6 +26,7 @@ import tomli_w
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, ValidationError
 
 from clothwright.book.errors import BookError
+from clothwright.book.slips import HIGHEST_NUMBER
 from clothwright.book.values import PhotoKind, Side
 from clothwright.units import Unit
 
@@ -40,7 +41,7 @@ TEXT_LIMIT = 32 * 1024**2
 
 ENDINGS = {PhotoKind.JPEG: "jpg", PhotoKind.PNG: "png", PhotoKind.WEBP: "webp"}
 
-Counted = Annotated[int, Field(ge=1, le=2**31 - 1)]
+Counted = Annotated[int, Field(ge=1, le=HIGHEST_NUMBER)]
 
 
 class Page(BaseModel):
@@ -53,7 +54,7 @@ class BookPage(Page):
     """`book.toml`."""
 
     format: int
-    last_number: Annotated[int, Field(ge=0, le=2**31 - 1)] = 0
+    last_number: Annotated[int, Field(ge=0, le=HIGHEST_NUMBER)] = 0
 
 
 class NoteRow(Page):

@@ -11,6 +11,9 @@ from clothwright.book.store import Store, claim, stale
 from clothwright.book.tables import ABOUT, BASTED, CLIENTS, MOVES, SLIPS, STATES
 from clothwright.book.values import Client, Slip, Stale
 
+HIGHEST_NUMBER = 999_999_999
+"""What fits on a slip's head, and in every database."""
+
 
 class Slips:
     """The pile of slips. Every method raises BookError."""
@@ -137,8 +140,8 @@ def next_number(connection: Connection, wish: int | None) -> int:
     connection.execute(update(ABOUT).values(last_number=ABOUT.c.last_number))
     last = connection.scalar(select(ABOUT.c.last_number)) or 0
     number = last + 1 if wish is None else wish
-    if number < 1:
-        raise BookError(f"A slip's number counts from 1, not {number}.")
+    if not 1 <= number <= HIGHEST_NUMBER:
+        raise BookError(f"{number} is no number for a slip; write another, or none.")
     taken = select(SLIPS.c.id).where(SLIPS.c.number == number)
     if connection.scalar(taken) is not None:
         raise BookError(f"There is a slip {number} already; leave the number off.")

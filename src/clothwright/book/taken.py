@@ -7,7 +7,6 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
-import tomli_w
 from sqlalchemy import Connection, select
 
 from clothwright.body import Body, BodyError, MeasureValue, body_from_tables, measures
@@ -101,8 +100,8 @@ class Measures:
 
         Without a day, by the newest of all; without a unit, in that of the last figure.
         """
-        rows, table = self._table(client, on, unit)
-        body = body_from_tables(table, client.name)
+        name, rows = self._as_of(client, on)
+        body = body_from_tables(measures_table(name, rows.values(), unit), name)
         return replace(
             body,
             values=_dated(body.values, Side.BOTH, rows),
@@ -110,26 +109,28 @@ class Measures:
             right=_dated(body.right, Side.RIGHT, rows),
         )
 
-    def text(
+    def table(
         self, client: Client, on: date | None = None, unit: Unit | None = None
-    ) -> str:
-        """The same as a measures file (TOML), which an order can name."""
-        return tomli_w.dumps(self._table(client, on, unit)[1])
+    ) -> dict[str, object]:
+        """The same figures as a measures file has them: `client`, `unit`, `taken`, `by`
+        and `measures`, to be laid into an order's own table or written to a file."""
+        name, rows = self._as_of(client, on)
+        return measures_table(name, rows.values(), unit)
 
-    def _table(
-        self, client: Client, on: date | None, unit: Unit | None
-    ) -> tuple[dict[tuple[str, Side], TakenMeasure], dict[str, object]]:
+    def _as_of(
+        self, client: Client, on: date | None
+    ) -> tuple[str, dict[tuple[str, Side], TakenMeasure]]:
         with self._store.reading() as c:
             name = client_by_id(c, client.id).name
             rows = as_of(all_taken(c, client.id), on)
         if not rows:
             day = f" up to {on:%-d %B %Y}" if on else ""
             raise BookError(f"{name} has no measures{day}; take them first.")
-        return rows, measures_table(name, tuple(rows.values()), unit)
+        return name, rows
 
 
 def measures_table(
-    name: str, rows: Sequence[TakenMeasure], unit: Unit | None = None
+    name: str, rows: Collection[TakenMeasure], unit: Unit | None = None
 ) -> dict[str, object]:
     """Figures, one for each measure and side, as the table of a measures file."""
     last = max(rows, key=lambda m: (m.taken, m.id))

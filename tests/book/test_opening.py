@@ -95,6 +95,8 @@ def test_places_that_cannot_be_are_told(tmp_path: Path) -> None:
         open_book(tmp_path)
     with pytest.raises(BookError, match="there is no such folder; make it first"):
         open_book(tmp_path / "none" / "book.db")
+    with pytest.raises(BookError, match="there is no such folder; make it first"):
+        open_book("~nobody-of-this-name/book.db")
     with pytest.raises(BookError, match="is no name of a file"):
         open_book("book\x00.db")
     (tmp_path / "file").write_text("")

@@ -46,7 +46,8 @@ def restore(store: Store, source: Path) -> None:
     log = source.with_name(source.name + "-wal")
     if log.exists() and log.stat().st_size:
         raise BookError(f"{source.name} is a book in use; make a backup of it first.")
-    with tempfile.TemporaryDirectory() as folder:
+    beside = None if store.on_server else Path(store.engine.url.database or "").parent
+    with tempfile.TemporaryDirectory(prefix=".", dir=beside) as folder:
         copied = Path(folder) / "backup.db"  # the backup itself stays as it is
         try:
             shutil.copyfile(source, copied)

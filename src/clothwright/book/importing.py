@@ -6,7 +6,7 @@ next one, and a text on the shelf gives way to the book's own; both are told.
 
 from pathlib import Path, PurePosixPath
 
-from sqlalchemy import Connection, select, update
+from sqlalchemy import Connection, Table, select, update
 
 from clothwright.body import measures
 from clothwright.book import plain, texts
@@ -88,33 +88,34 @@ class _Import:
             name=name, made=page.made, changed=page.changed, revision=1
         )
         client_id = self._c.scalar(new.returning(CLIENTS.c.id)) or 0
-        for row in page.measure:
-            self._measure(client_id, row, place)
+        self._insert(
+            MEASURES, [self._measure(client_id, row, place) for row in page.measure]
+        )
         self._owned(page, folder, {"client_id": client_id})
         return client_id, name
 
-    def _measure(self, client_id: int, row: plain.MeasureRow, place: str) -> None:
+    def _measure(
+        self, client_id: int, row: plain.MeasureRow, place: str
+    ) -> dict[str, object]:
         if row.code not in measures():
             raise BookError(f"{place}: {row.code} is no measure that is known here.")
         typed = {row.code: row.typed}
         read = read_figures(
             place, {row.side.value: typed} if row.side else typed, row.unit
         )
-        self._c.execute(
-            MEASURES.insert().values(
-                client_id=client_id,
-                code=row.code,
-                side=row.side.value,
-                typed=row.typed,
-                unit=row.unit.value,
-                value=read[row.code, row.side].value,
-                taken=row.taken,
-                how=texts.remark(row.how, f"{place}: how"),
-                by=texts.remark(row.by, f"{place}: by"),
-                note=texts.remark(row.note, f"{place}: note"),
-                recorded=row.recorded,
-            )
-        )
+        return {
+            "client_id": client_id,
+            "code": row.code,
+            "side": row.side.value,
+            "typed": row.typed,
+            "unit": row.unit.value,
+            "value": read[row.code, row.side].value,
+            "taken": row.taken,
+            "how": texts.remark(row.how, f"{place}: how"),
+            "by": texts.remark(row.by, f"{place}: by"),
+            "note": texts.remark(row.note, f"{place}: note"),
+            "recorded": row.recorded,
+        }
 
     def _slip(
         self, client_id: int, folder: str, page: plain.SlipPage, number: int | None
@@ -135,23 +136,23 @@ class _Import:
             tip=page.tip,
         )
         slip_id = self._c.scalar(new.returning(SLIPS.c.id)) or 0
-        for state in page.states:
-            self._c.execute(
-                STATES.insert().values(
-                    slip_id=slip_id,
-                    number=state.number,
-                    parent=state.parent,
-                    at=state.at,
-                    said=texts.line(state.said, f"{place}: a state's sentence"),
-                    text=self._order(f"{folder}/{state_file(state.number)}"),
-                )
-            )
-        for i, move in enumerate(page.moves, 1):
-            self._c.execute(
-                MOVES.insert().values(
-                    slip_id=slip_id, revision=i, state=move.state, at=move.at
-                )
-            )
+        states = [
+            {
+                "slip_id": slip_id,
+                "number": state.number,
+                "parent": state.parent,
+                "at": state.at,
+                "said": texts.line(state.said, f"{place}: a state's sentence"),
+                "text": self._order(f"{folder}/{state_file(state.number)}"),
+            }
+            for state in page.states
+        ]
+        self._insert(STATES, states)
+        moves = [
+            {"slip_id": slip_id, "revision": i, "state": move.state, "at": move.at}
+            for i, move in enumerate(page.moves, 1)
+        ]
+        self._insert(MOVES, moves)
         if page.basted is not None:
             self._c.execute(
                 BASTED.insert().values(
@@ -203,6 +204,10 @@ class _Import:
                 )
             elif own != text:
                 self._said.append(f"The {name} of this book were kept.")
+
+    def _insert(self, table: Table, rows: list[dict[str, object]]) -> None:
+        if rows:
+            self._c.execute(table.insert(), rows)
 
     def _taken(self, number: int) -> bool:
         found = select(SLIPS.c.id).where(SLIPS.c.number == number)

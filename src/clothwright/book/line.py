@@ -7,7 +7,7 @@ time, so that "as it was at two" means what lay on the table at two.
 
 from datetime import datetime
 
-from sqlalchemy import Connection, select, update
+from sqlalchemy import Connection, func, select, update
 
 from clothwright.book import texts
 from clothwright.book.errors import BookError
@@ -112,7 +112,8 @@ class Line:
 def stitch_on(connection: Connection, slip: Slip, text: str, said: str) -> Slip:
     """Put a new state after the one on the table of a slip that is claimed."""
     there = slip_by_id(connection, slip.id)
-    number = max(_parents(connection, slip.id)) + 1
+    highest = select(func.max(STATES.c.number)).where(STATES.c.slip_id == slip.id)
+    number = (connection.scalar(highest) or 0) + 1
     connection.execute(
         STATES.insert().values(
             slip_id=slip.id,

@@ -7,6 +7,7 @@ transaction; what fails leaves it as it was.
 
 import os
 import stat
+from contextlib import suppress
 from pathlib import Path
 
 from sqlalchemy import Column, Connection, Engine, MetaData, Table, Text, inspect, text
@@ -68,7 +69,10 @@ def address(place: Path | str | None) -> URL:
     if place is None:
         return sqlite_url(str(default_place()))
     if isinstance(place, Path) or "://" not in place:
-        return sqlite_url(str(Path(place).expanduser()))
+        path = Path(place)
+        with suppress(RuntimeError):  # ~name of a user who is not there
+            path = path.expanduser()
+        return sqlite_url(str(path))
     try:
         url = make_url(place)
     except (ArgumentError, ValueError):
@@ -119,9 +123,10 @@ def _prepare_file(path: Path, default: bool) -> None:
 
 def _make_private(path: Path) -> None:
     """Take a book's file from other users' eyes, where it is ours."""
-    mode = path.stat()
-    if os.name == "posix" and mode.st_mode & 0o077 and mode.st_uid == os.getuid():
-        path.chmod(0o600)
+    found = path.stat()
+    if os.name == "posix" and found.st_mode & 0o077 and found.st_uid == os.getuid():
+        with suppress(PermissionError):  # a disk that knows no modes
+            path.chmod(0o600)
 
 
 def _bring_up_to_date(engine: Engine, log: bool) -> None:

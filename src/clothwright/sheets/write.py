@@ -8,7 +8,7 @@ import errno
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 
@@ -54,7 +54,8 @@ def written(target: Path, mode: int = 0o644) -> Iterator[Path]:
         try:
             yield passing
             _push(passing)
-            passing.chmod(mode)
+            with suppress(PermissionError):  # a disk that knows no modes
+                passing.chmod(mode)
             passing.replace(target)
         except BaseException:
             passing.unlink(missing_ok=True)

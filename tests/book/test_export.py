@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from books import fill, filled, order, picture, slip
+from books import START, fill, filled, order, picture, slip
 from clothwright.body import read_body
 from clothwright.book import (
     HOUSE_RULES,
@@ -22,6 +22,8 @@ from clothwright.book import (
     open_book,
     plain,
 )
+from clothwright.book.opening import open_store
+from clothwright.book.tables import CLIENTS
 from clothwright.order import read_order
 
 
@@ -57,6 +59,27 @@ def test_the_round_trip_is_exact(
         third.import_from(tmp_path / name)
         third.export(tmp_path / "again.zip")
     assert (tmp_path / "again.zip").read_bytes() == exported.read_bytes()
+
+
+def test_the_round_trip_of_many_is_exact(tmp_path: Path) -> None:
+    store = open_store(tmp_path / "book.db")
+    rows = [
+        {"name": f"Client {n}", "made": START, "changed": START, "revision": 1}
+        for n in range(1001)  # names must sort as they count
+    ]
+    with store.writing() as c:
+        c.execute(CLIENTS.insert(), rows)
+    book = Book(store)
+    last = book.clients.all()[-1]
+    for number in (99_999, 7, 123_456):
+        book.slips.add(last, f"Top {number}", order(number), number=number)
+    book.export(tmp_path / "many.zip")
+    book.close()
+    with open_book(tmp_path / "other.db") as other:
+        assert len(other.import_from(tmp_path / "many.zip").clients) == 1001
+        other.export(tmp_path / "again.zip")
+    many, again = (tmp_path / f"{n}.zip" for n in ("many", "again"))
+    assert many.read_bytes() == again.read_bytes()
 
 
 def test_what_comes_in_is_what_went_out(

@@ -32,8 +32,9 @@ def export(store: Store, target: Path, client: Client | None = None) -> None:
             last, clients = 0, [client_by_id(c, client.id)]
         page = plain.BookPage(format=plain.FORMAT, last_number=last)
         out.put(plain.BOOK, plain.to_toml(page))
+        width = max(3, len(str(len(clients))))  # so that names sort as they count
         for i, k in enumerate(clients, 1):
-            _client(c, out, k, f"clients/{i:03}-{plain.slug(k.name)}")
+            _client(c, out, k, f"clients/{i:0{width}}-{plain.slug(k.name)}")
 
 
 def _shelf(connection: Connection, out: Sink) -> None:
@@ -73,7 +74,7 @@ def _client(connection: Connection, out: Sink, client: Client, folder: str) -> N
     if newest := as_of(all_taken(connection, client.id), None):
         table = measures_table(client.name, newest.values())
         out.put(f"{folder}/{plain.MEASURES}", tomli_w.dumps(table).encode())
-    for slip in sorted(slips_of(connection, client), key=lambda s: s.id):
+    for slip in sorted(slips_of(connection, client), key=lambda s: s.number):
         _slip(connection, out, slip, f"{folder}/slips/{slip.number:04}")
 
 

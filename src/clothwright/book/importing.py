@@ -46,6 +46,13 @@ class _Import:
         self._c, self._files = connection, files
         self._top = _top(files.names, place)
         self._said: list[str] = []
+        self._pages: dict[tuple[str, str], list[str]] = {}
+        """Folders by the folder that they lie in and the page that they hold."""
+        for name in sorted(files.names):
+            path = PurePosixPath(name.removeprefix(self._top))
+            if name.startswith(self._top) and path.name in (plain.CLIENT, plain.SLIP):
+                key = (str(path.parent.parent), path.name)
+                self._pages.setdefault(key, []).append(str(path.parent))
 
     def all(self) -> Imported:
         book = self._page(plain.BookPage, plain.BOOK)
@@ -54,15 +61,14 @@ class _Import:
                 "This export was written by a newer Clothwright; install that one to "
                 "import it."
             )
-        if plain.SHELF in self._here():
+        if self._top + plain.SHELF in self._files.names:
             self._shelf(self._page(plain.ShelfPage, plain.SHELF))
-        folders = sorted(self._folders("clients", plain.CLIENT))
         later: list[tuple[int, str, plain.SlipPage]] = []
         names = []
-        for folder in folders:
+        for folder in self._pages.get(("clients", plain.CLIENT), ()):
             client_id, name = self._client(folder)
             names.append(name)
-            for slip in sorted(self._folders(f"{folder}/slips", plain.SLIP)):
+            for slip in self._pages.get((f"{folder}/slips", plain.SLIP), ()):
                 page = self._page(plain.SlipPage, f"{slip}/{plain.SLIP}")
                 if self._taken(page.number):
                     later.append((client_id, slip, page))
@@ -212,16 +218,6 @@ class _Import:
     def _taken(self, number: int) -> bool:
         found = select(SLIPS.c.id).where(SLIPS.c.number == number)
         return self._c.scalar(found) is not None
-
-    def _here(self) -> set[str]:
-        """Names of the files, as an export gave them."""
-        top = len(self._top)
-        return {n[top:] for n in self._files.names if n.startswith(self._top)}
-
-    def _folders(self, above: str, page: str) -> set[str]:
-        """The folders in a folder that hold a page of this name."""
-        found = {PurePosixPath(n) for n in self._here() if n.endswith(f"/{page}")}
-        return {str(p.parent) for p in found if str(p.parent.parent) == above}
 
     def _read(self, name: str, limit: int) -> bytes:
         if self._top + name not in self._files.names:

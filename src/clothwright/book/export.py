@@ -48,7 +48,7 @@ def _shelf(connection: Connection, out: Sink) -> None:
 
 
 def _client(connection: Connection, out: Sink, client: Client, folder: str) -> None:
-    taken = sorted(all_taken(connection, client.id), key=lambda m: m.id)
+    history = all_taken(connection, client.id)
     page = plain.ClientPage(
         name=client.name,
         made=client.made,
@@ -65,13 +65,13 @@ def _client(connection: Connection, out: Sink, client: Client, folder: str) -> N
                 note=m.note,
                 recorded=m.recorded,
             )
-            for m in taken
+            for m in sorted(history, key=lambda m: m.id)
         ),
         note=_notes(connection, client),
         photo=_photos(connection, out, client, folder),
     )
     out.put(f"{folder}/{plain.CLIENT}", plain.to_toml(page))
-    if newest := as_of(all_taken(connection, client.id), None):
+    if newest := as_of(history, None):
         table = measures_table(client.name, newest.values())
         out.put(f"{folder}/{plain.MEASURES}", tomli_w.dumps(table).encode())
     for slip in sorted(slips_of(connection, client), key=lambda s: s.number):

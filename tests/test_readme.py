@@ -1,4 +1,4 @@
-"""The README's example runs as it stands, and the docs name no machine's path."""
+"""The examples run as they stand, and the docs name no machine's path."""
 
 import re
 from pathlib import Path
@@ -24,6 +24,17 @@ def test_the_example_runs(
     assert "slanted edge 11.09 in" in said
     assert (tmp_path / "demo-out/again.pdf").stat().st_size > 10_000
     assert [p.name for p in tmp_path.iterdir()] == ["demo-out"]
+
+
+def test_the_book_s_example_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = (ROOT / "docs/book.md").read_text("utf8")
+    (code,) = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
+    monkeypatch.chdir(tmp_path)
+    exec(compile(code, "book.md", "exec"), {})
+    said = capsys.readouterr().out
+    assert said == ("['Written down.', 'The cloth has a nap.']\nwaist 71.12 cm\n")
 
 
 def test_every_kind_stands_in_the_command_line_s_help() -> None:

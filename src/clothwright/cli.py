@@ -17,6 +17,8 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
+from clothwright import cli_book
+
 if TYPE_CHECKING:
     from clothwright.order import Draft, Pattern
 
@@ -27,6 +29,8 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     help="From a client's measures and an order to a finished, proven pattern.",
 )
+
+app.add_typer(cli_book.app, name="book")
 
 REFUSED, FAILED, UNWRITTEN = 3, 4, 5
 

@@ -51,3 +51,14 @@ def test_a_full_disk_leaves_the_old_file(
         write_file(target, b"new and longer")
     assert target.read_bytes() == b"old"
     assert [p.name for p in tmp_path.iterdir()] == ["top.pdf"]
+
+
+def test_a_disk_that_knows_no_modes_is_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(_path: Path, _mode: int) -> None:
+        raise PermissionError(errno.EPERM, "no modes here")
+
+    monkeypatch.setattr(Path, "chmod", refused)
+    write_file(tmp_path / "top.pdf", b"x")
+    assert (tmp_path / "top.pdf").read_bytes() == b"x"

@@ -7,6 +7,8 @@ then renamed over the target, so that a reader never meets half a pattern.
 import errno
 import os
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 
@@ -32,35 +34,42 @@ def write_file(target: Path, data: bytes) -> None:
 
     Raises SheetError, and leaves what was there untouched, when it cannot be done.
     """
+    with written(target) as passing:
+        passing.write_bytes(data)
+
+
+@contextmanager
+def written(target: Path, mode: int = 0o644) -> Iterator[Path]:
+    """A passing file to write to; it becomes `target` when all inside went well.
+
+    Only its user may read it until then, and others as `mode` says. Raises SheetError,
+    also for an OSError inside, and leaves what was there untouched.
+    """
     try:
-        _write(target, data)
+        if target.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "a folder")
+        handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=target.parent)
+        os.close(handle)
+        passing = Path(name)
+        try:
+            yield passing
+            _push(passing)
+            with suppress(PermissionError):  # a disk that knows no modes
+                passing.chmod(mode)
+            passing.replace(target)
+        except BaseException:
+            passing.unlink(missing_ok=True)
+            raise
+        if os.name == "posix":  # push the rename itself to the disk
+            _push(target.parent)
     except OSError as e:
         reason = _REASONS.get(e.errno or 0, "the disk refused it")
         raise SheetError(f"{target.name} was not written: {reason}.") from e
 
 
-def _write(target: Path, data: bytes) -> None:
-    if target.is_dir():
-        raise IsADirectoryError(errno.EISDIR, "a folder")
-    handle, passing = tempfile.mkstemp(prefix=".", suffix=".part", dir=target.parent)
-    try:
-        with os.fdopen(handle, "wb") as f:
-            f.write(data)
-            f.flush()
-            os.fsync(f.fileno())
-        Path(passing).chmod(0o644)
-        Path(passing).replace(target)
-    except BaseException:
-        Path(passing).unlink(missing_ok=True)
-        raise
-    _settle(target.parent)
-
-
-def _settle(folder: Path) -> None:
-    """Push the rename itself to the disk, where the system knows how."""
-    if os.name != "posix":
-        return
-    handle = os.open(folder, os.O_RDONLY)
+def _push(path: Path) -> None:
+    """Have a file or a folder on the disk before going on."""
+    handle = os.open(path, os.O_RDWR if path.is_file() else os.O_RDONLY)
     try:
         os.fsync(handle)
     finally:

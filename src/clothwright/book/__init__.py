@@ -1,0 +1,48 @@
+"""The book: clients, their measures over time, orders with every state, photos, notes.
+
+It lies in one SQLite file, or on a PostgreSQL server. Plain values go in and come out;
+`values` has the terms.
+"""
+
+from clothwright.book.book import Book, open_book
+from clothwright.book.errors import BookError
+from clothwright.book.opening import default_place
+from clothwright.book.values import (
+    HOUSE_RULES,
+    Basting,
+    Client,
+    Forgotten,
+    Imported,
+    Note,
+    Photo,
+    PhotoKind,
+    Recorded,
+    ShelfItem,
+    Side,
+    Slip,
+    Stale,
+    Stitch,
+    TakenMeasure,
+)
+
+__all__ = [
+    "HOUSE_RULES",
+    "Basting",
+    "Book",
+    "BookError",
+    "Client",
+    "Forgotten",
+    "Imported",
+    "Note",
+    "Photo",
+    "PhotoKind",
+    "Recorded",
+    "ShelfItem",
+    "Side",
+    "Slip",
+    "Stale",
+    "Stitch",
+    "TakenMeasure",
+    "default_place",
+    "open_book",
+]

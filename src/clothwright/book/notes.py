@@ -1,0 +1,175 @@
+"""Notes and photos on cards and slips.
+
+A photo's kind is read from its content, whatever its name says: JPEG, PNG or WebP. Its
+bytes are kept as they came; nothing is measured from them.
+"""
+
+import io
+import warnings
+
+from sqlalchemy import Column, ColumnElement, Connection, Table, delete, select
+
+from clothwright.book import texts
+from clothwright.book.clients import client_by_id
+from clothwright.book.errors import BookError
+from clothwright.book.slips import slip_by_id
+from clothwright.book.store import Store
+from clothwright.book.tables import NOTES, PHOTOS
+from clothwright.book.values import Client, Note, Photo, PhotoKind, Slip
+
+LARGEST_PHOTO = 20 * 1024 * 1024
+"""Bytes; a phone's pictures are 2 to 12 MB."""
+
+MOST_PIXELS = 120_000_000
+"""Of a picture when it is opened: more than any phone takes."""
+
+_KINDS = {
+    "JPEG": PhotoKind.JPEG,
+    "MPO": PhotoKind.JPEG,  # a JPEG that carries a second picture, as phones write
+    "PNG": PhotoKind.PNG,
+    "WEBP": PhotoKind.WEBP,
+}
+
+
+class Notes:
+    """Words on cards and slips. Every method raises BookError."""
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+
+    def add(self, on: Client | Slip, text: str) -> Note:
+        """A new note, kept to the letter."""
+        if not texts.body(text, "The note").strip():
+            raise BookError("The note is blank; write something.")
+        with self._store.writing() as c:
+            new = NOTES.insert().values(**owner(c, on), at=self._store.now(), text=text)
+            new_id = c.scalar(new.returning(NOTES.c.id))
+            return _notes(c, NOTES.c.id == new_id)[0]
+
+    def of(self, on: Client | Slip) -> tuple[Note, ...]:
+        """Every note on a card or a slip, oldest first."""
+        with self._store.reading() as c:
+            owner(c, on)
+            return notes_of(c, on)
+
+    def remove(self, note: Note) -> None:
+        """Take a note out; its bytes are overwritten."""
+        with self._store.writing() as c:
+            c.execute(delete(NOTES).where(NOTES.c.id == note.id))
+
+
+class Photos:
+    """Pictures on cards and slips. Every method raises BookError."""
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+
+    def add(self, on: Client | Slip, data: bytes, caption: str = "") -> Photo:
+        """A new photo from the bytes of a JPEG, PNG or WebP file."""
+        caption, kind = texts.remark(caption, "The caption"), photo_kind(data)
+        with self._store.writing() as c:
+            new = PHOTOS.insert().values(
+                **owner(c, on),
+                at=self._store.now(),
+                kind=kind.value,
+                caption=caption,
+                size=len(data),
+                data=data,
+            )
+            new_id = c.scalar(new.returning(PHOTOS.c.id))
+            return _photos(c, PHOTOS.c.id == new_id)[0]
+
+    def of(self, on: Client | Slip) -> tuple[Photo, ...]:
+        """Every photo on a card or a slip, oldest first, without its bytes."""
+        with self._store.reading() as c:
+            owner(c, on)
+            return photos_of(c, on)
+
+    def get(self, photo_id: int) -> Photo:
+        """A photo by id."""
+        with self._store.reading() as c:
+            found = _photos(c, PHOTOS.c.id == photo_id)
+        if not found:
+            raise BookError("This photo is no longer in the book.")
+        return found[0]
+
+    def data(self, photo: Photo) -> bytes:
+        """The bytes of a photo, as they came."""
+        with self._store.reading() as c:
+            return photo_data(c, photo)
+
+    def remove(self, photo: Photo) -> None:
+        """Take a photo out; its bytes are overwritten."""
+        with self._store.writing() as c:
+            c.execute(delete(PHOTOS).where(PHOTOS.c.id == photo.id))
+
+
+def photo_kind(data: bytes) -> PhotoKind:
+    """What kind of picture these bytes are. Raises BookError."""
+    from PIL import Image, UnidentifiedImageError
+
+    if len(data) > LARGEST_PHOTO:
+        raise BookError(
+            f"This photo has {len(data) / 1e6:.0f} MB; send one of at most "
+            f"{LARGEST_PHOTO / 1e6:.0f} MB."
+        )
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # its own bound on pixels; ours is below
+            with Image.open(io.BytesIO(data), formats=("JPEG", "PNG", "WEBP")) as image:
+                kind, pixels = _KINDS[image.format or ""], image.width * image.height
+                image.verify()
+    except Image.DecompressionBombError:
+        pixels, kind = MOST_PIXELS + 1, PhotoKind.PNG
+    except (UnidentifiedImageError, KeyError, OSError, SyntaxError, ValueError):
+        raise BookError(
+            "This is no photo that the book keeps; send a JPEG, PNG or WebP picture."
+        ) from None
+    if pixels > MOST_PIXELS:
+        raise BookError("This picture is too large when opened; send a smaller one.")
+    return kind
+
+
+def owner(connection: Connection, on: Client | Slip) -> dict[str, int]:
+    """The column and id of what a note lies on, which must be there still."""
+    if isinstance(on, Client):
+        return {"client_id": client_by_id(connection, on.id).id}
+    return {"slip_id": slip_by_id(connection, on.id).id}
+
+
+def notes_of(connection: Connection, on: Client | Slip) -> tuple[Note, ...]:
+    """Notes inside a transaction, oldest first."""
+    return _notes(connection, _on(NOTES, on))
+
+
+def photos_of(connection: Connection, on: Client | Slip) -> tuple[Photo, ...]:
+    """Photos inside a transaction, oldest first."""
+    return _photos(connection, _on(PHOTOS, on))
+
+
+def photo_data(connection: Connection, photo: Photo) -> bytes:
+    """A photo's bytes inside a transaction. Raises BookError."""
+    data = connection.scalar(select(PHOTOS.c.data).where(PHOTOS.c.id == photo.id))
+    if data is None:
+        raise BookError("This photo is no longer in the book.")
+    return data
+
+
+def _on(table: Table, on: Client | Slip) -> ColumnElement[bool]:
+    column: Column[int] = (
+        table.c.client_id if isinstance(on, Client) else table.c.slip_id
+    )
+    return column == on.id
+
+
+def _notes(connection: Connection, where: ColumnElement[bool]) -> tuple[Note, ...]:
+    found = select(NOTES.c.id, NOTES.c.at, NOTES.c.text).where(where)
+    return tuple(Note(*row) for row in connection.execute(found.order_by(NOTES.c.id)))
+
+
+def _photos(connection: Connection, where: ColumnElement[bool]) -> tuple[Photo, ...]:
+    found = select(
+        PHOTOS.c.id, PHOTOS.c.at, PHOTOS.c.kind, PHOTOS.c.caption, PHOTOS.c.size
+    ).where(where)
+    rows = connection.execute(found.order_by(PHOTOS.c.id))
+    return tuple(Photo(i, at, PhotoKind(k), words, n) for i, at, k, words, n in rows)

@@ -1,0 +1,111 @@
+"""`clothwright book`: the book's few chores, each with a plain answer."""
+
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from books import Clock, fill
+from clothwright.book import open_book
+from clothwright.cli import app
+
+
+@pytest.fixture
+def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A filled book, which the commands find by themselves."""
+    path = tmp_path / "book.db"
+    with open_book(path, clock=Clock()) as book:
+        fill(book)
+    monkeypatch.setenv("CLOTHWRIGHT_BOOK", str(path))
+    return path
+
+
+def run(*words: str | Path, answer: str = "") -> Result:
+    return CliRunner().invoke(app, ["book", *map(str, words)], input=answer)
+
+
+def test_clients_are_listed(place: Path) -> None:
+    assert run("clients").stdout.splitlines() == [
+        "2  Odile Marchbank  slips 2",
+        "1  Wenna Årsdotter-Qvist  slips 1",
+    ]
+
+
+def test_backup_and_restore(place: Path, tmp_path: Path) -> None:
+    saved = tmp_path / "saved.db"
+    done = run("backup", saved)
+    assert (done.exit_code, done.stdout) == (0, f"{saved}\n")
+    run("forget", "Odile Marchbank", "--yes")
+    asked = run("restore", saved, answer="n\n")
+    assert asked.exit_code == 1
+    assert len(run("clients").stdout.splitlines()) == 1
+    done = run("restore", saved, "--yes")
+    assert (done.exit_code, done.stdout) == (0, "2 clients, 2 slips\n")
+    fresh = tmp_path / "fresh.db"
+    done = run("--book", fresh, "restore", saved)
+    assert done.stdout == "2 clients, 2 slips\n", "a new book has nothing to ask about"
+
+
+def test_export_and_import(place: Path, tmp_path: Path) -> None:
+    assert run("export", tmp_path / "all.zip").exit_code == 0
+    assert (
+        run("export", tmp_path / "one", "--client", "odile  marchbank").exit_code == 0
+    )
+    fresh = tmp_path / "fresh.db"
+    done = run("--book", fresh, "import", tmp_path / "one")
+    assert done.stdout == "Odile Marchbank\n"
+    done = run("--book", fresh, "import", tmp_path / "all.zip")
+    assert done.exit_code == 3
+    assert done.stderr == (
+        "Odile Marchbank is in this book already; nothing was imported.\n"
+    )
+    run("--book", fresh, "forget", "odile marchbank", "--yes")
+    done = run("--book", fresh, "import", tmp_path / "all.zip")
+    assert done.stdout.splitlines() == ["Wenna Årsdotter-Qvist", "Odile Marchbank"]
+
+
+def test_forget_asks_and_says_what_is_left(place: Path) -> None:
+    asked = run("forget", "1", answer="n\n")
+    assert asked.exit_code == 1
+    assert "Delete Wenna Årsdotter-Qvist and 1 slip for good?" in asked.output
+    done = run("forget", "1", answer="y\n")
+    assert done.exit_code == 0
+    assert "Wenna Årsdotter-Qvist is gone from the book." in done.stdout
+    assert "Backups and exports that you made before still have her." in done.stdout
+    assert b"Wenna" not in place.read_bytes()
+
+
+def test_a_client_is_named_or_the_command_says_who_could_be_meant(place: Path) -> None:
+    missing = run("forget", "Nobody", "--yes")
+    assert missing.exit_code == 3
+    assert missing.stderr.startswith("There is no client Nobody in the book;")
+    with open_book(place) as book:
+        book.clients.add("Odile Marchbank")
+    twice = run("forget", "Odile Marchbank", "--yes")
+    assert twice.exit_code == 3
+    assert twice.stderr == "2 clients have this name; say 2, 3.\n"
+    assert len(run("clients").stdout.splitlines()) == 3
+
+
+@pytest.mark.parametrize("words", [["clients"], ["backup", "x"], ["import", "x"]])
+def test_a_place_that_is_no_book_is_one_sentence(
+    tmp_path: Path, words: list[str]
+) -> None:
+    (tmp_path / "words").write_text("The neck is deeper. " * 90)
+    done = run("--book", tmp_path / "words", *words)
+    assert done.exit_code == 3
+    assert done.stderr == "This file is not a book; name another file.\n"
+
+
+def test_the_other_commands_do_not_load_the_book() -> None:
+    import subprocess
+    import sys
+
+    code = (
+        "import sys, clothwright.cli; "
+        "print({'sqlalchemy', 'alembic', 'PIL'} & set(sys.modules))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True
+    )
+    assert done.stdout == "set()\n"

@@ -5,31 +5,41 @@ true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords.
 """
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 
 import kurbopy
 
 from clothwright.curves.motion import Motion
-from clothwright.curves.point import Point, Vector, cross, distance, dot, mix, unit
+from clothwright.curves.point import (
+    Point,
+    Vector,
+    cross,
+    distance,
+    dot,
+    mix,
+    pair,
+    unit,
+)
 from clothwright.curves.tolerances import ARC, CLOSE, FIT
 
 
-def _finite(*points: tuple[float, float]) -> None:
-    for x, y in points:
-        if not (math.isfinite(x) and math.isfinite(y)):
-            raise ValueError("a point of this curve is not a number")
+_NO_NUMBER = "a point of this curve is not a number"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Line:
     """Straight from `start` to `end`."""
 
     start: Point
     end: Point
 
-    def __post_init__(self) -> None:
-        _finite(self.start, self.end)
+    def __init__(self, start: Point, end: Point) -> None:
+        # a draft makes a thousand of them: straight into the instance, a sum for all
+        if not math.isfinite(start[0] + start[1] + end[0] + end[1]):
+            raise ValueError(_NO_NUMBER)
+        held = self.__dict__
+        held["start"], held["end"] = start, end
 
     @property
     def points(self) -> tuple[Point, ...]:
@@ -62,6 +72,10 @@ class Line:
     def parameter_at_length(self, s: float) -> float:
         """Parameter where the length from the start is `s`; clamped to 0..1."""
         return min(1.0, max(0.0, s / self.length)) if self.length else 0.0
+
+    def length_to(self, t: float) -> float:
+        """Length from the start to parameter `t`, 0 to 1."""
+        return self.length * min(1.0, max(0.0, t))
 
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`."""
@@ -97,7 +111,7 @@ class Line:
         return (Line(self.start + v, self.end + v),)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Cubic:
     """A cubic Bézier: start, two handles, end."""
 
@@ -105,12 +119,27 @@ class Cubic:
     handle1: Point
     handle2: Point
     end: Point
-    _k: kurbopy.CubicBez = field(init=False, repr=False, compare=False)
 
-    def __post_init__(self) -> None:
-        _finite(self.start, self.handle1, self.handle2, self.end)
-        k = kurbopy.CubicBez(*(kurbopy.Point(x, y) for x, y in self.points))
-        object.__setattr__(self, "_k", k)
+    def __init__(
+        self, start: Point, handle1: Point, handle2: Point, end: Point
+    ) -> None:
+        total = start[0] + start[1] + handle1[0] + handle1[1]
+        total += handle2[0] + handle2[1] + end[0] + end[1]
+        if not math.isfinite(total):
+            raise ValueError(_NO_NUMBER)
+        held = self.__dict__
+        held["start"], held["handle1"] = start, handle1
+        held["handle2"], held["end"] = handle2, end
+
+    @cached_property
+    def _k(self) -> kurbopy.CubicBez:
+        a, b, c, d = self.points
+        return kurbopy.CubicBez(
+            kurbopy.Point(a[0], a[1]),
+            kurbopy.Point(b[0], b[1]),
+            kurbopy.Point(c[0], c[1]),
+            kurbopy.Point(d[0], d[1]),
+        )
 
     def __reduce__(self) -> tuple[type["Cubic"], tuple[Point, ...]]:
         return Cubic, self.points
@@ -146,8 +175,9 @@ class Cubic:
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
         s = 1 - t
         a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
-        return Point(
-            a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
+        return pair(
+            Point,
+            (a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3),
         )
 
     def slope(self, t: float) -> Vector:
@@ -155,9 +185,12 @@ class Cubic:
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
         s = 1 - t
         a, b, c = 3 * s * s, 6 * s * t, 3 * t * t
-        return Vector(
-            a * (x1 - x0) + b * (x2 - x1) + c * (x3 - x2),
-            a * (y1 - y0) + b * (y2 - y1) + c * (y3 - y2),
+        return pair(
+            Vector,
+            (
+                a * (x1 - x0) + b * (x2 - x1) + c * (x3 - x2),
+                a * (y1 - y0) + b * (y2 - y1) + c * (y3 - y2),
+            ),
         )
 
     def curvature(self, t: float) -> float:
@@ -172,6 +205,12 @@ class Cubic:
         if s >= self.length:
             return 1.0
         return float(self._k.inv_arclen(s, 1e-9))
+
+    def length_to(self, t: float) -> float:
+        """Length from the start to parameter `t`, 0 to 1."""
+        if t >= 1:
+            return self.length
+        return float(self._k.subsegment((0.0, t)).arclen(ARC)) if t > 0 else 0.0
 
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`."""

@@ -10,7 +10,7 @@ from clothwright.curves.cubic import Cubic, Line, Segment
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
-from clothwright.curves.point import Point, Vector, distance
+from clothwright.curves.point import Point, Vector, distance, pair
 from clothwright.curves.tolerances import CLOSE
 
 _CRUMB = 5e-6
@@ -33,9 +33,12 @@ class Path:
     def __post_init__(self) -> None:
         if not self.segments:
             raise ValueError("a path needs at least one segment")
-        for a, b in zip(self.segments, self.segments[1:], strict=False):
-            if distance(a.end, b.start) > CLOSE:
+        before = self.segments[0]
+        for after in self.segments[1:]:
+            a, b = before.end, after.start
+            if a is not b and distance(a, b) > CLOSE:
                 raise ValueError("the parts of this path do not join")
+            before = after
 
     # -- making -----------------------------------------------------------------
     @classmethod
@@ -120,11 +123,7 @@ class Path:
     def length_to(self, place: Place) -> float:
         """Length from the start to a place."""
         before = math.fsum(s.length for s in self.segments[: place.segment])
-        if place.t <= 0:
-            return before
-        if place.t >= 1:
-            return before + self.segments[place.segment].length
-        return before + self.segments[place.segment].part(0.0, place.t).length
+        return before + self.segments[place.segment].length_to(place.t)
 
     def nearest(self, p: Point) -> tuple[Place, float]:
         """(place, distance) of the place nearest to `p`."""
@@ -268,8 +267,9 @@ def _chord_points(s: Segment, tolerance: float) -> Iterator[Point]:
         t = i / n
         u = 1 - t
         a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
-        yield Point(
-            a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
+        yield pair(
+            Point,
+            (a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3),
         )
     yield s.end
 

@@ -12,6 +12,7 @@ what they hold; every float is a length in cm unless its name says otherwise.
 """
 
 from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.held import held
 from clothwright.curves.inset import inset
 from clothwright.curves.meet import crossings, meet_lines
 from clothwright.curves.motion import (
@@ -67,6 +68,7 @@ __all__ = [
     "dot",
     "from_pair",
     "heading",
+    "held",
     "inset",
     "left_normal",
     "meet_lines",

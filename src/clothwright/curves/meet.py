@@ -7,7 +7,7 @@ kurbo's exact line meeting, seed a Newton step on both.
 
 import kurbopy
 
-from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.cubic import Box, Cubic, Line, Segment, box
 from clothwright.curves.point import Point, cross, distance
 
 _CHORDS = 32
@@ -31,16 +31,8 @@ coefficient is almost, but not quite, nothing; Newton's step takes the true poin
 _NEAR = 1e-7
 """Two segments this near (cm) meet."""
 
-_Box = tuple[float, float, float, float]
 
-
-def _box(*points: Point) -> _Box:
-    """Left, top, right and bottom of what these points hold between them."""
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    return min(xs), min(ys), max(xs), max(ys)
-
-
-def _apart(a: _Box, b: _Box) -> bool:
+def _apart(a: Box, b: Box) -> bool:
     return (
         a[0] > b[2] + _NEAR
         or b[0] > a[2] + _NEAR
@@ -55,7 +47,7 @@ def crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
     Within 1e-7 cm. Touching ends are found; overlapping curves and curves that
     graze each other without crossing may be missed.
     """
-    if _apart(_box(*a.points), _box(*b.points)):
+    if _apart(a.box, b.box):
         return []
     if isinstance(a, Line):
         if isinstance(b, Line):
@@ -87,17 +79,24 @@ def _lines(a: Line, b: Line) -> list[tuple[float, float]]:
 
 def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
     """Where a curve meets a segment, as Newton leaves it."""
-    seed, box = _seed(a), _box(*a.points)
-    n = 1 if isinstance(b, Line) else _CHORDS
+    seed, (left, top, right, bottom) = _seed(a), a.box
+    left, top, right, bottom = left - _NEAR, top - _NEAR, right + _NEAR, bottom + _NEAR
+    points = [b.start, b.end] if isinstance(b, Line) else b.evenly(_CHORDS)
+    n = len(points) - 1
     out: list[tuple[float, float]] = []
-    q = b.start
+    x0, y0 = points[0]
     for i in range(n):
-        p, q = q, b.at((i + 1) / n)
-        if _apart(box, _box(p, q)):
-            continue
-        chord = kurbopy.Line(kurbopy.Point(p[0], p[1]), kurbopy.Point(q[0], q[1]))
-        for h in seed.intersect_line(chord):
-            out.append(_newton(a, b, h.segment_t, (i + h.line_t) / n))
+        x, y = points[i + 1]
+        if not (
+            (x0 < left and x < left)
+            or (x0 > right and x > right)
+            or (y0 < top and y < top)
+            or (y0 > bottom and y > bottom)
+        ):
+            chord = kurbopy.Line(kurbopy.Point(x0, y0), kurbopy.Point(x, y))
+            for h in seed.intersect_line(chord):
+                out.append(_newton(a, b, h.segment_t, (i + h.line_t) / n))
+        x0, y0 = x, y
     return out
 
 
@@ -113,16 +112,17 @@ def _seed(curve: Cubic) -> kurbopy.PathSeg:
     return out
 
 
-def _newton(a: Segment, b: Segment, t: float, s: float) -> tuple[float, float]:
+def _newton(a: Cubic, b: Segment, t: float, s: float) -> tuple[float, float]:
     for _ in range(6):
-        gap = a.at(t) - b.at(s)
-        d, e = a.slope(t), b.slope(s)
-        det = cross(d, e)
+        (ax, ay), (bx, by) = a.at(t), b.at(s)
+        (dx, dy), (ex, ey) = a.slope(t), b.slope(s)
+        det = dx * ey - dy * ex
         if abs(det) < 1e-12:
             break
-        dt, ds = cross(gap, e) / det, cross(gap, d) / det
+        gx, gy = ax - bx, ay - by
+        dt, ds = (gx * ey - gy * ex) / det, (gx * dy - gy * dx) / det
         t, s = t - dt, s - ds
-        if abs(dt) < 1e-14 and abs(ds) < 1e-14:
+        if abs(dt) < 1e-8 and abs(ds) < 1e-8:  # the next step would be its square
             break
     return t, s
 
@@ -131,15 +131,13 @@ def _ends_on(a: Segment, b: Segment) -> list[tuple[float, float]]:
     """Where an end of one segment lies on the other; rounding can hide it from the
     search along chords."""
     out: list[tuple[float, float]] = []
-    box = _box(*b.points)
     for t, p in ((0.0, a.start), (1.0, a.end)):
-        if not _apart(box, (*p, *p)):
+        if not _apart(b.box, (*p, *p)):
             s, d = b.nearest(p)
             if d < _NEAR:
                 out.append((t, s))
-    box = _box(*a.points)
     for s, p in ((0.0, b.start), (1.0, b.end)):
-        if not _apart(box, (*p, *p)):
+        if not _apart(a.box, (*p, *p)):
             t, d = a.nearest(p)
             if d < _NEAR:
                 out.append((t, s))

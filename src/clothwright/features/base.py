@@ -16,6 +16,8 @@ longer peplum then redraws nothing else.
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import cache
+from types import MappingProxyType
 from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict
@@ -104,14 +106,9 @@ class Feature(BaseModel):
     """Word that no other feature may give: why."""
 
     @classmethod
-    def numbers(cls) -> dict[str, Number]:
+    def numbers(cls) -> Mapping[str, Number]:
         """The number of each field that has one."""
-        out: dict[str, Number] = {}
-        for name, f in cls.model_fields.items():
-            for m in f.metadata:
-                if isinstance(m, Number):
-                    out[name] = m
-        return out
+        return _numbers(cls)
 
     def provides(self) -> frozenset[str]:
         """Words for what this feature provides, as it is set."""
@@ -164,3 +161,15 @@ class Feature(BaseModel):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()
+
+
+@cache
+def _numbers(kind: type[Feature]) -> Mapping[str, Number]:
+    return MappingProxyType(
+        {
+            name: m
+            for name, f in kind.model_fields.items()
+            for m in f.metadata
+            if isinstance(m, Number)
+        }
+    )

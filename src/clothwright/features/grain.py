@@ -1,5 +1,6 @@
 """Grain lines and inner lines of the finished table (first garment 19)."""
 
+from bisect import bisect_left
 from dataclasses import replace
 
 from clothwright.curves import Point, Vector, direction, dot, turned
@@ -39,26 +40,26 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece. None for a sliver."""
     points = p.outline.flatten(0.1)
-    across = Vector(-up[1], up[0])
-    reach = [dot(q, across) for q in points]
+    across, (ux, uy) = Vector(-up[1], up[0]), up
+    reach = [q[1] * ux - q[0] * uy for q in points]
     left, right = min(reach), max(reach)
     # beside a fold the middle is left to the words
     liked = 6
     if p.fold is not None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best: tuple[float, float, float] | None = None
+    places = [left + (right - left) * i / 12 for i in range(12)]
+    crossed: list[list[float]] = [[] for _ in places]
+    a, ra = points[0], reach[0]
+    for b, rb in zip(points, reach, strict=True):
+        low, high = (ra, rb) if ra < rb else (rb, ra)
+        for i in range(bisect_left(places, low), bisect_left(places, high)):
+            t = (places[i] - ra) / (rb - ra)
+            foot, head = a[0] * ux + a[1] * uy, b[0] * ux + b[1] * uy
+            crossed[i].append(foot + t * (head - foot))
+        a, ra = b, rb
     for i in range(1, 12):
-        at = left + (right - left) * i / 12
-        stops = []
-        for (a, b), (ra, rb) in zip(
-            zip(points, points[1:], strict=False),
-            zip(reach, reach[1:], strict=False),
-            strict=False,
-        ):
-            if (ra > at) != (rb > at):
-                t = (at - ra) / (rb - ra)
-                stops.append(dot(a, up) + t * (dot(b, up) - dot(a, up)))
-        stops.sort()
+        at, stops = places[i], sorted(crossed[i])
         for low, high in zip(stops[::2], stops[1::2], strict=False):
             length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:

@@ -56,7 +56,7 @@ def _with_vertex(edges: list[Edge], spot: Spot) -> tuple[list[Edge], int, int | 
         if spot.length < CLOSE:
             return edges, i, None
         a, b = e.path.split_at_length(spot.length)
-        parts = [replace(e, path=a), replace(e, path=b)]
+        parts = [e.along(a), e.along(b)]
         return edges[:i] + parts + edges[i + 1 :], i + 1, i
     raise PaperError(f"there is no edge {spot.edge} to cut to")
 
@@ -106,8 +106,6 @@ def cut(
     new_a, new_b = _share(old, new_a, along), _share(old, new_b, along)
 
     def where(run: Run) -> tuple[Run, ...]:
-        if run.piece != piece:
-            return (run,)
         order = [(p, e) for p in (new_a, new_b) for e in p.edges if e.name == run.edge]
         order = [pe for pe in order if pe[1].name != edge]
         whole = old.edge(run.edge).path
@@ -116,7 +114,7 @@ def cut(
         return tuple(reversed(runs) if run.backward else runs)
 
     out = replace(sheet, pieces={c: p for c, p in sheet.pieces.items() if c != piece})
-    out = out.put(new_a, new_b).with_runs(where)
+    out = out.put(new_a, new_b).with_runs(where, piece)
     new_seam = Seam(
         seam,
         seam_name,

@@ -1,11 +1,21 @@
 """Pieces of paper: closed loops of named edges."""
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
-from functools import cached_property
 
-from clothwright.curves import CLOSE, Line, Motion, Path, Point, distance, heading
+from clothwright.curves import (
+    CLOSE,
+    Line,
+    Motion,
+    Path,
+    Point,
+    cross,
+    distance,
+    dot,
+    held,
+)
 
 
 class EdgeKind(Enum):
@@ -34,24 +44,32 @@ class PaperError(ValueError):
     """Paper that cannot be cut, laid or drawn so. `str()` is a plain sentence."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Edge:
     """One named edge; its path runs clockwise (as seen) round the piece."""
 
     name: str
     path: Path
-    kind: EdgeKind = EdgeKind.SEAM
+    kind: EdgeKind
+
+    def __init__(self, name: str, path: Path, kind: EdgeKind = EdgeKind.SEAM) -> None:
+        here = self.__dict__
+        here["name"], here["path"], here["kind"] = name, path, kind
 
     @property
     def length(self) -> float:
         """True length in cm."""
         return self.path.length
 
+    def along(self, path: Path) -> "Edge":
+        """The edge on another line."""
+        return self if path is self.path else Edge(self.name, path, self.kind)
+
     def moved(self, m: Motion) -> "Edge":
         """The edge after a motion. A mirrored edge runs the other way, so that its
         piece still runs clockwise."""
         path = self.path.moved(m)
-        return replace(self, path=path.reversed() if m.flips else path)
+        return self.along(path.reversed() if m.flips else path)
 
 
 @dataclass(frozen=True)
@@ -87,22 +105,27 @@ class Piece:
     """Straight grain, from its foot to its head."""
 
     def __post_init__(self) -> None:
-        n = len(self.edges)
-        for i, e in enumerate(self.edges):
-            after = self.edges[(i + 1) % n]
-            if distance(e.path.end, after.path.start) > 10 * CLOSE:
+        before = self.edges[-1]
+        for edge in self.edges:
+            a, b = before.path.end, edge.path.start
+            if a is not b and distance(a, b) > 10 * CLOSE:
                 raise PaperError(
-                    f"{self.code}: the edge {e.name} does not reach {after.name}"
+                    f"{self.code}: the edge {before.name} does not reach {edge.name}"
                 )
-        if len({e.name for e in self.edges}) != n:
+            before = edge
+        if len(self._places) != len(self.edges):
             raise PaperError(f"{self.code}: two edges have one name")
 
     # -- asking -----------------------------------------------------------------
+    @held
+    def _places(self) -> dict[str, int]:
+        return {e.name: i for i, e in enumerate(self.edges)}
+
     def index(self, name: str) -> int:
         """Place of an edge in the loop. Raises PaperError for an unknown name."""
-        for i, e in enumerate(self.edges):
-            if e.name == name:
-                return i
+        place = self._places.get(name)
+        if place is not None:
+            return place
         names = ", ".join(e.name for e in self.edges)
         raise PaperError(f"{self.code} has no edge {name}; it has {names}")
 
@@ -112,7 +135,7 @@ class Piece:
 
     def has(self, name: str) -> bool:
         """True when there is an edge of this name."""
-        return any(e.name == name for e in self.edges)
+        return name in self._places
 
     def before(self, name: str) -> Edge:
         """The edge that ends where this one begins."""
@@ -122,10 +145,10 @@ class Piece:
         """The edge that begins where this one ends."""
         return self.edges[(self.index(name) + 1) % len(self.edges)]
 
-    @cached_property
+    @held
     def outline(self) -> Path:
         """The whole loop as one closed path."""
-        return Path(tuple(s for e in self.edges for s in e.path.segments))
+        return Path(tuple([s for e in self.edges for s in e.path.segments]))
 
     @property
     def area(self) -> float:
@@ -147,15 +170,17 @@ class Piece:
                 inside = not inside
         return inside
 
-    @cached_property
+    @held
     def _chords(self) -> list[Point]:
         return self.outline.flatten(0.01)
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""
-        a = self.edge(name).path.end_direction
-        b = self.after(name).path.start_direction
-        return (180.0 - (heading(b) - heading(a))) % 360.0
+        i = self.index(name)
+        a = self.edges[i].path.end_direction
+        b = self.edges[(i + 1) % len(self.edges)].path.start_direction
+        turn = math.degrees(math.atan2(cross(a, b), dot(a, b)))
+        return (180.0 - turn) % 360.0
 
     # -- changing: always a new piece ---------------------------------------------
     def moved(self, m: Motion) -> "Piece":
@@ -171,7 +196,9 @@ class Piece:
 
     def with_edges(self, edges: Iterable[Edge]) -> "Piece":
         """The piece with another loop."""
-        return replace(self, edges=tuple(edges))
+        return Piece(
+            self.code, self.name, tuple(edges), self.marks, self.lines, self.grain
+        )
 
     def with_edge(self, edge: Edge) -> "Piece":
         """The piece with one edge of the same name put in place of the old."""

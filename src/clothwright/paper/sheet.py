@@ -79,13 +79,14 @@ class Sheet:
     # -- changing: always a new sheet ----------------------------------------------
     def put(self, *pieces: Piece) -> "Sheet":
         """The sheet with pieces added or put in place of those of the same code."""
-        return replace(self, pieces={**self.pieces, **{p.code: p for p in pieces}})
+        new = {**self.pieces, **{p.code: p for p in pieces}}
+        return self._with(pieces=MappingProxyType(new))
 
     def without(self, *codes: str) -> "Sheet":
         """The sheet with pieces taken off, and every seam that they were in."""
-        return replace(
-            self,
-            pieces={c: p for c, p in self.pieces.items() if c not in codes},
+        kept = {c: p for c, p in self.pieces.items() if c not in codes}
+        return self._with(
+            pieces=MappingProxyType(kept),
             seams=tuple(
                 s for s in self.seams if not any(r.piece in codes for r in s.runs())
             ),
@@ -101,35 +102,53 @@ class Sheet:
                 self.edge(r.piece, r.edge)
         new = {s.code: s for s in seams}
         kept = tuple(new.pop(s.code, s) for s in self.seams)
-        return replace(self, seams=kept + tuple(new.values()))
+        return self._with(seams=kept + tuple(new.values()))
 
     def unsew(self, *codes: str) -> "Sheet":
         """The sheet without these seams."""
-        return replace(self, seams=tuple(s for s in self.seams if s.code not in codes))
+        return self._with(seams=tuple(s for s in self.seams if s.code not in codes))
 
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""
-        return replace(self, points={**self.points, **points})
+        return self._with(points=MappingProxyType({**self.points, **points}))
 
     def drawn(self, **lines: Path) -> "Sheet":
         """The sheet with named lines drawn on it."""
-        return replace(self, lines={**self.lines, **lines})
+        return self._with(lines=MappingProxyType({**self.lines, **lines}))
 
-    def with_runs(self, change: Callable[[Run], tuple[Run, ...]]) -> "Sheet":
-        """The sheet with every run of every seam put through `change`, which gives
+    def with_runs(
+        self, change: Callable[[Run], tuple[Run, ...]], *pieces: str
+    ) -> "Sheet":
+        """The sheet with every run of these pieces put through `change`, which gives
         the runs, in walking order, that stand in its place."""
 
         def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
             out: list[Run] = []
             for r in runs:
-                for new in change(r):
+                for new in change(r) if r.piece in pieces else (r,):
                     if new not in out:
                         out.append(new)
             return tuple(out)
 
-        return replace(
-            self,
-            seams=tuple(
-                replace(s, left=chain(s.left), right=chain(s.right)) for s in self.seams
-            ),
+        seams: list[Seam] = []
+        for s in self.seams:
+            left, right = s.left, s.right
+            if any(r.piece in pieces for r in left + right):
+                left, right = chain(left), chain(right)
+            same = left == s.left and right == s.right
+            seams.append(s if same else replace(s, left=left, right=right))
+        return self._with(seams=tuple(seams))
+
+    def _with(
+        self,
+        pieces: Mapping[str, Piece] | None = None,
+        seams: tuple[Seam, ...] | None = None,
+        points: Mapping[str, Point] | None = None,
+        lines: Mapping[str, Path] | None = None,
+    ) -> "Sheet":
+        return Sheet(
+            self.pieces if pieces is None else pieces,
+            self.seams if seams is None else seams,
+            self.points if points is None else points,
+            self.lines if lines is None else lines,
         )

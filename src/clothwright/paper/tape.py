@@ -91,7 +91,7 @@ def _join(sheet: Sheet, seam: str, code: str, name: str, tolerance: float) -> Sh
         edge = renamed.get((run.piece, run.edge))
         return (Run(joined.code, edge.name, run.backward),) if edge else (run,)
 
-    out = sheet.unsew(seam).with_runs(where)
+    out = sheet.unsew(seam).with_runs(where, keep.code, other.code)
     pieces = {c: p for c, p in out.pieces.items() if c not in (keep.code, other.code)}
     return replace(out, pieces=pieces).put(joined)
 
@@ -104,7 +104,7 @@ def _unique(edges: tuple[Edge, ...]) -> list[Edge]:
         while name in names:
             name, k = f"{e.name} {k}", k + 1
         names.add(name)
-        out.append(replace(e, name=name))
+        out.append(e if name == e.name else replace(e, name=name))
     return out
 
 
@@ -112,7 +112,7 @@ def _pin(run: tuple[Edge, ...], to: tuple[Edge, ...]) -> tuple[Edge, ...]:
     """`run` with its last end laid exactly on the first start of `to`."""
     *head, last = run
     path = last.path.pinned(last.path.start, to[0].path.start)
-    return (*head, replace(last, path=path))
+    return (*head, last.along(path))
 
 
 def _close_dart(sheet: Sheet, seam: str, moving: str, tolerance: float) -> Sheet:

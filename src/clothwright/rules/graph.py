@@ -122,7 +122,7 @@ class Numbers:
             return self._compute(key)
 
     def __getattr__(self, key: str) -> float:
-        if key.startswith("_"):
+        if key[0] == "_":
             raise AttributeError(key)
         return self[key]
 
@@ -150,7 +150,12 @@ class Numbers:
         rule = self._active(key)
         self._open.append(key)
         try:
-            value = float(rule.compute(*[self._value(n) for n in rule.needs]))
+            known = self._values
+            value = float(
+                rule.compute(
+                    *[known[n] if n in known else self._compute(n) for n in rule.needs]
+                )
+            )
         except ZeroDivisionError as e:
             raise RuleError(
                 f"{rule.name} ({rule.symbol}) divides by nothing with these numbers"

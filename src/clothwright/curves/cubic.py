@@ -6,7 +6,7 @@ true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import kurbopy
 
@@ -23,7 +23,6 @@ from clothwright.curves.point import (
     unit,
 )
 from clothwright.curves.tolerances import ARC, CLOSE, FIT
-
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom, cm."""
@@ -53,23 +52,22 @@ class Line:
 
     start: Point
     end: Point
+    length: float = field(compare=False, repr=False)
+    """Length in cm."""
 
     def __init__(self, start: Point, end: Point) -> None:
-        # a draft makes a thousand of them: straight into the instance, a sum for all
-        if not math.isfinite(start[0] + start[1] + end[0] + end[1]):
+        # a draft makes a thousand segments: one question of all their numbers, and
+        # past the frozen class's own way of setting each
+        length = math.hypot(end[0] - start[0], end[1] - start[1])
+        if not math.isfinite(length):
             raise ValueError(_NO_NUMBER)
-        held = self.__dict__
-        held["start"], held["end"] = start, end
+        here = self.__dict__
+        here["start"], here["end"], here["length"] = start, end, length
 
     @property
     def points(self) -> tuple[Point, ...]:
         """Start and end."""
         return (self.start, self.end)
-
-    @property
-    def length(self) -> float:
-        """Length in cm."""
-        return distance(self.start, self.end)
 
     @held
     def box(self) -> Box:
@@ -157,9 +155,9 @@ class Cubic:
         total += handle2[0] + handle2[1] + end[0] + end[1]
         if not math.isfinite(total):
             raise ValueError(_NO_NUMBER)
-        held = self.__dict__
-        held["start"], held["handle1"] = start, handle1
-        held["handle2"], held["end"] = handle2, end
+        here = self.__dict__
+        here["start"], here["handle1"] = start, handle1
+        here["handle2"], here["end"] = handle2, end
 
     @held
     def _k(self) -> kurbopy.CubicBez:
@@ -224,13 +222,15 @@ class Cubic:
         )
 
     def evenly(self, n: int) -> list[Point]:
-        """Start, end and the points between them at n equal steps of the parameter."""
+        """The points after the start at n equal steps of the parameter."""
+        if n == 1:
+            return [self.end]
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
         # B(t) = (x0, y0) + b·t + c·t² + d·t³
         bx, by = 3 * (x1 - x0), 3 * (y1 - y0)
         cx, cy = 3 * (x2 - x1) - bx, 3 * (y2 - y1) - by
         dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
-        out = [self.start]
+        out: list[Point] = []
         for i in range(1, n):
             t = i / n
             x, y = x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy))

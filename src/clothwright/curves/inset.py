@@ -99,7 +99,8 @@ def _curve(
     first: Point,
     last: Point,
 ) -> list[Line | Cubic]:
-    tight = any(abs(seg.curvature(i / 8)) > 1 / 3 for i in range(1, 8))
+    bends = [abs(seg.curvature(i / 8)) for i in range(1, 8)]
+    tight = max(bends) > 1 / 3
     spans = _TIGHT_SPANS if tight else _SPANS
     step = seg.length / spans
     points: list[Point] = []

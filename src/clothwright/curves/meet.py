@@ -7,7 +7,7 @@ kurbo's exact line meeting, seed a Newton step on both.
 
 import kurbopy
 
-from clothwright.curves.cubic import Box, Cubic, Line, Segment, box
+from clothwright.curves.cubic import Box, Cubic, Line, Segment
 from clothwright.curves.point import Point, cross, distance
 
 _CHORDS = 32
@@ -81,12 +81,11 @@ def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
     """Where a curve meets a segment, as Newton leaves it."""
     seed, (left, top, right, bottom) = _seed(a), a.box
     left, top, right, bottom = left - _NEAR, top - _NEAR, right + _NEAR, bottom + _NEAR
-    points = [b.start, b.end] if isinstance(b, Line) else b.evenly(_CHORDS)
-    n = len(points) - 1
+    points = [b.end] if isinstance(b, Line) else b.evenly(_CHORDS)
+    n = len(points)
     out: list[tuple[float, float]] = []
-    x0, y0 = points[0]
-    for i in range(n):
-        x, y = points[i + 1]
+    x0, y0 = b.start
+    for i, (x, y) in enumerate(points):
         if not (
             (x0 < left and x < left)
             or (x0 > right and x > right)

@@ -10,7 +10,7 @@ from clothwright.curves.held import held
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
-from clothwright.curves.point import Point, Vector, distance, pair
+from clothwright.curves.point import Point, Vector, distance
 from clothwright.curves.tolerances import CLOSE
 
 _CRUMB = 5e-6
@@ -85,6 +85,11 @@ class Path:
     def length(self) -> float:
         """True length in cm."""
         return math.fsum([s.length for s in self.segments])
+
+    @property
+    def straight(self) -> bool:
+        """True for a path of one straight line."""
+        return len(self.segments) == 1 and isinstance(self.segments[0], Line)
 
     @property
     def closed(self) -> bool:
@@ -254,7 +259,7 @@ class Path:
         pts = [self.start]
         for s in self.segments:
             if isinstance(s, Cubic):
-                pts += s.evenly(_steps(s, tolerance))[1:]
+                pts += s.evenly(_steps(s, tolerance))
             else:
                 pts.append(s.end)
         return pts
@@ -263,11 +268,9 @@ class Path:
 def _steps(s: Cubic, tolerance: float) -> int:
     """Equal steps whose chords keep the tolerance: |B''|/(8 n²) bounds their error."""
     (x0, y0), (x1, y1), (x2, y2), (x3, y3) = s.points
-    bend = max(
-        math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0),
-        math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1),
-    )
-    return max(1, math.ceil(math.sqrt(6 * bend / (8 * tolerance))))
+    a = math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0)
+    b = math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1)
+    return math.ceil(math.sqrt(0.75 * (a if a > b else b) / tolerance)) or 1
 
 
 def polyline(points: Iterable[Point]) -> Path:

@@ -22,7 +22,7 @@ def _grained(p: Piece) -> Piece:
         up = turned(direction(waist.start, waist.end), 90)
         if p.code.startswith("P"):
             up = up * -1.0
-    return replace(p, grain=longest_line(p, up), lines=_clipped(p))
+    return Piece(p.code, p.name, p.edges, p.marks, _clipped(p), longest_line(p, up))
 
 
 def _clipped(p: Piece) -> tuple[InnerLine, ...]:
@@ -40,8 +40,9 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece. None for a sliver."""
     points = p.outline.flatten(0.1)
-    across, (ux, uy) = Vector(-up[1], up[0]), up
-    reach = [q[1] * ux - q[0] * uy for q in points]
+    (ux, uy), across = up, Vector(-up[1], up[0])
+    reach = [y * ux - x * uy for x, y in points]
+    height = [x * ux + y * uy for x, y in points]
     left, right = min(reach), max(reach)
     # beside a fold the middle is left to the words
     liked = 6
@@ -50,14 +51,12 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     best: tuple[float, float, float] | None = None
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
-    a, ra = points[0], reach[0]
-    for b, rb in zip(points, reach, strict=True):
-        low, high = (ra, rb) if ra < rb else (rb, ra)
-        for i in range(bisect_left(places, low), bisect_left(places, high)):
-            t = (places[i] - ra) / (rb - ra)
-            foot, head = a[0] * ux + a[1] * uy, b[0] * ux + b[1] * uy
-            crossed[i].append(foot + t * (head - foot))
-        a, ra = b, rb
+    ha, ra = height[0], reach[0]
+    for hb, rb in zip(height, reach, strict=True):
+        i, j = bisect_left(places, ra), bisect_left(places, rb)
+        for k in range(min(i, j), max(i, j)):
+            crossed[k].append(ha + (places[k] - ra) / (rb - ra) * (hb - ha))
+        ha, ra = hb, rb
     for i in range(1, 12):
         at, stops = places[i], sorted(crossed[i])
         for low, high in zip(stops[::2], stops[1::2], strict=False):

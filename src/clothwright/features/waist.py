@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import (
+    SOLVE,
     Cubic,
     Path,
     Point,
@@ -207,7 +208,10 @@ def ex(ex_F: float, ex_B: float) -> float:
 def _given_back(dart: float, excess: Callable[[float], float]) -> float:
     """The dart changed until the trued edges have no excess, within 0.01 mm."""
     for _ in range(4):
-        dart += excess(dart)
+        more = excess(dart)
+        dart += more
+        if abs(more) < SOLVE:  # the next would be a hundredth of it
+            break
     return dart
 
 

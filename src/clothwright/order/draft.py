@@ -7,7 +7,7 @@ that the change touches.
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from functools import partial
+from functools import cached_property, partial
 
 from clothwright.body import check_body, estimates
 from clothwright.features import Feature, Stage
@@ -41,11 +41,16 @@ class Draft:
     sheet: Sheet
     steps: tuple[Step, ...]
     report: Report
-    used: tuple[str, ...]
-    """Keys of the numbers that the draft and its checks rest on."""
+    read: frozenset[str]
+    """Keys of the numbers that the draft and its checks have read."""
 
     findings: tuple[Finding, ...]
     """All findings: features' own checks, then walks, joints and the checklist."""
+
+    @cached_property
+    def used(self) -> tuple[str, ...]:
+        """Keys of the numbers that the draft and its checks rest on."""
+        return self.numbers.behind(self.read)
 
     @property
     def failed(self) -> bool:
@@ -71,6 +76,7 @@ class Workroom:
     """Keeps the last draft's stages, so that a change redraws only what follows."""
 
     kept: list[_Kept] = field(default_factory=list)
+    numbers: Numbers | None = None
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
@@ -79,7 +85,7 @@ class Workroom:
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             raise OrderError(*(f"{f.code}: {f}" for f in absurd))
-        numbers = numbers_of(order)
+        numbers = numbers_of(order, self.numbers)
         kinds = tuple(f.kind for f in order.features)
         sheet, steps = Sheet(), list[Step]()
         read: set[str] = set()
@@ -102,7 +108,7 @@ class Workroom:
             sheet = kept.after
             steps += kept.steps
             read |= kept.reads.keys()
-        self.kept = fresh
+        self.kept, self.numbers = fresh, numbers
         numbers.read.clear()
         report, found = _checked(order, numbers, sheet)
         read |= numbers.read
@@ -112,7 +118,7 @@ class Workroom:
             sheet,
             tuple(steps),
             report,
-            numbers.behind(read),
+            frozenset(read),
             (*measured, *found, *report.findings),
         )
 
@@ -269,8 +275,9 @@ def rules_of(order: Order) -> dict[str, Rule]:
     return rules
 
 
-def numbers_of(order: Order) -> Numbers:
-    """The order's numbers, house rules in place. Raises OrderError."""
+def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
+    """The order's numbers, house rules in place; `before` are those of the last draft.
+    Raises OrderError."""
     rules = rules_of(order)
     given: list[Given] = list(order.body.given())
     for f in order.features:
@@ -288,7 +295,7 @@ def numbers_of(order: Order) -> Numbers:
         except HouseError as e:
             raise OrderError(*str(e).splitlines()) from e
     kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
-    numbers = Numbers(rules, kept, house)
+    numbers = Numbers(rules, kept, house, before)
     for key in house:
         try:
             numbers[key]

@@ -109,7 +109,8 @@ def cut(
         order = [(p, e) for p in (new_a, new_b) for e in p.edges if e.name == run.edge]
         order = [pe for pe in order if pe[1].name != edge]
         whole = old.edge(run.edge).path
-        order.sort(key=lambda pe: whole.length_to_point(pe[1].path.at_length(0.01)))
+        if len(order) > 1:
+            order.sort(key=lambda pe: whole.length_to_point(pe[1].path.at_length(0.01)))
         runs = [Run(p.code, e.name, run.backward) for p, e in order]
         return tuple(reversed(runs) if run.backward else runs)
 

@@ -89,7 +89,7 @@ class InnerLine:
     path: Path
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Piece:
     """A closed loop of edges, clockwise as seen, with what is marked on it.
 
@@ -99,22 +99,33 @@ class Piece:
     code: str
     name: str
     edges: tuple[Edge, ...]
-    marks: tuple[Mark, ...] = ()
-    lines: tuple[InnerLine, ...] = ()
-    grain: tuple[Point, Point] | None = None
+    marks: tuple[Mark, ...]
+    lines: tuple[InnerLine, ...]
+    grain: tuple[Point, Point] | None
     """Straight grain, from its foot to its head."""
 
-    def __post_init__(self) -> None:
-        before = self.edges[-1]
-        for edge in self.edges:
+    def __init__(
+        self,
+        code: str,
+        name: str,
+        edges: tuple[Edge, ...],
+        marks: tuple[Mark, ...] = (),
+        lines: tuple[InnerLine, ...] = (),
+        grain: tuple[Point, Point] | None = None,
+    ) -> None:
+        here = self.__dict__
+        here["code"], here["name"], here["edges"] = code, name, edges
+        here["marks"], here["lines"], here["grain"] = marks, lines, grain
+        before = edges[-1]
+        for edge in edges:
             a, b = before.path.end, edge.path.start
             if a is not b and distance(a, b) > 10 * CLOSE:
                 raise PaperError(
-                    f"{self.code}: the edge {before.name} does not reach {edge.name}"
+                    f"{code}: the edge {before.name} does not reach {edge.name}"
                 )
             before = edge
-        if len(self._places) != len(self.edges):
-            raise PaperError(f"{self.code}: two edges have one name")
+        if len(self._places) != len(edges):
+            raise PaperError(f"{code}: two edges have one name")
 
     # -- asking -----------------------------------------------------------------
     @held
@@ -162,17 +173,18 @@ class Piece:
 
     def contains(self, p: Point) -> bool:
         """True when `p` lies inside the outline (even-odd rule, chords of 0.1 mm)."""
-        pts = self._chords
         inside = False
         x, y = p
-        for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
-            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
-                inside = not inside
+        for s in self.outline.segments:
+            left, top, right, bottom = s.box
+            if y < top or y > bottom or x > right:
+                continue
+            # what lies wholly to the right is crossed as its two ends say
+            pts = (s.start, s.end) if x < left else Path((s,)).flatten(0.01)
+            for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
+                if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+                    inside = not inside
         return inside
-
-    @held
-    def _chords(self) -> list[Point]:
-        return self.outline.flatten(0.01)
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""

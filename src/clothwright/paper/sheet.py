@@ -1,29 +1,37 @@
 """The sheet: all pieces and all seams of a draft, one immutable value."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import Any, TypeVar
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.paper.piece import Edge, PaperError, Piece
 from clothwright.paper.seam import Run, Seam
 
+_NONE: Mapping[str, Any] = MappingProxyType({})
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, init=False)
 class Sheet:
     """Pieces by code, seams in the order stated, named points and lines."""
 
-    pieces: Mapping[str, Piece] = field(default_factory=dict)
-    seams: tuple[Seam, ...] = ()
-    points: Mapping[str, Point] = field(default_factory=dict)
-    lines: Mapping[str, Path] = field(default_factory=dict)
+    pieces: Mapping[str, Piece]
+    seams: tuple[Seam, ...]
+    points: Mapping[str, Point]
+    lines: Mapping[str, Path]
     """Lines drawn on the table that are not, or not yet, edges of a piece."""
 
-    def __post_init__(self) -> None:
-        for name in ("pieces", "points", "lines"):
-            held = getattr(self, name)
-            if not isinstance(held, MappingProxyType):
-                object.__setattr__(self, name, MappingProxyType(dict(held)))
+    def __init__(
+        self,
+        pieces: Mapping[str, Piece] = _NONE,
+        seams: tuple[Seam, ...] = (),
+        points: Mapping[str, Point] = _NONE,
+        lines: Mapping[str, Path] = _NONE,
+    ) -> None:
+        here = self.__dict__
+        here["pieces"], here["seams"] = _lasting(pieces), seams
+        here["points"], here["lines"] = _lasting(points), _lasting(lines)
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:
@@ -152,3 +160,11 @@ class Sheet:
             self.points if points is None else points,
             self.lines if lines is None else lines,
         )
+
+
+_T = TypeVar("_T")
+
+
+def _lasting(held: Mapping[str, _T]) -> Mapping[str, _T]:
+    """What nobody can change any more."""
+    return held if type(held) is MappingProxyType else MappingProxyType(dict(held))

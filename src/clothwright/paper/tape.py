@@ -53,7 +53,7 @@ def tape(
 
 
 def _congruent(a: Path, b: Path, tolerance: float) -> bool:
-    n = 12
+    n = 1 if a.straight and b.straight else 12
     return all(
         distance(a.at_length(a.length * i / n), b.at_length(b.length * i / n))
         <= tolerance

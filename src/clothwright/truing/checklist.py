@@ -14,7 +14,6 @@ from functools import cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
-    Line,
     Point,
     Segment,
     degrees_between,
@@ -165,9 +164,12 @@ def check_outline(piece: Piece, points: Sequence[Point]) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
     for edge in piece.edges:
+        small = [s for s in edge.path.segments if distance(s.start, s.end) < DOUBLED]
+        if not small:
+            continue
         if edge.length < DOUBLED:
             yield _fault("outline", edge, "has no length", "Leave it out.", piece)
-        elif any(s.length < DOUBLED for s in edge.path.segments):
+        elif any(s.length < DOUBLED for s in small):
             yield _doubt("outline", edge, "has a point drawn twice", "Join it.", piece)
     area = piece.area
     if area < -_HAIR:
@@ -189,7 +191,7 @@ def check_folds(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
         if distance(a, b) < DOUBLED:
             yield _fault("fold", edge, "ends where it begins", "Rule it.", piece)
             continue
-        if len(edge.path.segments) == 1 and isinstance(edge.path.segments[0], Line):
+        if edge.path.straight:
             continue
         n = left_normal(b - a)
         off = max(
@@ -206,7 +208,7 @@ def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[F
         if not any(word in edge.name for word in rounded):
             continue
         curves = [s for s in edge.path.segments if isinstance(s, Cubic)]
-        worst = max((wrong_way(c) for c in curves), default=0.0)
+        worst = max([wrong_way(c) for c in curves], default=0.0)
         severity = WRONG_WAY.severity(worst)
         if severity is not None:
             says = f"turns the wrong way by {worst:.1f}°; up to 3° goes unseen"

@@ -5,7 +5,8 @@ asks these of every piece: the test suite proves them against shapely.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from functools import cache
 
 from clothwright.curves import Cubic, Path, Point
 
@@ -32,21 +33,22 @@ def crosses_itself(points: Sequence[Point]) -> Point | None:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     if max(xs) - min(xs) < max(ys) - min(ys):
         xs, ys = ys, xs
-    spans: list[tuple[float, float, float, float, int]] = []
-    for i in range(n):
-        x0, x1, y0, y1 = xs[i], xs[i + 1], ys[i], ys[i + 1]
-        if x0 > x1:
-            x0, x1 = x1, x0
-        if y0 > y1:
-            y0, y1 = y1, y0
-        spans.append((x0, x1, y0, y1, i))
+    spans = [
+        (a, b, i) if a < b else (b, a, i)
+        for i, (a, b) in enumerate(zip(xs, xs[1:], strict=False))
+    ]
     spans.sort()
-    for k, (_, right, low, high, i) in enumerate(spans):
-        for j in range(k + 1, n):
-            left, _, low2, high2, m = spans[j]
+    for k, (_, right, i) in enumerate(spans, 1):
+        a, b = ys[i], ys[i + 1]
+        low, high = (a, b) if a < b else (b, a)
+        for j in range(k, n):
+            left, _, m = spans[j]
             if left > right:
                 break
-            if low2 > high or high2 < low or m - i in (1, -1, n - 1, 1 - n):
+            c, d = ys[m], ys[m + 1]
+            if (c > high and d > high) or (c < low and d < low):
+                continue
+            if m - i in (1, -1, n - 1, 1 - n):
                 continue
             if _touch(points[i], points[i + 1], points[m], points[m + 1]):
                 return points[m]
@@ -142,6 +144,13 @@ def _roots(a: float, b: float, c: float) -> list[float]:
     return sorted(t for t in found if 1e-9 < t < 1 - 1e-9)
 
 
+@cache
+def _middles(steps: int) -> tuple[_Floats, ...]:
+    """The weights of a quadratic at the middle of each of so many equal steps."""
+    ts = [(i + 0.5) / steps for i in range(steps)]
+    return tuple(((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in ts)
+
+
 def tightest(
     path: Path, samples: int = 8, *, within: float = math.inf
 ) -> tuple[float, float]:
@@ -151,7 +160,7 @@ def tightest(
     the bend there without a value.
     """
     most = least = 0.0
-    steps = [(s * s, 2 * s * t, t * t) for s, t in _halves(samples)]
+    steps = _middles(samples)
     for curve in path.segments:
         if not isinstance(curve, Cubic):
             continue
@@ -171,13 +180,6 @@ def tightest(
                 elif bend < least:
                     least = bend
     return _radius(2 / 3 * most), _radius(-2 / 3 * least)
-
-
-def _halves(samples: int) -> Iterator[tuple[float, float]]:
-    """(1 − t, t) at the middle of each of so many equal steps."""
-    for i in range(samples):
-        t = (i + 0.5) / samples
-        yield 1 - t, t
 
 
 def _radius(bend: float) -> float:

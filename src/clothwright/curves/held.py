@@ -1,4 +1,4 @@
-"""A value of an immutable thing, worked out when it is first asked for and then held."""
+"""A value of an immutable thing, worked out when first asked for and then held."""
 
 from collections.abc import Callable
 from typing import Generic, TypeVar, overload

@@ -114,8 +114,7 @@ def cut(
         runs = [Run(p.code, e.name, run.backward) for p, e in order]
         return tuple(reversed(runs) if run.backward else runs)
 
-    out = replace(sheet, pieces={c: p for c, p in sheet.pieces.items() if c != piece})
-    out = out.put(new_a, new_b).with_runs(where, piece)
+    out = sheet.in_place_of(piece, put=(new_a, new_b)).with_runs(where, piece)
     new_seam = Seam(
         seam,
         seam_name,

@@ -3,11 +3,12 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Any, TypeVar
+from typing import Any
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.paper.piece import Edge, PaperError, Piece
 from clothwright.paper.seam import Run, Seam
+from clothwright.paper.things import Watched, bare, lasting, less, more
 
 _NONE: Mapping[str, Any] = MappingProxyType({})
 
@@ -30,15 +31,16 @@ class Sheet:
         lines: Mapping[str, Path] = _NONE,
     ) -> None:
         here = self.__dict__
-        here["pieces"], here["seams"] = _lasting(pieces), seams
-        here["points"], here["lines"] = _lasting(points), _lasting(lines)
+        here["pieces"], here["seams"] = lasting(pieces), seams
+        here["points"], here["lines"] = lasting(points), lasting(lines)
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:
         """The piece of this code. Raises PaperError when it is not on the sheet."""
-        if code not in self.pieces:
-            raise PaperError(f"there is no piece {code} on the table")
-        return self.pieces[code]
+        try:
+            return self.pieces[code]
+        except KeyError:
+            raise PaperError(f"there is no piece {code} on the table") from None
 
     def edge(self, piece: str, edge: str) -> Edge:
         """An edge by the codes of piece and edge."""
@@ -87,18 +89,17 @@ class Sheet:
     # -- changing: always a new sheet ----------------------------------------------
     def put(self, *pieces: Piece) -> "Sheet":
         """The sheet with pieces added or put in place of those of the same code."""
-        new = {**self.pieces, **{p.code: p for p in pieces}}
-        return self._with(pieces=MappingProxyType(new))
+        return self._with(pieces=more(self.pieces, {p.code: p for p in pieces}))
 
     def without(self, *codes: str) -> "Sheet":
         """The sheet with pieces taken off, and every seam that they were in."""
-        kept = {c: p for c, p in self.pieces.items() if c not in codes}
-        return self._with(
-            pieces=MappingProxyType(kept),
-            seams=tuple(
-                s for s in self.seams if not any(r.piece in codes for r in s.runs())
-            ),
-        )
+        seams = (s for s in self.seams if not any(r.piece in codes for r in s.runs()))
+        return self._with(pieces=less(self.pieces, codes), seams=tuple(seams))
+
+    def in_place_of(self, *codes: str, put: Iterable[Piece]) -> "Sheet":
+        """The sheet with pieces taken off and others put; seams stay as stated."""
+        new = {p.code: p for p in put}
+        return self._with(pieces=more(less(self.pieces, codes), new))
 
     def sew(self, *seams: Seam) -> "Sheet":
         """The sheet with seams stated, each in place of one of the same code.
@@ -118,11 +119,11 @@ class Sheet:
 
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""
-        return self._with(points=MappingProxyType({**self.points, **points}))
+        return self._with(points=more(self.points, points))
 
     def drawn(self, **lines: Path) -> "Sheet":
         """The sheet with named lines drawn on it."""
-        return self._with(lines=MappingProxyType({**self.lines, **lines}))
+        return self._with(lines=more(self.lines, lines))
 
     def with_runs(
         self, change: Callable[[Run], tuple[Run, ...]], *pieces: str
@@ -147,6 +148,12 @@ class Sheet:
             seams.append(s if same else replace(s, left=left, right=right))
         return self._with(seams=tuple(seams))
 
+    def unwatched(self) -> "Sheet":
+        """The sheet as it lies there, for eyes that are nobody's business."""
+        if not isinstance(self.pieces, Watched):
+            return self
+        return Sheet(bare(self.pieces), self.seams, bare(self.points), bare(self.lines))
+
     def _with(
         self,
         pieces: Mapping[str, Piece] | None = None,
@@ -160,11 +167,3 @@ class Sheet:
             self.points if points is None else points,
             self.lines if lines is None else lines,
         )
-
-
-_T = TypeVar("_T")
-
-
-def _lasting(held: Mapping[str, _T]) -> Mapping[str, _T]:
-    """What nobody can change any more."""
-    return held if type(held) is MappingProxyType else MappingProxyType(dict(held))

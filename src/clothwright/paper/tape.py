@@ -92,8 +92,7 @@ def _join(sheet: Sheet, seam: str, code: str, name: str, tolerance: float) -> Sh
         return (Run(joined.code, edge.name, run.backward),) if edge else (run,)
 
     out = sheet.unsew(seam).with_runs(where, keep.code, other.code)
-    pieces = {c: p for c, p in out.pieces.items() if c not in (keep.code, other.code)}
-    return replace(out, pieces=pieces).put(joined)
+    return out.in_place_of(keep.code, other.code, put=(joined,))
 
 
 def _unique(edges: tuple[Edge, ...]) -> list[Edge]:

@@ -120,24 +120,22 @@ class Numbers:
     def _still(self, before: "Numbers") -> dict[str, float]:
         """What `before` has computed by rules that hold here too, from numbers that
         are here the same."""
-        still: dict[str, bool] = {}
-
-        def stands(key: str) -> bool:
-            known = still.get(key)
-            if known is None:
-                still[key] = False  # a rule that needs itself
-                known = before._values.get(key) == self._values.get(key)
-                if key not in self._given and key not in before._given:
-                    rule = self._rule(key)
-                    known = (
-                        rule is not None
-                        and rule is before._rule(key)
-                        and all(stands(n) for n in rule.needs)
-                    )
-                still[key] = known
-            return known
-
-        return {k: v for k, v in before._values.items() if stands(k)}
+        values: dict[str, float] = {}
+        same: set[str] = set()
+        for key, value in before._values.items():  # what a rule needs comes before it
+            if key in self._given:
+                if self._given[key].value == value:
+                    same.add(key)
+            elif key not in before._given:
+                rule = self._rule(key)
+                if (
+                    rule is not None
+                    and rule is before._rule(key)
+                    and same.issuperset(rule.needs)
+                ):
+                    same.add(key)
+                    values[key] = value
+        return values
 
     # -- values -------------------------------------------------------------------
     def __getitem__(self, key: str) -> float:
@@ -222,6 +220,17 @@ class Numbers:
             f"{value:.2f}{unit} here; the draft stands with {span}{unit}",
             key,
         )
+
+    def seen(self) -> dict[str, float]:
+        """What was asked for from outside since `read` was last cleared."""
+        return {k: self._values[k] for k in self.read}
+
+    def agree_with(self, seen: Mapping[str, float]) -> bool:
+        """True when whoever asks for these now is told the same."""
+        try:
+            return {k: self._value(k) for k in seen} == seen
+        except RuleError:
+            return False
 
     # -- where they come from -------------------------------------------------------
     def hand(self, key: str) -> Hand:

@@ -52,7 +52,7 @@ class Line:
 
     start: Point
     end: Point
-    length: float = field(compare=False, repr=False)
+    length: float = field(init=False, compare=False, repr=False)
     """Length in cm."""
 
     def __init__(self, start: Point, end: Point) -> None:
@@ -182,6 +182,14 @@ class Cubic:
         """Left, top, right and bottom of what the four points hold, cm: the curve lies
         within."""
         return box(self.points)
+
+    @held
+    def bend(self) -> float:
+        """A bound of |B''|, cm."""
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        a = math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0)
+        b = math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1)
+        return 6 * (a if a > b else b)
 
     @held
     def length(self) -> float:

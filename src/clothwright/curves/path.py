@@ -259,18 +259,12 @@ class Path:
         pts = [self.start]
         for s in self.segments:
             if isinstance(s, Cubic):
-                pts += s.evenly(_steps(s, tolerance))
+                # |B''|/(8 n²) bounds the error of n chords
+                n = math.ceil(math.sqrt(s.bend / (8 * tolerance)))
+                pts += s.evenly(n or 1)
             else:
                 pts.append(s.end)
         return pts
-
-
-def _steps(s: Cubic, tolerance: float) -> int:
-    """Equal steps whose chords keep the tolerance: |B''|/(8 n²) bounds their error."""
-    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = s.points
-    a = math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0)
-    b = math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1)
-    return math.ceil(math.sqrt(0.75 * (a if a > b else b) / tolerance)) or 1
 
 
 def polyline(points: Iterable[Point]) -> Path:

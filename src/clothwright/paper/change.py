@@ -13,7 +13,7 @@ from clothwright.curves import Path, Point
 from clothwright.paper.piece import Piece
 from clothwright.paper.seam import Seam
 from clothwright.paper.sheet import Sheet
-from clothwright.paper.things import Watched, less, more
+from clothwright.paper.things import Watched, less, more, watched
 
 T = TypeVar("T")
 
@@ -29,10 +29,10 @@ class Look:
     def at(self, sheet: Sheet) -> Sheet:
         """The sheet, which notes here what of it is looked at."""
         return Sheet(
-            Watched(sheet.pieces, self.pieces),
+            watched(sheet.pieces, self.pieces),
             sheet.seams,
-            Watched(sheet.points, self.points),
-            Watched(sheet.lines, self.lines),
+            watched(sheet.points, self.points),
+            watched(sheet.lines, self.lines),
         )
 
     def finds_the_same(self, on: Sheet, other: Sheet) -> bool:
@@ -89,13 +89,13 @@ class Change:
     lines: Difference[Path]
 
     @classmethod
-    def of(cls, watched: Sheet) -> "Change":
+    def of(cls, sheet: Sheet) -> "Change":
         """What has become of a watched sheet."""
         return cls(
-            Difference.of(watched.pieces),
-            watched.seams,
-            Difference.of(watched.points),
-            Difference.of(watched.lines),
+            Difference.of(sheet.pieces),
+            sheet.seams,
+            Difference.of(sheet.points),
+            Difference.of(sheet.lines),
         )
 
     def on(self, sheet: Sheet) -> Sheet:

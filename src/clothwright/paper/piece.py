@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from clothwright.curves import (
@@ -11,9 +11,7 @@ from clothwright.curves import (
     Motion,
     Path,
     Point,
-    cross,
     distance,
-    dot,
     held,
 )
 
@@ -104,6 +102,8 @@ class Piece:
     grain: tuple[Point, Point] | None
     """Straight grain, from its foot to its head."""
 
+    _places: dict[str, int] = field(init=False, compare=False, repr=False)
+
     def __init__(
         self,
         code: str,
@@ -124,14 +124,11 @@ class Piece:
                     f"{code}: the edge {before.name} does not reach {edge.name}"
                 )
             before = edge
-        if len(self._places) != len(edges):
+        here["_places"] = places = {e.name: i for i, e in enumerate(edges)}
+        if len(places) != len(edges):
             raise PaperError(f"{code}: two edges have one name")
 
     # -- asking -----------------------------------------------------------------
-    @held
-    def _places(self) -> dict[str, int]:
-        return {e.name: i for i, e in enumerate(self.edges)}
-
     def index(self, name: str) -> int:
         """Place of an edge in the loop. Raises PaperError for an unknown name."""
         place = self._places.get(name)
@@ -188,11 +185,17 @@ class Piece:
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""
-        i = self.index(name)
-        a = self.edges[i].path.end_direction
-        b = self.edges[(i + 1) % len(self.edges)].path.start_direction
-        turn = math.degrees(math.atan2(cross(a, b), dot(a, b)))
-        return (180.0 - turn) % 360.0
+        return self._angles[self.index(name)]
+
+    @held
+    def _angles(self) -> list[float]:
+        out: list[float] = []
+        for i, edge in enumerate(self.edges, 1 - len(self.edges)):
+            ax, ay = edge.path.end_direction
+            bx, by = self.edges[i].path.start_direction
+            turn = math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+            out.append((180.0 - math.degrees(turn)) % 360.0)
+        return out
 
     # -- changing: always a new piece ---------------------------------------------
     def moved(self, m: Motion) -> "Piece":

@@ -60,8 +60,10 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             r.piece == piece and r.edge in run and r.edge not in names for r in s.runs()
         )
     ]
-    out = sheet.unsew(*lost) if lost else sheet
-    return out.with_runs(where, piece).put(p.with_edges((*drawn, *loop)))
+    out = sheet.put(p.with_edges((*drawn, *loop)))
+    if set(run) <= set(names):  # every seam keeps its edges
+        return out
+    return out.unsew(*lost).with_runs(where, piece)
 
 
 def _end_at(path: Path, p: Point, code: str) -> Path:

@@ -14,9 +14,9 @@ class Watched(Mapping[str, T]):
 
     def __init__(
         self,
-        things: Mapping[str, T],
+        things: dict[str, T],
         looked_at: set[str],
-        laid: Mapping[str, T] = MappingProxyType({}),
+        laid: dict[str, T],
         gone: frozenset[str] = frozenset(),
     ) -> None:
         self.things = things
@@ -39,6 +39,16 @@ class Watched(Mapping[str, T]):
         return len(self.things)
 
 
+def watched(things: Mapping[str, T], looked_at: set[str]) -> Watched[T]:
+    """The things, which note from now on what of them is looked at."""
+    return Watched(_copied(things), looked_at, {})
+
+
+def bare(things: Mapping[str, T]) -> Mapping[str, T]:
+    """The things without the watch on them."""
+    return MappingProxyType(things.things) if isinstance(things, Watched) else things
+
+
 def lasting(things: Mapping[str, T]) -> Mapping[str, T]:
     """The same things, out of reach of whoever holds the mapping."""
     if type(things) is MappingProxyType or type(things) is Watched:
@@ -46,15 +56,10 @@ def lasting(things: Mapping[str, T]) -> Mapping[str, T]:
     return MappingProxyType(dict(things))
 
 
-def bare(things: Mapping[str, T]) -> Mapping[str, T]:
-    """The things without the watch on them."""
-    return things.things if isinstance(things, Watched) else things
-
-
 def more(things: Mapping[str, T], new: Mapping[str, T]) -> Mapping[str, T]:
     """The things with new ones, each in place of one of the same name, else last."""
     if type(things) is Watched:
-        held, laid = more(things.things, new), more(things.laid, new)
+        held, laid = {**things.things, **new}, {**things.laid, **new}
         return Watched(held, things.looked_at, laid, things.gone)
     return MappingProxyType(_copied(things) | _copied(new))
 
@@ -62,12 +67,16 @@ def more(things: Mapping[str, T], new: Mapping[str, T]) -> Mapping[str, T]:
 def less(things: Mapping[str, T], names: Collection[str]) -> Mapping[str, T]:
     """The things without those of these names."""
     if type(things) is Watched:
-        held, laid = less(things.things, names), less(things.laid, names)
+        held, laid = _without(things.things, names), _without(things.laid, names)
         return Watched(held, things.looked_at, laid, things.gone.union(names))
+    return MappingProxyType(_without(things, names))
+
+
+def _without(things: Mapping[str, T], names: Collection[str]) -> dict[str, T]:
     kept = _copied(things)
     for name in names:
         kept.pop(name, None)
-    return MappingProxyType(kept)
+    return kept
 
 
 def _copied(things: Mapping[str, T]) -> dict[str, T]:

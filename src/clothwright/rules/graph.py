@@ -93,6 +93,10 @@ class Reason:
             stack.extend(reversed(r.because))
 
 
+def _ruled(house: Mapping[str, House]) -> dict[str, Rule]:
+    return {k: h.rule for k, h in house.items()}
+
+
 class Numbers:
     """All numbers of one draft, computed when asked for and then kept.
 
@@ -122,17 +126,15 @@ class Numbers:
         are here the same."""
         values: dict[str, float] = {}
         same: set[str] = set()
+        given, rules = self._given, {**self._rules, **_ruled(self._house)}
+        known = {**before._rules, **_ruled(before._house)}
         for key, value in before._values.items():  # what a rule needs comes before it
-            if key in self._given:
-                if self._given[key].value == value:
+            if key in given:
+                if given[key].value == value:
                     same.add(key)
             elif key not in before._given:
-                rule = self._rule(key)
-                if (
-                    rule is not None
-                    and rule is before._rule(key)
-                    and same.issuperset(rule.needs)
-                ):
+                rule = rules.get(key)
+                if rule is known[key] and same.issuperset(rule.needs):
                     same.add(key)
                     values[key] = value
         return values

@@ -87,7 +87,10 @@ class Stage:
 class Feature(BaseModel):
     """Base of all feature models. Lengths are cm inside; see `Number`."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+    # built when an order first names it: building all costs more than a draft
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, allow_inf_nan=False, defer_build=True
+    )
 
     kind: str
     title: ClassVar[str]

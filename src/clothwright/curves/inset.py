@@ -8,7 +8,8 @@ import math
 from collections.abc import Callable
 from itertools import accumulate
 
-from clothwright.curves.cubic import Cubic, Line
+from clothwright.curves.cubic import Cubic
+from clothwright.curves.line import Line
 from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
 from clothwright.curves.point import Point, Vector, distance, dot

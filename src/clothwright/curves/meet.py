@@ -7,7 +7,8 @@ kurbo's exact line meeting, seed a Newton step on both.
 
 import kurbopy
 
-from clothwright.curves.cubic import Box, Cubic, Line, Segment
+from clothwright.curves.cubic import Cubic, Segment
+from clothwright.curves.line import Box, Line
 from clothwright.curves.point import Point, cross, distance
 
 _CHORDS = 32

@@ -5,8 +5,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.cubic import Cubic, Segment
 from clothwright.curves.held import held
+from clothwright.curves.line import Line
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
@@ -259,9 +260,7 @@ class Path:
         pts = [self.start]
         for s in self.segments:
             if isinstance(s, Cubic):
-                # |B''|/(8 n²) bounds the error of n chords
-                n = math.ceil(math.sqrt(s.bend / (8 * tolerance)))
-                pts += s.evenly(n or 1)
+                pts += s.evenly(s.steps(tolerance))
             else:
                 pts.append(s.end)
         return pts

@@ -7,6 +7,7 @@ from enum import Enum
 
 from clothwright.curves import (
     CLOSE,
+    Cubic,
     Line,
     Motion,
     Path,
@@ -177,7 +178,7 @@ class Piece:
             if y < top or y > bottom or x > right:
                 continue
             # what lies wholly to the right is crossed as its two ends say
-            pts = (s.start, s.end) if x < left else Path((s,)).flatten(0.01)
+            pts = s.fine if isinstance(s, Cubic) and x >= left else [s.start, s.end]
             for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
                 if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
                     inside = not inside

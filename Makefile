@@ -34,6 +34,7 @@ clean:
 $(VENV)/.ok: requirements.lock pyproject.toml
 	python3 -m venv $(VENV) || { echo "first: apt-get install python3-venv" >&2; exit 1; }
 	$(VENV)/bin/pip install -q --disable-pip-version-check uv==0.13.9
-	$(VENV)/bin/uv pip sync -q --require-hashes --python $(PY) requirements.lock
+	$(VENV)/bin/uv pip sync -q --require-hashes --compile-bytecode --python $(PY) requirements.lock
 	$(VENV)/bin/uv pip install -q --python $(PY) --no-deps --no-build-isolation -e .
+	$(PY) -m compileall -q src
 	touch $@

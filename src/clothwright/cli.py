@@ -20,6 +20,8 @@ import typer
 from clothwright import cli_book
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
     from clothwright.order import Draft, Pattern
 
 app = typer.Typer(
@@ -121,17 +123,10 @@ def make(
             (f"{folder}: this folder cannot be made ({e.strerror}); name another",),
             UNWRITTEN,
         )
-    from rich.console import Console
-    from rich.progress import Progress
-
-    console = Console(stderr=True, highlight=False)
     written: list[str] = []
     try:
-        with Progress(console=console, disable=not console.is_terminal) as bar:
-            task = bar.add_task("writing", total=len(wanted))
-            for kind in wanted:
-                written += _write(kind, finished, folder / order.stem, wish)
-                bar.advance(task)
+        for kind in _with_bar(wanted):
+            written += _write(kind, finished, folder / order.stem, wish)
     except SheetError as e:
         _refuse((str(e),), UNWRITTEN)
     _report(finished, as_json=as_json)
@@ -140,6 +135,17 @@ def make(
             print(name)
     if finished.failed:
         raise typer.Exit(FAILED)
+
+
+def _with_bar(kinds: Sequence[Kind]) -> Iterable[Kind]:
+    """The kinds one by one, and for somebody who looks on a bar that tells how far."""
+    if not sys.stderr.isatty():
+        return kinds
+    from rich.console import Console
+    from rich.progress import track
+
+    console = Console(stderr=True, highlight=False)
+    return track(kinds, "writing", console=console)
 
 
 @dataclass(frozen=True)

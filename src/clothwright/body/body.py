@@ -23,6 +23,7 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cached_property
 from typing import Any
 
 from clothwright.body.measures import by_name, measures
@@ -77,6 +78,10 @@ class Body:
 
     def given(self) -> tuple[Given, ...]:
         """The measures as numbers of the rule graph."""
+        return self._given
+
+    @cached_property
+    def _given(self) -> tuple[Given, ...]:
         table = measures()
         return tuple(
             Given(

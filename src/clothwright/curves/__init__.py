@@ -11,8 +11,10 @@ Only this package knows the curve library. Values are small, frozen and compare 
 what they hold; every float is a length in cm unless its name says otherwise.
 """
 
-from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.cubic import Cubic, Segment
+from clothwright.curves.held import held
 from clothwright.curves.inset import inset
+from clothwright.curves.line import Line
 from clothwright.curves.meet import crossings, meet_lines
 from clothwright.curves.motion import (
     IDENTITY,
@@ -67,6 +69,7 @@ __all__ = [
     "dot",
     "from_pair",
     "heading",
+    "held",
     "inset",
     "left_normal",
     "meet_lines",

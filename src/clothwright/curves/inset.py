@@ -8,10 +8,11 @@ import math
 from collections.abc import Callable
 from itertools import accumulate
 
-from clothwright.curves.cubic import Cubic, Line
+from clothwright.curves.cubic import Cubic
+from clothwright.curves.line import Line
 from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
-from clothwright.curves.point import Point, Vector, dot
+from clothwright.curves.point import Point, Vector, distance, dot
 from clothwright.curves.tolerances import CLOSE
 
 _SPANS, _TIGHT_SPANS = 4, 12
@@ -64,8 +65,8 @@ def inset(path: Path, start: float, end: float) -> Path:
     grow = (end - start) / total
     starts = [0.0, *accumulate(s.length for s in path.segments)]
     parts = list(zip(path.segments, starts, strict=False))
-    ends = (parts[0], parts[-1])
-    parts = [p for p in parts if p in ends or not _too_tight(p[0], width(p[1]))]
+    inner = [p for p in parts[1:-1] if not _too_tight(p[0], width(p[1]))]
+    parts = [parts[0], *inner, *parts[1:][-1:]]
     out: list[Line | Cubic] = []
     seg, at = parts[0]
     first = seg.start + _right(seg.start_direction) * start
@@ -87,7 +88,8 @@ def inset(path: Path, start: float, end: float) -> Path:
         else:
             out += _curve(seg, at, width, grow, first, last)
         first = last
-    return Path(tuple(s for s in out if s.length > CLOSE))
+    long = (s for s in out if distance(s.start, s.end) > CLOSE or s.length > CLOSE)
+    return Path(tuple(long))
 
 
 def _curve(
@@ -98,29 +100,32 @@ def _curve(
     first: Point,
     last: Point,
 ) -> list[Line | Cubic]:
-    points: list[tuple[Point, Vector]] = []
-    tight = any(abs(seg.curvature(i / 8)) > 1 / 3 for i in range(1, 8))
+    bends = [abs(seg.curvature(i / 8)) for i in range(1, 8)]
+    tight = max(bends) > 1 / 3
     spans = _TIGHT_SPANS if tight else _SPANS
     step = seg.length / spans
+    points: list[Point] = []
+    handles: list[tuple[float, float]] = []
     for k in range(spans + 1):
         t = seg.parameter_at_length(k * step)
-        p = seg.at(t)
+        (x, y), (u, v) = seg.at(t), seg.slope(t)
         if k == 0:
-            u, bend = seg.start_direction, seg.curvature(1e-4)
+            (u, v), bend = seg.start_direction, seg.curvature(1e-4)
         elif k == spans:
-            u, bend = seg.end_direction, seg.curvature(1 - 1e-4)
+            (u, v), bend = seg.end_direction, seg.curvature(1 - 1e-4)
         else:
-            v = seg.slope(t)
-            n = math.hypot(*v)
-            u, bend = Vector(v[0] / n, v[1] / n), seg.curvature(t)
+            n = math.hypot(u, v)
+            u, v, bend = u / n, v / n, seg.curvature(t)
         w = width(at + k * step)
-        r = _right(u)
         speed = 1 - w * bend
-        d = Vector(u[0] * speed + r[0] * grow, u[1] * speed + r[1] * grow)
-        points.append((p + r * w, d))
-    points[0] = (first, points[0][1])
-    points[-1] = (last, points[-1][1])
-    return [
-        Cubic(p, p + d * (step / 3), q - e * (step / 3), q)
-        for (p, d), (q, e) in zip(points, points[1:], strict=False)
-    ]
+        points.append(Point(x - v * w, y + u * w))
+        third = step / 3
+        handles.append(((u * speed - v * grow) * third, (v * speed + u * grow) * third))
+    points[0], points[-1] = first, last
+    out: list[Line | Cubic] = []
+    for i in range(spans):
+        (px, py), (qx, qy) = points[i], points[i + 1]
+        (dx, dy), (ex, ey) = handles[i], handles[i + 1]
+        a, b = Point(px + dx, py + dy), Point(qx - ex, qy - ey)
+        out.append(Cubic(points[i], a, b, points[i + 1]))
+    return out

@@ -7,7 +7,8 @@ kurbo's exact line meeting, seed a Newton step on both.
 
 import kurbopy
 
-from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.cubic import Cubic, Segment
+from clothwright.curves.line import Box, Line
 from clothwright.curves.point import Point, cross, distance
 
 _CHORDS = 32
@@ -28,29 +29,17 @@ _SEED_DIGITS = 7
 """Decimals of the points that seed the search. kurbo's solver loses a crossing when a
 coefficient is almost, but not quite, nothing; Newton's step takes the true points."""
 
-
-def _kurbo(seg: Segment) -> kurbopy.PathSeg:
-    def p(q: Point) -> kurbopy.Point:
-        return kurbopy.Point(round(q[0], _SEED_DIGITS), round(q[1], _SEED_DIGITS))
-
-    path = kurbopy.BezPath()
-    path.move_to(p(seg.start))
-    if isinstance(seg, Line):
-        path.line_to(p(seg.end))
-    else:
-        path.curve_to(p(seg.handle1), p(seg.handle2), p(seg.end))
-    out = path.get_seg(1)
-    assert out is not None
-    return out
+_NEAR = 1e-7
+"""Two segments this near (cm) meet."""
 
 
-def _boxes_apart(a: Segment, b: Segment) -> bool:
-    for i in (0, 1):
-        if min(p[i] for p in a.points) > max(p[i] for p in b.points) + 1e-9:
-            return True
-        if min(p[i] for p in b.points) > max(p[i] for p in a.points) + 1e-9:
-            return True
-    return False
+def _apart(a: Box, b: Box) -> bool:
+    return (
+        a[0] > b[2] + _NEAR
+        or b[0] > a[2] + _NEAR
+        or a[1] > b[3] + _NEAR
+        or b[1] > a[3] + _NEAR
+    )
 
 
 def crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
@@ -59,31 +48,83 @@ def crossings(a: Segment, b: Segment) -> list[tuple[float, float]]:
     Within 1e-7 cm. Touching ends are found; overlapping curves and curves that
     graze each other without crossing may be missed.
     """
-    if _boxes_apart(a, b):
+    if _apart(a.box, b.box):
         return []
+    if isinstance(a, Line):
+        if isinstance(b, Line):
+            found = _lines(a, b)
+        else:
+            found = [(t, s) for s, t in _curve_and(b, a)]
+    else:
+        found = _curve_and(a, b)
     hits: list[tuple[float, float]] = []
-    seg_a = _kurbo(a)
-    n = 1 if isinstance(b, Line) else _CHORDS
-    for i in range(n):
-        p, q = b.at(i / n), b.at((i + 1) / n)
-        chord = kurbopy.Line(kurbopy.Point(*p), kurbopy.Point(*q))
-        for h in seg_a.intersect_line(chord):
-            t, s = h.segment_t, (i + h.line_t) / n
-            for _ in range(6 if isinstance(a, Cubic) or n > 1 else 0):
-                gap = a.at(t) - b.at(s)
-                d, e = a.slope(t), b.slope(s)
-                det = cross(d, e)
-                if abs(det) < 1e-12:
-                    break
-                t, s = t - cross(gap, e) / det, s - cross(gap, d) / det
-            new = all(abs(t - x) > 1e-6 or abs(s - y) > 1e-6 for x, y in hits)
-            inside = -1e-9 <= t <= 1 + 1e-9 and -1e-9 <= s <= 1 + 1e-9
-            if new and inside and distance(a.at(t), b.at(s)) < 1e-7:
-                hits.append((min(1.0, max(0.0, t)), min(1.0, max(0.0, s))))
+    for t, s in found:
+        new = all(abs(t - x) > 1e-6 or abs(s - y) > 1e-6 for x, y in hits)
+        inside = -1e-9 <= t <= 1 + 1e-9 and -1e-9 <= s <= 1 + 1e-9
+        if new and inside and distance(a.at(t), b.at(s)) < _NEAR:
+            hits.append((min(1.0, max(0.0, t)), min(1.0, max(0.0, s))))
     for t, s in _ends_on(a, b):
         if all(distance(a.at(t), a.at(x)) > 1e-6 for x, _ in hits):
             hits.append((t, s))
     return sorted(hits)
+
+
+def _lines(a: Line, b: Line) -> list[tuple[float, float]]:
+    u, v = a.end - a.start, b.end - b.start
+    den = cross(u, v)
+    if abs(den) < 1e-12:
+        return []
+    gap = b.start - a.start
+    return [(cross(gap, v) / den, cross(gap, u) / den)]
+
+
+def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
+    """Where a curve meets a segment, as Newton leaves it."""
+    seed, (left, top, right, bottom) = _seed(a), a.box
+    left, top, right, bottom = left - _NEAR, top - _NEAR, right + _NEAR, bottom + _NEAR
+    points = [b.end] if isinstance(b, Line) else b.evenly(_CHORDS)
+    n = len(points)
+    out: list[tuple[float, float]] = []
+    x0, y0 = b.start
+    for i, (x, y) in enumerate(points):
+        if not (
+            (x0 < left and x < left)
+            or (x0 > right and x > right)
+            or (y0 < top and y < top)
+            or (y0 > bottom and y > bottom)
+        ):
+            chord = kurbopy.Line(kurbopy.Point(x0, y0), kurbopy.Point(x, y))
+            for h in seed.intersect_line(chord):
+                out.append(_newton(a, b, h.segment_t, (i + h.line_t) / n))
+        x0, y0 = x, y
+    return out
+
+
+def _seed(curve: Cubic) -> kurbopy.PathSeg:
+    def p(q: Point) -> kurbopy.Point:
+        return kurbopy.Point(round(q[0], _SEED_DIGITS), round(q[1], _SEED_DIGITS))
+
+    path = kurbopy.BezPath()
+    path.move_to(p(curve.start))
+    path.curve_to(p(curve.handle1), p(curve.handle2), p(curve.end))
+    out = path.get_seg(1)
+    assert out is not None
+    return out
+
+
+def _newton(a: Cubic, b: Segment, t: float, s: float) -> tuple[float, float]:
+    for _ in range(6):
+        (ax, ay), (bx, by) = a.at(t), b.at(s)
+        (dx, dy), (ex, ey) = a.slope(t), b.slope(s)
+        det = dx * ey - dy * ex
+        if abs(det) < 1e-12:
+            break
+        gx, gy = ax - bx, ay - by
+        dt, ds = (gx * ey - gy * ex) / det, (gx * dy - gy * dx) / det
+        t, s = t - dt, s - ds
+        if abs(dt) < 1e-8 and abs(ds) < 1e-8:  # the next step would be its square
+            break
+    return t, s
 
 
 def _ends_on(a: Segment, b: Segment) -> list[tuple[float, float]]:
@@ -91,11 +132,13 @@ def _ends_on(a: Segment, b: Segment) -> list[tuple[float, float]]:
     search along chords."""
     out: list[tuple[float, float]] = []
     for t, p in ((0.0, a.start), (1.0, a.end)):
-        s, d = b.nearest(p)
-        if d < 1e-7:
-            out.append((t, s))
+        if not _apart(b.box, (*p, *p)):
+            s, d = b.nearest(p)
+            if d < _NEAR:
+                out.append((t, s))
     for s, p in ((0.0, b.start), (1.0, b.end)):
-        t, d = a.nearest(p)
-        if d < 1e-7:
-            out.append((t, s))
+        if not _apart(a.box, (*p, *p)):
+            t, d = a.nearest(p)
+            if d < _NEAR:
+                out.append((t, s))
     return out

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from clothwright.curves.point import Point, Vector, direction
+from clothwright.curves.point import Point, Vector, direction, pair
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,9 @@ class Motion:
 
     def __call__(self, p: tuple[float, float]) -> Point:
         x, y = p
-        return Point(self.a * x + self.c * y + self.e, self.b * x + self.d * y + self.f)
+        return pair(
+            Point, (self.a * x + self.c * y + self.e, self.b * x + self.d * y + self.f)
+        )
 
     def direction(self, v: tuple[float, float]) -> Vector:
         """A direction moved: turned, never shifted."""

@@ -1,12 +1,13 @@
 """Paths: segments joined end to end."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cached_property
 from typing import NamedTuple
 
-from clothwright.curves.cubic import Cubic, Line, Segment
+from clothwright.curves.cubic import Cubic, Segment
+from clothwright.curves.held import held
+from clothwright.curves.line import Line
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
@@ -24,18 +25,22 @@ class Place(NamedTuple):
     t: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Path:
     """One or more segments, each starting where the former ends (within 1e-6 cm)."""
 
     segments: tuple[Segment, ...]
 
-    def __post_init__(self) -> None:
-        if not self.segments:
+    def __init__(self, segments: tuple[Segment, ...]) -> None:
+        if not segments:
             raise ValueError("a path needs at least one segment")
-        for a, b in zip(self.segments, self.segments[1:], strict=False):
-            if distance(a.end, b.start) > CLOSE:
+        before = segments[0]
+        for after in segments[1:]:
+            a, b = before.end, after.start
+            if a is not b and distance(a, b) > CLOSE:
                 raise ValueError("the parts of this path do not join")
+            before = after
+        self.__dict__["segments"] = segments
 
     # -- making -----------------------------------------------------------------
     @classmethod
@@ -77,10 +82,15 @@ class Path:
         """Unit direction on arriving."""
         return self.segments[-1].end_direction
 
-    @cached_property
+    @held
     def length(self) -> float:
         """True length in cm."""
-        return math.fsum(s.length for s in self.segments)
+        return math.fsum([s.length for s in self.segments])
+
+    @property
+    def straight(self) -> bool:
+        """True for a path of one straight line."""
+        return len(self.segments) == 1 and isinstance(self.segments[0], Line)
 
     @property
     def closed(self) -> bool:
@@ -119,12 +129,8 @@ class Path:
 
     def length_to(self, place: Place) -> float:
         """Length from the start to a place."""
-        before = math.fsum(s.length for s in self.segments[: place.segment])
-        if place.t <= 0:
-            return before
-        if place.t >= 1:
-            return before + self.segments[place.segment].length
-        return before + self.segments[place.segment].part(0.0, place.t).length
+        before = math.fsum([s.length for s in self.segments[: place.segment]])
+        return before + self.segments[place.segment].length_to(place.t)
 
     def nearest(self, p: Point) -> tuple[Place, float]:
         """(place, distance) of the place nearest to `p`."""
@@ -150,7 +156,7 @@ class Path:
                         found.append(hit)
         return sorted(found)
 
-    @cached_property
+    @held
     def area(self) -> float:
         """Enclosed area, cm²; positive when the loop runs clockwise as seen."""
         closing = Line(self.end, self.start)
@@ -183,7 +189,8 @@ class Path:
             return Path((*head, seg)), Path(tail)
         if t <= 1e-9:
             raise ValueError("a path cannot be divided at its start")
-        return Path((*head, seg.part(0.0, t))), Path((seg.part(t, 1.0), *tail))
+        before, after = seg.divided(t)
+        return Path((*head, before)), Path((after, *tail))
 
     def split_at_length(self, s: float) -> tuple["Path", "Path"]:
         """Divide a length `s` from the start."""
@@ -200,27 +207,30 @@ class Path:
 
     def reversed(self) -> "Path":
         """The same path walked the other way."""
-        return Path(tuple(s.reversed() for s in reversed(self.segments)))
+        return Path(tuple([s.reversed() for s in reversed(self.segments)]))
 
     def moved(self, m: Motion) -> "Path":
         """The path after a motion; the walking order is kept, even when mirrored."""
-        return Path(tuple(s.moved(m) for s in self.segments))
+        return Path(tuple([s.moved(m) for s in self.segments]))
 
     def pinned(self, start: Point, end: Point) -> "Path":
         """The path with its ends laid exactly on two points that it nearly meets."""
-        first, *rest = self.segments
+        if start == self.start and end == self.end:
+            return self
+        segments = list(self.segments)
+        first = segments[0]
         if isinstance(first, Cubic):
             h = first.handle1 + (start - first.start)
-            first = Cubic(start, h, first.handle2, first.end)
+            segments[0] = Cubic(start, h, first.handle2, first.end)
         else:
-            first = Line(start, first.end)
-        *head, last = (first, *rest)
+            segments[0] = Line(start, first.end)
+        last = segments[-1]
         if isinstance(last, Cubic):
             h = last.handle2 + (end - last.end)
-            last = Cubic(last.start, last.handle1, h, end)
+            segments[-1] = Cubic(last.start, last.handle1, h, end)
         else:
-            last = Line(last.start, end)
-        return Path((*head, last))
+            segments[-1] = Line(last.start, end)
+        return Path(tuple(segments))
 
     def __add__(self, other: "Path") -> "Path":
         return Path(self.segments + other.segments)
@@ -249,29 +259,11 @@ class Path:
             raise ValueError("a flattening tolerance must be above zero")
         pts = [self.start]
         for s in self.segments:
-            pts.extend(_chord_points(s, tolerance))
+            if isinstance(s, Cubic):
+                pts += s.evenly(s.steps(tolerance))
+            else:
+                pts.append(s.end)
         return pts
-
-
-def _chord_points(s: Segment, tolerance: float) -> Iterator[Point]:
-    """Points after the start; n from the bound |B''|/(8 n²) on a chord's error."""
-    if isinstance(s, Line):
-        yield s.end
-        return
-    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = s.points
-    bend = max(
-        math.hypot(x2 - 2 * x1 + x0, y2 - 2 * y1 + y0),
-        math.hypot(x3 - 2 * x2 + x1, y3 - 2 * y2 + y1),
-    )
-    n = max(1, math.ceil(math.sqrt(6 * bend / (8 * tolerance))))
-    for i in range(1, n):
-        t = i / n
-        u = 1 - t
-        a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
-        yield Point(
-            a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
-        )
-    yield s.end
 
 
 def polyline(points: Iterable[Point]) -> Path:

@@ -19,14 +19,17 @@ class Point(NamedTuple):
     y: float
 
     def __add__(self, other: tuple[float, float]) -> "Point":  # type: ignore[override]
-        return Point(self[0] + other[0], self[1] + other[1])
+        return pair(Point, (self[0] + other[0], self[1] + other[1]))
 
     def __sub__(self, other: tuple[float, float]) -> "Point":
-        return Point(self[0] - other[0], self[1] - other[1])
+        return pair(Point, (self[0] - other[0], self[1] - other[1]))
 
     def __mul__(self, k: float) -> "Point":  # type: ignore[override]
-        return Point(self[0] * k, self[1] * k)
+        return pair(Point, (self[0] * k, self[1] * k))
 
+
+pair = tuple.__new__
+"""`pair(Point, (x, y))` is `Point(x, y)` in half the time, for the innermost lines."""
 
 Vector = Point
 """A displacement or a direction; the same pair, read as an arrow."""
@@ -42,7 +45,7 @@ def unit(v: tuple[float, float]) -> Vector:
     n = math.hypot(v[0], v[1])
     if not n > 0:
         raise ValueError("two points that should differ lie in the same place")
-    return Vector(v[0] / n, v[1] / n)
+    return pair(Vector, (v[0] / n, v[1] / n))
 
 
 def direction(a: Point, b: Point) -> Vector:
@@ -75,7 +78,7 @@ def turned(v: tuple[float, float], degrees: float) -> Vector:
     """`v` turned clockwise as seen."""
     a = math.radians(degrees)
     c, s = math.cos(a), math.sin(a)
-    return Vector(v[0] * c - v[1] * s, v[0] * s + v[1] * c)
+    return pair(Vector, (v[0] * c - v[1] * s, v[0] * s + v[1] * c))
 
 
 def rotate(p: Point, centre: Point, degrees: float) -> Point:
@@ -101,4 +104,4 @@ def midpoint(a: Point, b: Point) -> Point:
 
 def mix(a: Point, b: Point, t: float) -> Point:
     """The point a share `t` of the way from `a` to `b`."""
-    return Point(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t)
+    return pair(Point, (a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t))

@@ -1,9 +1,5 @@
 """Style features. One file each; this list is where a feature is registered."""
 
-from typing import Annotated
-
-from pydantic import Field
-
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
@@ -44,27 +40,7 @@ FEATURES: tuple[type[Feature], ...] = (
 )
 """Every feature that an order may name, in the order in which they are told."""
 
-AnyFeature = Annotated[
-    Block
-    | SleevelessArmhole
-    | Neckline
-    | BackNeckline
-    | Tightening
-    | FrontArmholePrincess
-    | BackArmholePrincess
-    | ShoulderPrincess
-    | SideDart
-    | BackWaistDart
-    | LowOpenBack
-    | Loops
-    | UnderPanel
-    | ConcealedZip
-    | WaistSeam
-    | Peplum
-    | Facing
-    | Lining,
-    Field(discriminator="kind"),
-]
-"""The same as a type, told apart by `kind`."""
+KINDS: dict[str, type[Feature]] = {f.model_fields["kind"].default: f for f in FEATURES}
+"""The same by the word that an order names."""
 
-__all__ = ["FEATURES", "AnyFeature", "Feature", "Number", "Rank", "Stage"]
+__all__ = ["FEATURES", "KINDS", "Feature", "Number", "Rank", "Stage"]

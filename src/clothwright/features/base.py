@@ -16,6 +16,8 @@ longer peplum then redraws nothing else.
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import cache
+from types import MappingProxyType
 from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict
@@ -85,7 +87,10 @@ class Stage:
 class Feature(BaseModel):
     """Base of all feature models. Lengths are cm inside; see `Number`."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+    # built when an order first names it: building all costs more than a draft
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, allow_inf_nan=False, defer_build=True
+    )
 
     kind: str
     title: ClassVar[str]
@@ -104,14 +109,9 @@ class Feature(BaseModel):
     """Word that no other feature may give: why."""
 
     @classmethod
-    def numbers(cls) -> dict[str, Number]:
+    def numbers(cls) -> Mapping[str, Number]:
         """The number of each field that has one."""
-        out: dict[str, Number] = {}
-        for name, f in cls.model_fields.items():
-            for m in f.metadata:
-                if isinstance(m, Number):
-                    out[name] = m
-        return out
+        return _numbers(cls)
 
     def said(self) -> str:
         """Its sentence, as it is set."""
@@ -168,3 +168,15 @@ class Feature(BaseModel):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()
+
+
+@cache
+def _numbers(kind: type[Feature]) -> Mapping[str, Number]:
+    return MappingProxyType(
+        {
+            name: m
+            for name, f in kind.model_fields.items()
+            for m in f.metadata
+            if isinstance(m, Number)
+        }
+    )

@@ -1,5 +1,6 @@
 """Grain lines and inner lines of the finished table (first garment 19)."""
 
+from bisect import bisect_left
 from dataclasses import replace
 
 from clothwright.curves import Point, Vector, direction, dot, turned
@@ -21,7 +22,7 @@ def _grained(p: Piece) -> Piece:
         up = turned(direction(waist.start, waist.end), 90)
         if p.code.startswith("P"):
             up = up * -1.0
-    return replace(p, grain=longest_line(p, up), lines=_clipped(p))
+    return Piece(p.code, p.name, p.edges, p.marks, _clipped(p), longest_line(p, up))
 
 
 def _clipped(p: Piece) -> tuple[InnerLine, ...]:
@@ -39,26 +40,25 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece. None for a sliver."""
     points = p.outline.flatten(0.1)
-    across = Vector(-up[1], up[0])
-    reach = [dot(q, across) for q in points]
+    (ux, uy), across = up, Vector(-up[1], up[0])
+    reach = [y * ux - x * uy for x, y in points]
+    height = [x * ux + y * uy for x, y in points]
     left, right = min(reach), max(reach)
     # beside a fold the middle is left to the words
     liked = 6
     if p.fold is not None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best: tuple[float, float, float] | None = None
+    places = [left + (right - left) * i / 12 for i in range(12)]
+    crossed: list[list[float]] = [[] for _ in places]
+    ha, ra = height[0], reach[0]
+    for hb, rb in zip(height, reach, strict=True):
+        i, j = bisect_left(places, ra), bisect_left(places, rb)
+        for k in range(min(i, j), max(i, j)):
+            crossed[k].append(ha + (places[k] - ra) / (rb - ra) * (hb - ha))
+        ha, ra = hb, rb
     for i in range(1, 12):
-        at = left + (right - left) * i / 12
-        stops = []
-        for (a, b), (ra, rb) in zip(
-            zip(points, points[1:], strict=False),
-            zip(reach, reach[1:], strict=False),
-            strict=False,
-        ):
-            if (ra > at) != (rb > at):
-                t = (at - ra) / (rb - ra)
-                stops.append(dot(a, up) + t * (dot(b, up) - dot(a, up)))
-        stops.sort()
+        at, stops = places[i], sorted(crossed[i])
         for low, high in zip(stops[::2], stops[1::2], strict=False):
             length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:

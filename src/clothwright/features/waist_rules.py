@@ -9,7 +9,7 @@ peplum equal edge by edge.)
 import math
 from collections.abc import Callable
 
-from clothwright.curves import Cubic, Point, Vector, direction, distance, turned
+from clothwright.curves import SOLVE, Cubic, Point, Vector, direction, distance, turned
 from clothwright.rules import RuleTable
 
 _SRC = "first garment 12"
@@ -193,7 +193,10 @@ def ex(ex_F: float, ex_B: float) -> float:
 def _given_back(dart: float, excess: Callable[[float], float]) -> float:
     """The dart changed until the trued edges have no excess, within 0.01 mm."""
     for _ in range(4):
-        dart += excess(dart)
+        more = excess(dart)
+        dart += more
+        if abs(more) < SOLVE:  # the next would be a hundredth of it
+            break
     return dart
 
 

@@ -1,13 +1,14 @@
 """Drafting an order: features in their order, numbers from the graph, then checks.
 
-Each stage is a pure function of the numbers that it reads and the table it is given,
-so its result is kept; when something changes, the draft is redone from the first stage
-that the change touches.
+Each stage is a pure function of the numbers that it reads and of what it looks at on
+the table; so are a feature's checks. What they gave is kept; when something changes,
+only what rests on it is redone.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from functools import partial
+from functools import cached_property, partial
 
 from clothwright.body import check_body, estimates
 from clothwright.features import Feature, Stage
@@ -16,6 +17,7 @@ from clothwright.features.garment_seams import STAGE as SEAMS
 from clothwright.features.shoulder import NO_TIGHTENING
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
+from clothwright.order.kept import Checked, Staged, Watch
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
@@ -41,11 +43,16 @@ class Draft:
     sheet: Sheet
     steps: tuple[Step, ...]
     report: Report
-    used: tuple[str, ...]
-    """Keys of the numbers that the draft and its checks rest on."""
+    read: frozenset[str]
+    """Keys of the numbers that the draft and its checks have read."""
 
     findings: tuple[Finding, ...]
     """All findings: features' own checks, then walks, joints and the checklist."""
+
+    @cached_property
+    def used(self) -> tuple[str, ...]:
+        """Keys of the numbers that the draft and its checks rest on."""
+        return self.numbers.behind(self.read)
 
     @property
     def failed(self) -> bool:
@@ -57,20 +64,17 @@ class Draft:
         return tuple(str(f) for f in self.findings if f.severity is Severity.REFUSE)
 
 
-@dataclass
-class _Kept:
-    key: tuple[object, ...]
-    before: Sheet
-    reads: dict[str, float]
-    after: Sheet
-    steps: list[Step]
+_BARE = Sheet()
+"""The table before anything is drafted."""
 
 
 @dataclass
 class Workroom:
-    """Keeps the last draft's stages, so that a change redraws only what follows."""
+    """Keeps the work of the last draft: a change redoes only what rests on it."""
 
-    kept: list[_Kept] = field(default_factory=list)
+    staged: list[Staged] = field(default_factory=list)
+    checked: list[Checked] = field(default_factory=list)
+    numbers: Numbers | None = None
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
@@ -79,42 +83,71 @@ class Workroom:
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             raise OrderError(*(f"{f.code}: {f}" for f in absurd))
-        numbers = numbers_of(order)
-        kinds = tuple(f.kind for f in order.features)
-        sheet, steps = Sheet(), list[Step]()
-        read: set[str] = set()
-        fresh: list[_Kept] = []
-        same = True
-        for i, (feature, stage) in enumerate(_stages(order.features)):
-            key = (kinds, stage.name, _settings(feature))
-            old = self.kept[i] if same and i < len(self.kept) else None
-            if (
-                old is not None
-                and old.key == key
-                and (i == 0 or old.before is sheet)
-                and _unchanged(old.reads, numbers)
-            ):
-                kept = old
-            else:
-                same = False
-                kept = _work(key, stage, feature, numbers, sheet, order)
-            fresh.append(kept)
-            sheet = kept.after
-            steps += kept.steps
-            read |= kept.reads.keys()
-        self.kept = fresh
+        numbers = numbers_of(order, self.numbers)
+        staged = self._drafted(order, numbers)
+        sheet = staged[-1].sheet
+        checked = self._found(order, numbers, sheet)
         numbers.read.clear()
-        report, found = _checked(order, numbers, sheet)
-        read |= numbers.read
+        with _told(order, order.place, "the finished draft"):
+            words = {word for f in order.features for word in f.provides()}
+            report = check_all(sheet, joints(sheet, numbers, words), _SHOWN[order.unit])
+        overruled = numbers.overruled()
+        read = numbers.read.union(
+            *(s.ground.numbers for s in staged), *(c.ground.numbers for c in checked)
+        )
+        self.staged, self.checked, self.numbers = staged, checked, numbers
         return Draft(
             order,
             numbers,
             sheet,
-            tuple(steps),
+            tuple(step for s in staged for step in s.steps),
             report,
-            numbers.behind(read),
-            (*measured, *found, *report.findings),
+            frozenset(read),
+            (
+                *measured,
+                *(f for c in checked for f in c.findings),
+                *(_overruled(h, k, numbers, order) for k, h in overruled.items()),
+                *report.findings,
+            ),
         )
+
+    def _drafted(self, order: Order, numbers: Numbers) -> list[Staged]:
+        kinds = tuple(f.kind for f in order.features)
+        out: list[Staged] = []
+        sheet = _BARE
+        for i, (feature, stage) in enumerate(_stages(order.features)):
+            last = self.staged[i] if i < len(self.staged) else None
+            key = (kinds, stage.name, _settings(feature))
+            if last is not None and last.ground.holds(key, sheet, numbers):
+                done = last.on(sheet)
+            else:
+                watch = Watch.begin(key, numbers, sheet)
+                kind = feature.kind if feature else "seams"
+                hand = Drafting(numbers, watch.sheet, kind)
+                place = f"{order.place}, {kind}" if feature else order.place
+                with _told(order, place, stage.name):
+                    stage.apply(hand)
+                done = Staged.of(watch, hand, last)
+            out.append(done)
+            sheet = done.sheet
+        return out
+
+    def _found(self, order: Order, numbers: Numbers, sheet: Sheet) -> list[Checked]:
+        out: list[Checked] = []
+        for i, feature in enumerate(order.features):
+            key = (feature, order.unit)
+            last = self.checked[i] if i < len(self.checked) else None
+            if last is not None and last.ground.holds(key, sheet, numbers):
+                out.append(last)
+                continue
+            watch = Watch.begin(key, numbers, sheet)
+            with _told(order, order.place, "the finished draft"):
+                found = [
+                    _retold(f, order.unit) for f in feature.checks(numbers, watch.sheet)
+                ]
+            found += unusual(feature, order.unit)
+            out.append(Checked(watch.ground(), tuple(found)))
+        return out
 
 
 def draft(order: Order) -> Draft:
@@ -136,13 +169,6 @@ def _settings(feature: Feature | None) -> tuple[object, ...]:
     )
 
 
-def _unchanged(reads: Mapping[str, float], numbers: Numbers) -> bool:
-    try:
-        return all(numbers[k] == v for k, v in reads.items())
-    except RuleError:
-        return False
-
-
 def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:
     found: list[tuple[Feature | None, Stage]] = [
         (f, s) for f in features for s in f.stages()
@@ -151,25 +177,15 @@ def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:
     return sorted(found, key=lambda fs: fs[1].rank)
 
 
-def _work(
-    key: tuple[object, ...],
-    stage: Stage,
-    feature: Feature | None,
-    numbers: Numbers,
-    sheet: Sheet,
-    order: Order,
-) -> _Kept:
-    numbers.read.clear()
-    hand = Drafting(numbers, sheet, feature.kind if feature else "seams")
-    place = f"{order.place}, {feature.kind}" if feature else order.place
+@contextmanager
+def _told(order: Order, place: str, what: str) -> Iterator[None]:
+    """What goes wrong with numbers and paper, as a sentence for the user."""
     try:
-        stage.apply(hand)
+        yield
     except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{place}: {e}", order.unit)) from e
     except (ValueError, ArithmeticError) as e:
-        raise OrderError(_not_drawn(place, stage.name)) from e
-    reads = {k: numbers[k] for k in sorted(numbers.read)}
-    return _Kept(key, sheet, reads, hand.sheet, hand.steps)
+        raise OrderError(_not_drawn(place, what)) from e
 
 
 def _not_drawn(place: str, what: str) -> str:
@@ -183,26 +199,6 @@ def _not_drawn(place: str, what: str) -> str:
 _SHOWN: Mapping[Unit, Callable[[float], str]] = {
     unit: partial(pretty_length, unit=unit) for unit in Unit
 }
-
-
-def _checked(
-    order: Order, numbers: Numbers, sheet: Sheet
-) -> tuple[Report, list[Finding]]:
-    """What the walk and the joints say, and what the features say."""
-    fmt = _SHOWN[order.unit]
-    found: list[Finding] = []
-    try:
-        for f in order.features:
-            found += (_retold(c, order.unit) for c in f.checks(numbers, sheet))
-            found += unusual(f, order.unit)
-        words = {word for f in order.features for word in f.provides()}
-        report = check_all(sheet, joints(sheet, numbers, words), fmt)
-    except (RuleError, PaperError) as e:
-        raise OrderError(retold(f"{order.place}: {e}", order.unit)) from e
-    except (ValueError, ArithmeticError) as e:
-        raise OrderError(_not_drawn(order.place, "the finished draft")) from e
-    found += (_overruled(h, k, numbers, order) for k, h in numbers.overruled().items())
-    return report, found
 
 
 def _overruled(house: House, key: str, numbers: Numbers, order: Order) -> Finding:
@@ -269,8 +265,9 @@ def rules_of(order: Order) -> dict[str, Rule]:
     return rules
 
 
-def numbers_of(order: Order) -> Numbers:
-    """The order's numbers, house rules in place. Raises OrderError."""
+def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
+    """The order's numbers, house rules in place; `before` are those of the last draft.
+    Raises OrderError."""
     rules = rules_of(order)
     given: list[Given] = [*order.body.given(), *_cloth(order)]
     for f in order.features:
@@ -288,7 +285,7 @@ def numbers_of(order: Order) -> Numbers:
         except HouseError as e:
             raise OrderError(*str(e).splitlines()) from e
     kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
-    numbers = Numbers(rules, kept, house)
+    numbers = Numbers(rules, kept, house, before)
     for key in house:
         try:
             numbers[key]

@@ -23,10 +23,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel, ConfigDict, TypeAdapter, ValidationError
+from pydantic import ValidationError
 
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
-from clothwright.features import FEATURES, AnyFeature, Feature
+from clothwright.features import KINDS, Feature
 from clothwright.units import LengthError, Unit, format_length, parse_length
 
 
@@ -62,12 +62,6 @@ class Order:
         return next((f for f in self.features if f.kind == kind), None)
 
 
-class _Wrapped(BaseModel):
-    model_config = ConfigDict(arbitrary_types_allowed=True)
-    feature: AnyFeature
-
-
-_ADAPTER: TypeAdapter[_Wrapped] = TypeAdapter(_Wrapped)
 _TOP = {
     "garment",
     "number",
@@ -262,12 +256,15 @@ def _features(
     features: list[Feature] = []
     faults: list[str] = []
     for i, row in enumerate(rows, 1):
-        try:
-            made = _ADAPTER.validate_python({"feature": row}, context={"unit": unit})
-        except ValidationError as e:
-            faults += _sentences(e, row, i, place)
+        kind = row.get("kind")
+        if not isinstance(kind, str) or kind not in KINDS:
+            faults.append(_unknown_kind(row, i, place))
             continue
-        feature = made.feature
+        try:
+            feature = KINDS[kind].model_validate(row, context={"unit": unit})
+        except ValidationError as e:
+            faults += _sentences(e, kind, f"{place}, feature {i} ({kind})")
+            continue
         bounds = list(out_of_bounds(feature, unit, place))
         faults += bounds
         if any(f.kind == feature.kind for f in features):
@@ -303,30 +300,29 @@ def out_of_bounds(feature: Feature, unit: Unit, place: str) -> list[str]:
     return out
 
 
-def _sentences(
-    error: ValidationError, row: dict[str, Any], index: int, place: str
-) -> list[str]:
-    kind = row.get("kind")
-    kinds = [f.model_fields["kind"].default for f in FEATURES]
-    where = f"{place}, feature {index}" + (
-        f" ({kind})" if isinstance(kind, str) else ""
+def _unknown_kind(row: dict[str, Any], index: int, place: str) -> str:
+    if "kind" not in row:
+        return (
+            f"{place}, feature {index}: its kind is missing; "
+            'write kind = "neckline", say'
+        )
+    kind = row["kind"]
+    near = difflib.get_close_matches(str(kind), list(KINDS), 1)
+    hint = (
+        f'; did you mean "{near[0]}"?'
+        if near
+        else f"; the kinds are {', '.join(KINDS)}"
     )
+    return f"{place}, feature {index}: there is no feature {kind!r}{hint}"
+
+
+def _sentences(error: ValidationError, kind: str, where: str) -> list[str]:
     out = []
     for e in error.errors(include_url=False):
         field = str(e["loc"][-1]) if e["loc"] else ""
         type_ = e["type"]
-        if type_ == "union_tag_not_found":
-            out.append(f'{where}: its kind is missing; write kind = "neckline", say')
-        elif type_ == "union_tag_invalid":
-            near = difflib.get_close_matches(str(kind), kinds, 1)
-            hint = (
-                f'; did you mean "{near[0]}"?'
-                if near
-                else ("; the kinds are " + ", ".join(kinds))
-            )
-            out.append(f"{place}, feature {index}: there is no feature {kind!r}{hint}")
-        elif type_ == "extra_forbidden":
-            fields = _fields_of(kind)
+        if type_ == "extra_forbidden":
+            fields = [n for n in KINDS[kind].model_fields if n != "kind"]
             near = difflib.get_close_matches(field, fields, 1)
             hint = (
                 f"did you mean {near[0]}?"
@@ -346,10 +342,3 @@ def _sentences(
                 f"{where}: {field} = {e.get('input')!r} cannot be read; {e['msg']}"
             )
     return out
-
-
-def _fields_of(kind: object) -> list[str]:
-    for f in FEATURES:
-        if f.model_fields["kind"].default == kind:
-            return [n for n in f.model_fields if n != "kind"]
-    return []

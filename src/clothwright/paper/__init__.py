@@ -12,6 +12,7 @@ cut, move, tape, spread, redraw, trace, unfold each take a sheet and give a new 
 Paper never stretches: cut, move and tape change no length and no area.
 """
 
+from clothwright.paper.change import Change, Look
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
 from clothwright.paper.drafting import Drafting
 from clothwright.paper.move import move
@@ -38,12 +39,14 @@ from clothwright.paper.unfold import unfold
 __all__ = [
     "JOINT",
     "Amount",
+    "Change",
     "CornerAfter",
     "Drafting",
     "Ease",
     "Edge",
     "EdgeKind",
     "InnerLine",
+    "Look",
     "Mark",
     "MarkKind",
     "NotchPair",

@@ -56,7 +56,7 @@ def _with_vertex(edges: list[Edge], spot: Spot) -> tuple[list[Edge], int, int | 
         if spot.length < CLOSE:
             return edges, i, None
         a, b = e.path.split_at_length(spot.length)
-        parts = [replace(e, path=a), replace(e, path=b)]
+        parts = [e.along(a), e.along(b)]
         return edges[:i] + parts + edges[i + 1 :], i + 1, i
     raise PaperError(f"there is no edge {spot.edge} to cut to")
 
@@ -106,17 +106,15 @@ def cut(
     new_a, new_b = _share(old, new_a, along), _share(old, new_b, along)
 
     def where(run: Run) -> tuple[Run, ...]:
-        if run.piece != piece:
-            return (run,)
         order = [(p, e) for p in (new_a, new_b) for e in p.edges if e.name == run.edge]
         order = [pe for pe in order if pe[1].name != edge]
         whole = old.edge(run.edge).path
-        order.sort(key=lambda pe: whole.length_to_point(pe[1].path.at_length(0.01)))
+        if len(order) > 1:
+            order.sort(key=lambda pe: whole.length_to_point(pe[1].path.at_length(0.01)))
         runs = [Run(p.code, e.name, run.backward) for p, e in order]
         return tuple(reversed(runs) if run.backward else runs)
 
-    out = replace(sheet, pieces={c: p for c, p in sheet.pieces.items() if c != piece})
-    out = out.put(new_a, new_b).with_runs(where)
+    out = sheet.in_place_of(piece, put=(new_a, new_b)).with_runs(where, piece)
     new_seam = Seam(
         seam,
         seam_name,

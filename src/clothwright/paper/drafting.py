@@ -32,6 +32,9 @@ class Drafting:
         self.n = n
         self.sheet = sheet or Sheet()
         self.steps: list[Step] = []
+        self.tables: list[Sheet] = []
+        """The sheet after each step that changes paper."""
+
         self.feature = feature
         self.part = part
 
@@ -202,6 +205,7 @@ class Drafting:
     ) -> None:
         """Keep a paper operation's new sheet, and the step that it was."""
         self.sheet = sheet
+        self.tables.append(sheet)
         self.steps.append(
             Step(
                 verb,
@@ -213,6 +217,6 @@ class Drafting:
                 lines=lines,
                 part=self.part,
                 feature=self.feature,
-                after=sheet,
+                after=sheet.unwatched(),
             )
         )

@@ -16,8 +16,6 @@ def move(sheet: Sheet, piece: str, motion: Motion) -> Sheet:
         return out
 
     def over(run: Run) -> tuple[Run, ...]:
-        return (
-            (run._replace(backward=not run.backward),) if run.piece == piece else (run,)
-        )
+        return (run._replace(backward=not run.backward),)
 
-    return out.with_runs(over)
+    return out.with_runs(over, piece)

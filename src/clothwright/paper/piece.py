@@ -1,11 +1,20 @@
 """Pieces of paper: closed loops of named edges."""
 
+import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
-from functools import cached_property
 
-from clothwright.curves import CLOSE, Line, Motion, Path, Point, distance, heading
+from clothwright.curves import (
+    CLOSE,
+    Cubic,
+    Line,
+    Motion,
+    Path,
+    Point,
+    distance,
+    held,
+)
 
 
 class EdgeKind(Enum):
@@ -34,24 +43,32 @@ class PaperError(ValueError):
     """Paper that cannot be cut, laid or drawn so. `str()` is a plain sentence."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Edge:
     """One named edge; its path runs clockwise (as seen) round the piece."""
 
     name: str
     path: Path
-    kind: EdgeKind = EdgeKind.SEAM
+    kind: EdgeKind
+
+    def __init__(self, name: str, path: Path, kind: EdgeKind = EdgeKind.SEAM) -> None:
+        here = self.__dict__
+        here["name"], here["path"], here["kind"] = name, path, kind
 
     @property
     def length(self) -> float:
         """True length in cm."""
         return self.path.length
 
+    def along(self, path: Path) -> "Edge":
+        """The edge on another line."""
+        return self if path is self.path else Edge(self.name, path, self.kind)
+
     def moved(self, m: Motion) -> "Edge":
         """The edge after a motion. A mirrored edge runs the other way, so that its
         piece still runs clockwise."""
         path = self.path.moved(m)
-        return replace(self, path=path.reversed() if m.flips else path)
+        return self.along(path.reversed() if m.flips else path)
 
 
 @dataclass(frozen=True)
@@ -71,7 +88,7 @@ class InnerLine:
     path: Path
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Piece:
     """A closed loop of edges, clockwise as seen, with what is marked on it.
 
@@ -81,28 +98,43 @@ class Piece:
     code: str
     name: str
     edges: tuple[Edge, ...]
-    marks: tuple[Mark, ...] = ()
-    lines: tuple[InnerLine, ...] = ()
-    grain: tuple[Point, Point] | None = None
+    marks: tuple[Mark, ...]
+    lines: tuple[InnerLine, ...]
+    grain: tuple[Point, Point] | None
     """Straight grain, from its foot to its head."""
 
-    def __post_init__(self) -> None:
-        n = len(self.edges)
-        for i, e in enumerate(self.edges):
-            after = self.edges[(i + 1) % n]
-            if distance(e.path.end, after.path.start) > 10 * CLOSE:
+    _places: dict[str, int] = field(init=False, compare=False, repr=False)
+
+    def __init__(
+        self,
+        code: str,
+        name: str,
+        edges: tuple[Edge, ...],
+        marks: tuple[Mark, ...] = (),
+        lines: tuple[InnerLine, ...] = (),
+        grain: tuple[Point, Point] | None = None,
+    ) -> None:
+        here = self.__dict__
+        here["code"], here["name"], here["edges"] = code, name, edges
+        here["marks"], here["lines"], here["grain"] = marks, lines, grain
+        before = edges[-1]
+        for edge in edges:
+            a, b = before.path.end, edge.path.start
+            if a is not b and distance(a, b) > 10 * CLOSE:
                 raise PaperError(
-                    f"{self.code}: the edge {e.name} does not reach {after.name}"
+                    f"{code}: the edge {before.name} does not reach {edge.name}"
                 )
-        if len({e.name for e in self.edges}) != n:
-            raise PaperError(f"{self.code}: two edges have one name")
+            before = edge
+        here["_places"] = places = {e.name: i for i, e in enumerate(edges)}
+        if len(places) != len(edges):
+            raise PaperError(f"{code}: two edges have one name")
 
     # -- asking -----------------------------------------------------------------
     def index(self, name: str) -> int:
         """Place of an edge in the loop. Raises PaperError for an unknown name."""
-        for i, e in enumerate(self.edges):
-            if e.name == name:
-                return i
+        place = self._places.get(name)
+        if place is not None:
+            return place
         names = ", ".join(e.name for e in self.edges)
         raise PaperError(f"{self.code} has no edge {name}; it has {names}")
 
@@ -112,7 +144,7 @@ class Piece:
 
     def has(self, name: str) -> bool:
         """True when there is an edge of this name."""
-        return any(e.name == name for e in self.edges)
+        return name in self._places
 
     def before(self, name: str) -> Edge:
         """The edge that ends where this one begins."""
@@ -122,10 +154,10 @@ class Piece:
         """The edge that begins where this one ends."""
         return self.edges[(self.index(name) + 1) % len(self.edges)]
 
-    @cached_property
+    @held
     def outline(self) -> Path:
         """The whole loop as one closed path."""
-        return Path(tuple(s for e in self.edges for s in e.path.segments))
+        return Path(tuple([s for e in self.edges for s in e.path.segments]))
 
     @property
     def area(self) -> float:
@@ -139,23 +171,32 @@ class Piece:
 
     def contains(self, p: Point) -> bool:
         """True when `p` lies inside the outline (even-odd rule, chords of 0.1 mm)."""
-        pts = self._chords
         inside = False
         x, y = p
-        for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
-            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
-                inside = not inside
+        for s in self.outline.segments:
+            left, top, right, bottom = s.box
+            if y < top or y > bottom or x > right:
+                continue
+            # what lies wholly to the right is crossed as its two ends say
+            pts = s.fine if isinstance(s, Cubic) and x >= left else [s.start, s.end]
+            for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
+                if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+                    inside = not inside
         return inside
-
-    @cached_property
-    def _chords(self) -> list[Point]:
-        return self.outline.flatten(0.01)
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""
-        a = self.edge(name).path.end_direction
-        b = self.after(name).path.start_direction
-        return (180.0 - (heading(b) - heading(a))) % 360.0
+        return self._angles[self.index(name)]
+
+    @held
+    def _angles(self) -> list[float]:
+        out: list[float] = []
+        for i, edge in enumerate(self.edges, 1 - len(self.edges)):
+            ax, ay = edge.path.end_direction
+            bx, by = self.edges[i].path.start_direction
+            turn = math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+            out.append((180.0 - math.degrees(turn)) % 360.0)
+        return out
 
     # -- changing: always a new piece ---------------------------------------------
     def moved(self, m: Motion) -> "Piece":
@@ -171,7 +212,9 @@ class Piece:
 
     def with_edges(self, edges: Iterable[Edge]) -> "Piece":
         """The piece with another loop."""
-        return replace(self, edges=tuple(edges))
+        return Piece(
+            self.code, self.name, tuple(edges), self.marks, self.lines, self.grain
+        )
 
     def with_edge(self, edge: Edge) -> "Piece":
         """The piece with one edge of the same name put in place of the old."""

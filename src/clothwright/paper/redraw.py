@@ -1,7 +1,6 @@
 """Redraw: give a run of edges new lines; its ends slide along the neighbours."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from clothwright.curves import CLOSE, Line, Path, Point, distance, dot
 from clothwright.paper.piece import Edge, PaperError
@@ -31,25 +30,23 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
         raise PaperError(f"{piece}: {', '.join(old)} do not follow each other")
     before, after = p.before(old[0]), p.after(old[-1])
     if len(old) < n - 1:
-        before = replace(before, path=_end_at(before.path, new[0].path.start, p.code))
-        after = replace(after, path=_start_at(after.path, new[-1].path.end, p.code))
+        before = before.along(_end_at(before.path, new[0].path.start, p.code))
+        after = after.along(_start_at(after.path, new[-1].path.end, p.code))
     else:  # one neighbour holds both ends
         path = _end_at(before.path, new[0].path.start, p.code)
-        before = replace(before, path=_start_at(path, new[-1].path.end, p.code))
+        before = before.along(_start_at(path, new[-1].path.end, p.code))
         after = before
     loop = list(p.rolled_to(old[0]))[len(old) :]
     loop[0], loop[-1] = (before, before) if len(loop) == 1 else (after, before)
     drawn = list(new)
-    drawn[0] = replace(
-        drawn[0], path=drawn[0].path.pinned(before.path.end, drawn[0].path.end)
-    )
-    drawn[-1] = replace(
-        drawn[-1], path=drawn[-1].path.pinned(drawn[-1].path.start, after.path.start)
-    )
+    first = drawn[0].path
+    drawn[0] = drawn[0].along(first.pinned(before.path.end, first.end))
+    last = drawn[-1].path
+    drawn[-1] = drawn[-1].along(last.pinned(last.start, after.path.start))
     names = [e.name for e in new]
 
     def where(r: Run) -> tuple[Run, ...]:
-        if r.piece != piece or r.edge not in run or r.edge in names:
+        if r.edge not in run or r.edge in names:
             return (r,)
         if len(names) == 1:
             return (Run(piece, names[0], r.backward),)
@@ -63,11 +60,16 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             r.piece == piece and r.edge in run and r.edge not in names for r in s.runs()
         )
     ]
-    return sheet.unsew(*lost).with_runs(where).put(p.with_edges((*drawn, *loop)))
+    out = sheet.put(p.with_edges((*drawn, *loop)))
+    if set(run) <= set(names):  # every seam keeps its edges
+        return out
+    return out.unsew(*lost).with_runs(where, piece)
 
 
 def _end_at(path: Path, p: Point, code: str) -> Path:
     """`path` cut back or produced so that it ends at `p`."""
+    if distance(path.end, p) < CLOSE:
+        return path
     return _start_at(path.reversed(), p, code).reversed()
 
 

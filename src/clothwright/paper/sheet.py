@@ -1,36 +1,46 @@
 """The sheet: all pieces and all seams of a draft, one immutable value."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import Any
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.paper.piece import Edge, PaperError, Piece
 from clothwright.paper.seam import Run, Seam
+from clothwright.paper.things import Watched, bare, lasting, less, more
+
+_NONE: Mapping[str, Any] = MappingProxyType({})
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Sheet:
     """Pieces by code, seams in the order stated, named points and lines."""
 
-    pieces: Mapping[str, Piece] = field(default_factory=dict)
-    seams: tuple[Seam, ...] = ()
-    points: Mapping[str, Point] = field(default_factory=dict)
-    lines: Mapping[str, Path] = field(default_factory=dict)
+    pieces: Mapping[str, Piece]
+    seams: tuple[Seam, ...]
+    points: Mapping[str, Point]
+    lines: Mapping[str, Path]
     """Lines drawn on the table that are not, or not yet, edges of a piece."""
 
-    def __post_init__(self) -> None:
-        for name in ("pieces", "points", "lines"):
-            held = getattr(self, name)
-            if not isinstance(held, MappingProxyType):
-                object.__setattr__(self, name, MappingProxyType(dict(held)))
+    def __init__(
+        self,
+        pieces: Mapping[str, Piece] = _NONE,
+        seams: tuple[Seam, ...] = (),
+        points: Mapping[str, Point] = _NONE,
+        lines: Mapping[str, Path] = _NONE,
+    ) -> None:
+        here = self.__dict__
+        here["pieces"], here["seams"] = lasting(pieces), seams
+        here["points"], here["lines"] = lasting(points), lasting(lines)
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:
         """The piece of this code. Raises PaperError when it is not on the sheet."""
-        if code not in self.pieces:
-            raise PaperError(f"there is no piece {code} on the table")
-        return self.pieces[code]
+        try:
+            return self.pieces[code]
+        except KeyError:
+            raise PaperError(f"there is no piece {code} on the table") from None
 
     def edge(self, piece: str, edge: str) -> Edge:
         """An edge by the codes of piece and edge."""
@@ -79,17 +89,17 @@ class Sheet:
     # -- changing: always a new sheet ----------------------------------------------
     def put(self, *pieces: Piece) -> "Sheet":
         """The sheet with pieces added or put in place of those of the same code."""
-        return replace(self, pieces={**self.pieces, **{p.code: p for p in pieces}})
+        return self._with(pieces=more(self.pieces, {p.code: p for p in pieces}))
 
     def without(self, *codes: str) -> "Sheet":
         """The sheet with pieces taken off, and every seam that they were in."""
-        return replace(
-            self,
-            pieces={c: p for c, p in self.pieces.items() if c not in codes},
-            seams=tuple(
-                s for s in self.seams if not any(r.piece in codes for r in s.runs())
-            ),
-        )
+        seams = (s for s in self.seams if not any(r.piece in codes for r in s.runs()))
+        return self._with(pieces=less(self.pieces, codes), seams=tuple(seams))
+
+    def in_place_of(self, *codes: str, put: Iterable[Piece]) -> "Sheet":
+        """The sheet with pieces taken off and others put; seams stay as stated."""
+        new = {p.code: p for p in put}
+        return self._with(pieces=more(less(self.pieces, codes), new))
 
     def sew(self, *seams: Seam) -> "Sheet":
         """The sheet with seams stated, each in place of one of the same code.
@@ -101,35 +111,59 @@ class Sheet:
                 self.edge(r.piece, r.edge)
         new = {s.code: s for s in seams}
         kept = tuple(new.pop(s.code, s) for s in self.seams)
-        return replace(self, seams=kept + tuple(new.values()))
+        return self._with(seams=kept + tuple(new.values()))
 
     def unsew(self, *codes: str) -> "Sheet":
         """The sheet without these seams."""
-        return replace(self, seams=tuple(s for s in self.seams if s.code not in codes))
+        return self._with(seams=tuple(s for s in self.seams if s.code not in codes))
 
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""
-        return replace(self, points={**self.points, **points})
+        return self._with(points=more(self.points, points))
 
     def drawn(self, **lines: Path) -> "Sheet":
         """The sheet with named lines drawn on it."""
-        return replace(self, lines={**self.lines, **lines})
+        return self._with(lines=more(self.lines, lines))
 
-    def with_runs(self, change: Callable[[Run], tuple[Run, ...]]) -> "Sheet":
-        """The sheet with every run of every seam put through `change`, which gives
+    def with_runs(
+        self, change: Callable[[Run], tuple[Run, ...]], *pieces: str
+    ) -> "Sheet":
+        """The sheet with every run of these pieces put through `change`, which gives
         the runs, in walking order, that stand in its place."""
 
         def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
             out: list[Run] = []
             for r in runs:
-                for new in change(r):
+                for new in change(r) if r.piece in pieces else (r,):
                     if new not in out:
                         out.append(new)
             return tuple(out)
 
-        return replace(
-            self,
-            seams=tuple(
-                replace(s, left=chain(s.left), right=chain(s.right)) for s in self.seams
-            ),
+        seams: list[Seam] = []
+        for s in self.seams:
+            left, right = s.left, s.right
+            if any(r.piece in pieces for r in left + right):
+                left, right = chain(left), chain(right)
+            same = left == s.left and right == s.right
+            seams.append(s if same else replace(s, left=left, right=right))
+        return self._with(seams=tuple(seams))
+
+    def unwatched(self) -> "Sheet":
+        """The sheet as it lies there, for eyes that are nobody's business."""
+        if not isinstance(self.pieces, Watched):
+            return self
+        return Sheet(bare(self.pieces), self.seams, bare(self.points), bare(self.lines))
+
+    def _with(
+        self,
+        pieces: Mapping[str, Piece] | None = None,
+        seams: tuple[Seam, ...] | None = None,
+        points: Mapping[str, Point] | None = None,
+        lines: Mapping[str, Path] | None = None,
+    ) -> "Sheet":
+        return Sheet(
+            self.pieces if pieces is None else pieces,
+            self.seams if seams is None else seams,
+            self.points if points is None else points,
+            self.lines if lines is None else lines,
         )

@@ -121,22 +121,22 @@ def _close(edges: list[Edge]) -> list[Edge]:
         out.append(e)
         while len(out) >= 2 and _one(out[-2], out[-1]):
             b, a = out.pop(), out.pop()
-            out.append(replace(a, path=a.path + b.path))
+            out.append(a.along(a.path + b.path))
         if (
             len(out) >= 3
             and out[-2].name.startswith("gap ")
             and (out[-3].name == out[-1].name)
         ):
             c, g, a = out.pop(), out.pop(), out.pop()
-            out.append(replace(a, path=a.path + g.path + c.path))
+            out.append(a.along(a.path + g.path + c.path))
     if len(out) > 1 and out[0].name == out[-1].name:
         last = out.pop()
-        out[0] = replace(out[0], path=last.path + out[0].path)
+        out[0] = out[0].along(last.path + out[0].path)
     elif (
         len(out) > 2 and out[-1].name.startswith("gap ") and out[0].name == out[-2].name
     ):
         g, last = out.pop(), out.pop()
-        out[0] = replace(out[0], path=last.path + g.path + out[0].path)
+        out[0] = out[0].along(last.path + g.path + out[0].path)
     return out
 
 

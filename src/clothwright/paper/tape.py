@@ -53,7 +53,7 @@ def tape(
 
 
 def _congruent(a: Path, b: Path, tolerance: float) -> bool:
-    n = 12
+    n = 1 if a.straight and b.straight else 12
     return all(
         distance(a.at_length(a.length * i / n), b.at_length(b.length * i / n))
         <= tolerance
@@ -91,9 +91,8 @@ def _join(sheet: Sheet, seam: str, code: str, name: str, tolerance: float) -> Sh
         edge = renamed.get((run.piece, run.edge))
         return (Run(joined.code, edge.name, run.backward),) if edge else (run,)
 
-    out = sheet.unsew(seam).with_runs(where)
-    pieces = {c: p for c, p in out.pieces.items() if c not in (keep.code, other.code)}
-    return replace(out, pieces=pieces).put(joined)
+    out = sheet.unsew(seam).with_runs(where, keep.code, other.code)
+    return out.in_place_of(keep.code, other.code, put=(joined,))
 
 
 def _unique(edges: tuple[Edge, ...]) -> list[Edge]:
@@ -104,7 +103,7 @@ def _unique(edges: tuple[Edge, ...]) -> list[Edge]:
         while name in names:
             name, k = f"{e.name} {k}", k + 1
         names.add(name)
-        out.append(replace(e, name=name))
+        out.append(e if name == e.name else replace(e, name=name))
     return out
 
 
@@ -112,7 +111,7 @@ def _pin(run: tuple[Edge, ...], to: tuple[Edge, ...]) -> tuple[Edge, ...]:
     """`run` with its last end laid exactly on the first start of `to`."""
     *head, last = run
     path = last.path.pinned(last.path.start, to[0].path.start)
-    return (*head, replace(last, path=path))
+    return (*head, last.along(path))
 
 
 def _close_dart(sheet: Sheet, seam: str, moving: str, tolerance: float) -> Sheet:

@@ -93,10 +93,15 @@ class Reason:
             stack.extend(reversed(r.because))
 
 
+def _ruled(house: Mapping[str, House]) -> dict[str, Rule]:
+    return {k: h.rule for k, h in house.items()}
+
+
 class Numbers:
     """All numbers of one draft, computed when asked for and then kept.
 
-    Reading goes by key: `numbers["yB"]`, or by attribute: `numbers.yB`.
+    Reading goes by key: `numbers["yB"]`, or by attribute: `numbers.yB`. Of the numbers
+    of the draft before, those are kept behind which nothing has changed.
     """
 
     def __init__(
@@ -104,36 +109,60 @@ class Numbers:
         rules: Mapping[str, Rule],
         given: Iterable[Given] = (),
         house: Mapping[str, House] | None = None,
+        before: "Numbers | None" = None,
     ) -> None:
         self._rules = rules
         self._given = {g.key: g for g in given}
         self._house = dict(house or {})
         self._values: dict[str, float] = {k: g.value for k, g in self._given.items()}
+        if before is not None:
+            self._values |= self._still(before)
         self._open: list[str] = []
         self.read: set[str] = set()
         """Keys asked for from outside since `read` was last cleared."""
 
+    def _still(self, before: "Numbers") -> dict[str, float]:
+        """What `before` has computed by rules that hold here too, from numbers that
+        are here the same."""
+        values: dict[str, float] = {}
+        same: set[str] = set()
+        given, rules = self._given, {**self._rules, **_ruled(self._house)}
+        known = {**before._rules, **_ruled(before._house)}
+        for key, value in before._values.items():  # what a rule needs comes before it
+            if key in given:
+                if given[key].value == value:
+                    same.add(key)
+            elif key not in before._given:
+                rule = rules.get(key)
+                if rule is known[key] and same.issuperset(rule.needs):
+                    same.add(key)
+                    values[key] = value
+        return values
+
     # -- values -------------------------------------------------------------------
     def __getitem__(self, key: str) -> float:
         self.read.add(key)
-        try:
-            return self._values[key]
-        except KeyError:
-            return self._compute(key)
+        value = self._values.get(key)
+        return self._compute(key) if value is None else value
 
     def __getattr__(self, key: str) -> float:
-        if key.startswith("_"):
+        if key[0] == "_":
             raise AttributeError(key)
-        return self[key]
+        self.read.add(key)
+        value = self._values.get(key)
+        return self._compute(key) if value is None else value
 
     def __contains__(self, key: str) -> bool:
         return key in self._given or key in self._house or key in self._rules
 
+    def _rule(self, key: str) -> Rule | None:
+        house = self._house.get(key)
+        return self._rules.get(key) if house is None else house.rule
+
     def _active(self, key: str) -> Rule:
-        if key in self._house:
-            return self._house[key].rule
-        if key in self._rules:
-            return self._rules[key]
+        rule = self._rule(key)
+        if rule is not None:
+            return rule
         users = tuple(r.name for r in self._rules.values() if key in r.needs)
         if users or self._open:
             raise Missing(key, users)
@@ -150,7 +179,12 @@ class Numbers:
         rule = self._active(key)
         self._open.append(key)
         try:
-            value = float(rule.compute(*[self._value(n) for n in rule.needs]))
+            known = self._values
+            value = float(
+                rule.compute(
+                    *[known[n] if n in known else self._compute(n) for n in rule.needs]
+                )
+            )
         except ZeroDivisionError as e:
             raise RuleError(
                 f"{rule.name} ({rule.symbol}) divides by nothing with these numbers"
@@ -188,6 +222,17 @@ class Numbers:
             f"{value:.2f}{unit} here; the draft stands with {span}{unit}",
             key,
         )
+
+    def seen(self) -> dict[str, float]:
+        """What was asked for from outside since `read` was last cleared."""
+        return {k: self._values[k] for k in self.read}
+
+    def agree_with(self, seen: Mapping[str, float]) -> bool:
+        """True when whoever asks for these now is told the same."""
+        try:
+            return {k: self._value(k) for k in seen} == seen
+        except RuleError:
+            return False
 
     # -- where they come from -------------------------------------------------------
     def hand(self, key: str) -> Hand:
@@ -227,13 +272,14 @@ class Numbers:
 
     def behind(self, keys: Iterable[str]) -> tuple[str, ...]:
         """These keys and all that they rest on, each once, sorted."""
-        found: set[str] = set()
-        todo = list(keys)
+        found = set(keys)
+        todo = list(found)
         while todo:
             key = todo.pop()
-            if key not in found:
-                found.add(key)
-                todo += self._needs(key)
+            for need in () if key in self._given else self._active(key).needs:
+                if need not in found:
+                    found.add(need)
+                    todo.append(need)
         return tuple(sorted(found))
 
     def keys(self) -> tuple[str, ...]:
@@ -247,7 +293,7 @@ class Numbers:
         )
 
     def _needs(self, key: str) -> tuple[str, ...]:
-        return self._active(key).needs if key not in self._given else ()
+        return () if key in self._given else self._active(key).needs
 
     def missing(self, wanted: Iterable[str]) -> dict[str, tuple[str, ...]]:
         """Keys that have neither value nor rule, with all that each is wanted for."""

@@ -86,8 +86,10 @@ def pdf_of(
     roll_width: float = ROLL_WIDTH,
 ) -> tuple[bytes, int]:
     """The PDF itself and its number of pages; as `write_pdf`."""
+    from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
+    rl_config.useA85 = 0  # streams as they are: written as text they take longer
     try:
         frame = frame_of(page, roll_width)
     except ValueError as e:

@@ -57,6 +57,9 @@ ROUNDED = ("neck", "armhole")
 _HOLLOWS = {"neck": NECK_HOLLOW, "armhole": HOLLOW_RADIUS}
 """Least radius of the edges that must not be hollowed too tightly."""
 
+_TIGHT = max(OUTWARD_RADIUS, *_HOLLOWS.values())
+"""Wider radii than this (cm) are no matter to any edge."""
+
 _HAIR = 1e-6
 """Rounding of doubles, cm."""
 
@@ -140,10 +143,10 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
         return
     if not (holds(points, foot) and holds(points, head)):
         yield _doubt("grain", piece, "has a grain line that leaves it", "Move it in.")
-    along = direction(foot, head)
-    reach = [dot(p, along) for p in points]
+    along = ax, ay = direction(foot, head)
+    reach = [x * ax + y * ay for x, y in points]
     wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH)
-    if length < 0.8 * wanted:
+    if length < 0.8 * wanted - _HAIR:
         says = f"has a grain line of {fmt(length)}; {fmt(wanted)} lies truer on cloth"
         yield _finding(Severity.NOTE, "grain", piece, says, "Draw it longer.")
     fold = piece.fold
@@ -161,9 +164,12 @@ def check_outline(piece: Piece, points: Sequence[Point]) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
     for edge in piece.edges:
+        small = [s for s in edge.path.segments if distance(s.start, s.end) < DOUBLED]
+        if not small:
+            continue
         if edge.length < DOUBLED:
             yield _fault("outline", edge, "has no length", "Leave it out.", piece)
-        elif any(s.length < DOUBLED for s in edge.path.segments):
+        elif any(s.length < DOUBLED for s in small):
             yield _doubt("outline", edge, "has a point drawn twice", "Join it.", piece)
     area = piece.area
     if area < -_HAIR:
@@ -185,6 +191,8 @@ def check_folds(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
         if distance(a, b) < DOUBLED:
             yield _fault("fold", edge, "ends where it begins", "Rule it.", piece)
             continue
+        if edge.path.straight:
+            continue
         n = left_normal(b - a)
         off = max(
             abs(dot(p - a, n)) for s in edge.path.segments for p in _outer_points(s)
@@ -200,7 +208,7 @@ def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[F
         if not any(word in edge.name for word in rounded):
             continue
         curves = [s for s in edge.path.segments if isinstance(s, Cubic)]
-        worst = max((wrong_way(c) for c in curves), default=0.0)
+        worst = max([wrong_way(c) for c in curves], default=0.0)
         severity = WRONG_WAY.severity(worst)
         if severity is not None:
             says = f"turns the wrong way by {worst:.1f}°; up to 3° goes unseen"
@@ -219,8 +227,8 @@ def check_shape(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
             says = f"ends in a corner of {angle:.0f}°"
             to_do = f"Blunt it: {SHARP_CORNER:.0f}° is the least that turns out well."
             yield _doubt("shape", edge, says, to_do, piece)
-        outward, hollow = tightest(edge.path)
         least = _HOLLOWS.get(edge.name, 0.0)
+        outward, hollow = tightest(edge.path, within=_TIGHT)
         if outward < OUTWARD_RADIUS:
             says = f"bends outwards to a radius of {fmt(outward)}"
             to_do = f"Round it to {fmt(OUTWARD_RADIUS)} or make it a corner."

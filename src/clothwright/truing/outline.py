@@ -5,7 +5,8 @@ asks these of every piece: the test suite proves them against shapely.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from functools import cache
 
 from clothwright.curves import Cubic, Path, Point
 
@@ -32,21 +33,22 @@ def crosses_itself(points: Sequence[Point]) -> Point | None:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     if max(xs) - min(xs) < max(ys) - min(ys):
         xs, ys = ys, xs
-    spans: list[tuple[float, float, float, float, int]] = []
-    for i in range(n):
-        x0, x1, y0, y1 = xs[i], xs[i + 1], ys[i], ys[i + 1]
-        if x0 > x1:
-            x0, x1 = x1, x0
-        if y0 > y1:
-            y0, y1 = y1, y0
-        spans.append((x0, x1, y0, y1, i))
+    spans = [
+        (a, b, i) if a < b else (b, a, i)
+        for i, (a, b) in enumerate(zip(xs, xs[1:], strict=False))
+    ]
     spans.sort()
-    for k, (_, right, low, high, i) in enumerate(spans):
-        for j in range(k + 1, n):
-            left, _, low2, high2, m = spans[j]
+    for k, (_, right, i) in enumerate(spans, 1):
+        a, b = ys[i], ys[i + 1]
+        low, high = (a, b) if a < b else (b, a)
+        for j in range(k, n):
+            left, _, m = spans[j]
             if left > right:
                 break
-            if low2 > high or high2 < low or m - i in (1, -1, n - 1, 1 - n):
+            c, d = ys[m], ys[m + 1]
+            if (c > high and d > high) or (c < low and d < low):
+                continue
+            if m - i in (1, -1, n - 1, 1 - n):
                 continue
             if _touch(points[i], points[i + 1], points[m], points[m + 1]):
                 return points[m]
@@ -142,35 +144,43 @@ def _roots(a: float, b: float, c: float) -> list[float]:
     return sorted(t for t in found if 1e-9 < t < 1 - 1e-9)
 
 
-def tightest(path: Path, samples: int = 8) -> tuple[float, float]:
+@cache
+def _middles(steps: int) -> tuple[_Floats, ...]:
+    """The weights of a quadratic at the middle of each of so many equal steps."""
+    ts = [(i + 0.5) / steps for i in range(steps)]
+    return tuple(((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in ts)
+
+
+def tightest(
+    path: Path, samples: int = 8, *, within: float = math.inf
+) -> tuple[float, float]:
     """Least radii (outward, hollow) of a clockwise outline's curves, cm; infinite
-    where it is straight. Read at the middle of `samples` equal steps of each curve,
-    since a handle laid on its end leaves the bend there without a value.
+    where it is straight, and perhaps where all radii are over `within`. Read at the
+    middle of `samples` equal steps of each curve, since a handle laid on its end leaves
+    the bend there without a value.
     """
-    outward = hollow = 0.0
-    for curve in _cubics(path):
-        for k in _bends(curve, samples):
-            if k > outward:
-                outward = k
-            elif -k > hollow:
-                hollow = -k
-    return _radius(outward), _radius(hollow)
+    most = least = 0.0
+    steps = _middles(samples)
+    for curve in path.segments:
+        if not isinstance(curve, Cubic):
+            continue
+        (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
+        # least speed along the chord, most of the cross product: hulls of Béziers
+        ux, uy = d0x + d1x + d2x, d0y + d1y + d2y
+        slow = min(d0x * ux + d0y * uy, d1x * ux + d1y * uy, d2x * ux + d2y * uy)
+        bent = max(abs(c01), abs(c02) / 2, abs(c12))
+        if slow > 0 and 2 / 3 * bent * math.hypot(ux, uy) ** 3 * within < slow**3:
+            continue
+        for a, b, c in steps:
+            v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
+            if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³
+                bend = (a * c01 + b / 2 * c02 + c * c12) / (v * v * v)
+                if bend > most:
+                    most = bend
+                elif bend < least:
+                    least = bend
+    return _radius(2 / 3 * most), _radius(-2 / 3 * least)
 
 
 def _radius(bend: float) -> float:
     return 1 / bend if bend > 0 else math.inf
-
-
-def _cubics(path: Path) -> Iterator[Cubic]:
-    return (s for s in path.segments if isinstance(s, Cubic))
-
-
-def _bends(curve: Cubic, samples: int) -> Iterator[float]:
-    (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
-    for i in range(samples):
-        t = (i + 0.5) / samples
-        s = 1 - t
-        a, b, c = s * s, 2 * s * t, t * t
-        v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
-        if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³
-            yield 2 / 3 * (a * c01 + b / 2 * c02 + c * c12) / v**3

@@ -1,0 +1,29 @@
+"""A value of an immutable thing, worked out when first asked for and then held."""
+
+from collections.abc import Callable
+from typing import Generic, TypeVar, overload
+
+T = TypeVar("T")
+R = TypeVar("R")
+
+
+class held(Generic[T, R]):  # noqa: N801 - stands where a decorator does
+    """As `functools.cached_property`, without the lock that Python 3.11 takes for it:
+    a draft asks for a thousand such values, and two threads would hold the same."""
+
+    def __init__(self, work: Callable[[T], R]) -> None:
+        self.work = work
+        self.name = work.__name__
+        self.__doc__ = work.__doc__
+
+    @overload
+    def __get__(self, thing: None, kind: type[T]) -> "held[T, R]": ...
+
+    @overload
+    def __get__(self, thing: T, kind: type[T]) -> R: ...
+
+    def __get__(self, thing: T | None, kind: type[T]) -> "held[T, R] | R":
+        if thing is None:
+            return self
+        value = thing.__dict__[self.name] = self.work(thing)
+        return value

@@ -1,0 +1,114 @@
+"""The straight segment, and the box round a segment. cm."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from clothwright.curves.held import held
+from clothwright.curves.motion import Motion
+from clothwright.curves.point import Point, Vector, cross, distance, dot, mix, unit
+
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom, cm."""
+
+
+def box(points: Sequence[Point]) -> Box:
+    """The least box round some points."""
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+NO_NUMBER = "a point of this curve is not a number"
+
+
+@dataclass(frozen=True, init=False)
+class Line:
+    """Straight from `start` to `end`."""
+
+    start: Point
+    end: Point
+    length: float = field(init=False, compare=False, repr=False)
+    """Length in cm."""
+
+    def __init__(self, start: Point, end: Point) -> None:
+        # a draft makes a thousand segments: one question of all their numbers, and
+        # past the frozen class's own way of setting each
+        length = math.hypot(end[0] - start[0], end[1] - start[1])
+        if not math.isfinite(length):
+            raise ValueError(NO_NUMBER)
+        here = self.__dict__
+        here["start"], here["end"], here["length"] = start, end, length
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """Start and end."""
+        return (self.start, self.end)
+
+    @held
+    def box(self) -> Box:
+        """Left, top, right and bottom of the line, cm."""
+        return box(self.points)
+
+    @property
+    def start_direction(self) -> Vector:
+        """Unit direction at the start."""
+        return unit(self.end - self.start)
+
+    @property
+    def end_direction(self) -> Vector:
+        """Unit direction at the end."""
+        return unit(self.end - self.start)
+
+    def at(self, t: float) -> Point:
+        """The point at parameter `t`, 0 to 1."""
+        return mix(self.start, self.end, t)
+
+    def slope(self, t: float) -> Vector:  # noqa: ARG002
+        """Derivative at `t`."""
+        return self.end - self.start
+
+    def parameter_at_length(self, s: float) -> float:
+        """Parameter where the length from the start is `s`; clamped to 0..1."""
+        return min(1.0, max(0.0, s / self.length)) if self.length else 0.0
+
+    def length_to(self, t: float) -> float:
+        """Length from the start to parameter `t`, 0 to 1."""
+        return self.length * min(1.0, max(0.0, t))
+
+    def nearest(self, p: Point) -> tuple[float, float]:
+        """(t, distance) of the place nearest to `p`."""
+        v = self.end - self.start
+        n = dot(v, v)
+        t = min(1.0, max(0.0, dot(p - self.start, v) / n)) if n else 0.0
+        return t, distance(p, self.at(t))
+
+    def part(self, t0: float, t1: float) -> "Line":
+        """The part between two parameters."""
+        return Line(self.at(t0), self.at(t1))
+
+    def divided(self, t: float) -> tuple["Line", "Line"]:
+        """The parts before and after a parameter."""
+        at = self.at(t)
+        return Line(self.start, at), Line(at, self.end)
+
+    def reversed(self) -> "Line":
+        """The same line walked the other way."""
+        return Line(self.end, self.start)
+
+    def moved(self, m: Motion) -> "Line":
+        """The line after a motion."""
+        return Line(m(self.start), m(self.end))
+
+    def area_term(self) -> float:
+        """This segment's share of the enclosed area (Green's theorem)."""
+        return 0.5 * cross(self.start, self.end)
+
+    def turning(self) -> tuple[float, float]:
+        """(clockwise, anticlockwise) turning in degrees, both ≥ 0."""
+        return 0.0, 0.0
+
+    def parallel(self, d: float) -> tuple["Line", ...]:
+        """The line set off by `d` to its left as seen (outside of an outline)."""
+        u = self.start_direction
+        v = Vector(u[1] * d, -u[0] * d)
+        return (Line(self.start + v, self.end + v),)

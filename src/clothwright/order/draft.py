@@ -272,10 +272,7 @@ def rules_of(order: Order) -> dict[str, Rule]:
 def numbers_of(order: Order) -> Numbers:
     """The order's numbers, house rules in place. Raises OrderError."""
     rules = rules_of(order)
-    given: list[Given] = list(order.body.given())
-    for f in order.features:
-        given += f.given(order.unit)
-    given.sort(key=lambda g: g.hand is Hand.CHOICE)  # a choice outranks a default
+    given = _given(order)
     house: dict[str, House] = {}
     if order.house_text:
         try:
@@ -295,6 +292,18 @@ def numbers_of(order: Order) -> Numbers:
         except RuleError as e:
             raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
     return numbers
+
+
+def _given(order: Order) -> list[Given]:
+    """Measures, choices and defaults, each number once: a choice outranks a default,
+    and of two defaults the later page's holds."""
+    found = {g.key: g for g in order.body.given()}
+    for f in sorted(order.features, key=lambda f: f.page):
+        for g in f.given(order.unit):
+            known = found.get(g.key)
+            if known is None or g.hand is not Hand.DEFAULT or known.hand is g.hand:
+                found[g.key] = g
+    return list(found.values())
 
 
 def _replaceable(

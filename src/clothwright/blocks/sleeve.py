@@ -275,8 +275,8 @@ def draft_cap(d: Drafting) -> Path:
         left + right,
         "cap of the sleeve",
         frm=("Ub", "Ib", "T", "If", "Uf"),
-        detail="level at both ends and at the top, where it bends over 22° steeper "
-        "than a line from the underarm to T",
+        detail="level at Ub, T and Uf, and at Ib and If 22° steeper than the lines "
+        "from T to Ub and Uf",
     )
     d.found(
         "K",

@@ -51,7 +51,13 @@ def ta() -> float:
     return 0.0
 
 
-@_rule("Af", "front armhole", source="blocks A3.10", key="A_f")
+@_rule(
+    "Af",
+    "front armhole",
+    source="blocks A3.10",
+    key="A_f",
+    formula="as drawn, from the finished tip over the pitch to the underarm",
+)
 def _front(  # the curve that is drawn, on the finished tip
     X: float,
     xfw: float,
@@ -80,7 +86,13 @@ def _front(  # the curve that is drawn, on the finished tip
     ).length
 
 
-@_rule("Ab", "back armhole", source="blocks A2.7", key="A_b")
+@_rule(
+    "Ab",
+    "back armhole",
+    source="blocks A2.7",
+    key="A_b",
+    formula="as drawn, from the finished tip over the pitch to the underarm",
+)
 def _back(  # the curve that is drawn, on the finished tip
     bw: float,
     nr: float,

@@ -57,12 +57,15 @@ def test_ansur(part: int) -> None:
     _judge(ansur_women()[part::6], RuleSet.SURVEY)
 
 
-@pytest.mark.parametrize("depth", list(Depth))
 @pytest.mark.parametrize("part", range(2))
-def test_bdims_with_sleeves(part: int, depth: Depth) -> None:
-    features = sleeved_features(Block(depth=depth))
-    _judge(bdims_women()[part::4], RuleSet.HANDBOOK, features)
-    _judge(bdims_women()[part + 2 :: 4], RuleSet.SURVEY, features)
+def test_bdims_with_sleeves(part: int) -> None:
+    _judge(bdims_women()[part::2], RuleSet.HANDBOOK, sleeved_features())
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_bdims_with_sleeves_on_a_measured_armhole(part: int) -> None:
+    features = sleeved_features(Block(depth=Depth.MEASURED))
+    _judge(bdims_women()[part::8], RuleSet.SURVEY, features)
 
 
 @pytest.mark.parametrize("part", range(4))

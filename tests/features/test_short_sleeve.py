@@ -13,11 +13,16 @@ from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
+from clothwright.features.back_princess import BackArmholePrincess
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import Block, Depth
 from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.neck_shapes import FrontShape
 from clothwright.features.necklines import Neckline
 from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.shoulder import Tightening
+from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances, Role
@@ -71,6 +76,46 @@ def test_the_armhole_of_the_numbers_is_the_one_on_paper(
     back = d.sheet.length("BC", "armhole") + d.sheet.length("BS", "armhole")
     assert front == pytest.approx(d.numbers.A_f, abs=0.01 * MM)
     assert back == pytest.approx(d.numbers.A_b, abs=0.01 * MM)
+
+
+@pytest.mark.parametrize(
+    ("way", "lines"),
+    [
+        (BackShoulder.NONE, "armhole"),
+        (BackShoulder.EASE, "armhole"),
+        (BackShoulder.TO_PANEL, "armhole"),
+        (BackShoulder.NECK, "armhole"),
+        (BackShoulder.NECK, "darts"),
+        (BackShoulder.SEAM, "shoulder"),
+        (BackShoulder.BY_STYLE, "shoulder"),
+    ],
+)
+@pytest.mark.parametrize("tight", [False, True])
+def test_a_cap_for_every_back_shoulder(
+    way: BackShoulder, lines: str, tight: bool
+) -> None:
+    """The cap fits the armhole as the closed dart leaves it, and the neck facing its
+    neck (S1, S9)."""
+    panels: dict[str, tuple[Feature, ...]] = {
+        "armhole": (FrontArmholePrincess(), BackArmholePrincess()),
+        "shoulder": (ShoulderPrincess(),),
+        "darts": (SideDart(), BackWaistDart()),
+    }
+    more = (Tightening(),) if tight and way is BackShoulder.NONE else ()
+    usual = sleeved_features(
+        Block(back_shoulder=way),
+        Neckline(shape=FrontShape.BOAT if more else FrontShape.ROUND),
+        *more,
+    )
+    features = tuple(f for f in usual if "princess" not in f.kind)
+    for body in (P80, P92, P116, YSOLDE):
+        d = draft(order(body, (*features, *panels[lines])))
+        walks = {w.seam.code: w for w in d.report.walks}
+        assert walks["S23"].ease == pytest.approx(1.35, abs=0.1 * MM)
+        assert walks["S24"].ease == pytest.approx(1.65, abs=0.1 * MM)
+        assert walks["S9"].severity is None
+        assert walks["S12"].severity is None
+        assert walks["S24"].left == pytest.approx(d.numbers.A_b, abs=0.01 * MM)
 
 
 def test_a_sleeve_needs_a_shoulder() -> None:

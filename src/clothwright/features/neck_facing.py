@@ -11,6 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.facing import Facing
+from clothwright.features.sewn_halves import back_neck
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -144,8 +145,9 @@ def _front(sheet: Sheet, n: Numbers) -> Piece:
 
 def _back(sheet: Sheet, n: Numbers) -> Piece:
     shell = sheet.piece("BC" if "BC" in sheet.pieces else "B")
-    neck = shell.edge("neck").path.reversed()  # shoulder to centre back
-    out = shell.edge("shoulder").path.start_direction
+    neck, closed = back_neck(shell)
+    neck = neck.reversed()  # shoulder to centre back
+    out = closed.direction(shell.edge("shoulder").path.start_direction)
     zipped = shell.edge("cb").kind is EdgeKind.SEAM
     rolled = inset(neck, -n.rho, 0.0)
     over = max(0.0, rolled.length - neck.length)

@@ -94,23 +94,22 @@ def _front(  # the curve that is drawn, on the finished tip
     formula="as drawn, from the finished tip over the pitch to the underarm",
 )
 def _back(  # the curve that is drawn, on the finished tip
-    bw: float,
-    nr: float,
-    Sb: float,
-    sigma_b: float,
+    x_tip_b: float,
+    y_tip_b: float,
     sigma_b_new: float,
+    theta_s: float,
     xb: float,
     xs: float,
     a: float,
     yB: float,
     yW: float,
 ) -> float:
-    tip = Point(bw, -nr) + bodice_curves.outwards_back(sigma_b) * Sb
+    tip = Point(x_tip_b, y_tip_b)
     under = Point(xs, yB)
     pitch = bodice_curves.back_pitch(tip, xb, yB)
     return bodice_curves.back_armhole(
         tip,
-        bodice_curves.inward_back(sigma_b_new),
+        bodice_curves.inward_back(sigma_b_new + theta_s),
         pitch,
         under,
         bodice_curves.side_square_back(under, Point(xs - a, yW)),

@@ -9,7 +9,7 @@ OUT := demo-out
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
 	$(VENV)/bin/clothwright starter $(OUT)
-	for order in peplum-top zip-top panelled-top; do \
+	for order in peplum-top zip-top panelled-top sleeved-top; do \
 	  $(VENV)/bin/clothwright make $(OUT)/$$order.toml --into $(OUT)/$$order || exit 1; \
 	done
 	@echo "The pages lie in $(CURDIR)/$(OUT)"

@@ -1,26 +1,34 @@
 """Orders for tests, made in code."""
 
-from clothwright.body import Body, RuleSet
+from clothwright.blocks import bodice
+from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
+from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
+from clothwright.body import Body, RuleSet, estimates
 from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
-from clothwright.features.block import Block
+from clothwright.features.block import LEVEL_WAIST, Block
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops
+from clothwright.features.neck_facing import NeckFacing
 from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
+from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.order import Order
+from clothwright.paper import Drafting
+from clothwright.rules import Given, Hand, Kind, Numbers
 from clothwright.units import Unit
 
 
@@ -78,6 +86,30 @@ def closed_back(
     )
 
 
+def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
+    """A sleeved top with princess lines, a zip and a neck facing, at the workroom's
+    defaults; each swap takes the place of the feature of its kind, or is added."""
+    usual = (
+        Block(),
+        SleevedArmhole(),
+        Neckline(shape=FrontShape.ROUND),
+        BackNeckline(shape=BackShape.ROUND),
+        FrontArmholePrincess(),
+        BackArmholePrincess(),
+        ConcealedZip(),
+        ShortSleeve(),
+        WaistSeam(),
+        Peplum(),
+        NeckFacing(),
+    )
+    by_kind = {f.kind: f for f in usual} | {f.kind: f for f in swaps}
+    if "sleeveless armhole" in by_kind:
+        del by_kind["sleeved armhole"]
+    if "facing" in by_kind:
+        del by_kind["neck facing"]
+    return tuple(by_kind.values())
+
+
 def order(
     body: Body,
     features: tuple[Feature, ...],
@@ -97,3 +129,24 @@ def order(
         house_text=house,
         house_place="house.toml",
     )
+
+
+CHECKED = {"Eb": 8.0, "Ew": 3.0, "d": 1.0, "sd": 1.2, "se": 0.5}
+"""Choices of the check values' block (§5)."""
+
+
+def drafted(body: Body) -> Drafting:
+    """The block alone, as the check values have it."""
+    rules = dict(estimates(RuleSet.HANDBOOK).rules)
+    for table in (
+        BODICE,
+        BACK_SHOULDER_DART,
+        CUP_SHARE,
+        MEASURED_DEPTH,
+        LEVEL_WAIST,
+    ):
+        rules.update(table.rules)
+    chosen = [Given(k, k, k, Kind.LENGTH, v, Hand.CHOICE) for k, v in CHECKED.items()]
+    d = Drafting(Numbers(rules, [*body.given(), *chosen]))
+    bodice.draft(d)
+    return d

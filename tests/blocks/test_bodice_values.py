@@ -3,43 +3,12 @@
 Also invariants of the block (blocks A6) on 260 real bodies.
 """
 
-from functools import cache
-
 import pytest
 
 from bodies import P80, P92, P116, bdims_women
-from clothwright.blocks import bodice
-from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
-from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
-from clothwright.body import Body, RuleSet, estimates
+from clothwright.body import Body
 from clothwright.curves import distance
-from clothwright.features.block import LEVEL_WAIST
-from clothwright.paper import Drafting
-from clothwright.rules import Given, Hand, Kind, Numbers
-
-CHOICES = {"Eb": 8.0, "Ew": 3.0, "d": 1.0, "sd": 1.2, "se": 0.5}
-
-
-def drafted(body: Body) -> Drafting:
-    rules = dict(estimates(RuleSet.HANDBOOK).rules)
-    for table in (
-        BODICE,
-        BACK_SHOULDER_DART,
-        CUP_SHARE,
-        MEASURED_DEPTH,
-        LEVEL_WAIST,
-    ):
-        rules.update(table.rules)
-    chosen = [Given(k, k, k, Kind.LENGTH, v, Hand.CHOICE) for k, v in CHOICES.items()]
-    d = Drafting(Numbers(rules, [*body.given(), *chosen]))
-    bodice.draft(d)
-    return d
-
-
-@cache
-def block(body: Body) -> Drafting:
-    return drafted(body)
-
+from orders import drafted
 
 BODIES = (P80, P92, P116)
 NUMBERS = [

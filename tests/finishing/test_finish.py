@@ -22,7 +22,7 @@ from clothwright.paper import JOINT, Edge, EdgeKind, Piece, SeamKind, straight
 from clothwright.units import Unit
 
 MM = 0.1
-ORDERS = ("peplum-top", "zip-top", "panelled-top")
+ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top")
 
 
 @cache
@@ -114,6 +114,33 @@ def test_mirrored_corner_lies_under_the_crossing_edge() -> None:
         top_out = poly.intersection(LineString([(10 + depth, -20), (10 + depth, 7)]))
         if depth < side:
             assert top_in.bounds[1] == pytest.approx(top_out.bounds[1], abs=0.2 * MM)
+
+
+def test_the_whole_of_a_curved_neighbour_is_mirrored() -> None:
+    """A turned hem beside seams that curve: folded up, its ends lie on the seams' own
+    allowances all the way (truing 8, mirrored hem; shapely folds)."""
+    a, b, c, d = P(0, 0), P(24, 0), P(22, 5), P(2, 5)
+    left = PaperPath.cubic(d, P(2, 3.5), P(0, 1.5), a)
+    right = PaperPath.cubic(b, P(24, 1.5), P(22, 3.5), c)
+    piece = Piece(
+        "SL",
+        "Sleeve",
+        (
+            straight("cap front", a, b),
+            Edge("underarm front", right),
+            straight("hem", c, d, EdgeKind.FINISHED),
+            Edge("underarm back", left),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM))
+    poly = Polygon(line.outline.flatten(0.001))
+    for depth in (0.5, 1.5, 2.4):
+        above, below = (
+            poly.intersection(LineString([(-20, y), (50, y)])).bounds
+            for y in (5 - depth, 5 + depth)
+        )
+        assert above[0] == pytest.approx(below[0], abs=0.1 * MM)
+        assert above[2] == pytest.approx(below[2], abs=0.1 * MM)
 
 
 @pytest.mark.parametrize("name", ORDERS)

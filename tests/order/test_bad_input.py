@@ -13,10 +13,10 @@ from typer.testing import CliRunner
 from clothwright.cli import app
 from clothwright.order import OrderError, draft, read_order
 
-ORDER = (
-    resources.files("clothwright.demo").joinpath("peplum-top.toml").read_text("utf8")
-)
-BODY = resources.files("clothwright.demo").joinpath("brida.toml").read_text("utf8")
+DEMO = resources.files("clothwright.demo")
+ORDER = DEMO.joinpath("peplum-top.toml").read_text("utf8")
+SLEEVED = DEMO.joinpath("sleeved-top.toml").read_text("utf8")
+BODY = DEMO.joinpath("brida.toml").read_text("utf8")
 
 ORDERS = {
     "no unit": ('unit = "in"\n', "", "unit"),
@@ -97,6 +97,63 @@ ORDERS = {
         "block",
     ),
 }
+SLEEVES = {
+    "cap sleeve": ("length = 21", "length = 18", "set length to"),
+    "longer than a short sleeve": ("length = 21", "length = 40", "reach"),
+    "cap tighter than the armhole": ("cap_ease = 3", "cap_ease = -1", "reach"),
+    "no ease for the arm": ("arm_ease = 5", "arm_ease = 0", "reach"),
+    "a shoulder narrowed": (
+        'kind = "sleeved armhole"',
+        'kind = "sleeved armhole"\nnarrowed = 1',
+        "narrowed",
+    ),
+    "sleeveless with a sleeve": (
+        'kind = "sleeved armhole"',
+        'kind = "sleeveless armhole"',
+        "sleeved armhole",
+    ),
+    "both armholes": (
+        'kind = "sleeved armhole"',
+        'kind = "sleeved armhole"\n\n[[feature]]\nkind = "sleeveless armhole"',
+        "one kind of armhole",
+    ),
+    "no sleeve": (
+        'kind = "short sleeve"\nlength = 21\narm_ease = 5\ncap_ease = 3',
+        'kind = "tightening"',
+        "short sleeve",
+    ),
+    "faced in one": ('kind = "neck facing"', 'kind = "facing"', "neck facing"),
+    "lined to the edge": (
+        'kind = "neck facing"',
+        'kind = "lining"\nmode = "to the edge"',
+        "sleeveless",
+    ),
+    "lined below the facing": (
+        'kind = "neck facing"',
+        'kind = "neck facing"\n\n[[feature]]\nkind = "lining"',
+        "lining",
+    ),
+    "a facing as wide as the shoulder": (
+        'shape = "round"',
+        'shape = "round"\nwidth = 8',
+        "run into the armhole",
+    ),
+    "no shoulder for the sleeve": (
+        'shape = "round"',
+        'shape = "round"\nwidth = 10',
+        "A3",
+    ),
+    "a dart in the back shoulder": (
+        "waist_ease = 3",
+        "waist_ease = 3\nback_shoulder_dart = 1.2",
+        "back_shoulder_dart",
+    ),
+    "an open back": (
+        'kind = "concealed zip"',
+        'kind = "low open back"',
+        "slanted edges",
+    ),
+}
 BODIES = {
     "inches taken for cm": ('unit = "in"', 'unit = "cm"', "R1"),
     "blank measure": ('B = "36 1/2"', 'B = ""', "blank"),
@@ -168,6 +225,17 @@ def test_bad_order(case: str, tmp_path: Path) -> None:
     assert old in ORDER
     path = _write(tmp_path, ORDER.replace(old, new, 1), BODY)
     said = _sentences(path)
+    _plain(said)
+    assert names in said
+
+
+@pytest.mark.parametrize("case", SLEEVES)
+def test_bad_sleeve(case: str, tmp_path: Path) -> None:
+    old, new, names = SLEEVES[case]
+    assert old in SLEEVED
+    (tmp_path / "ysolde.toml").write_bytes(DEMO.joinpath("ysolde.toml").read_bytes())
+    (tmp_path / "top.toml").write_text(SLEEVED.replace(old, new, 1), "utf8")
+    said = _sentences(tmp_path / "top.toml")
     _plain(said)
     assert names in said
 

@@ -1,4 +1,4 @@
-"""The main garment on every woman of two public surveys.
+"""The main garment on every woman of two public surveys, a sleeved top on one.
 
 Each drafts, or is refused with a sentence that names a measure; at least 97 of 100
 pass every check; no net outline and no cut line crosses itself (shapely judges).
@@ -10,26 +10,33 @@ from shapely.geometry import Polygon
 from bodies import ansur_women, bdims_women
 from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
+from clothwright.features import Feature
+from clothwright.features.block import Block, Depth
 from clothwright.order import Draft, OrderError, draft, pattern
-from orders import main_features, order
+from orders import main_features, order, sleeved_features
 
 MM = 0.1
 
 
-def _all(bodies: tuple[Body, ...], rules: RuleSet) -> tuple[list[Draft], list[str]]:
+MAIN = main_features(pointed=False)
+
+
+def _all(
+    bodies: tuple[Body, ...], rules: RuleSet, features: tuple[Feature, ...]
+) -> tuple[list[Draft], list[str]]:
     made, refused = [], []
     for body in bodies:
         try:
-            made.append(
-                draft(order(body, main_features(pointed=False), estimates=rules))
-            )
+            made.append(draft(order(body, features, estimates=rules)))
         except OrderError as e:
             refused.append(str(e))
     return made, refused
 
 
-def _judge(bodies: tuple[Body, ...], rules: RuleSet) -> None:
-    made, refused = _all(bodies, rules)
+def _judge(
+    bodies: tuple[Body, ...], rules: RuleSet, features: tuple[Feature, ...] = MAIN
+) -> None:
+    made, refused = _all(bodies, rules, features)
     codes = set(measures()) | {m.name for m in measures().values()}
     for sentence in refused:
         assert any(c in sentence for c in codes), sentence
@@ -51,10 +58,22 @@ def test_ansur(part: int) -> None:
 
 
 @pytest.mark.parametrize("part", range(2))
+def test_bdims_with_sleeves(part: int) -> None:
+    _judge(bdims_women()[part::2], RuleSet.HANDBOOK, sleeved_features())
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_bdims_with_sleeves_on_a_measured_armhole(part: int) -> None:
+    features = sleeved_features(Block(depth=Depth.MEASURED))
+    _judge(bdims_women()[part::8], RuleSet.SURVEY, features)
+
+
+@pytest.mark.parametrize("part", range(4))
 def test_cut_lines(part: int) -> None:
     """The cut line never crosses itself and holds the net outline."""
-    for body in bdims_women()[part * 5 :: 40]:
-        d = draft(order(body, main_features()))
+    features = main_features() if part % 2 else sleeved_features()
+    for body in bdims_women()[part // 2 * 5 :: 40]:
+        d = draft(order(body, features))
         for drawn in pattern(d).drawn.pieces:
             cut = Polygon(drawn.cut_line.flatten(0.002))
             net = Polygon(d.sheet.piece(drawn.code).outline.flatten(0.002))

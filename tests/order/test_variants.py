@@ -23,6 +23,7 @@ from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
+from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -30,7 +31,7 @@ from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.order import OrderError, draft, pattern
 from clothwright.order.figures import figures
-from orders import main_features, order
+from orders import main_features, order, sleeved_features
 
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
 
@@ -123,6 +124,49 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
         assert w.severity is None or w.severity.value != "E", (w.seam.code, str(w))
     if not made.failed:
         pattern(made)
+
+
+def sleeved(rng: random.Random) -> tuple[Feature, ...]:
+    """A random sleeved order that its features' needs allow."""
+    front = rng.choice(list(FrontShape))
+    back = rng.choice([s for s in BackShape if s.value != "standard"])
+    panels: dict[str, tuple[Feature, ...]] = {
+        "armhole": (FrontArmholePrincess(), BackArmholePrincess()),
+        "shoulder": (ShoulderPrincess(),),
+        "dart": (SideDart(), rng.choice((BackWaistDart(), BackArmholePrincess()))),
+    }
+    line = rng.choice(list(panels))
+    chosen = [
+        f
+        for f in sleeved_features(
+            Block(depth=rng.choice(list(Depth))),
+            Neckline(shape=front),
+            BackNeckline(shape=back),
+            ShortSleeve(
+                length=rng.choice((None, 24.0)),
+                taper=rng.choice((None, 0.0, 2.0)),
+                arm_ease=rng.choice((None, 3.0, 7.0)),
+                cap_ease=rng.choice((None, 0.0, 1.5, 3.8)),
+            ),
+            Peplum(cut=rng.choice(list(Cut)) if line != "dart" else Cut.CIRCLE),
+        )
+        if "princess" not in f.kind
+    ]
+    wide = front in (FrontShape.BOAT, FrontShape.SCOOP, FrontShape.SQUARE)
+    tight = (Tightening(),) if wide and rng.random() < 0.5 else ()
+    return (*chosen, *panels[line], *tight)
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_random_sleeved_orders_draft_and_sew(seed: int) -> None:
+    """Each is drafted, sews, and no sleeve or facing has a fault."""
+    rng = random.Random(seed)
+    body: Body = rng.choice(BODIES if seed % 2 else bdims_women())
+    made = draft(order(body, sleeved(rng)))
+    for w in made.report.walks:
+        assert w.severity is None or w.severity.value != "E", (w.seam.code, str(w))
+    faults = [f for f in pattern(made).findings if f.severity.value == "E"]
+    assert not [f for f in faults if "leeve" in str(f) or "facing" in str(f)]
 
 
 @pytest.mark.parametrize(

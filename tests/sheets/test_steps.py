@@ -81,3 +81,16 @@ def test_formulas_are_in_the_order_s_unit(tmp_path: Path) -> None:
     with pdfplumber.open(tmp_path / "steps.pdf") as pdf:
         text = "\n".join(p.extract_text() or "" for p in pdf.pages)
     assert " cm" not in text
+
+
+def test_a_cap_is_eased_in_and_told_by_front_and_back(tmp_path: Path) -> None:
+    """A cap's ease is more than a gathered seam's least, but it has its stretch."""
+    write_dimensions(made("sleeved-top"), tmp_path / "dimensions.pdf")
+    with pdfplumber.open(tmp_path / "dimensions.pdf") as pdf:
+        text = "\n".join(p.extract_text() or "" for p in pdf.pages)
+    assert "eased in" in text
+    assert "gathered in" not in text
+    assert "cap, front half" in text
+    lines = steps_text(made("sleeved-top"))
+    (uf,) = (t for t in lines if "mark Uf" in t)
+    assert "towards the front" in uf

@@ -103,6 +103,24 @@ class TestPiece:
             expected = Severity.REFUSE if severity == "refuse" else severity
             assert [f.severity for f in found] == ([expected] if expected else [])
 
+    def test_grain_of_a_band_is_as_long_as_it_lets_it(self) -> None:
+        """A band 4 deep along the foot of a piece 20 high: 2 cm are all that 1 cm from
+        both edges leaves, and no longer line is asked for."""
+        corners = [(0, 0), (4, 0), (4, 16), (20, 16), (20, 20), (0, 20)]
+        pts = [Point(*c) for c in corners]
+        band = Piece(
+            "BF",
+            "Band",
+            tuple(
+                straight(str(i), a, b, EdgeKind.FINISHED)
+                for i, (a, b) in enumerate(zip(pts, [*pts[1:], pts[0]], strict=True))
+            ),
+            grain=(Point(12, 19), Point(12, 17)),
+        )
+        assert ask(band) == []
+        (f,) = ask(replace(band, grain=(Point(2, 12), Point(2, 10))))
+        assert f.severity is Severity.NOTE
+
     @pytest.mark.parametrize("head", [Point(17, 26), Point(15, 16)])
     def test_grain_across_and_on_the_bias(self, head: Point) -> None:
         found = ask(half("F", grain=(Point(5, 26), head)))

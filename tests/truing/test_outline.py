@@ -8,14 +8,15 @@ import pytest
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
 from shapely import Point as ShapelyPoint
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 
-from clothwright.curves import Cubic, Path, Point, polyline
+from clothwright.curves import Cubic, Path, Point, Vector, polyline
 from clothwright.truing.outline import (
     box,
     chords,
     crosses_itself,
     holds,
+    stretch,
     tightest,
     wrong_way,
 )
@@ -103,3 +104,26 @@ def test_a_piece_is_asked_in_well_under_a_millisecond() -> None:
         assert crosses_itself(closed(pts)) is None
         best = min(best, time.perf_counter() - t)
     assert best < 1e-3
+
+
+@given(st.lists(st.floats(2, 20), min_size=5, max_size=40), points, st.floats(0, 7))
+def test_a_stretch_is_what_of_a_line_lies_inside(
+    radii: list[float], p: Point, way: float
+) -> None:
+    """Against shapely: that part of a line through a point which holds the point."""
+    n = len(radii)
+    pts = [
+        Point(r * math.cos(i * math.tau / n), r * math.sin(i * math.tau / n))
+        for i, r in enumerate(radii)
+    ]
+    along = Vector(math.cos(way), math.sin(way))
+    polygon, spot = Polygon(pts), ShapelyPoint(p)
+    assume(polygon.exterior.distance(spot) > 1e-3)
+    parts = polygon.intersection(LineString([p - along * 200, p + along * 200]))
+    here = [
+        part.length
+        for part in getattr(parts, "geoms", [parts])
+        if part.distance(spot) < 1e-6
+    ]
+    expected = here[0] if here else 0.0
+    assert stretch(closed(pts), p, along) == pytest.approx(expected, abs=1e-6)

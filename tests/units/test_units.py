@@ -37,6 +37,8 @@ WRITTEN = [
     ("2.5 m", 250.0),
     ("⅝", 1.5875),
     ("3⁄8 in", 0.9525),
+    ("6⁷⁄₁₆ in", 16.35125),
+    ("¹³⁄₁₆", 2.06375),
 ]
 
 
@@ -94,12 +96,7 @@ def test_no_number_is_too_large_to_be_refused(wild: str | float) -> None:
 @given(st.floats(0, 400, allow_nan=False))
 def test_a_shown_inch_length_reads_back_within_half_a_sixteenth(cm: float) -> None:
     for text in (format_length(cm, Unit.IN), pretty_length(cm, Unit.IN)):
-        plain = text.translate(
-            str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789")
-        )
-        if "¹" in text or "⁄" in text:
-            continue  # set as a built fraction; its parts are tried below
-        assert parse_length(plain, Unit.IN) == pytest.approx(cm, abs=2.54 / 32 + 1e-6)
+        assert parse_length(text, Unit.IN) == pytest.approx(cm, abs=2.54 / 32 + 1e-6)
     sign, whole, num, den = split_fraction(cm)
     assert sign * (whole + num / den) * 2.54 == pytest.approx(cm, abs=2.54 / 32 + 1e-6)
     assert math.gcd(num, den) in (1, den)

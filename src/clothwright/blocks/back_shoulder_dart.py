@@ -139,6 +139,28 @@ def _as_drawn(sigma_b: float) -> float:
     return sigma_b
 
 
+@_rule(
+    "x(tip)",
+    "finished back shoulder tip on the paper, across",
+    key="x_tip_b",
+    source="first garment 4.1",
+    formula="Sb along the shoulder from hb",
+)
+def _x_tip(bw: float, nr: float, sigma_b: float, Sb: float) -> float:
+    return (Point(bw, -nr) + outwards_back(sigma_b) * Sb).x
+
+
+@_rule(
+    "y(tip)",
+    "level of the finished back shoulder tip on the paper",
+    key="y_tip_b",
+    source="first garment 4.1",
+    formula="Sb along the shoulder from hb",
+)
+def _y_tip(bw: float, nr: float, sigma_b: float, Sb: float) -> float:
+    return (Point(bw, -nr) + outwards_back(sigma_b) * Sb).y
+
+
 def closing(title: str, x: str, y: str, pivot: str) -> RuleTable:
     """Rules of a shoulder whose dart is closed about the pivot at numbers `x`, `y`."""
     table = RuleTable(title)
@@ -168,5 +190,34 @@ def closing(title: str, x: str, y: str, pivot: str) -> RuleTable:
     def _slope(*numbers: float) -> float:
         *open_, px, py = numbers
         return OpenShoulder.of(*open_).closed_slope(Point(px, py))
+
+    def open_tip(numbers: tuple[float, ...]) -> Point:
+        bw, nr, slope, Sb, angle, px, py = numbers
+        tip = Point(bw, -nr) + outwards_back(slope) * Sb
+        return rotate(tip, Point(px, py), angle)
+
+    opened = ("bw", "nr", "sigma_bs", "Sb", "theta_s", x, y)
+
+    @table.rule(
+        "x(tip)",
+        "finished back shoulder tip on the paper, across",
+        key="x_tip_b",
+        source="first garment 4.1, 6.1",
+        formula=f"Sb along the closed shoulder, turned back about {pivot} by θs",
+        needs=opened,
+    )
+    def _x_open(*numbers: float) -> float:
+        return open_tip(numbers).x
+
+    @table.rule(
+        "y(tip)",
+        "level of the finished back shoulder tip on the paper",
+        key="y_tip_b",
+        source="first garment 4.1, 6.1",
+        formula=f"Sb along the closed shoulder, turned back about {pivot} by θs",
+        needs=opened,
+    )
+    def _y_open(*numbers: float) -> float:
+        return open_tip(numbers).y
 
     return table

@@ -8,6 +8,7 @@ our own notes on blocks (A1 to A4, with their corrections); each names its parag
 import math
 
 from clothwright.blocks.bodice_curves import back_neck_curve, front_neck_curve
+from clothwright.blocks.trial import by_trial
 from clothwright.rules import Kind, RuleError, RuleTable
 
 BODICE = RuleTable("bodice block")
@@ -277,27 +278,12 @@ def dep(N: float, bw: float, nr: float, fw: float, sigma_f: float) -> float:
     def over(depth: float) -> float:
         return front_neck_curve(0, 0, fw, depth, sigma_f).length - aim
 
-    low, high = 2.0, 20.0
-    f_low, f_high = over(low), over(high)
-    if f_low > 0 or f_high < 0:
+    depth = by_trial(over, 2.0, 20.0)
+    if depth is None:
         raise RuleError(
             "no front neck depth fits this neck girth (N): measure the neck again"
         )
-    last = 0.0
-    for _ in range(60):
-        mid = low - f_low * (high - low) / (f_high - f_low)
-        f = over(mid)
-        if abs(f) < 1e-6:
-            return mid
-        # false position; an end that stays a second time counts for half
-        if f < 0:
-            low, f_low = mid, f
-            f_high = f_high / 2 if last < 0 else f_high
-        else:
-            high, f_high = mid, f
-            f_low = f_low / 2 if last > 0 else f_low
-        last = f
-    return mid
+    return depth
 
 
 @_rule("x(tf)", "front shoulder tip, across", source=f"{_A3}.4")

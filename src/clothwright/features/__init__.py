@@ -9,18 +9,22 @@ from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.lining import Lining
 from clothwright.features.loops import Loops
+from clothwright.features.neck_facing import NeckFacing
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
+from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
     SleevelessArmhole,
+    SleevedArmhole,
     Neckline,
     BackNeckline,
     Tightening,
@@ -33,9 +37,11 @@ FEATURES: tuple[type[Feature], ...] = (
     Loops,
     UnderPanel,
     ConcealedZip,
+    ShortSleeve,
     WaistSeam,
     Peplum,
     Facing,
+    NeckFacing,
     Lining,
 )
 """Every feature that an order may name, in the order in which they are told."""

@@ -42,6 +42,7 @@ class Rank(IntEnum):
     BLEND = 120
     WAIST = 130
     CLOSURE = 150
+    SLEEVE = 155
     FACING = 160
     SKIRT = 165
     SEAMS = 170
@@ -74,6 +75,22 @@ class Number:
             return self.inch * 2.54
         return self.cm
 
+    def usually(self, unit: Unit) -> Given:
+        """The default as a number of the draft. Raises ValueError when a rule gives
+        it."""
+        value = self.default(unit)
+        if value is None:
+            raise ValueError(f"{self.key} has no default of its own")
+        return Given(
+            self.key,
+            self.symbol,
+            self.name,
+            self.kind,
+            value,
+            Hand.DEFAULT,
+            self.source,
+        )
+
 
 @dataclass(frozen=True)
 class Stage:
@@ -98,8 +115,9 @@ class Feature(BaseModel):
     """How the order tells it; `{field}` are its live words."""
 
     page: ClassVar[int] = 1
-    """Place of its rules in the book: the block's page (0) comes first, and a rule of a
-    later page takes the place of an earlier one's, as trued darts do (2)."""
+    """Place of its rules in the book: the block's page (0) comes first, and a rule or a
+    default of a later page takes the place of an earlier one's, as trued darts do (2).
+    """
 
     gives: ClassVar[frozenset[str]] = frozenset()
     needs: ClassVar[Mapping[str, str]] = {}
@@ -134,23 +152,22 @@ class Feature(BaseModel):
         return ()
 
     def given(self, unit: Unit) -> Iterable[Given]:
-        """The numbers of this feature: her choices, and defaults that no rule gives."""
+        """The numbers of this feature: her choices, and defaults that no rule gives. A
+        choice outranks any default."""
         for field, number in self.numbers().items():
             value: Any = getattr(self, field)
-            hand = Hand.CHOICE
-            if value is None:
-                value, hand = number.default(unit), Hand.DEFAULT
-            if value is None:
-                continue
-            yield Given(
-                number.key,
-                number.symbol,
-                number.name,
-                number.kind,
-                float(value),
-                hand,
-                number.source if hand is Hand.DEFAULT else "the order",
-            )
+            if value is not None:
+                yield Given(
+                    number.key,
+                    number.symbol,
+                    number.name,
+                    number.kind,
+                    float(value),
+                    Hand.CHOICE,
+                    "the order",
+                )
+            elif number.default(unit) is not None:
+                yield number.usually(unit)
 
     def stages(self) -> tuple[Stage, ...]:
         """Its work, in parts."""

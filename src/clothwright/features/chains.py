@@ -3,6 +3,10 @@
 from clothwright.curves import Point
 from clothwright.paper import EdgeKind, Run, Sheet
 
+FRONT_NOTCH, BACK_NOTCH = 7.5, 9.5
+"""Notches of the armhole from the underarm, cm: front single, back the middle of a
+double one at 9 and 10 (first garment 19)."""
+
 
 class Chains:
     """The table while seams are stated: chains of the edges that exist."""

@@ -53,7 +53,8 @@ class Facing(Feature):
     )
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
-        "sleeveless": "an all-in-one facing is for a sleeveless top"
+        "sleeveless": "an all-in-one facing is for a sleeveless top; with sleeves "
+        'take a "neck facing"'
     }
     clashes: ClassVar[dict[str, str]] = {
         "inside finish": "the edges are finished one way only"

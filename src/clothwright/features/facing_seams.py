@@ -1,6 +1,6 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
-from clothwright.features.chains import Chains
+from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 
@@ -111,10 +111,10 @@ def _facing_notches(
     t: Chains, code: str, left: tuple[Run, ...], right: tuple[Run, ...]
 ) -> tuple[NotchPair, ...]:
     a, c = t.length(left), t.length(right)
-    if code == "S10":  # 7.5 from the underarm, single
-        return (NotchPair(a - 7.5, c - 7.5, 1),)
-    if code == "S11":  # 9 and 10 from the underarm: one double notch
-        return (NotchPair(a - 9.5, c - 9.5, 2),)
+    if code == "S10":
+        return (NotchPair(a - FRONT_NOTCH, c - FRONT_NOTCH, 1),)
+    if code == "S11":
+        return (NotchPair(a - BACK_NOTCH, c - BACK_NOTCH, 2),)
     marks = {m.name: m.at for m in t.sheet.piece(left[0].piece).marks}
     if code == "S9" and "loop 1" in marks:
         first = t.upto(left, marks["loop 1"])

@@ -9,6 +9,7 @@ from clothwright.truing.tolerances import BLENDED, NECK_SUM, Band
 
 _PEPLUM_SIDE = Band(1.0, 2.0, "the hem of a peplum runs on across its side, degrees")
 _PANEL = Band(3.0, 8.0, "armhole and waist run on across a panel seam, degrees")
+_SLEEVE_HEM = Band(3.0, 8.0, "the hem of a sleeve runs on across its seam, degrees")
 _TIP = Band(3.0, 8.0, "neck and armhole leave the shoulder square, degrees")
 
 _Has = Callable[..., bool]
@@ -109,7 +110,30 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has)
+    if has("SL", "hem"):
+        found += _sleeve()
     return found
+
+
+def _sleeve() -> list[Joint]:
+    """The cap runs on at the shoulder notch and under the arm, the hem over its seam
+    (blocks S3, S4; first garment 17.3)."""
+    return [
+        Joint("cap at the shoulder notch", (Corner("SL", "cap back", End.END),), 180.0),
+        Joint(
+            "cap under the arm",
+            (Corner("SL", "cap front", End.END), Corner("SL", "cap back", End.START)),
+            180.0,
+            NECK_SUM,
+        ),
+        Joint(
+            "sleeve hem over the seam",
+            (Corner("SL", "hem", End.START), Corner("SL", "hem", End.END)),
+            180.0,
+            _SLEEVE_HEM,
+            (90.0, 90.0),
+        ),
+    ]
 
 
 def _waist_is_trued(sheet: Sheet) -> bool:

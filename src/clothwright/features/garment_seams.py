@@ -11,6 +11,7 @@ from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import CORNER, facing_seams
 from clothwright.features.grain import with_grain
+from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.paper import (
     JOINT,
     Drafting,
@@ -64,6 +65,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *_peplum_panels(t),
         _centre_back(t, n),
         _panel_behind(t),
+        *sleeve_seams(t, n),
         *facing_seams(t, n),
     ]
 

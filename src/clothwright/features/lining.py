@@ -91,6 +91,8 @@ class Lining(Feature):
         if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
+            "sleeveless": "a lining below the facing is for a sleeveless top; leave "
+            "it off",
             "inside finish": "a lining below the facing needs the facing",
             "front panel seam": "a lining below the facing needs a front princess "
             "line; with a side dart, line to the edge",

@@ -52,7 +52,7 @@ def sewn_back(sheet: Sheet) -> SewnHalf:
     """The back with the side back laid on along the panel seam, a dart at the neck
     closed: what that opens below its point is of no matter."""
     back = sheet.piece("B" if "B" in sheet.pieces else "BC")
-    neck, closed = _back_neck(back)
+    neck, closed = back_neck(back)
     if back.code == "B":
         armhole = back.edge("armhole").path.moved(closed)
         return SewnHalf(
@@ -68,7 +68,7 @@ def sewn_back(sheet: Sheet) -> SewnHalf:
     return SewnHalf(neck, armhole, bs.edge("side").path.moved(m), m, panel)
 
 
-def _back_neck(back: Piece) -> tuple[Path, Motion]:
+def back_neck(back: Piece) -> tuple[Path, Motion]:
     """The neck from the centre to the shoulder with its dart closed, and how what lies
     outward of the dart moves for that."""
     neck = back.edge("neck").path

@@ -30,6 +30,15 @@ class Role(Enum):
     JOIN = "lining join"
     """Lining to the free edge of a facing."""
 
+    CAP = "cap of the sleeve"
+    """Set into the armhole, with its allowance."""
+
+    UNDERARM = "seam under the arm"
+    """Both edges of the sleeve's own seam."""
+
+    TURNED = "hem, turned up"
+    """Hem of the sleeve: the cloth below it is its facing, cut in one."""
+
     SMALL = "all round the panel behind"
     """All round the panel behind."""
 
@@ -49,8 +58,9 @@ class Role(Enum):
 
     @property
     def turn(self) -> int:
-        """Order of sewing, lower is sooner: at a corner the seam sewn first is
-        pressed open before the other crosses it."""
+        """Order of pressing, lower is sooner: at a corner the allowance pressed first
+        ends on the mirror image of the other's cut line. A seam is pressed open before
+        another crosses it; a turned hem takes the shape of the seams beside it."""
         return _TABLE[self][2]
 
 
@@ -65,12 +75,16 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.WAIST: (1.5, 0.625, 3),
     Role.EDGE: (1.0, 0.5, 4),
     Role.JOIN: (1.2, 0.5, 4),
+    Role.CAP: (1.0, 0.5, 4),
+    Role.UNDERARM: (1.5, 0.625, 2),
+    Role.TURNED: (2.5, 1.0, 1),
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
     Role.HEM: (1.5, 0.625, 5),
     Role.FREE: (0.6, 0.25, 5),
 }
-"""Allowance in cm, in inches, and order of sewing (first garment 18)."""
+"""Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
+as the armhole, the seam under the arm as other straight seams, truing 8)."""
 
 _BY_NAME: Mapping[str, Role] = {
     "panel": Role.PANEL,
@@ -92,6 +106,10 @@ _BY_NAME: Mapping[str, Role] = {
     "cap neck": Role.EDGE,
     "armhole": Role.EDGE,
     "slant": Role.EDGE,
+    "cap front": Role.CAP,
+    "cap back": Role.CAP,
+    "underarm front": Role.UNDERARM,
+    "underarm back": Role.UNDERARM,
     "cb": Role.CENTRE_ZIP,
     "open": Role.OPEN,
     "hem": Role.HEM,
@@ -108,6 +126,8 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.")
     if code == "UP":
         return Role.SMALL
+    if code == "SL" and name == "hem":
+        return Role.TURNED
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE
     if name.startswith(("leg", "dart")):

@@ -19,10 +19,10 @@ from clothwright.curves import (
     Vector,
     cross,
     crossings,
-    degrees_between,
     distance,
     dot,
     meet_lines,
+    mirror_in,
 )
 from clothwright.finishing.allowances import Allowances, Role, role_of
 from clothwright.paper import Piece
@@ -285,28 +285,48 @@ def _crossed(
     x_new, m = met
     if dot(m - corner, along) < -0.3 or distance(m, corner) > REACH * max(ws, wx):
         return None
-    d = x_new[-1].end_direction if x_new[-1].length > 1e-6 else x_line[-1].end_direction
-    normal = _outside(s_line, corner, along)
-    if square:
-        ray = normal
-    else:
-        ray = along * (2 * dot(d, along)) - d  # mirrored in the stitch line of S
-        ray = ray if dot(ray, normal) > 0 else ray * -1.0
-    if degrees_between(ray, along) < 25 or degrees_between(ray, along) > 155:
-        ray = normal
-    found = _meet_end(s_line, Line(m, m + ray * (3 * ws + 1.0)))
-    if found is None:
-        return None
-    s_new, q = found
-    if distance(q, corner) > 2 * REACH * max(ws, wx):
+    ended = None if square else _on_image(s_line, x_new, corner, along)
+    if ended is None:
+        normal = _outside(s_line, corner, along)
+        found = _meet_end(s_line, Line(m, m + normal * (3 * ws + 1.0)))
+        if found is None:
+            return None
+        ended = found[0], [Line(m, found[1])]
+    s_new, wall = ended
+    if distance(wall[-1].end, corner) > 2 * REACH * max(ws, wx):
         return None
     if first_is_a:
         a[:] = s_new
         b[:] = [_back(s) for s in reversed(x_new)]
-        return [Line(q, m)]
+        return [_back(s) for s in reversed(wall)]
     a[:] = x_new
     b[:] = [_back(s) for s in reversed(s_new)]
-    return [Line(m, q)]
+    return wall
+
+
+def _on_image(
+    s_line: list[Segment], x_line: list[Segment], corner: Point, along: Vector
+) -> tuple[list[Segment], list[Segment]] | None:
+    """S's cut line, cut back or run on to the mirror image of X's in the stitch line of
+    S, and the image from that line to where they meet."""
+    over = mirror_in(corner, corner + along)
+    image = [_back(s).moved(over) for s in reversed(x_line) if s.length > 1e-6]
+    if not image:
+        return None
+    line = [*s_line, _run_on(s_line[-1])]
+    for j, w in enumerate([*image, _run_on(image[-1])]):
+        for i in range(len(line) - 1, -1, -1):
+            hits = crossings(line[i], w)
+            if hits:
+                t, s = hits[-1]
+                kept = [*line[:i], *([line[i].part(0.0, t)] if t > 1e-9 else [])]
+                wall = [*image[:j], *([w.part(0.0, s)] if s > 1e-9 else [])]
+                return (kept, wall) if kept and wall else None
+    return None
+
+
+def _run_on(s: Segment) -> Line:
+    return Line(s.end, s.end + s.end_direction * 12.0)
 
 
 def _back(s: Segment) -> Segment:

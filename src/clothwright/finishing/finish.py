@@ -38,9 +38,6 @@ PUNCH_SHORT = 1.2
 """A dart is punched this far short of its point, cm, so that the hole is sewn in
 (common practice, no source)."""
 
-GATHERED = 1.0
-"""A seam that takes in more than this is gathered, less is eased, cm."""
-
 _DARTS = (
     ("leg cf", "leg side", "cap waist", Towards.FIRST),
     ("leg side", "leg cb", "cap waist", Towards.SECOND),
@@ -265,13 +262,21 @@ def _ease_zones(sheet: Sheet, piece: Piece, seams: tuple[Seam, ...]) -> list[Dra
         if s.zone is None or s.ease.plan < 0.05 or len(s.right) != 1:
             continue
         run = s.right[0]
-        if run.piece != piece.code or not s.notches:
+        if run.piece != piece.code:
             continue
         path = sheet.run_path(run)
-        a, b = s.notches[0].right, s.notches[-1].right
-        if 0 < a < b < path.length:
-            out.append(DrawnLine(Meaning.EASE, path.between(a, b), "ease"))
+        # a zone runs from notch to notch, or to an end: places known on both sides
+        whole = sheet.chain_length(s.left), path.length
+        known = [(0.0, 0.0), whole, *((k.left, k.right) for k in s.notches)]
+        zone = [right for left, right in known if _at_end(left, s.zone)]
+        if zone and max(zone) > min(zone):
+            eased = path.between(min(zone), max(zone))
+            out.append(DrawnLine(Meaning.EASE, eased, "ease"))
     return out
+
+
+def _at_end(length: float, zone: tuple[float, float]) -> bool:
+    return min(abs(length - end) for end in zone) < 1e-6
 
 
 def _gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
@@ -279,9 +284,7 @@ def _gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
     return {
         s.right[0].edge: sheet.chain_length(s.left)
         for s in sheet.seams
-        if s.ease.plan > GATHERED
-        and len(s.right) == 1
-        and s.right[0].piece == piece.code
+        if s.gathered and len(s.right) == 1 and s.right[0].piece == piece.code
     }
 
 

@@ -269,10 +269,7 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
     """The order's numbers, house rules in place; `before` are those of the last draft.
     Raises OrderError."""
     rules = rules_of(order)
-    given: list[Given] = [*order.body.given(), *_cloth(order)]
-    for f in order.features:
-        given += f.given(order.unit)
-    given.sort(key=lambda g: g.hand is Hand.CHOICE)  # a choice outranks a default
+    given = _given(order)
     house: dict[str, House] = {}
     if order.house_text:
         try:
@@ -306,6 +303,18 @@ def _cloth(order: Order) -> Iterable[Given]:
             Hand.CHOICE,
             "the order",
         )
+
+
+def _given(order: Order) -> list[Given]:
+    """Measures, choices and defaults, each number once: a choice outranks a default,
+    and of two defaults the later page's holds."""
+    found = {g.key: g for g in order.body.given()}
+    for f in sorted(order.features, key=lambda f: f.page):
+        for g in f.given(order.unit):
+            known = found.get(g.key)
+            if known is None or g.hand is not Hand.DEFAULT or known.hand is g.hand:
+                found[g.key] = g
+    return [*found.values(), *_cloth(order)]
 
 
 def _replaceable(

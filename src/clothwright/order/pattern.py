@@ -93,6 +93,7 @@ _ORDER = (
     "BC",
     "BS",
     "B",
+    "SL",
     "UP",
     "PF",
     "PFC",

@@ -77,7 +77,8 @@ def _giving(word: str) -> tuple[str, ...]:
 
 _EVERY_ORDER = {
     "bodice": 'a block is missing; add a feature kind = "bodice block"',
-    "armhole": 'an armhole is missing; add a feature kind = "sleeveless armhole"',
+    "armhole": 'an armhole is missing; add a "sleeveless armhole", or a "sleeved '
+    'armhole" with its sleeve',
     "neckline": 'a neckline is missing; add a feature kind = "neckline"',
     "back neck": 'a back neck is missing; add a "back neckline" or a "low open back"',
     "front panels": 'the bust dart has no place; add a "front armhole princess", a '
@@ -86,6 +87,7 @@ _EVERY_ORDER = {
     '"shoulder princess" or a "back waist dart"',
     "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
     "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum"',
-    "inside finish": 'the edges are not finished; add a "facing" or a "lining"',
+    "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '
+    'or a "lining"',
 }
 """What every top needs before it can be drafted, and the sentence when it lacks it."""

@@ -55,6 +55,10 @@ JOINT = "joint"
 there needs no notch beside it."""
 
 
+GATHERED = 1.0
+"""A seam without a zone that takes in more than this is gathered, less is eased, cm."""
+
+
 class NotchPair(NamedTuple):
     """A notch on both partners: lengths in cm along each chain from the start."""
 
@@ -82,6 +86,12 @@ class Seam:
     zone: tuple[float, float] | None = None
     notches: tuple[NotchPair, ...] = ()
     kind: SeamKind = SeamKind.PLAIN
+
+    @property
+    def gathered(self) -> bool:
+        """True when the right side is gathered in, not eased: it takes in much, all
+        along its length."""
+        return self.zone is None and self.ease.plan > GATHERED
 
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""

@@ -4,7 +4,6 @@ import json
 from collections.abc import Callable
 from pathlib import Path
 
-from clothwright.finishing.finish import GATHERED
 from clothwright.order import Draft
 from clothwright.paper import Edge, SeamKind, Sheet
 from clothwright.sheets.booklet import compile_to
@@ -72,6 +71,10 @@ _WORDS = {
     "leg cf": "waist dart, centre leg",
     "leg cb": "waist dart, centre leg",
     "leg side": "waist dart, side leg",
+    "cap front": "cap, front half",
+    "cap back": "cap, back half",
+    "underarm front": "seam under the arm, front",
+    "underarm back": "seam under the arm, back",
     "outer": "outer edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",
@@ -110,4 +113,4 @@ def _compared(w: Walk, show: Callable[[float], str]) -> str:
         return f"{by} shorter"
     if w.seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
         return f"{by} longer"
-    return f"{by} gathered in" if w.ease > GATHERED else f"{by} eased in"
+    return f"{by} gathered in" if w.seam.gathered else f"{by} eased in"

@@ -12,6 +12,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "front": ("F", "strip", "FC", "FS"),
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
+    "sleeve": ("SL",),
     "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }

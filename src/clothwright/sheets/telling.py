@@ -60,7 +60,7 @@ def _measure(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
     for a in s.amounts:
         if abs(a.value) < NOTHING:
             continue
-        ahead, back = _WAY[a.how]
+        ahead, back = _ways(s, a.how)
         parts.append(f"{amount(a, unit, n)} {ahead if a.value > 0 else back}")
     how = " and ".join(parts) if parts else "nothing"
     return f"from {s.frm[0]} measure {how}; mark {s.makes}, {s.says}"
@@ -69,16 +69,24 @@ def _measure(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 def _along(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
     assert s.at is not None
     across, down = s.at - sheet.points[s.frm[0]]
-    run = _laid(abs(across), "right" if across > 0 else "left", unit)
-    fall = _laid(abs(down), "down" if down > 0 else "up", unit)
+    run = _laid(s, abs(across), "right" if across > 0 else "left", unit)
+    fall = _laid(s, abs(down), "down" if down > 0 else "up", unit)
     return (
         f"from {s.frm[0]} measure {amount(s.amounts[0], unit, n)} along {s.detail} "
         f"({run} and {fall}); mark {s.makes}, {s.says}"
     )
 
 
-def _laid(cm: float, way: str, unit: Unit) -> str:
-    return f"{pretty_length(cm, unit)} {_WAY[way][0]}"
+def _ways(s: Step, how: str) -> tuple[str, str]:
+    """The way in words, and the opposite; a sleeve has no centre front."""
+    ahead, back = _WAY[how]
+    if s.part == "sleeve":
+        return ahead.replace("centre ", ""), back.replace("centre ", "")
+    return ahead, back
+
+
+def _laid(s: Step, cm: float, way: str, unit: Unit) -> str:
+    return f"{pretty_length(cm, unit)} {_ways(s, way)[0]}"
 
 
 def _turn(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:

@@ -21,6 +21,7 @@ from clothwright.curves import (
     distance,
     dot,
     left_normal,
+    mix,
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Edge, EdgeKind, Piece, Run, Seam, SeamKind, Sheet, once
@@ -30,6 +31,7 @@ from clothwright.truing.outline import (
     chords,
     crosses_itself,
     holds,
+    stretch,
     tightest,
     wrong_way,
 )
@@ -37,6 +39,7 @@ from clothwright.truing.tolerances import (
     DOUBLED,
     FOLD_STRAIGHT,
     GRAIN,
+    GRAIN_INSIDE,
     GRAIN_LENGTH,
     GRAIN_SHARE,
     HOLLOW_RADIUS,
@@ -51,7 +54,7 @@ from clothwright.truing.tolerances import (
 from clothwright.truing.walk import Walk, walk_all
 from clothwright.truing.words import Fmt, opening
 
-ROUNDED = ("neck", "armhole")
+ROUNDED = ("neck", "armhole", "cap")
 """Words in the name of an edge whose curves must not wobble (C16)."""
 
 _HOLLOWS = {"neck": NECK_HOLLOW, "armhole": HOLLOW_RADIUS}
@@ -132,7 +135,8 @@ def check_name(piece: Piece) -> Iterator[Finding]:
 
 
 def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Finding]:
-    """A grain line, inside, long enough; along, across or at 45° to a fold."""
+    """A grain line, inside, as long as it should be or the piece lets it; along,
+    across or at 45° to a fold."""
     if piece.grain is None:
         yield _fault("grain", piece, "has no grain line", "Draw it before cutting.")
         return
@@ -143,9 +147,10 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
         return
     if not (holds(points, foot) and holds(points, head)):
         yield _doubt("grain", piece, "has a grain line that leaves it", "Move it in.")
-    along = ax, ay = direction(foot, head)
-    reach = [x * ax + y * ay for x, y in points]
-    wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH)
+    along = direction(foot, head)
+    reach = [x * along.x + y * along.y for x, y in points]
+    free = stretch(points, mix(foot, head, 0.5), along) - 2 * GRAIN_INSIDE
+    wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH, free)
     if length < 0.8 * wanted - _HAIR:
         says = f"has a grain line of {fmt(length)}; {fmt(wanted)} lies truer on cloth"
         yield _finding(Severity.NOTE, "grain", piece, says, "Draw it longer.")

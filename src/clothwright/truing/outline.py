@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from functools import cache
 
-from clothwright.curves import Cubic, Path, Point
+from clothwright.curves import Cubic, Path, Point, Vector
 
 CHORD = 0.02
 """Chords stray at most this far from the outline: a fifth of the finest mark that a
@@ -76,6 +76,27 @@ def holds(points: Sequence[Point], p: Point) -> bool:
             inside = not inside
         x0, y0 = x1, y1
     return inside
+
+
+def stretch(points: Sequence[Point], p: Point, along: Vector) -> float:
+    """Length of the line through `p` along a unit direction, as far as it lies inside a
+    closed outline of points on both sides of `p`, cm; 0 when `p` lies outside."""
+    ahead = behind = math.inf
+    crossed = 0
+    ux, uy = along
+    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+        a = ux * (y0 - p[1]) - uy * (x0 - p[0])
+        b = ux * (y1 - p[1]) - uy * (x1 - p[0])
+        if (a > 0) == (b > 0):
+            continue
+        t = a / (a - b)
+        s = ux * (x0 + t * (x1 - x0) - p[0]) + uy * (y0 + t * (y1 - y0) - p[1])
+        crossed += s > 0
+        if s > 0:
+            ahead = min(ahead, s)
+        else:
+            behind = min(behind, -s)
+    return ahead + behind if crossed % 2 else 0.0
 
 
 def box(points: Sequence[Point]) -> tuple[float, float]:

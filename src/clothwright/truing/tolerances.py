@@ -81,6 +81,9 @@ NECK_HOLLOW = 0.9
 """Tightest hollow of a neckline, cm. The notes ask for 3, but their own boat neck bends
 to 2.5 and their own back neck to 1.1 where they leave the shoulder square."""
 
+GRAIN_INSIDE = 1.0
+"""A grain line keeps this far inside the piece at both ends, cm."""
+
 GRAIN_SHARE = 2 / 3
 GRAIN_LENGTH = 15.0
 """A grain line is this share of the piece or at least this long, cm."""

@@ -51,7 +51,13 @@ class LengthError(ValueError):
     """A length or angle that cannot be read. `str()` is the sentence for the user."""
 
 
+_HIGH = "⁰¹²³⁴⁵⁶⁷⁸⁹"
+_HIGH_FRACTION = re.compile(f"[{_HIGH}]+(?=[⁄∕/])")
+_SMALL = str.maketrans(_HIGH + "₀₁₂₃₄₅₆₇₈₉", "0123456789" * 2)
+
+
 def _plain_fractions(text: str) -> str:
+    text = _HIGH_FRACTION.sub(lambda m: " " + m[0], text).translate(_SMALL)
     out: list[str] = []
     for ch in text.strip():
         if ch in "⁄∕":

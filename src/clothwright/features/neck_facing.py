@@ -1,0 +1,207 @@
+"""The facing of the neck alone, for a top with sleeves (first garment 14.7, 17.4).
+
+A band as wide as ordered beside the neck, traced from the shell, its neck edge set
+inside by the roll and cut back at the shoulder by what the roll makes it longer (14.4,
+14.5).
+"""
+
+from collections.abc import Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Line, Path, Point, Vector, inset, mix
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.facing import Facing
+from clothwright.features.sewn_halves import back_neck
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    Piece,
+    Sheet,
+    Verb,
+    straight,
+)
+from clothwright.rules import Numbers
+from clothwright.units.fields import Length
+
+_SRC = "first garment 14.7"
+
+_BESIDE_ZIP = 0.5
+"""The facing ends this far from a zip in the centre back, cm (16.4)."""
+
+_REACH = 30.0
+"""Lines that are met run on this far, cm."""
+
+_STEEP = 0.8
+"""A neck that goes less than this across for each cm of it comes down steeply."""
+
+_FREE = 1.0
+"""Shoulder that stays free beside the facing, cm: the armhole's allowance."""
+
+
+class NeckFacing(Feature):
+    """Facing of the neck alone."""
+
+    kind: Literal["neck facing"] = "neck facing"
+    title: ClassVar[str] = "Neck facing"
+    sentence: ClassVar[str] = (
+        "The neck is faced {width} wide, {shoulder} at the shoulder, the edge rolled "
+        "{roll} to the inside."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
+    needs: ClassVar[dict[str, str]] = {
+        "sleeve": "a neck facing leaves the armholes open; without sleeves take an "
+        'all-in-one "facing"'
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "inside finish": "the edges are finished one way only",
+        "open back": "a neck facing ends at the centre back and leaves the slanted "
+        "edges open; close the back",
+    }
+
+    width: Annotated[
+        Length | None,
+        Number("nf", "nf", "width of the neck facing", _SRC, 5.0, 2.0, 3.0, 12.0),
+    ] = None
+    shoulder: Annotated[
+        Length | None,
+        Number(
+            "nf_tip",
+            "nf shoulder",
+            "width of the neck facing at the shoulder",
+            _SRC,
+            4.0,
+            1.5,
+            2.5,
+            10.0,
+        ),
+    ] = None
+    roll: Annotated[Length | None, Facing.numbers()["roll"]] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.FACING, "the neck facing", draft_neck_facing),)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.nf_tip > n.Lr - _FREE + 1e-6:
+            yield Finding(
+                "F1",
+                Severity.REFUSE,
+                f"The neck facing is {n.nf_tip:.1f} cm wide at the shoulder, of which "
+                f"the neck leaves {n.Lr:.1f} cm: it would run into the armhole.",
+                "nf shoulder",
+                f"Make it {max(0.0, n.Lr - _FREE):.1f} cm or less there, or the neck "
+                "narrower.",
+                {"nf": n.nf_tip, "Lr": n.Lr},
+            )
+
+
+def draft_neck_facing(d: Drafting) -> None:
+    """Trace front facing FF and back facing BF beside the neck."""
+    d.part = "facing"
+    for piece, says in (
+        (_front(d.sheet, d.n), "front neck facing"),
+        (_back(d.sheet, d.n), "back neck facing"),
+    ):
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(piece),
+            piece.code,
+            says,
+            amounts=(
+                ("inside the edge by {}", "rho"),
+                ("wide", "nf"),
+                ("long at the shoulder", piece.edge("shoulder").length),
+            ),
+            detail="what the roll adds to the neck edge is cut off at the shoulder",
+        )
+
+
+def _front(sheet: Sheet, n: Numbers) -> Piece:
+    shell = sheet.piece("FC" if "FC" in sheet.pieces else "F")
+    neck = shell.edge("neck").path  # shoulder to centre front
+    out = shell.edge("shoulder").path.end_direction * -1.0
+    rolled = inset(neck, n.rho, 0.0)
+    over = max(0.0, rolled.length - neck.length)
+    rolled = rolled.between(over, rolled.length).pinned(
+        rolled.at_length(over), neck.end
+    )
+    free = _free(
+        inset(neck, n.nf_tip, n.nf),
+        Path.line(rolled.start, rolled.start + out * (n.nf_tip - n.rho)),
+        rolled.end,
+    )
+    return Piece(
+        "FF",
+        "Front facing",
+        (
+            Edge("neck", rolled),
+            straight("cf", rolled.end, free.end, EdgeKind.FOLD),
+            Edge("free", free.reversed(), EdgeKind.FINISHED),
+            straight("shoulder", free.start, rolled.start),
+        ),
+    )
+
+
+def _back(sheet: Sheet, n: Numbers) -> Piece:
+    shell = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    neck, closed = back_neck(shell)
+    neck = neck.reversed()  # shoulder to centre back
+    out = closed.direction(shell.edge("shoulder").path.start_direction)
+    zipped = shell.edge("cb").kind is EdgeKind.SEAM
+    rolled = inset(neck, -n.rho, 0.0)
+    over = max(0.0, rolled.length - neck.length)
+    rolled = rolled.between(over, rolled.length - (_BESIDE_ZIP if zipped else 0.0))
+    free = _free(
+        inset(neck, -n.nf_tip, -n.nf),
+        Path.line(rolled.start, rolled.start + out * (n.nf_tip - n.rho)),
+        rolled.end,
+    )
+    return Piece(
+        "BF",
+        "Back facing",
+        (
+            Edge("neck", rolled.reversed()),
+            straight("shoulder", rolled.start, free.start),
+            Edge("free", free, EdgeKind.FINISHED),
+            straight(
+                "cb",
+                free.end,
+                rolled.end,
+                EdgeKind.FINISHED if zipped else EdgeKind.FOLD,
+            ),
+        ),
+    )
+
+
+def _free(beside: Path, shoulder: Path, top: Point) -> Path:
+    """The free edge from the end of the facing's shoulder to the centre line through
+    `top`: the line beside the neck. Under a neck that comes down steeply to a point it
+    ends before the centre line and is led on to it in a curve that arrives square."""
+    on = 0.3 if abs(beside.end_direction[0]) < _STEEP else 3.0
+    wide = Path.of(
+        Line(beside.start - beside.start_direction * 3.0, beside.start),
+        beside,
+        Line(beside.end, beside.end + beside.end_direction * on),
+    )
+    start = _meeting(wide, shoulder.end, shoulder.start_direction) or 0.0
+    run = wide.between(start, wide.length)
+    centre = _meeting(run, top, Vector(0.0, 1.0))
+    if centre is not None:
+        run = run.between(0.0, centre)
+    run = run.pinned(shoulder.end, run.end)
+    if centre is not None:
+        return run
+    way = run.end_direction
+    corner = run.end + way * ((top.x - run.end.x) / way[0] / 2)
+    foot = Point(top.x, corner.y)
+    return run + Path.cubic(
+        run.end, mix(run.end, corner, 2 / 3), mix(foot, corner, 2 / 3), foot
+    )
+
+
+def _meeting(path: Path, at: Point, way: Vector) -> float | None:
+    """The length along a path at which it crosses the line through a point; None when
+    it ends before."""
+    across = Path.line(at - way * _REACH, at + way * _REACH)
+    return next((s for s, _ in path.meets(across)), None)

@@ -9,18 +9,15 @@ from collections.abc import Iterable, Iterator
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.sleeve import HIGHEST, RAISED_EASE, SLEEVE, draft_cap
+from clothwright.blocks.sleeve import RAISED_EASE, SLEEVE, draft_cap
 from clothwright.curves import (
     Path,
     Point,
     Vector,
-    from_pair,
-    mirror_in,
     mix,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.chains import FRONT_NOTCH
-from clothwright.features.sewn_halves import sewn_back, sewn_front
+from clothwright.features.sleeve_findings import cap_findings, notch_findings
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -32,7 +29,6 @@ from clothwright.paper import (
     Verb,
 )
 from clothwright.rules import Given, Numbers, RuleError, RuleTable
-from clothwright.truing.tolerances import NOTCH_ROOM
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -185,8 +181,8 @@ class ShortSleeve(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._raised(n)
-        yield from _cap_findings(n, sheet)
-        yield from _notch_findings(sheet)
+        yield from cap_findings(n, sheet)
+        yield from notch_findings(sheet)
         if n.hem_sleeve < n.UA + 3.0 - 1e-6:
             yield Finding(
                 "SL4",
@@ -225,115 +221,6 @@ class ShortSleeve(Feature):
                     "",
                     {"usual": n[usual], "now": n[key]},
                 )
-
-
-def _cap_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
-    """Cap against armhole (R-i), and its height (B5)."""
-    cap = sheet.length("SL", "cap front") + sheet.length("SL", "cap back")
-    hole = sum(half.length for half in _armholes(sheet))
-    if cap < hole - 1e-3:
-        yield Finding(
-            "R-i",
-            Severity.REFUSE,
-            f"The cap of {cap:.1f} cm is shorter than the armhole of {hole:.1f} cm.",
-            "SL",
-            "Give the cap ease.",
-            {"cap": cap, "armhole": hole},
-        )
-    if n.h_share > HIGHEST + 1e-6:
-        yield Finding(
-            "SL2",
-            Severity.WARN,
-            f"The cap is {n.h_share:.3f} of the armhole high; up to {HIGHEST:g} hangs "
-            "well.",
-            "h",
-            "The arm is slim for this armhole: give it more ease, or the armhole less "
-            "depth.",
-            {"h/A": n.h_share},
-        )
-    elif n.h_share < 0.28:
-        yield Finding(
-            "SL2",
-            Severity.WARN,
-            f"The cap is {n.h_share:.3f} of the armhole high; under 0.28 it drags when "
-            "the arm hangs.",
-            "h",
-            "The arm is full for this armhole: make that deeper, or accept a looser "
-            "look.",
-            {"h/A": n.h_share},
-        )
-    for half, gap, most in _gaps(sheet):
-        if gap > most:
-            yield Finding(
-                "SL5",
-                Severity.NOTE,
-                f"Under the arm the {half} of the sleeve lies {gap:.1f} cm off the "
-                f"armhole; up to {most:.1f} cm lies close.",
-                "SL",
-                "More ease of the upper arm brings them together.",
-                {"gap": gap},
-            )
-
-    if abs(n.cap_over) > 0.05:
-        way = "front" if n.cap_over > 0 else "back"
-        yield Finding(
-            "SL6",
-            Severity.NOTE,
-            f"The shoulder notch lies {abs(n.cap_over):.1f} cm from the top of the cap "
-            f"towards the {way}: front and back armhole differ more than a sleeve "
-            "does.",
-            "notch",
-            "",
-            {"over": n.cap_over},
-        )
-
-
-def _armholes(sheet: Sheet) -> tuple[Path, Path]:
-    """Front and back armhole with the panels sewn, underarm to tip."""
-    return sewn_front(sheet).armhole, sewn_back(sheet).armhole.reversed()
-
-
-def _gaps(sheet: Sheet) -> Iterator[tuple[str, float, float]]:
-    """Half, greatest distance of its cap from the armhole over the lower quarter when
-    laid underarm to underarm, and what is right, cm (blocks S9, corrections C17)."""
-    front, back = _armholes(sheet)
-    flip = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
-    for half, armhole, cap, most in (
-        (
-            "front",
-            front.moved(flip),
-            sheet.edge("SL", "cap front").path.reversed(),
-            0.6,
-        ),
-        ("back", back.moved(flip), sheet.edge("SL", "cap back").path, 1.5),
-    ):
-        laid = armhole.moved(
-            from_pair(
-                armhole.start,
-                armhole.start + armhole.start_direction,
-                cap.start,
-                cap.start + cap.start_direction,
-            )
-        )
-        steps = (cap.at_length(cap.length / 4 * i / 12) for i in range(1, 13))
-        yield half, max(laid.nearest(p)[1] for p in steps), most
-
-
-def _notch_findings(sheet: Sheet) -> Iterator[Finding]:
-    """The front notch falls on the side panel, clear of the panel seam (17.2)."""
-    if "FS" not in sheet.pieces or sheet.piece("FS").has("shoulder"):
-        return
-    side = sheet.length("FS", "armhole")
-    if side < FRONT_NOTCH + NOTCH_ROOM:
-        yield Finding(
-            "SL3",
-            Severity.REFUSE,
-            f"The front panel line starts {side:.1f} cm from the underarm, where the "
-            "notch of the sleeve lies.",
-            "Qf",
-            f"Start it {FRONT_NOTCH + NOTCH_ROOM:.1f} cm or more up the armhole.",
-            {"Qf": side},
-        )
 
 
 def draft_sleeve(d: Drafting) -> None:

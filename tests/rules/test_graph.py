@@ -111,3 +111,53 @@ def test_a_house_rule_replaces_and_is_bounded() -> None:
     wild = House(replace(rule, needs=(), compute=lambda: 99.0), "99", "h.toml, d")
     with pytest.raises(OutOfBounds, match=r"h\.toml, d: dart \(d\) = 99 comes to"):
         _ = Numbers(BOOK.rules, given(b=40.0), {"dart": wild}).dart
+
+
+def test_numbers_of_the_last_draft_stand_where_nothing_behind_them_changed() -> None:
+    first = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert (first["edge"], first["hem"]) == (13.0, 40.0)
+    ASKED.clear()
+    second = Numbers(BOOK.rules, given(b=40.0, length=5.0), before=first)
+    assert second["edge"] == 15.0 and second["hem"] == 40.0
+    assert ASKED == ["edge"]  # the dart rests on b alone
+    third = Numbers(BOOK.rules, given(b=44.0, length=5.0), before=second)
+    assert (third["edge"], third["hem"]) == (16.0, 44.0)
+
+
+def test_a_rule_replaced_given_or_taken_back_is_never_the_last_draft_s() -> None:
+    plain = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert plain["edge"] == 13.0
+    chosen = Numbers(BOOK.rules, given(b=40.0, length=3.0, dart=7.0), before=plain)
+    assert chosen["edge"] == 10.0
+    back = Numbers(BOOK.rules, given(b=40.0, length=3.0), before=chosen)
+    assert back["edge"] == 13.0
+    own = RuleTable("another book")
+    own.rule("d", "dart", source="book 9", key="dart")(_half)
+    other = Numbers({**BOOK.rules, **own.rules}, given(b=40.0, length=3.0), before=back)
+    assert other["edge"] == 23.0
+
+
+def test_a_house_rule_replaced_is_never_the_last_draft_s() -> None:
+    def housed(value: float, before: Numbers | None) -> Numbers:
+        rule = RuleTable("hers")
+        rule.rule("d", "dart", source="", key="dart")(lambda: value)
+        house = {"dart": House(rule.rules["dart"], f"{value}")}
+        return Numbers(BOOK.rules, given(b=40.0, length=3.0), house, before)
+
+    first = housed(2.0, None)
+    assert first["edge"] == 5.0
+    assert housed(4.0, first)["edge"] == 7.0
+
+
+def _half(b: float) -> float:
+    return b / 2
+
+
+def test_numbers_agree_with_what_was_seen_or_not() -> None:
+    n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert n.edge == 13.0
+    seen = n.seen()
+    assert seen == {"edge": 13.0}
+    assert Numbers(BOOK.rules, given(b=36.0, length=4.0)).agree_with(seen)
+    assert not Numbers(BOOK.rules, given(b=36.0, length=3.0)).agree_with(seen)
+    assert not Numbers(BOOK.rules, given(length=3.0)).agree_with(seen)

@@ -30,8 +30,9 @@ _SLOW = 0.02
 """At less than this share of its greatest speed a curve all but halts, and Newton's
 rule with it."""
 
-_ROUGH = 1e-3
-"""How near kurbo's answer need be, cm: Newton's rule finishes it."""
+_ROUGH, _FAIR = 1e-3, 1e-5
+"""How near kurbo's answer need be, cm, for a point on the curve and for another, of
+which two places may be about as near: Newton's rule finishes it."""
 
 _ON = 1e-9
 """A point this near (cm) lies on a curve."""
@@ -217,7 +218,7 @@ class Cubic:
                 ex, ey = t * dx3, t * dy3
                 vx, vy = bx + t * (cx2 + ex), by + t * (cy2 + ey)
                 rise = vx * vx + vy * vy
-                if rise < slow:
+                if rise <= slow:
                     break
                 bent = rise + (cx2 + ex + ex) * gx + (cy2 + ey + ey) * gy
                 # never step uphill
@@ -238,6 +239,7 @@ class Cubic:
         best = bettered(self._k.nearest(asked, _ROUGH).get_t())
         if best[0] < _ON:
             return best[2], best[0]
+        best = min(best, bettered(self._k.nearest(asked, _FAIR).get_t()))
         far: list[float] = []
         for t in _TRIALS:
             gx = ax + t * (bx + t * (cx + t * dx))

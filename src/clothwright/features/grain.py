@@ -54,12 +54,14 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     best: tuple[float, float, float] | None = None
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
-    ha, ra = height[0], reach[0]
+    ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
     for hb, rb in zip(height, reach, strict=True):
-        i, j = bisect_left(places, ra), bisect_left(places, rb)
-        for k in range(min(i, j), max(i, j)):
-            crossed[k].append(ha + (places[k] - ra) / (rb - ra) * (hb - ha))
-        ha, ra = hb, rb
+        j = bisect_left(places, rb)
+        if i != j:
+            slope = (hb - ha) / (rb - ra)
+            for k in range(i, j) if i < j else range(j, i):
+                crossed[k].append(ha + (places[k] - ra) * slope)
+        ha, ra, i = hb, rb, j
     for i in range(1, 12):
         at, stops = places[i], sorted(crossed[i])
         for low, high in zip(stops[::2], stops[1::2], strict=False):

@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cached_property, partial
 
-from clothwright.body import check_body, estimates
+from clothwright.body import Body, check_body, estimates
 from clothwright.features import Feature, Stage
 from clothwright.features.garment_joints import joints
 from clothwright.features.garment_seams import STAGE as SEAMS
@@ -75,11 +75,15 @@ class Workroom:
     staged: list[Staged] = field(default_factory=list)
     checked: list[Checked] = field(default_factory=list)
     numbers: Numbers | None = None
+    measured: tuple[Body | None, tuple[Finding, ...]] = (None, ())
+    """The last body, and what its measures say of each other."""
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
         resolve(order)
-        measured = check_body(order.body)
+        if self.measured[0] is not order.body:
+            self.measured = order.body, check_body(order.body)
+        measured = self.measured[1]
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             raise OrderError(*(f"{f.code}: {f}" for f in absurd))
@@ -160,13 +164,7 @@ def _settings(feature: Feature | None) -> tuple[object, ...]:
     if feature is None:
         return ()
     named = feature.numbers()
-    return (
-        feature.kind,
-        *(
-            (n, v is None if n in named else v)
-            for n, v in ((n, getattr(feature, n)) for n in type(feature).model_fields)
-        ),
-    )
+    return tuple([v is None if n in named else v for n, v in feature])
 
 
 def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:

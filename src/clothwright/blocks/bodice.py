@@ -112,7 +112,7 @@ def _back(d: Drafting) -> None:
     tb = d.along("tb", "hb", out, "Ls", "shoulder tip of the back", "the back shoulder")
     ub = d.point("ub", "O", "underarm", right="xs", down="yB")
     wb = d.point("wb", "O", "side waist of the back", right=n.xs - n.a, down="yW")
-    pb = mark_pitch(d, BACK, "tb", back_pitch(tb, n.xb, n.yB))
+    pb = mark_pitch(d, BACK, "tb", back_pitch(tb, inward, n.xb, n.yB))
     armhole = d.draw(
         "back armhole",
         back_armhole(tb, inward, pb, ub, side_square_back(ub, wb), n.yB - pb.y),
@@ -120,7 +120,7 @@ def _back(d: Drafting) -> None:
         frm=("tb", "pb", "ub"),
         detail="square to the shoulder, upright at the pitch, square to the side",
     )
-    pd = d.point("Pd", "O", "point of the back waist dart", right="xd", down="yB")
+    pd = d.point("Pd", "O", "point of the back waist dart", right="xd", down="y_Pd")
     w = d["CBw"]
     d1b = d.point(
         "D1b", "CBw", "back dart at the waist, centre side", right=n.xd - n.bd_cut / 2
@@ -257,7 +257,7 @@ def _front(d: Drafting) -> None:
         detail="on the side seam",
     )
     u1 = d.turned("U1", "U2", "BP", "theta", "side dart, upper end")
-    pf = mark_pitch(d, FRONT, "tf", front_pitch(tf, n.X, n.xfw, g.y))
+    pf = mark_pitch(d, FRONT, "tf", front_pitch(tf, inward, n.X, n.xfw, g.y))
     q = turned(side_square_front(gc, wf), n.theta)
     armhole = d.draw(
         "front armhole",

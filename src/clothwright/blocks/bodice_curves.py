@@ -17,6 +17,8 @@ from clothwright.curves import (
     left_normal,
     turned,
 )
+from clothwright.truing.outline import wrong_way
+from clothwright.truing.tolerances import WRONG_WAY
 
 _DOWN = Vector(0.0, 1.0)
 
@@ -128,17 +130,47 @@ def front_armhole(
     )
 
 
-def back_pitch(tip: Point, xb: float, yB: float) -> Point:
+MOST_OVERHANG = 3.0
+"""The back tip hangs at most this far over the pitch, cm (A2.7, corrections C18)."""
+
+WOBBLE = WRONG_WAY.reject - 0.05
+"""An armhole may turn against its own bend by this many degrees (C16)."""
+
+
+def back_pitch(tip: Point, inward: Vector, xb: float, yB: float) -> Point:
     """Back pitch point, with the guard that the tip hangs 0.3 to 3.0 cm over it
-    (A2.6, A2.7, corrections C18)."""
-    x = min(max(xb, tip.x - 3.0), tip.x - 0.3)
-    return Point(x, tip.y + 0.50 * (yB - tip.y))
+    (A2.6, A2.7, corrections C18), and no further than its curve takes."""
+    most = min(MOST_OVERHANG, max(0.3, tip.x - xb))
+    return _pitch(tip, inward, Vector(-1.0, 0.0), 0.50 * (yB - tip.y), most, 0.3)
 
 
-def front_pitch(tip: Point, X: float, xfw: float, y_G: float) -> Point:
+def front_pitch(tip: Point, inward: Vector, X: float, xfw: float, y_G: float) -> Point:
     """Front pitch point, with the guard that the tip hangs at least 0.8 cm over it
-    (A3.9)."""
-    return Point(max(X - xfw, tip.x + 0.8), tip.y + 0.56 * (y_G - tip.y))
+    (A3.9), and no further than its curve takes."""
+    most = max(0.8, X - xfw - tip.x)
+    return _pitch(tip, inward, Vector(1.0, 0.0), 0.56 * (y_G - tip.y), most, 0.8)
+
+
+def _pitch(
+    tip: Point, inward: Vector, centre: Vector, drop: float, most: float, least: float
+) -> Point:
+    """The pitch `drop` below the tip and `most` towards the centre; nearer, but by no
+    less than `least`, where the shoulder is so long or so flat that the upper curve
+    would turn the wrong way by more than is sewn (C16; C18 moves the pitch so)."""
+
+    def at(over: float) -> Point:
+        return tip + centre * over + _DOWN * drop
+
+    def wobbles(over: float) -> bool:
+        return wrong_way(_tip_to_pitch(tip, inward, at(over))) > WOBBLE
+
+    if not wobbles(most):
+        return at(most)
+    low, high = least, most
+    for _ in range(24):
+        middle = (low + high) / 2
+        low, high = (low, middle) if wobbles(middle) else (middle, high)
+    return at(low)
 
 
 def side_square_back(underarm: Point, waist: Point) -> Vector:

@@ -56,8 +56,9 @@ def armhole_length(
     bp, gc, tip = Point(x_BP, y_BP), Point(xs, yB), Point(x_tf, y_tf)
     g = rotate(gc, bp, angle)
     square = turned(side_square_front(gc, Point(xs + a, yW)), angle)
-    pitch = front_pitch(tip, X, xfw, g.y)
-    return front_armhole(tip, inward_front(sigma_f), pitch, g, square).length
+    inward = inward_front(sigma_f)
+    pitch = front_pitch(tip, inward, X, xfw, g.y)
+    return front_armhole(tip, inward, pitch, g, square).length
 
 
 @FULL_CUP.rule(

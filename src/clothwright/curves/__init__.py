@@ -15,6 +15,7 @@ from clothwright.curves.cubic import Cubic, Segment
 from clothwright.curves.held import held
 from clothwright.curves.inset import inset
 from clothwright.curves.line import Line
+from clothwright.curves.loops import without_loops
 from clothwright.curves.meet import crossings, meet_lines
 from clothwright.curves.motion import (
     IDENTITY,
@@ -82,4 +83,5 @@ __all__ = [
     "turn",
     "turned",
     "unit",
+    "without_loops",
 ]

@@ -32,6 +32,10 @@ coefficient is almost, but not quite, nothing; Newton's step takes the true poin
 _NEAR = 1e-7
 """Two segments this near (cm) meet."""
 
+_FLAT = 0.2
+"""Curves whose ends are this near (cm) may cross there at so flat an angle that no
+chord shows it: the search starts from the ends as well."""
+
 
 def _apart(a: Box, b: Box) -> bool:
     return (
@@ -97,6 +101,11 @@ def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
             for h in seed.intersect_line(chord):
                 out.append(_newton(a, b, h.segment_t, (i + h.line_t) / n))
         x0, y0 = x, y
+    if n > 1:
+        for t, p in ((0.0, a.start), (1.0, a.end)):
+            for s, q in ((0.0, b.start), (1.0, b.end)):
+                if distance(p, q) < _FLAT:
+                    out.append(_newton(a, b, t, s))
     return out
 
 

@@ -199,9 +199,9 @@ class Path:
     def between(self, s0: float, s1: float) -> "Path":
         """The part from length `s0` to length `s1`, 0 ≤ s0 < s1 ≤ length."""
         out = self
-        if s1 < self.length - CLOSE:
+        if s1 < self.length - 2 * _CRUMB:
             out = out.split_at_length(s1)[0]
-        if s0 > CLOSE:
+        if s0 > 2 * _CRUMB:
             out = out.split_at_length(s0)[1]
         return out
 

@@ -95,6 +95,7 @@ class SleevelessArmhole(Feature):
                 "Measure AS again, or draft the armhole as measured.",
                 {"scale": n.yB, "measured": n.AS + n.d},
             )
+        yield from pitch_findings(n, sheet)
         length = sum(
             sheet.length(p, "armhole")
             for p in sheet.pieces
@@ -109,6 +110,31 @@ class SleevelessArmhole(Feature):
                 "Deepen the armhole, or measure AG again.",
                 {"A": length, "AG": n.AG},
             )
+
+
+MOST_MOVED = 2.0
+"""A pitch moved further out than this, cm, lays the armhole over the arm."""
+
+
+def pitch_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Told when a long shoulder has moved a pitch out over the width of the body."""
+    for half, key, moved in (
+        ("front", "XC", n.X - sheet.points["pf"].x - n.xfw),
+        ("back", "XB", sheet.points["pb"].x - n.xb),
+    ):
+        if moved < 0.05:
+            continue
+        yield Finding(
+            "A4",
+            Severity.REFUSE if moved > MOST_MOVED else Severity.WARN,
+            f"The shoulder (SH) of {n.SH:.1f} cm is long for the width across the "
+            f"{half} ({key}) of {n[key]:.1f} cm: the {half} armhole stands "
+            f"{moved:.1f} cm further out at the pitch than that width.",
+            key,
+            f"Narrow the shoulder at the tip (ti) by {n.ti + moved:.1f} cm or more, or "
+            f"measure SH and {key} again.",
+            {"moved": moved},
+        )
 
 
 def outlines(d: Drafting) -> None:
@@ -126,7 +152,7 @@ def _front(d: Drafting) -> None:
     n = d.n
     d.part = "front"
     tip, inward = d["Tf"], bodice_curves.inward_front(n.sigma_f_new)
-    at = bodice_curves.front_pitch(tip, n.X, n.xfw, d["G"].y)
+    at = bodice_curves.front_pitch(tip, inward, n.X, n.xfw, d["G"].y)
     pf = bodice.mark_pitch(d, bodice.FRONT, "Tf", at)
     q = turned(bodice_curves.side_square_front(d["Gc"], d["wf"]), n.theta)
     armhole = d.draw(
@@ -154,7 +180,7 @@ def _back(d: Drafting) -> None:
     d.part = "back"
     shoulder = drawn_shoulder(d)
     tip = shoulder.tip
-    at = bodice_curves.back_pitch(tip, n.xb, n.yB)
+    at = bodice_curves.back_pitch(tip, shoulder.inward, n.xb, n.yB)
     name = "Tb" if tip == d["Tb"] else "Tbo"
     pb = bodice.mark_pitch(d, bodice.BACK, name, at)
     q = bodice_curves.side_square_back(d["ub"], d["wb"])

@@ -63,10 +63,10 @@ BACK_PANELS = RuleTable("back princess line")
     "opening of the back waist dart at its point",
     kind=Kind.ANGLE,
     source=f"{_SRC}.2",
-    formula="2·atan((bd/2)/(yW − yB))",
+    formula="2·atan((bd/2)/(yW − yPd))",
 )
-def omega_b(bd_cut: float, yW: float, yB: float) -> float:
-    return math.degrees(2 * math.atan(bd_cut / 2 / (yW - yB)))
+def omega_b(bd_cut: float, yW: float, y_Pd: float) -> float:
+    return math.degrees(2 * math.atan(bd_cut / 2 / (yW - y_Pd)))
 
 
 @lru_cache(maxsize=16)
@@ -82,6 +82,7 @@ def _pivot(
     a: float,
     yW: float,
     xd: float,
+    y_Pd: float,
     bd_cut: float,
     *open_: float,
 ) -> Point:
@@ -92,17 +93,18 @@ def _pivot(
     """
     shoulder, ps = OpenShoulder.of(*open_), Point(x_Ps, y_Ps)
     ub, wb = Point(xs, yB), Point(xs - a, yW)
-    pd, d1 = Point(xd, yB), Point(xd - bd_cut / 2, yW)
+    pd, d1 = Point(xd, y_Pd), Point(xd - bd_cut / 2, yW)
     z = ps
     for _ in range(8):
         turn, slope = shoulder.angle(z), shoulder.closed_slope(z)
         tip = rotate(shoulder.hb + outwards_back(slope) * Sb, z, turn)
-        pitch = back_pitch(tip, xb, yB)
+        inward = inward_back(slope - phi_b + turn)
+        pitch = back_pitch(tip, inward, xb, yB)
         start = pitch
         if share is not None:
             armhole = back_armhole(
                 tip,
-                inward_back(slope - phi_b + turn),
+                inward,
                 pitch,
                 ub,
                 side_square_back(ub, wb),
@@ -116,7 +118,10 @@ def _pivot(
     return z
 
 
-_PLACED = ("x_Ps", "y_Ps", "Sb", "phi_b", "xb", "yB", "xs", "a", "yW", "xd", "bd_cut")
+_PLACED = (
+    *("x_Ps", "y_Ps", "Sb", "phi_b", "xb", "yB", "xs", "a", "yW", "xd", "y_Pd"),
+    "bd_cut",
+)
 
 
 def _pivot_rules(title: str, *share: str) -> RuleTable:

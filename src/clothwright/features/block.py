@@ -273,10 +273,20 @@ def _bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         f"Over the bust points the finished bust is {2 * half:.1f} cm, "
         f"{2 * (aim - half):.1f} cm less than bust and ease.",
         "bust",
-        "The waist darts begin above the bust points: add ease at the bust, or "
-        "look at NBP again.",
+        f"The bust point lies {n.y_BP - n.yB:.1f} cm below the bust line, where sides "
+        f"and back dart take in already: {_measure(n, 'NBP', 'NFW')}, or add ease at "
+        "the bust (Eb).",
         {"half": half, "aim": aim},
     )
+
+
+def _measure(n: Numbers, *codes: str) -> str:
+    """What to do about measures: take what is estimated, else take all again."""
+    guessed = [c for c in codes if n.hand(c) is Hand.ESTIMATED]
+    if guessed:
+        verb = "is" if len(guessed) == 1 else "are"
+        return f"measure {' and '.join(guessed)}, which {verb} only estimated"
+    return f"measure {' and '.join(codes)} again"
 
 
 def bust_girth(n: Numbers, sheet: Sheet) -> float | None:

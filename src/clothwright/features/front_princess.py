@@ -43,6 +43,7 @@ def _reach(  # the pitch of A3.9 on the new tip
     y_hf: float,
     S: float,
     sigma_f: float,
+    sigma_f_new: float,
     xs: float,
     yB: float,
     x_BP: float,
@@ -52,7 +53,8 @@ def _reach(  # the pitch of A3.9 on the new tip
     tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
     bp = Point(x_BP, y_BP)
     underarm = rotate(Point(xs, yB), bp, theta)
-    return distance(bp, bodice_curves.front_pitch(tip, X, xfw, underarm.y))
+    inward = bodice_curves.inward_front(sigma_f_new)
+    return distance(bp, bodice_curves.front_pitch(tip, inward, X, xfw, underarm.y))
 
 
 _REACH_AT_SHARE = RuleTable("reach of a panel line from a share of the armhole")
@@ -85,10 +87,11 @@ def _reach_at_share(  # along the armhole of A3.10 on the new tip
     tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
     g = rotate(gc, bp, theta)
     square = turned(bodice_curves.side_square_front(gc, Point(xs + a, yW)), theta)
+    inward = bodice_curves.inward_front(sigma_f_new)
     armhole = bodice_curves.front_armhole(
         tip,
-        bodice_curves.inward_front(sigma_f_new),
-        bodice_curves.front_pitch(tip, X, xfw, g.y),
+        inward,
+        bodice_curves.front_pitch(tip, inward, X, xfw, g.y),
         g,
         square,
     ).reversed()

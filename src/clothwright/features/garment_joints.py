@@ -149,9 +149,16 @@ def _waist(has: _Has) -> list[Joint]:
         if has(a[0], "waist") and has(b[0], "waist"):
             corners = (Corner(a[0], "waist", a[1]), Corner(b[0], "waist", b[1]))
             out.append(Joint(name, corners, 180.0, _PANEL))
-    side_f = ("FS", "waist") if has("FS", "waist") else ("F", "waist side")
-    side_b = ("BS", "waist") if has("BS", "waist") else ("B", "waist side")
-    if has(*side_f) and has(*side_b):
+    # a half without a dart has its waist in one
+    at_side = [
+        next((c for c in choices if has(*c)), None)
+        for choices in (
+            (("FS", "waist"), ("F", "waist side"), ("F", "waist")),
+            (("BS", "waist"), ("B", "waist side"), ("B", "waist")),
+        )
+    ]
+    side_f, side_b = at_side
+    if side_f and side_b:
         corners = (Corner(*side_f, End.END), Corner(*side_b, End.START))
         out.append(Joint("waist over the side", corners, 180.0, _PANEL))
     return out

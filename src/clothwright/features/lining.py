@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Motion, Path, Point, direction, inset
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.grain import longest_line
 from clothwright.features.lining_seams import with_lining_seams
 from clothwright.features.sewn_halves import sewn_back, sewn_front
 from clothwright.findings import Finding
@@ -307,19 +308,8 @@ def _lower_part(sheet: Sheet, shell: str, line: Path) -> Sheet:
         keep, code=code, name=f"{p.name} lining", marks=(), lines=(), grain=grain
     )
     if out.grain and not (out.contains(out.grain[0]) and out.contains(out.grain[1])):
-        out = replace(out, grain=_grain_inside(out, out.grain))
+        out = replace(out, grain=longest_line(out, direction(*out.grain)))
     return _longer(sheet.put(out), code)
-
-
-def _grain_inside(p: Piece, grain: tuple[Point, Point]) -> tuple[Point, Point] | None:
-    """The grain direction through the middle of the piece."""
-    u = direction(*grain)
-    left, top, right, bottom = p.outline.bounds()
-    mid = Point((left + right) / 2, (top + bottom) / 2)
-    reach = 0.0
-    while p.contains(mid + u * (reach + 1)) and p.contains(mid - u * (reach + 1)):
-        reach += 0.5
-    return (mid - u * reach, mid + u * reach) if reach > 1 else None
 
 
 def _peplum(sheet: Sheet, shorter: float) -> Sheet:

@@ -86,12 +86,16 @@ def _middle(Sb: float, Lrb: float, share_s: float, sd: float) -> float:
     return Sb - Lrb + share_s * Lrb + sd / 2
 
 
-def _point(xd: float, yB: float, *open_: float) -> Point:
+def _point(xd: float, y_Pd: float, *open_: float) -> Point:
     """7 cm square below the middle of the dart, kept within 1 cm of the line from
     there to Pd (7.3)."""
     shoulder = OpenShoulder.of(*open_)
-    middle, at, pd = midpoint(shoulder.inner, shoulder.outer), shoulder.point, (xd, yB)
-    on_line = mix(middle, Point(*pd), (at.y - middle.y) / (yB - middle.y))
+    middle, at, pd = (
+        midpoint(shoulder.inner, shoulder.outer),
+        shoulder.point,
+        (xd, y_Pd),
+    )
+    on_line = mix(middle, Point(*pd), (at.y - middle.y) / (y_Pd - middle.y))
     return Point(on_line.x + clip(at.x - on_line.x, -1.0, 1.0), at.y)
 
 
@@ -101,7 +105,7 @@ def _point(xd: float, yB: float, *open_: float) -> Point:
     key="x_Ps",
     source=f"{_SRC}.3",
     formula="square below the middle of the dart, within 1 cm of the line to Pd",
-    needs=("xd", "yB", *OPEN),
+    needs=("xd", "y_Pd", *OPEN),
 )
 def _x_point(*numbers: float) -> float:
     return _point(*numbers).x

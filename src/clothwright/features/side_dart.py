@@ -40,7 +40,7 @@ from clothwright.paper import (
     straight,
 )
 from clothwright.paper.drafting import Size
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "first garment 8"
@@ -99,6 +99,42 @@ def _number(theta: float, yd: float, yW: float) -> float:
     return 2.0 if theta > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
 
 
+NO_DART = 1e-6
+"""A waist that takes in less than this at a dart, cm, has none there."""
+
+
+def _without_dart(d: Drafting, piece: str, seam: str, run: list[str]) -> None:
+    """Rule the waist of a piece through where nothing is taken in (A4: "0 or 1.2")."""
+    p = d.sheet.piece(piece)
+    waist = straight("waist", p.edge(run[0]).path.start, p.edge(run[-1]).path.end)
+    d.lay(
+        Verb.REDRAW,
+        redraw(d.sheet.unsew(seam), piece, run, [waist]),
+        f"{piece}.waist",
+        "waist ruled through, for nothing is taken in at the dart",
+    )
+
+
+@_rule(
+    "ω",
+    "opening of the front waist dart",
+    kind=Kind.ANGLE,
+    key="omega",
+    source=f"{_SRC}, blocks A3.12",
+    formula="2·atan((fd/2)/(yW − yPf))",
+)
+def _omega(fd_cut: float, yW: float, y_Pf: float) -> float:
+    depth = yW - y_Pf
+    angle = math.degrees(2 * math.atan2(fd_cut / 2, depth))
+    if fd_cut > NO_DART and angle > 60.0:
+        raise RuleError(
+            f"the front waist dart would take in {fd_cut:.1f} cm and end only "
+            f"{max(0.0, depth):.1f} cm above the waist: measure NBP and NFW again, or "
+            "give the waist more ease (Ew), so that the dart (fd) is narrower"
+        )
+    return angle
+
+
 class SideDart(Feature):
     """Front in one piece with a side dart and a waist dart."""
 
@@ -141,6 +177,10 @@ class SideDart(Feature):
             _split(d)
         else:
             _end_short(d)
+        if n.fd < NO_DART:
+            run = ["waist", "leg cf", "leg side", "waist side"]
+            _without_dart(d, "F", "front waist dart", run)
+            return
         pf = d.point("Pf", "BP", "point of the front waist dart", down=n.y_Pf - n.y_BP)
         f = d.sheet.piece("F")
         legs = f.edge("leg cf").path.start, f.edge("leg side").path.end
@@ -150,9 +190,24 @@ class SideDart(Feature):
             ["leg cf", "leg side"],
             [straight("leg cf", legs[0], pf), straight("leg side", pf, legs[1])],
         )
-        d.lay(Verb.REDRAW, sheet, "F", "side dart and waist dart of the front")
+        d.lay(
+            Verb.REDRAW,
+            sheet,
+            "F",
+            "side dart and waist dart of the front",
+            amounts=(("the waist dart opening by {}", "omega"),),
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.fd > NO_DART and n.omega > 40:
+            yield Finding(
+                "P1",
+                Severity.WARN,
+                f"The front waist dart opens by {n.omega:.0f}°, wide for its length.",
+                "ω",
+                "Look at NBP again, or use a princess line.",
+                {"ω": n.omega},
+            )
         if n.fd > 6:
             yield Finding(
                 "P2",
@@ -323,4 +378,10 @@ class BackWaistDart(Feature):
     }
 
     def stages(self) -> tuple[Stage, ...]:
-        return ()
+        return (Stage(Rank.BACK_PANELS, "the dart of the back", self._apply),)
+
+    def _apply(self, d: Drafting) -> None:
+        d.part = "back"
+        if d.n.bd_net < NO_DART:
+            run = ["waist side", "leg side", "leg cb", "waist"]
+            _without_dart(d, "B", "back waist dart", run)

@@ -77,10 +77,11 @@ def _front(  # the curve that is drawn, on the finished tip
     tip = Point(x_hf, y_hf) + bodice_curves.outwards_front(sigma_f) * S
     closed = Point(xs, yB)
     g = rotate(closed, Point(x_BP, y_BP), theta)
+    inward = bodice_curves.inward_front(sigma_f_new)
     return bodice_curves.front_armhole(
         tip,
-        bodice_curves.inward_front(sigma_f_new),
-        bodice_curves.front_pitch(tip, X, xfw, g.y),
+        inward,
+        bodice_curves.front_pitch(tip, inward, X, xfw, g.y),
         g,
         turned(bodice_curves.side_square_front(closed, Point(xs + a, yW)), theta),
     ).length
@@ -106,10 +107,11 @@ def _back(  # the curve that is drawn, on the finished tip
 ) -> float:
     tip = Point(x_tip_b, y_tip_b)
     under = Point(xs, yB)
-    pitch = bodice_curves.back_pitch(tip, xb, yB)
+    inward = bodice_curves.inward_back(sigma_b_new + theta_s)
+    pitch = bodice_curves.back_pitch(tip, inward, xb, yB)
     return bodice_curves.back_armhole(
         tip,
-        bodice_curves.inward_back(sigma_b_new + theta_s),
+        inward,
         pitch,
         under,
         bodice_curves.side_square_back(under, Point(xs - a, yW)),

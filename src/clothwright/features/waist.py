@@ -75,9 +75,10 @@ class WaistSeam(Feature):
             yield Finding(
                 "W1",
                 Severity.REFUSE,
-                "Truing moves the waist by more than 0.6 cm.",
+                "Truing moves the waist by more than 0.6 cm: the front waist takes in "
+                f"{n.fd:.1f} cm (fd) at one seam and the back {n.bd:.1f} cm (bd).",
                 "ex",
-                "The darts are too wide for one seam; share them out.",
+                "Give the waist more ease (Ew), or measure B, W, NBP and NFW again.",
                 {"ex": n.ex},
             )
         elif abs(n.ex) > 0.3:

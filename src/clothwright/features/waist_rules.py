@@ -92,8 +92,8 @@ def _delta_s(a: float, yW: float, yB: float) -> float:
     key="delta_b",
     formula="0.5·t·sin(ωb/2)",
 )
-def _delta_b(bd_net: float, yW: float, yB: float) -> float:
-    return _dip(bd_net / 2, yW - yB)
+def _delta_b(bd_net: float, yW: float, y_Pd: float) -> float:
+    return _dip(bd_net / 2, yW - y_Pd)
 
 
 def waist_curve(
@@ -144,10 +144,11 @@ def _back_length(
     x_back: float,
     yW: float,
     yB: float,
+    y_Pd: float,
     delta_b: float,
     delta_s: float,
 ) -> float:
-    apex, wb = Point(xd, yB), Point(xs - a, yW)
+    apex, wb = Point(xd, y_Pd), Point(xs - a, yW)
     d1, d2 = Point(xd - bd / 2, yW), Point(xd + bd / 2, yW)
     side = direction(Point(xs, yB), wb)
     flank = waist_curve(wb, d2, side, direction(apex, d2), delta_s, delta_b)
@@ -156,7 +157,7 @@ def _back_length(
 
 
 _FRONT = ("X", "x_BP", "xs", "a", "yW", "yB", "y_Pf", "delta_f", "delta_s")
-_BACK = ("xs", "a", "xd", "x_back", "yW", "yB", "delta_b", "delta_s")
+_BACK = ("xs", "a", "xd", "x_back", "yW", "yB", "y_Pd", "delta_b", "delta_s")
 """Where the trued edges lie: what `_front_length` and `_back_length` take after the
 dart."""
 

@@ -80,7 +80,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.TURNED: (2.5, 1.0, 1),
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
-    Role.HEM: (1.5, 0.625, 5),
+    Role.HEM: (1.5, 0.625, 0),
     Role.FREE: (0.6, 0.25, 5),
 }
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap

@@ -1,34 +1,50 @@
 """The cut line: every edge set off by its allowance, corners by how they are sewn.
 
-Corner treatments (truing 8): *extended*, both cut lines run on until they meet;
-*mirrored at a seam pressed open*, the allowance of the seam sewn first ends on the
-mirror image of the other cut line, so that it lies exactly under it when pressed open;
-*square*, the allowance ends at 90° to the seam sewn first. A fold has no allowance.
+Each edge is set off by itself, the corners are joined (see `corners`), and where the
+line then runs over itself in a hollow of the piece, the loop is cut out (truing 8:
+"arcs clean, loops removed").
 """
 
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from clothwright.curves import (
-    CLOSE,
-    Cubic,
     Line,
     Path,
     Point,
     Segment,
-    Vector,
     cross,
     crossings,
     distance,
     dot,
+    left_normal,
     meet_lines,
-    mirror_in,
+    without_loops,
 )
-from clothwright.finishing.allowances import Allowances, Role, role_of
+from clothwright.finishing.allowances import Allowances, role_of
+from clothwright.finishing.corners import REACH, Side, join
 from clothwright.paper import Piece
+from clothwright.truing.outline import crosses_itself, holds, tightest
 
-REACH = 2.5
-"""A corner may run out to this many allowances; beyond, it is cut blunt (truing 8)."""
+_EVEN = 0.5
+"""A line that turns by less than this many degrees inside an edge has no corner."""
+
+_HAIR = 1e-4
+"""Parts of the cut line shorter than this, cm, are left out."""
+
+_FINE = 0.001
+"""Chords with which the finished line is asked whether it crosses itself, cm."""
+
+_STEPS = 64
+"""Places of a curve that are asked for a hollow too tight."""
+
+_LEAST = 0.05
+"""Where less than this share of its length would be left, a curve is too tight."""
+
+WITHIN = 0.03
+"""An allowance is as wide as it says within this, cm (truing 8)."""
 
 
 @dataclass(frozen=True)
@@ -37,323 +53,171 @@ class CutLine:
 
     outline: Path
     widths: dict[str, float]
-    too_tight: tuple[str, ...] = ()
-    """Edges whose hollow is tighter than their allowance; they get none."""
+    narrow: tuple[str, ...] = ()
+    """Edges that lie so deep in a hollow that the cut line does not leave them their
+    allowance."""
+
+    wide: tuple[str, ...] = ()
+    """Edges hollowed tighter than their allowance: it is wider in the hollow."""
+
+    crossing: Point | None = None
+    """A place where the cut line crosses itself all the same."""
 
 
 def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
-    """Set every edge of a piece off and join the corners."""
-    widths = {e.name: allowances.of(piece, e.name) for e in piece.edges}
-    lines: list[list[Segment]] = []
-    too_tight: list[str] = []
-    for e in piece.edges:
-        try:
-            lines.append(_set_off(e.path, widths[e.name]))
-        except ValueError:
-            too_tight.append(e.name)
-            widths[e.name] = 0.0
-            lines.append(list(e.path.segments))
-    n = len(lines)
-    corners: list[list[Segment]] = []
-    for i in range(n):
-        j = (i + 1) % n
-        a, b = piece.edges[i], piece.edges[j]
-        ra, rb = role_of(piece, a.name), role_of(piece, b.name)
-        corners.append(
-            _corner(
-                lines[i],
-                lines[j],
-                a.path,
-                b.path,
-                widths[a.name],
-                widths[b.name],
-                ra,
-                rb,
-            )
+    """Set every edge of a piece off, join the corners, cut the loops out."""
+    edges = piece.edges
+    widths = {e.name: allowances.of(piece, e.name) for e in edges}
+    lines = [_set_off(e.path, widths[e.name]) for e in edges]
+    between: list[list[Segment]] = []
+    for i, a in enumerate(edges):
+        j = (i + 1) % len(edges)
+        b = edges[j]
+        before = Side(
+            tuple(lines[i]),
+            a.path.end_direction,
+            widths[a.name],
+            role_of(piece, a.name),
         )
-    parts: list[Segment] = []
-    for i in range(n):
-        parts += lines[i] + corners[i]
-    return CutLine(_joined(parts), widths, tuple(too_tight))
-
-
-def _joined(parts: list[Segment]) -> Path:
-    """Segments made to touch, hair gaps bridged, the last laid on the first."""
-    out: list[Segment] = []
-    for s in parts:
-        if s.length < 1e-4:
+        after = Side(
+            _turned_round(lines[j]),
+            b.path.start_direction * -1.0,
+            widths[b.name],
+            role_of(piece, b.name),
+        )
+        paper = piece.interior_angle(a.name)
+        before, joint, after = join(before, after, a.path.end, paper)
+        between.append(joint)
+        lines[i], lines[j] = before.line, _turned_round(after.line)
+    ring: list[Segment] = []
+    owners: list[str] = []
+    for e, line, joint in zip(edges, lines, between, strict=True):
+        for owner, way in ((e.name, line), ("", joint)):
+            parts = [s for s in way if s.length > _HAIR]
+            ring += parts
+            owners += [owner] * len(parts)
+    whole = _touching(ring)
+    outline = Path(tuple(whole))
+    doubtful = {e.name for e in edges if _tight(e.path, 2 * widths[e.name])}
+    has = {e.name for e in edges}
+    inwards = any(piece.interior_angle(e.name) > 180.0 for e in edges)
+    if doubtful or inwards or crosses_itself(outline.flatten(_FINE)):
+        left = without_loops(whole)
+        outline = Path(tuple(_touching([s for _, s in left])))
+        kept = {n for n, s in left if s is whole[n]}
+        doubtful |= {name for n, name in enumerate(owners) if n not in kept}
+        has = {owners[n] for n, _ in left}
+    narrow, wide = [], []
+    points = outline.flatten(_FINE)
+    for e in edges:
+        width = widths[e.name]
+        if e.name not in doubtful or width == 0:
             continue
-        if out and distance(out[-1].end, s.start) > CLOSE:
-            gap = Line(out[-1].end, s.start)
-            if gap.length > 1e-3:
-                out.append(gap)
-            else:
-                s = Path((s,)).pinned(out[-1].end, s.end).segments[0]
-        out.append(s)
-    if distance(out[-1].end, out[0].start) > 1e-3:
-        out.append(Line(out[-1].end, out[0].start))
-    last = Path((out[-1],)).pinned(out[-1].start, out[0].start).segments[0]
-    return Path((*out[:-1], last))
+        gaps = _gaps(e.path, outline, width, max(widths.values()))
+        inside = all(holds(points, p) for p in _every(e.path, 0.5))
+        if e.name not in has or not inside or any(g < width - WITHIN for g in gaps):
+            narrow.append(e.name)
+        elif any(g > width + WITHIN for g in gaps):
+            wide.append(e.name)
+    crossing = crosses_itself(points)
+    return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing)
 
 
-def _set_off(path: Path, width: float) -> list[Segment]:
-    """The parallel of an edge, corners inside the edge joined."""
+def _every(path: Path, step: float) -> Iterator[Point]:
+    """Points inside a path, at most `step` cm apart."""
+    n = math.ceil(path.length / step) + 1
+    return (path.at_length(path.length * k / n) for k in range(1, n))
+
+
+def _gaps(path: Path, outline: Path, width: float, most: float) -> list[float]:
+    """What the cut line leaves square to an edge, each half centimetre but near corners
+    (truing 8); infinite where that is twice the width and more."""
+    corners, at = [0.0, path.length], 0.0
+    for a, b in pairwise(path.segments):
+        at += a.length
+        if abs(_bend(a, b)) > _EVEN:
+            corners.append(at)
+    out = []
+    steps = 2 * math.ceil(path.length)
+    for s in (path.length * k / steps for k in range(1, steps)):
+        if min(abs(s - c) for c in corners) < REACH * most:
+            continue
+        p, u = path.at_length(s), path.direction_at_length(s)
+        ray = Line(p, p + left_normal(u) * (2 * width))
+        hits = [t for seg in outline.segments for t, _ in crossings(ray, seg)]
+        out.append(min(hits, default=math.inf) * 2 * width)
+    return out
+
+
+def _bend(a: Segment, b: Segment) -> float:
+    """Degrees by which the way turns from one segment into the next, clockwise."""
+    u, v = a.end_direction, b.start_direction
+    return math.degrees(math.atan2(cross(u, v), dot(u, v)))
+
+
+def _touching(parts: list[Segment]) -> list[Segment]:
+    """A closed ring of segments that nearly touch, each begun where the last ends."""
+    return [
+        s if s.start == before.end else Path((s,)).pinned(before.end, s.end).segments[0]
+        for before, s in zip([parts[-1], *parts], parts, strict=False)
+    ]
+
+
+def _turned_round(line: Iterable[Segment]) -> tuple[Segment, ...]:
+    return tuple(s.reversed() for s in reversed(tuple(line)))
+
+
+def _set_off(path: Path, width: float) -> tuple[Segment, ...]:
+    """The parallel of an edge, its own corners joined."""
     if width == 0:
-        return list(path.segments)
+        return path.segments
     out: list[Segment] = []
     before: Segment | None = None
     for seg in path.segments:
         new = _parallel(seg, width)
+        if not new:  # a crumb of a hollow that comes to nothing
+            continue
         if before is not None:
-            out, new = _join_inside(out, new, before, seg, width)
+            out += _joint(before, seg, out[-1].end, new[0].start, width)
         out += new
         before = seg
-    return out
+    return tuple(out) or path.segments
+
+
+def _tight(path: Path, width: float) -> bool:
+    """True when an edge has a hollow, in a curve or a corner, tighter than `width`."""
+    cornered = any(_bend(a, b) < -_EVEN for a, b in pairwise(path.segments))
+    return cornered or tightest(path)[1] < width
 
 
 def _parallel(seg: Segment, width: float) -> list[Segment]:
-    """The parallel of one segment; where its hollow is tighter than the allowance, the
-    cut lines of both ends run on until they cross, as scissors would."""
+    """The parallel of one segment. Where its hollow is tighter than the width, its two
+    ends are bridged; they cross each other, and what lies beyond is a loop."""
+    start = seg.start + left_normal(seg.start_direction) * width
+    end = seg.end + left_normal(seg.end_direction) * width
+    if isinstance(seg, Line):
+        return [Line(start, end)]
     try:
         return list(seg.parallel(width))
     except ValueError:
-        if not isinstance(seg, Cubic):
-            raise
-    n = 64
-    tight = [i / n for i in range(n + 1) if 1 + seg.curvature(i / n) * width <= 0.1]
-    low, high = tight[0] - 1 / n, tight[-1] + 1 / n
-    if low <= 0 and high >= 1:
-        raise ValueError(
-            f"an allowance of {width:g} cm is wider than the curve's hollow"
-        )
-    if high >= 1:  # tight at its very end: the corner there is joined later
-        return list(seg.part(0.0, low).parallel(width))
-    if low <= 0:
-        return list(seg.part(high, 1.0).parallel(width))
-    a = list(seg.part(0.0, low).parallel(width))
-    b = list(seg.part(high, 1.0).parallel(width))
-    crossed = _trim(a, b)
-    if crossed is None:
-        return [*a, Line(a[-1].end, b[0].start), *b]
-    return [*crossed[0], *crossed[1]]
+        ts = [i / _STEPS for i in range(_STEPS + 1)]
+        tight = [t for t in ts if 1 + seg.curvature(t) * width <= _LEAST]
+    low, high = tight[0] - 1 / _STEPS, tight[-1] + 1 / _STEPS
+    head = list(seg.part(0.0, low).parallel(width)) if low > 0 else []
+    tail = list(seg.part(high, 1.0).parallel(width)) if high < 1 else []
+    if head and tail:
+        return [*head, *_line(head[-1].end, tail[0].start), *tail]
+    return head or tail or _line(start, end)
 
 
-def _join_inside(
-    out: list[Segment], new: list[Segment], a: Segment, b: Segment, width: float
-) -> tuple[list[Segment], list[Segment]]:
-    u, v = a.end_direction, b.start_direction
-    turn = math.degrees(math.atan2(cross(u, v), dot(u, v)))
-    if abs(turn) < 0.5 or distance(out[-1].end, new[0].start) < 1e-3:
-        p = new[0].start
-        out[-1] = Path((out[-1],)).pinned(out[-1].start, p).segments[0]
-        return out, new
-    if turn > 0:  # the paper turns a convex corner: mitre
-        p = meet_lines(out[-1].end, u, new[0].start, v)
-        if distance(p, a.end) > REACH * width:
-            return [*out, Line(out[-1].end, new[0].start)], new
-        return [*out, Line(out[-1].end, p), Line(p, new[0].start)], new
-    trimmed = _trim(out, new)
-    return trimmed or ([*out, Line(out[-1].end, new[0].start)], new)
+def _line(p: Point, q: Point) -> list[Segment]:
+    return [Line(p, q)] if distance(p, q) > _HAIR else []
 
 
-def _trim(
-    a: list[Segment], b: list[Segment]
-) -> tuple[list[Segment], list[Segment]] | None:
-    """Two lines cut back to where they cross, nearest to the corner; None if never."""
-    for i in range(len(a) - 1, max(-1, len(a) - 4), -1):
-        for j in range(min(3, len(b))):
-            hits = crossings(a[i], b[j])
-            if hits:
-                t, s = hits[-1]
-                head = [*a[:i], *([a[i].part(0.0, t)] if t > 1e-9 else [])]
-                tail = [*([b[j].part(s, 1.0)] if s < 1 - 1e-9 else []), *b[j + 1 :]]
-                if head and tail:
-                    return head, tail
-    return None
-
-
-def _corner(
-    a: list[Segment],
-    b: list[Segment],
-    net_a: Path,
-    net_b: Path,
-    wa: float,
-    wb: float,
-    ra: Role,
-    rb: Role,
-) -> list[Segment]:
-    """Join the cut lines of two edges; changes both lists in place, returns what lies
-    between them."""
-    u, v = net_a.end_direction, net_b.start_direction
-    turn = math.degrees(math.atan2(cross(u, v), dot(u, v)))
-    interior = 180.0 - turn
-    if Role.FOLD in (ra, rb):
-        ended = _at_fold(a, b, u, v, net_a.end, max(wa, wb), rb is Role.FOLD)
-        if ended is not None:
-            return ended
-    if Role.FOLD in (ra, rb) or ra.turn == rb.turn or min(wa, wb) < 1e-9:
-        return _extended(a, b, u, v, net_a.end, max(wa, wb))
-    # the seam sewn first is S, the one that crosses it X
-    first_is_a = ra.turn < rb.turn
-    square = not 60.0 <= interior <= 120.0
-    made = _crossed(a, b, net_a, net_b, wa, wb, first_is_a, square)
-    if made is not None:
-        return made
-    return _extended(a, b, u, v, net_a.end, max(wa, wb))
-
-
-def _at_fold(
-    a: list[Segment],
-    b: list[Segment],
-    u: Vector,
-    v: Vector,
-    net: Point,
-    width: float,
-    fold_after: bool,
-) -> list[Segment] | None:
-    """End the allowance beside a fold on the fold's own line, produced: nothing may
-    cross a fold. None when the two do not meet there."""
-    out = v * -1.0 if fold_after else u
-    ray = Line(net, net + out * (REACH * width + 1.0))
-    towards = a if fold_after else [_back(s) for s in reversed(b)]
-    met = _meet_end(towards, ray)
-    if met is None:
-        return None
-    line, m = met
-    if fold_after:
-        a[:] = line
-        return [Line(m, net)]
-    b[:] = [_back(s) for s in reversed(line)]
-    return [Line(net, m)]
-
-
-def _extended(
-    a: list[Segment], b: list[Segment], u: Vector, v: Vector, net: Point, width: float
-) -> list[Segment]:
-    trimmed = _trim(a, b)
-    if trimmed is not None:
-        a[:], b[:] = trimmed
-        return []
-    ea, eb = a[-1].end, b[0].start
-    if distance(ea, eb) < 1e-3:
-        return []
-    if abs(cross(u, v)) > 1e-6:
-        p = meet_lines(ea, u, eb, v)
-        forward = dot(p - ea, u) >= -1e-6 and dot(eb - p, v) >= -1e-6
-        if forward and distance(p, net) <= REACH * max(width, 0.5):
-            return [Line(ea, p), Line(p, eb)]
-        if forward:  # too sharp: cut blunt, square to the corner's middle
-            out = REACH * max(width, 0.5)
-            axis = p - net
-            k = out / math.hypot(*axis)
-            mid = net + axis * k
-            across = Vector(-axis[1], axis[0])
-            c, d = meet_lines(ea, u, mid, across), meet_lines(eb, v, mid, across)
-            return [Line(ea, c), Line(c, d), Line(d, eb)]
-    return [Line(ea, eb)]
-
-
-def _crossed(
-    a: list[Segment],
-    b: list[Segment],
-    net_a: Path,
-    net_b: Path,
-    wa: float,
-    wb: float,
-    first_is_a: bool,
-    square: bool,
-) -> list[Segment] | None:
-    """The corner of a seam sewn first (S) and one that crosses it (X).
-
-    M is where X's cut line meets S's stitch line produced; from M the allowance of S
-    ends on the mirror image of X's cut line, or square to S.
-    """
-    corner = net_a.end
-    if first_is_a:
-        along = net_a.end_direction  # S runs out of the piece this way
-        x_line, s_line = [_back(s) for s in reversed(b)], a
-        ws, wx = wa, wb
-    else:
-        along = net_b.start_direction * -1.0
-        x_line, s_line = a, [_back(s) for s in reversed(b)]
-        ws, wx = wb, wa
-    # x_line now runs towards the corner, s_line too
-    out = Line(corner - along * 0.5, corner + along * (REACH * max(ws, wx) + 1.0))
-    met = _meet_end(x_line, out)
-    if met is None:
-        return None
-    x_new, m = met
-    if dot(m - corner, along) < -0.3 or distance(m, corner) > REACH * max(ws, wx):
-        return None
-    ended = None if square else _on_image(s_line, x_new, corner, along)
-    if ended is None:
-        normal = _outside(s_line, corner, along)
-        found = _meet_end(s_line, Line(m, m + normal * (3 * ws + 1.0)))
-        if found is None:
-            return None
-        ended = found[0], [Line(m, found[1])]
-    s_new, wall = ended
-    if distance(wall[-1].end, corner) > 2 * REACH * max(ws, wx):
-        return None
-    if first_is_a:
-        a[:] = s_new
-        b[:] = [_back(s) for s in reversed(x_new)]
-        return [_back(s) for s in reversed(wall)]
-    a[:] = x_new
-    b[:] = [_back(s) for s in reversed(s_new)]
-    return wall
-
-
-def _on_image(
-    s_line: list[Segment], x_line: list[Segment], corner: Point, along: Vector
-) -> tuple[list[Segment], list[Segment]] | None:
-    """S's cut line, cut back or run on to the mirror image of X's in the stitch line of
-    S, and the image from that line to where they meet."""
-    over = mirror_in(corner, corner + along)
-    image = [_back(s).moved(over) for s in reversed(x_line) if s.length > 1e-6]
-    if not image:
-        return None
-    line = [*s_line, _run_on(s_line[-1])]
-    for j, w in enumerate([*image, _run_on(image[-1])]):
-        for i in range(len(line) - 1, -1, -1):
-            hits = crossings(line[i], w)
-            if hits:
-                t, s = hits[-1]
-                kept = [*line[:i], *([line[i].part(0.0, t)] if t > 1e-9 else [])]
-                wall = [*image[:j], *([w.part(0.0, s)] if s > 1e-9 else [])]
-                return (kept, wall) if kept and wall else None
-    return None
-
-
-def _run_on(s: Segment) -> Line:
-    return Line(s.end, s.end + s.end_direction * 12.0)
-
-
-def _back(s: Segment) -> Segment:
-    return s.reversed()
-
-
-def _outside(s_line: list[Segment], corner: Point, along: Vector) -> Vector:
-    """Unit normal of the seam towards its allowance."""
-    n = Vector(-along[1], along[0])
-    return n if dot(s_line[-1].end - corner, n) > 0 else n * -1.0
-
-
-def _meet_end(line: list[Segment], ray: Line) -> tuple[list[Segment], Point] | None:
-    """A line that runs towards a corner, cut back or produced to meet a ray."""
-    for i in range(len(line) - 1, max(-1, len(line) - 4), -1):
-        hits = crossings(line[i], ray)
-        if hits:
-            t, s = hits[-1]
-            if t < 1e-9:
-                continue
-            return [*line[:i], line[i].part(0.0, t)], ray.at(s)
-    end, u = line[-1].end, line[-1].end_direction
-    w = ray.end - ray.start
-    if abs(cross(u, w)) < 1e-9:
-        return None
-    p = meet_lines(end, u, ray.start, w)
-    along = dot(p - ray.start, w) / dot(w, w)
-    if dot(p - end, u) < -1e-6 or not -1e-6 <= along <= 1 + 1e-6:
-        return None
-    return [*line, Line(end, p)], p
+def _joint(a: Segment, b: Segment, p: Point, q: Point, width: float) -> list[Segment]:
+    """What joins two parallels, from p to q, at a corner inside an edge."""
+    if _bend(a, b) > _EVEN:  # the paper turns a convex corner: mitre
+        m = meet_lines(p, a.end_direction, q, b.start_direction)
+        if distance(m, a.end) <= REACH * width:
+            return [*_line(p, m), *_line(m, q)]
+    return _line(p, q)

@@ -1,6 +1,6 @@
 """Finishing: from trued net pieces to pieces as they are printed and cut."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from clothwright.curves import Path, Point, direction, distance, mix
@@ -27,6 +27,7 @@ from clothwright.paper import (
     Sheet,
 )
 from clothwright.truing import Towards, dart_cap
+from clothwright.units import Unit, pretty_length
 
 _CROSS = 0.4
 """Half length of a drill cross or button cross, cm."""
@@ -96,15 +97,34 @@ def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...
     return pattern, tuple(found)
 
 
-def _no_allowance(piece: Piece, edge: str) -> Finding:
-    return Finding(
-        "hollow",
-        Severity.REFUSE,
-        f"{piece.name}, {edge} is hollowed tighter than its allowance is wide, so it "
-        "is drawn without one.",
-        piece.code,
-        "Make the curve flatter or a plain corner, or the piece wider there.",
-    )
+def _cut_findings(piece: Piece, line: CutLine, unit: Unit) -> Iterable[Finding]:
+    for edge in line.narrow:
+        yield Finding(
+            "hollow",
+            Severity.REFUSE,
+            f"{piece.name}, {edge} lies in a hollow too tight for its allowance of "
+            f"{pretty_length(line.widths[edge], unit)}: the cut line runs across it.",
+            piece.code,
+            "Make the curve flatter, the piece wider there, or the allowance narrower.",
+        )
+    for edge in line.wide:
+        yield Finding(
+            "hollow",
+            Severity.WARN,
+            f"{piece.name}, {edge} is hollowed tighter than its allowance of "
+            f"{pretty_length(line.widths[edge], unit)}, which comes out wider there.",
+            piece.code,
+            "Mark the stitch line there, and trim after sewing.",
+        )
+    if line.crossing is not None:
+        yield Finding(
+            "cut line",
+            Severity.REFUSE,
+            f"The cut line of {piece.name} crosses itself: the allowances of two edges "
+            "overlap.",
+            piece.code,
+            "Make the piece wider between them, or the allowances narrower.",
+        )
 
 
 @dataclass(frozen=True)
@@ -153,7 +173,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         area=net.area,
         nap=f.nap,
     )
-    found = tuple(_no_allowance(net, e) for e in line.too_tight)
+    found = tuple(_cut_findings(net, line, f.allowances.unit))
     return Unlettered(drawn, piece, line, gathers, found)
 
 

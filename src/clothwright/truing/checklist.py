@@ -217,7 +217,12 @@ def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[F
         severity = WRONG_WAY.severity(worst)
         if severity is not None:
             says = f"turns the wrong way by {worst:.1f}°; up to 3° goes unseen"
-            to_do = "Look at the shoulder slope and depth, or redraw the curve."
+            to_do = (
+                "Look at the length and slope of the shoulder (SH, SS) and the widths "
+                "across (XB, XC), or narrow the shoulder at the tip."
+                if "armhole" in edge.name
+                else "Look at the shoulder slope (SS), or make the neck less deep."
+            )
             yield _finding(severity, "curve", edge, says, to_do, piece)
 
 

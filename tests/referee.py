@@ -1,0 +1,57 @@
+"""What shapely says of a cut line: is it an outline, does it hold the net piece, and is
+every allowance as wide as it says (truing 8: within 0.3 mm but near the ends)."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from shapely.geometry import LineString, Polygon
+from shapely.geometry import Point as Place
+
+from clothwright.curves import Path, degrees_between, left_normal
+from clothwright.finishing.corners import REACH
+from clothwright.finishing.cutline import CutLine
+from clothwright.paper import Piece
+
+MM = 0.1
+FINE = 0.001
+
+
+def faults(piece: Piece, line: CutLine) -> Iterator[str]:
+    """What is wrong with a cut line that no finding has told."""
+    if line.crossing is not None:
+        return
+    ring = line.outline.flatten(FINE)
+    cut, border = Polygon(ring), LineString(ring)
+    if not cut.is_valid:
+        yield "it crosses itself"
+        return
+    net = Polygon(piece.outline.flatten(FINE)).buffer(0)
+    if not line.narrow and (lost := net.difference(cut.buffer(0.1 * MM)).area) > 1e-3:
+        yield f"{lost:.3f} cm² of the net piece lie outside"
+    near = REACH * max(line.widths.values())
+    for e in piece.edges:
+        width = line.widths[e.name]
+        if width == 0 or e.name in line.narrow:
+            continue
+        corners = _corners(e.path)
+        for s in range(1, int(e.length)):
+            if min(abs(s - c) for c in corners) < near:
+                continue
+            p, u = e.path.at_length(s), e.path.direction_at_length(s)
+            ray = LineString([p, p + left_normal(u) * (3 * width)])
+            hit = ray.intersection(border)
+            gap = 3 * width if hit.is_empty else Place(p).distance(hit)
+            wider = gap > width + 0.3 * MM and e.name not in line.wide
+            if wider or gap < width - 0.3 * MM:
+                yield f"{e.name} has {gap:.2f} for {width:.2f} at {s}"
+                break
+
+
+def _corners(path: Path) -> list[float]:
+    """Lengths at which an edge has its ends and its own corners."""
+    found, at = [0.0, path.length], 0.0
+    for a, b in pairwise(path.segments):
+        at += a.length
+        if degrees_between(a.end_direction, b.start_direction) > 0.5:
+            found.append(at)
+    return found

@@ -10,6 +10,9 @@ from clothwright.paper import InnerLine, Piece, Sheet, once
 OFF = 0.8
 """A grain line keeps so far off the marks of a piece, cm: their crosses stay clear."""
 
+LEAST = 15.0
+"""A grain line is so long where there is room, cm (truing 7)."""
+
 
 def with_grain(sheet: Sheet) -> Sheet:
     """Straight grain on every piece, inner lines cut to its outline."""
@@ -86,6 +89,6 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     held = [dot(k.at, up) for k in p.marks if abs(dot(k.at, across) - at) < OFF]
     low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
     length = high - low
-    half = max(0.3 * length, min(length / 2 - 1.0, 0.4 * length))
+    half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
     middle = across * at + up * ((low + high) / 2)
     return middle - up * half, middle + up * half

@@ -92,12 +92,16 @@ class DrawnText:
 
 @dataclass(frozen=True, slots=True)
 class Beside:
-    """Words that belong beside a line; `right` of it only, or on either side."""
+    """Words that belong beside a line; `right` of it only, or on either side.
+
+    `short` says it where the words are too long.
+    """
 
     meaning: Meaning
     text: str
     path: Path
     right: bool = False
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,19 +7,12 @@ for those, every line stands where it can.
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 
 from clothwright.curves import Point, Vector, turned
+from clothwright.finishing.boxes import line_width, text_box
 from clothwright.finishing.drawn import DrawnText, Meaning
 from clothwright.finishing.room import Room
-
-WIDTH = 0.80
-"""Mean width of a character by the height of a capital. DejaVu Sans, the widest face
-that the outputs use, measures 0.75 on labels."""
-
-BOLDER = 1.14
-"""How much wider bold letters are."""
 
 LEADING = 1.45
 """Line to line by the height of the letters."""
@@ -33,32 +26,37 @@ SHAPES = ((34, False), (26, False), (20, False), (70, True), (44, True), (15, Fa
 GLUE = "\u00a0"
 """A blank at which no line breaks."""
 
+OPEN_END = 0.3
+"""What a break after a word costs, against the square of a line's empty share."""
+
 Group = tuple[str, ...]
-Rooms = Callable[[float], Room]
 
 
-@dataclass(frozen=True)
 class Labeller:
     """Finds places on one piece."""
 
-    room: Rooms
-    """The free paper, for a reading direction."""
-
-    turns: Sequence[float]
-    """Reading directions, the best first, in degrees."""
-
-    middle: Point
-    heights: Sequence[float]
-    """Heights of capitals that are tried, cm, the largest first."""
-
-    barred: Callable[[Sequence[DrawnText]], None]
-    """Called with words that have found their place."""
+    def __init__(
+        self,
+        room: Callable[[float], Room],
+        turns: Sequence[float],
+        spots: Sequence[Point],
+        heights: Sequence[float],
+    ) -> None:
+        """`room` gives the free paper for a reading direction; `turns` are the
+        directions in degrees, `heights` those of capitals in cm, the best first;
+        `spots` are where words are looked for: the middle, then the ends."""
+        self._free, self.turns, self.spots = room, turns, spots
+        self.heights = heights
+        self._rooms: dict[float, Room] = {}
+        self._taken: list[DrawnText] = []
 
     def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
         """The words of all groups; of those after the first, those that find room.
         Empty when the first does not, as one block or, if they may, `apart`."""
         for room in ROOMS[:2]:
-            found = self._block([line for g in groups for line in g], room, self.middle)
+            found = self._block(
+                [line for g in groups for line in g], room, self.spots[0]
+            )
             if found:
                 return found
         out = self._first(groups[0], apart)
@@ -74,15 +72,20 @@ class Labeller:
     def _first(self, group: Group, apart: bool) -> list[DrawnText]:
         """The first group in one block, else line by line."""
         for room in ROOMS[1:]:
-            found = self._block(group, room, self.middle)
+            found = self._block(group, room, self.spots[0])
             if found:
                 return found
-        return self._strung(group) if apart else []
+        for spot in self.spots if apart else ():
+            found = self._strung(group, spot)
+            if found:
+                return found
+            self._rooms.clear()
+            self._taken.clear()
+        return []
 
-    def _strung(self, group: Group) -> list[DrawnText]:
+    def _strung(self, group: Group, to: Point) -> list[DrawnText]:
         """Every line in a place of its own, one after the other along the piece."""
         out: list[DrawnText] = []
-        to = self.middle
         for i, line in enumerate(group):
             found = self._block((line,), ROOMS[-1], to, bold=i == 0, strung=True)
             if not found:
@@ -92,6 +95,20 @@ class Labeller:
             to = last.at + turned(_down(last.degrees), -90) * run
             out += found
         return out
+
+    def _room(self, degrees: float) -> Room:
+        """The paper that is still free, for a reading direction."""
+        if degrees not in self._rooms:
+            room = self._rooms[degrees] = self._free(degrees)
+            for t in self._taken:
+                room.keep_off(text_box(t).ring())
+        return self._rooms[degrees]
+
+    def _take(self, found: Sequence[DrawnText]) -> None:
+        self._taken += found
+        for t in found:
+            for room in self._rooms.values():
+                room.keep_off(text_box(t).ring())
 
     def _block(
         self,
@@ -110,14 +127,14 @@ class Labeller:
             shapes.sort(key=len)
             turns.reverse()
         for degrees in turns:
-            paper = self.room(degrees)
+            paper = self._room(degrees)
             for height in self.heights:
                 for shape in shapes:
                     wide, tall = _size(shape, height, bold)
                     at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
                     if at is not None:
                         found = _set(shape, at, height, degrees, bold)
-                        self.barred(found)
+                        self._take(found)
                         return found
         return []
 
@@ -143,11 +160,6 @@ def _down(degrees: float) -> Vector:
     """From line to line."""
     a = math.radians(degrees)
     return Vector(-math.sin(a), math.cos(a))
-
-
-def line_width(text: str, height: float, *, bold: bool = False) -> float:
-    """A generous width of a line, cm."""
-    return WIDTH * (BOLDER if bold else 1.0) * len(text) * height
 
 
 def _size(lines: Sequence[str], height: float, bold: bool) -> tuple[float, float]:
@@ -195,7 +207,7 @@ def broken(text: str, most: int) -> list[str]:
                 break
             slack = (most - len(line)) / most
             open_end = j < n and line[-1] not in ",;:·"
-            cost = slack * slack + (0.1 if open_end else 0.0)
+            cost = slack * slack + (OPEN_END if open_end else 0.0)
             tries.append((best[j][0] + 1, best[j][1] + cost, j))
         best[i] = min(tries)
     out, i = [], 0

@@ -5,19 +5,19 @@ other place. Boxes of words are judged by a generous width, since the outputs us
 different faces.
 """
 
-import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from clothwright.curves import Path, Point, Vector, direction, heading, turned
+from clothwright.curves import Path, Point, Vector, direction, heading, mix, turned
+from clothwright.finishing.boxes import Chain, Obstacles, text_box
 from clothwright.finishing.drawn import (
     Beside,
     DrawnPiece,
     DrawnText,
     Meaning,
 )
-from clothwright.finishing.label import Labeller, line_width
-from clothwright.finishing.room import Chain, Room
+from clothwright.finishing.label import Labeller
+from clothwright.finishing.room import Room
 
 LABELS = (0.50, 0.40)
 """Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
@@ -34,111 +34,14 @@ INSET = 1.7
 BRACKET = 1.2
 """Depth of a fold's bracket, cm inside the edge."""
 
-HEAD = 0.2
-"""Half width of the grain's arrowhead, cm."""
+HEAD, TIP = 0.2, 0.13
+"""Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
 
-_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 """Where along its line a word may stand, the best first."""
 
 _FLAT = 0.05
 """Chords of curves that words keep off, cm."""
-
-
-Spot = tuple[float, float]
-
-
-@dataclass(frozen=True)
-class Box:
-    """A box of words: middle, half sizes, and the direction in which it reads."""
-
-    at: Point
-    half_w: float
-    half_h: float
-    along: Vector
-
-    def corners(self, room: float = 0.0) -> list[Point]:
-        """The four corners, grown by `room` cm."""
-        u, v = self.along, Vector(-self.along[1], self.along[0])
-        w, h = self.half_w + room, self.half_h + room
-        return [
-            self.at + u * (sx * w) + v * (sy * h)
-            for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))
-        ]
-
-    def ring(self) -> list[Point]:
-        """The corners, closed, with a diagonal."""
-        pts = self.corners()
-        return [*pts, pts[0], pts[2]]
-
-
-def text_box(text: DrawnText) -> Box:
-    """The box of one line of words."""
-    a = math.radians(text.degrees)
-    wide = line_width(text.text, text.height, bold=text.bold)
-    return Box(text.at, wide / 2, text.height * 0.62, Vector(math.cos(a), math.sin(a)))
-
-
-class Obstacles:
-    """Lines that words must keep off, as short straight stretches in a coarse grid."""
-
-    def __init__(self, cell: float = 2.0) -> None:
-        self._cell = cell
-        self._grid: dict[tuple[int, int], list[tuple[Spot, Spot]]] = {}
-
-    def add(self, points: Chain) -> None:
-        """Keep words off a line through points."""
-        c = self._cell
-        for a, b in zip(points, points[1:], strict=False):
-            x0, x1 = sorted((a[0], b[0]))
-            y0, y1 = sorted((a[1], b[1]))
-            for i in range(math.floor(x0 / c), math.floor(x1 / c) + 1):
-                for j in range(math.floor(y0 / c), math.floor(y1 / c) + 1):
-                    self._grid.setdefault((i, j), []).append((a, b))
-
-    def hit(self, box: Box, room: float = 0.0) -> bool:
-        """True when a line touches the box."""
-        (ux, uy), (x, y) = box.along, box.at
-        w, h = box.half_w + room, box.half_h + room
-        # the box's extent along the page
-        ex, ey = abs(ux) * w + abs(uy) * h, abs(uy) * w + abs(ux) * h
-        c, grid = self._cell, self._grid
-        for i in range(math.floor((x - ex) / c), math.floor((x + ex) / c) + 1):
-            for j in range(math.floor((y - ey) / c), math.floor((y + ey) / c) + 1):
-                for (ax, ay), (bx, by) in grid.get((i, j), ()):
-                    ax, ay, bx, by = ax - x, ay - y, bx - x, by - y
-                    if _crosses_box(
-                        ax * ux + ay * uy,
-                        ay * ux - ax * uy,
-                        bx * ux + by * uy,
-                        by * ux - bx * uy,
-                        w,
-                        h,
-                    ):
-                        return True
-        return False
-
-
-def _crosses_box(
-    ax: float, ay: float, bx: float, by: float, w: float, h: float
-) -> bool:
-    """True when the stretch a–b touches the box of half sizes w, h about the origin
-    (slab test)."""
-    if (ax > w and bx > w) or (ax < -w and bx < -w):
-        return False
-    if (ay > h and by > h) or (ay < -h and by < -h):
-        return False
-    t0, t1 = 0.0, 1.0
-    for p, q, s in ((ax, bx, w), (ay, by, h)):
-        d = q - p
-        if abs(d) < 1e-12:
-            continue  # the quick tests above have seen to it
-        lo, hi = (-s - p) / d, (s - p) / d
-        if lo > hi:
-            lo, hi = hi, lo
-        t0, t1 = max(t0, lo), min(t1, hi)
-        if t0 > t1:
-            return False
-    return True
 
 
 def lettered(
@@ -215,8 +118,9 @@ class _Writer:
         out: list[DrawnText] = []
         for b in asked:
             tries = (
-                self._along(b, height, clear)
+                self._along(b, text, height, clear)
                 for clear in ((True, False) if self.joins else (False,))
+                for text in ((b.text, b.short) if b.short else (b.text,))
                 for height in heights
             )
             found = next((t for t in tries if t), None)
@@ -225,18 +129,22 @@ class _Writer:
                 self._take((found,))
         return out
 
-    def _along(self, b: Beside, height: float, clear: bool) -> DrawnText | None:
+    def _along(
+        self, b: Beside, text: str, height: float, clear: bool
+    ) -> DrawnText | None:
         """The words beside their line where they are free; `clear` of joins too."""
         path = b.path
-        words = DrawnText(b.meaning, b.text, path.start, height)
+        words = DrawnText(b.meaning, text, path.start, height)
         wide = text_box(words).half_w * 2
         if wide > path.length * 0.9:
             return None
-        for side in (1,) if b.right else (-1, 1):
+        off = INSET * height
+        # words on one side only may also stand beyond a fold's bracket
+        for depth in (off, off + BRACKET) if b.right else (-off, off):
             for share in self.shares:
                 s = path.length * share
                 p, way = path.at_length(s), path.direction_at_length(s)
-                at = p + Vector(-way[1], way[0]) * (side * INSET * height)
+                at = p + Vector(-way[1], way[0]) * depth
                 line = replace(words, at=at, degrees=upright(heading(way)))
                 box = text_box(line)
                 if self.at_lines.hit(box, 0.05):
@@ -277,25 +185,13 @@ class _Writer:
     def _labelled(
         self, groups: Sequence[tuple[str, ...]], lines: Sequence[Chain], apart: bool
     ) -> list[DrawnText]:
-        rooms: dict[float, Room] = {}
-
         def room(degrees: float) -> Room:
-            if degrees not in rooms:
-                rooms[degrees] = Room(self.loop, [*lines, *taken], degrees)
-            return rooms[degrees]
-
-        taken: list[Chain] = []
-
-        def take(found: Sequence[DrawnText]) -> None:
-            for t in found:
-                ring = text_box(t).ring()
-                taken.append(ring)
-                for r in rooms.values():
-                    r.keep_off(ring)
+            return Room(self.loop, lines, degrees)
 
         left, top, right, foot = self.piece.cut_line.bounds()
-        middle = Point((left + right) / 2, (top + foot) / 2)
-        labeller = Labeller(room, _turns(self.piece), middle, self.heights, take)
+        x, y = (left + right) / 2, (top + foot) / 2
+        spots = Point(x, y), Point(x, top), Point(x, foot)
+        labeller = Labeller(room, _turns(self.piece), spots, self.heights)
         return labeller.place(groups, apart=apart)
 
 
@@ -329,7 +225,11 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
             yield [a - side, a + side]
             yield [b - side, b + side]
         elif k.meaning is Meaning.BRACKET:
-            yield bracket(k.path)
+            chain = bracket(k.path)
+            yield chain
+            side = direction(k.path.start, k.path.end) * TIP
+            for a, b in (chain[:2], chain[:1:-1]):
+                yield [a - side, a + side, mix(a, b, 0.5) + side, mix(a, b, 0.5) - side]
     for n in piece.notches:
         inward = n.net - (n.outer - n.net) * 0.4
         yield [n.outer, inward]

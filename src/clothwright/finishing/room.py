@@ -5,14 +5,13 @@ so every place of the box is tried at once. A grid is made for one reading direc
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from clothwright.curves import Point, Vector
+from clothwright.finishing.boxes import Chain, Spot
 
 SQUARE = 0.2
 """Side of a square of the grid, cm."""
-
-Chain = Sequence[tuple[float, float]]
 
 
 class Room:
@@ -44,7 +43,7 @@ class Room:
             self._bar(self._seen(chain))
         self._taken: int | None = None
 
-    def _seen(self, chain: Chain) -> list[tuple[float, float]]:
+    def _seen(self, chain: Chain) -> list[Spot]:
         """Points in squares, x along the reading direction."""
         u, v = self.along[0] / SQUARE, self.along[1] / SQUARE
         return [(x * u + y * v, y * u - x * v) for x, y in chain]

@@ -111,7 +111,8 @@ def _names(piece: Piece) -> list[Beside]:
     for e in piece.edges:
         if e.kind is EdgeKind.FOLD:
             text = f"{edge_words(e.name)}, on the fold"
-            out.append(Beside(Meaning.LABEL, text, e.path, right=True))
+            said = Beside(Meaning.LABEL, text, e.path, True, "on the fold")
+            out.append(said)
         elif e.name in ("cf", "cb"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out

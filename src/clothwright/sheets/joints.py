@@ -9,8 +9,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from clothwright.curves import Motion, Point
+from clothwright.finishing.boxes import Obstacles, text_box
 from clothwright.finishing.drawn import DrawnPiece
-from clothwright.finishing.lettering import Obstacles, lettered, text_box
+from clothwright.finishing.lettering import lettered
 from clothwright.sheets.arrange import Arrangement
 from clothwright.sheets.ink import Ink
 from clothwright.sheets.looks import Look, moved

@@ -16,6 +16,10 @@ EDGE = 1e-6
 """An outline that passes a cell's edge by less than this stays outside, in cells."""
 
 
+Block = tuple[int, int, int, int]
+"""(row, first column, columns, rows)."""
+
+
 @dataclass(frozen=True)
 class Shape:
     """A piece as rows of cells, its upper left cell at 0, 0."""
@@ -24,8 +28,11 @@ class Shape:
     rows: tuple[int, ...]
     """The cells that it covers, one number a row."""
 
-    blocks: tuple[tuple[int, int, int, int], ...]
-    """(row, first column, columns, rows) of blocks that together are its cells."""
+    blocks: tuple[Block, ...]
+    """Blocks that together are its cells."""
+
+    core: tuple[Block, ...] = ()
+    """Blocks of those cells whose middles lie inside the outline itself."""
 
     def tiles(self, x: int, y: int, tw: int, th: int) -> Iterator[tuple[int, int]]:
         """(row, column) of the tiles of tw × th cells that it lies on, laid at x, y."""
@@ -55,10 +62,10 @@ def shape_of(points: Sequence[Point], cell: tuple[float, float], grow: float) ->
     height = max(p[1] for p in points) + grow
     columns = max(1, math.ceil(width / cx - EDGE))
     count = max(1, math.ceil(height / cy - EDGE))
-    rows = _edges(points, cell, grow, columns, count)
-    for i in range(count):
-        rows[i] |= _inside(points, (i + 0.5) * cy, cx, columns)
-    return Shape(columns, tuple(rows), tuple(_blocks(rows)))
+    core = [_inside(points, (i + 0.5) * cy, cx, columns) for i in range(count)]
+    edge = _edges(points, cell, grow, columns, count)
+    rows = tuple(a | b for a, b in zip(core, edge, strict=True))
+    return Shape(columns, rows, tuple(_blocks(rows)), tuple(_blocks(core)))
 
 
 def _edges(
@@ -109,7 +116,7 @@ def _inside(points: Sequence[Point], y: float, cx: float, columns: int) -> int:
     return row
 
 
-def _blocks(rows: Sequence[int]) -> Iterator[tuple[int, int, int, int]]:
+def _blocks(rows: Sequence[int]) -> Iterator[Block]:
     """Runs that stand unchanged in rows below each other are one block."""
     open_runs: dict[tuple[int, int], int] = {}
     for i, row in enumerate([*rows, 0]):
@@ -154,7 +161,7 @@ class Grid:
         down = self.rows - len(shape.rows) + 1
         if across < 1 or down < 1:
             return 0
-        barred = touching(shape, self.taken, self.columns)
+        barred = touching(shape.blocks, self.taken, self.columns)
         return self.block(0, 0, across, down) & ~barred
 
     def take(self, shape: Shape, place: int) -> None:
@@ -163,12 +170,12 @@ class Grid:
             self.taken |= row << (place + i * self.columns)
 
 
-def touching(shape: Shape, cells: int, columns: int) -> int:
-    """The places at which a shape touches any of these cells, in a grid so wide."""
+def touching(blocks: Sequence[Block], cells: int, columns: int) -> int:
+    """The places at which blocks touch any of these cells, in a grid so wide."""
     grown = {(0, 0): cells}
     """The cells smeared over 2^k columns and 2^j rows."""
     found = 0
-    for y, x, wide, tall in shape.blocks:
+    for y, x, wide, tall in blocks:
         k, j = wide.bit_length() - 1, tall.bit_length() - 1
         smear = _grown(grown, k, j, columns)
         at = y * columns + x

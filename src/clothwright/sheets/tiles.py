@@ -8,8 +8,9 @@ Our own method. Places and sizes are cells of the grid.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import product
 
-from clothwright.sheets.raster import Grid, Shape, touching
+from clothwright.sheets.raster import Block, Grid, Shape, touching
 
 Tile = tuple[int, int]
 """(row, column) of a tile, from 0."""
@@ -35,6 +36,9 @@ class Tiles:
     """Columns and rows of the first tile that are kept free."""
 
     _touch: dict[tuple[int, int], int] = field(default_factory=dict, compare=False)
+    _narrow: dict[tuple[int, int, int], int] = field(
+        default_factory=dict, compare=False
+    )
 
     def lay(self, ways: Sequence[Sequence[Shape]]) -> list[Spot]:
         """A spot for every piece; `ways` are the shapes of its turns."""
@@ -73,19 +77,41 @@ class Tiles:
             down += 2
 
     def touching(self, shape: Shape, tile: Tile, columns: int) -> int:
-        """The places at which a shape touches a tile, on a sheet so many cells wide.
+        """The places at which a shape touches a tile, on a sheet so many cells wide."""
+        return self._slid(id(shape), shape, shape.blocks, tile, columns)
 
-        Reckoned once for a tile far enough inside, and slid from there."""
+    def narrowly(self, shape: Shape, across: int, down: int) -> int:
+        """The places, on a sheet of so many tiles, at which a shape runs over the edge
+        of some tile with less than the core of it."""
+        key = id(shape), across, down
+        if key not in self._narrow:
+            columns, bad = self.width * across, 0
+            for tile in product(range(down), range(across)):
+                touched = self.touching(shape, tile, columns)
+                crossed = self._slid(-id(shape), shape, shape.core, tile, columns)
+                bad |= touched & ~crossed
+            self._narrow[key] = bad
+        return self._narrow[key]
+
+    def _slid(
+        self,
+        name: int,
+        shape: Shape,
+        blocks: Sequence[Block],
+        tile: Tile,
+        columns: int,
+    ) -> int:
+        """The places at which blocks of a shape touch a tile: reckoned once for a tile
+        far enough inside, and slid from there."""
         row = math.ceil(len(shape.rows) / self.height)
         column = math.ceil(shape.columns / self.width)
-        key = id(shape), columns
-        if key not in self._touch:
+        known = self._touch.get((name, columns))
+        if known is None:
             line = ((1 << self.width) - 1) << (column * self.width)
             top = row * self.height
             cells = sum(line << ((top + y) * columns) for y in range(self.height))
-            self._touch[key] = touching(shape, cells, columns)
+            known = self._touch[name, columns] = touching(blocks, cells, columns)
         by = (tile[0] - row) * self.height * columns + (tile[1] - column) * self.width
-        known = self._touch[key]
         return known << by if by > 0 else known >> -by
 
 
@@ -110,7 +136,7 @@ class _Table:
     """A large sheet of tiles while pieces are being laid on it."""
 
     def __init__(self, tiles: Tiles, across: int, down: int) -> None:
-        self.tiles = tiles
+        self.tiles, self.size = tiles, (across, down)
         self.grid = Grid(tiles.width * across, tiles.height * down)
         self.grid.taken = self.grid.block(0, 0, *tiles.clear)
         self.used = {(0, 0)}
@@ -154,6 +180,7 @@ class _Table:
         best: tuple[int, int, int] | None = None
         for i, shape in enumerate(ways):
             free = self.grid.free(shape)
+            free = free & ~self.tiles.narrowly(shape, *self.size) or free
             if not free:
                 continue
             fresh, places = self._fewest(shape, free)

@@ -4,35 +4,25 @@ Widths and corners of first garment 18 and truing 8 (common practice, no source)
 shapely judges overlaps.
 """
 
-from functools import cache
-from importlib import resources
-from pathlib import Path
+from itertools import combinations
 
 import pytest
 from shapely.geometry import LineString, Point, Polygon
 
 from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
+from clothwright.curves import distance
 from clothwright.finishing.allowances import Allowances, Role, role_of
+from clothwright.finishing.boxes import text_box
 from clothwright.finishing.cutline import cut_line
-from clothwright.finishing.drawn import DrawnPiece, Meaning
-from clothwright.finishing.lettering import text_box
-from clothwright.order import Pattern, draft, pattern, read_order
+from clothwright.finishing.drawn import DrawnLine, DrawnPiece, Meaning
+from clothwright.finishing.lettering import bracket
 from clothwright.paper import JOINT, Edge, EdgeKind, Piece, SeamKind, straight
+from clothwright.sheets.looks import strokes
 from clothwright.units import Unit
+from finished import ORDERS, made
 
 MM = 0.1
-ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top")
-
-
-@cache
-def made(name: str) -> Pattern:
-    with resources.as_file(resources.files("clothwright.demo")) as folder:
-        return pattern(draft(read_order(Path(folder) / f"{name}.toml")))
-
-
-def pieces() -> list[tuple[str, DrawnPiece]]:
-    return [(n, p) for n in ORDERS for p in made(n).drawn.pieces]
 
 
 def test_a_square_piece_gets_square_corners() -> None:
@@ -177,28 +167,81 @@ def test_every_notch_has_its_mate() -> None:
 
 
 @pytest.mark.parametrize("name", ORDERS)
-def test_no_word_lies_over_a_line(name: str) -> None:
+def test_no_word_lies_over_a_line_or_another_word(name: str) -> None:
+    """Every stroke that is drawn, notches, arrowheads and brackets too; tape and ease
+    run beside the stitch line, where figures may touch them."""
     for piece in made(name).drawn.pieces:
         lines = [
-            LineString(d.path.flatten(0.01))
-            for d in piece.lines
-            if d.meaning not in (Meaning.EASE, Meaning.TAPE)
-        ] + [LineString(piece.cut_line.flatten(0.01))]
+            (k.meaning, LineString(k.path.flatten(0.01)))
+            for k in strokes(piece)
+            if k.meaning not in (Meaning.EASE, Meaning.TAPE)
+        ]
         inside = Polygon(piece.cut_line.flatten(0.01))
-        for t in piece.texts:
-            box = Polygon(text_box(t).corners(-0.05))
+        boxes = [(t, Polygon(text_box(t).corners(-0.05))) for t in piece.texts]
+        for t, box in boxes:
             assert inside.contains(box), (piece.code, t.text)
-            for line in lines:
-                assert not line.intersects(box), (piece.code, t.text)
+            for meaning, line in lines:
+                assert not line.intersects(box), (piece.code, t.text, meaning)
+        for (s, one), (t, other) in combinations(boxes, 2):
+            assert not one.intersects(other), (piece.code, s.text, t.text)
+
+
+def _of(piece: DrawnPiece, meaning: Meaning) -> list[DrawnLine]:
+    return [k for k in piece.lines if k.meaning is meaning]
 
 
 @pytest.mark.parametrize("name", ORDERS)
-def test_every_piece_says_what_a_stranger_needs(name: str) -> None:
+def test_a_fold_s_bracket_is_clear_of_the_stitch_lines(name: str) -> None:
+    """On a V neck too, where the fold ends in a point."""
     for piece in made(name).drawn.pieces:
-        words = " ".join(t.text for t in piece.texts)
-        assert piece.name.upper().split()[0] in words
-        assert "cut" in words, piece.code
-        assert any(d.meaning is Meaning.GRAIN for d in piece.lines)
+        runs = _of(piece, Meaning.BRACKET)
+        assert len(runs) == len(_of(piece, Meaning.FOLD))
+        sewn = [LineString(k.path.flatten(0.01)) for k in _of(piece, Meaning.SEW)]
+        for run in runs:
+            drawn = LineString(bracket(run.path))
+            assert run.path.length > 1.0
+            assert all(drawn.distance(line) > 0.2 for line in sewn), piece.code
+
+
+def test_loops_are_half_rings_and_only_the_first_is_notched() -> None:
+    """So that the loops cannot be taken for the notches of the facing."""
+    (back,) = [p for p in made("peplum-top").drawn.pieces if p.code == "BC"]
+    rings = _of(back, Meaning.LOOP)
+    assert len(rings) == 11  # the order's loops on one edge (demo scenario 6)
+    assert [n.note for n in back.notches if "loop" in n.note] == ["loop 1"]
+    slant = next(k.path for k in back.lines if k.note == "BC.slant")
+    net = Polygon(made("peplum-top").draft.sheet.piece("BC").outline.flatten(0.001))
+    for ring in rings:
+        assert slant.nearest(ring.path.start)[1] < 0.1 * MM
+        assert slant.nearest(ring.path.end)[1] < 0.1 * MM
+        assert not net.contains(Point(ring.path.at_length(ring.path.length / 2)))
+
+
+def test_a_grain_line_keeps_off_the_buttons() -> None:
+    (panel,) = [p for p in made("peplum-top").drawn.pieces if p.code == "UP"]
+    (grain,) = _of(panel, Meaning.GRAIN)
+    assert grain.path.length >= 15.0  # truing 7
+    for cross in _of(panel, Meaning.DRILL):
+        line = LineString(cross.path.flatten(0.01))
+        assert line.distance(LineString(grain.path.flatten(0.01))) > 0.2
+
+
+def test_a_dart_says_what_it_takes_in() -> None:
+    """The figure at its mouth is the width of the mouth, not the way round its cap."""
+    (front,) = [p for p in made("zip-top").drawn.pieces if p.code == "F"]
+    said = {t.text for t in front.texts}
+    legs = [k.path for k in _of(front, Meaning.DART)]
+    assert len(legs) == 4
+    for first, second in zip(legs[::2], legs[1::2], strict=True):
+        mouth = distance(first.start, second.end)
+        assert f"dart {mouth:.1f}" in said
+        assert f"{first.length:.1f}" in said
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_every_piece_has_a_grain_line(name: str) -> None:
+    for piece in made(name).drawn.pieces:
+        assert _of(piece, Meaning.GRAIN), piece.code
         assert piece.cuts
 
 

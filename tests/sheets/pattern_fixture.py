@@ -77,6 +77,7 @@ def front() -> DrawnPiece:
             DrawnLine(Meaning.SEW, sew, "CF.neck"),
             DrawnLine(Meaning.SEW, net_side, "CF.side"),
             DrawnLine(Meaning.FOLD, Path.line(P(0, 43.5), P(0, 10)), "CF.fold"),
+            DrawnLine(Meaning.BRACKET, Path.line(P(0, 40), P(0, 14)), "bracket"),
             DrawnLine(Meaning.DART, dart, "CF.dart"),
             DrawnLine(Meaning.GRAIN, Path.line(P(5, 38), P(5, 14)), "grain"),
             DrawnLine(Meaning.INNER, Path.line(P(0, 24), P(24, 24)), "bust line"),

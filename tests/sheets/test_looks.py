@@ -4,11 +4,14 @@ import math
 
 import pattern_fixture as fx
 import pytest
+from shapely.geometry import LineString, Polygon
 
 from clothwright.curves import Point, distance, shift, turn
+from clothwright.finishing.boxes import text_box
 from clothwright.finishing.drawn import Meaning
 from clothwright.sheets.looks import LOOKS, divided, moved, scaled, strokes
 from clothwright.sheets.whole import opened
+from finished import made
 
 MM = 0.1
 
@@ -54,7 +57,7 @@ def test_the_fold_is_not_cut() -> None:
     total = kept[0].length + folded[0].length
     assert total == pytest.approx(piece.cut_line.length, abs=0.01 * MM)
     assert folded[0].length == pytest.approx(36, abs=0.01 * MM)
-    heads = [k for k in strokes(piece) if k.solid and k.meaning is Meaning.FOLD]
+    heads = [k for k in strokes(piece) if k.solid and k.meaning is Meaning.BRACKET]
     assert [k.path.start.x for k in heads] == pytest.approx([0, 0], abs=1e-9)
     bracket = next(k for k in strokes(piece) if k.note == "fold bracket")
     assert all(p.x >= -1e-9 for p in bracket.path.flatten(0.01))
@@ -87,14 +90,24 @@ def test_a_turned_piece_keeps_its_words_with_it() -> None:
     assert after.cut_line.area == pytest.approx(piece.cut_line.area)
 
 
-def test_half_scale_halves_lengths_and_keep_figures_legible() -> None:
-    small = scaled(fx.front(), 0.25)
-    assert small.cut_line.length == pytest.approx(fx.front().cut_line.length / 4)
-    for before, after in zip(fx.front().texts, small.texts, strict=True):
-        if before.meaning is Meaning.DIMENSION:
-            assert after.height >= 1.49 * MM
-        else:
-            assert after.height == pytest.approx(before.height / 4)
+@pytest.mark.parametrize("k", [0.5, 0.25])
+def test_a_smaller_scale_is_smaller_and_still_read(k: float) -> None:
+    """Lengths shrink, words are set anew: figures 1.5 mm, labels 1.4 mm at least."""
+    for piece in made("peplum-top").drawn.pieces:
+        small = scaled(piece, k)
+        assert small.cut_line.length == pytest.approx(piece.cut_line.length * k)
+        said = " ".join(t.text for t in small.texts)
+        assert piece.name.upper() in said
+        lines = [
+            LineString(s.path.flatten(0.01))
+            for s in strokes(small, figure=k)
+            if s.meaning not in (Meaning.EASE, Meaning.TAPE)
+        ]
+        for t in small.texts:
+            figure = t.meaning is Meaning.DIMENSION
+            assert t.height >= (1.49 if figure else 1.39) * MM
+            box = Polygon(text_box(t).corners(-0.1 * MM))
+            assert not any(line.intersects(box) for line in lines), t.text
     assert scaled(fx.front(), 1.0) == fx.front()
 
 

@@ -124,14 +124,14 @@ def test_tiles_show_one_drawing(tmp_path: Path) -> None:
 
 
 def test_neighbours_show_the_same_strip_along_their_trim_line(tmp_path: Path) -> None:
-    """The 6 mm that both pages print, compared as pictures: the clip is right."""
+    """The 4 mm that both pages print, compared as pictures: the clip is right."""
     target = tmp_path / "a.pdf"
     write_pdf(fx.of_pieces(_rectangle(30, 10)), target)
     pdf = pypdfium2.PdfDocument(target)
     dpi = 254.0  # ten pixels a millimetre
     left, right = _picture(pdf, 0, dpi), _picture(pdf, 1, dpi)
-    a = left[1500:, 1970:2030]  # 3 mm either side of the trim line at 200 mm
-    b = right[1500:, 70:130]  # and of the one at 10 mm
+    a = left[1500:, 1980:2020]  # 2 mm either side of the trim line at 200 mm
+    b = right[1500:, 80:120]  # and of the one at 10 mm
     assert (a < 128).any()
     assert (np.abs(a.astype(int) - b) > 128).mean() < 0.002
     pdf.close()
@@ -172,7 +172,7 @@ def test_headers_say_whose_and_how(tmp_path: Path) -> None:
         for i, page in enumerate(pdf.pages, start=1):
             text = page.extract_text()
             assert "Frances Example · measured 3 May 2026" in text
-            assert "half scale: 10 cm here are 20 cm of the garment" in text
+            assert "half scale: 4 in here are 8 in of the garment" in text
             assert "Print at 100 %, do not fit to page." in text
             assert f"page {i} of {count}" in text
             assert "CHECKS FAILED" not in text

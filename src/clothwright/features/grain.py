@@ -1,10 +1,17 @@
 """Grain lines and inner lines of the finished table (first garment 19)."""
 
 from bisect import bisect_left
+from collections.abc import Iterator
 from dataclasses import replace
 
 from clothwright.curves import Point, Vector, direction, dot, turned
 from clothwright.paper import InnerLine, Piece, Sheet, once
+
+OFF = 0.8
+"""A grain line keeps so far off the marks of a piece, cm: their crosses stay clear."""
+
+LEAST = 15.0
+"""A grain line is so long where there is room, cm (truing 7)."""
 
 
 def with_grain(sheet: Sheet) -> Sheet:
@@ -39,9 +46,19 @@ def _clipped(p: Piece) -> tuple[InnerLine, ...]:
     return tuple(out)
 
 
+def _clear(low: float, high: float, held: list[float]) -> Iterator[tuple[float, float]]:
+    """The stretches of a line that keep off what marks hold."""
+    start = low
+    for at in sorted(h for h in held if low < h < high):
+        yield start, at - OFF
+        start = at + OFF
+    yield start, high
+
+
 def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
-    it crosses it, tried at eleven places across the piece. None for a sliver."""
+    it crosses it, tried at eleven places across the piece; of it, what is clear of
+    marks. None for a sliver."""
     points = p.outline.flatten(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     reach = [y * ux - x * uy for x, y in points]
@@ -51,7 +68,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     liked = 6
     if p.fold is not None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
-    best: tuple[float, float, float] | None = None
+    best: tuple[float, float, float, float] | None = None
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
     ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
@@ -67,9 +84,13 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         for low, high in zip(stops[::2], stops[1::2], strict=False):
             length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:
-                best = length, (low + high) / 2, at
+                best = length, low, high, at
     if best is None or best[0] < 1.0:
         return None
-    half = max(0.3 * best[0], min(best[0] / 2 - 1.0, 0.4 * best[0]))
-    middle = across * best[2] + up * best[1]
+    _, low, high, at = best
+    held = [dot(k.at, up) for k in p.marks if abs(dot(k.at, across) - at) < OFF]
+    low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
+    length = high - low
+    half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
+    middle = across * at + up * ((low + high) / 2)
     return middle - up * half, middle + up * half

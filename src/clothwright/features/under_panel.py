@@ -166,7 +166,7 @@ class UnderPanel(Feature):
                     marks.append(Mark(f"button {i + 1}", at, MarkKind.BUTTON))
         piece = Piece(
             "UP",
-            "Under-panel",
+            "Panel behind",
             (
                 Edge("top", top_path),
                 *outer,

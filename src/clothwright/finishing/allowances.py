@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from clothwright.findings import Finding, Severity
+from clothwright.finishing.wording import edge_words
 from clothwright.paper import EdgeKind, Piece, SeamKind, Sheet
 from clothwright.units import Unit, pretty_length
 
@@ -152,21 +153,26 @@ class Allowances:
         """Allowance of an edge in cm."""
         return self.width(role_of(piece, name))
 
-    def note(self, pieces: Iterable[Piece]) -> str:
-        """One sentence for the paper: what these pieces' edges carry, widest first."""
+    def parts(self, pieces: Iterable[Piece]) -> tuple[tuple[str, str], ...]:
+        """What these pieces' edges carry, widest first: ("waist, side", "1.5 cm")."""
         found: dict[float, list[str]] = {}
         for piece in pieces:
             for e in piece.edges:
                 role = role_of(piece, e.name)
                 words = found.setdefault(self.width(role), [])
-                if role.value not in words:
-                    words.append(role.value)
-        parts = (
-            f"{pretty_length(cm, self.unit)} {', '.join(words)}"
+                said = edge_words(e.name) if role is Role.EDGE else role.value
+                if said not in words:
+                    words.append(said)
+        return tuple(
+            (", ".join(words), pretty_length(cm, self.unit))
             for cm, words in sorted(found.items(), reverse=True)
             if cm > 0
         )
-        return f"Allowances: {'; '.join(parts)}."
+
+    def note(self, pieces: Iterable[Piece]) -> str:
+        """One sentence for the paper: what these pieces' edges carry, widest first."""
+        parts = "; ".join(f"{edges} {width}" for edges, width in self.parts(pieces))
+        return f"Allowances included: {parts}."
 
 
 def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:

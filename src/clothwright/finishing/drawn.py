@@ -22,6 +22,9 @@ class Meaning(Enum):
     FOLD = "fold"
     """An edge laid on the fold of the cloth."""
 
+    BRACKET = "fold bracket"
+    """The run of the bracket along a fold, clear of the lines beside it."""
+
     GRAIN = "grain line"
     """Straight grain; arrows at both ends, one end with nap."""
 
@@ -30,6 +33,9 @@ class Meaning(Enum):
 
     DRILL = "drill mark"
     """A small cross inside the piece."""
+
+    LOOP = "loop"
+    """Half a ring outside the stitch line where a loop is sewn in."""
 
     DART = "dart"
     """Stitch lines of a dart."""
@@ -85,6 +91,31 @@ class DrawnText:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """Words that belong beside a line; `right` of it only, or on either side.
+
+    `short` says it where the words are too long.
+    """
+
+    meaning: Meaning
+    text: str
+    path: Path
+    right: bool = False
+    short: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """What is to be written on a piece. Where it stands is found for each paper."""
+
+    label: tuple[tuple[str, ...], ...] = ()
+    """Groups of lines, the weightiest first; the very first line is the name."""
+
+    beside: tuple[Beside, ...] = ()
+    """Figures along the edges, names of lines."""
+
+
+@dataclass(frozen=True, slots=True)
 class CutCount:
     """How many to cut from one cloth."""
 
@@ -117,6 +148,7 @@ class DrawnPiece:
 
     notches: tuple[DrawnNotch, ...] = ()
     texts: tuple[DrawnText, ...] = ()
+    wording: Wording = Wording()
     on_fold: bool = False
     area: float = field(default=0.0)
     """Net area in cm²."""

@@ -1,183 +1,245 @@
-"""Words on the piece: dimensions along the edges, a label where there is room.
+"""Words on the piece: figures and names beside their lines, a label in free paper.
 
-No word may lie over a line. Boxes of words are judged by a generous width, since the
-outputs use different faces.
+No word may lie over a line, nor over a join of two pages where the piece leaves any
+other place. Boxes of words are judged by a generous width, since the outputs use
+different faces.
 """
 
-import math
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
-from clothwright.curves import Path, Point, Vector, heading, mix
-from clothwright.finishing.drawn import DrawnText, Meaning
-from clothwright.paper import Piece
+from clothwright.curves import Path, Point, Vector, direction, heading, mix, turned
+from clothwright.finishing.boxes import Chain, Obstacles, text_box
+from clothwright.finishing.drawn import (
+    Beside,
+    DrawnPiece,
+    DrawnText,
+    Meaning,
+)
+from clothwright.finishing.label import Labeller
+from clothwright.finishing.room import Room
 
-WIDTH = 0.80
-"""Mean width of a character by the height of a capital. DejaVu Sans, the widest face
-that the outputs use, measures 0.75 on labels."""
-
-LEADING = 1.45
-"""Line to line by the height of the letters."""
-
-DIM_HEIGHT = 0.32
-DIM_INSET = 0.55
-"""Dimension figures: height, and distance of their middle from the stitch line, cm."""
-
-HEIGHTS = (0.50, 0.40)
+LABELS = (0.50, 0.40)
 """Heights of label words that are tried, cm; 4 mm is the least (truing 10)."""
 
-ROOM, LEAST_ROOM = 0.35, 0.1
-"""Free paper around a label, cm; on crowded pieces the least that still reads."""
+LEAST_LABEL = 0.14
+"""On pages of a smaller scale, words are never lower than this, cm."""
+
+FIGURES, LEAST_FIGURES = 0.32, 0.15
+"""Height of the figures along the edges, cm; the least at a smaller scale."""
+
+INSET = 1.7
+"""From a line to the middle of the words beside it, by their height."""
+
+BRACKET = 1.2
+"""Depth of a fold's bracket, cm inside the edge."""
+
+HEAD, TIP = 0.2, 0.13
+"""Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
+
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+"""Where along its line a word may stand, the best first."""
+
+_FLAT = 0.05
+"""Chords of curves that words keep off, cm."""
 
 
-@dataclass(frozen=True)
-class Box:
-    """A box of words: middle, half sizes, and the direction in which it reads."""
+def lettered(
+    piece: DrawnPiece, joins: Sequence[Chain] = (), scale: float = 1.0
+) -> DrawnPiece:
+    """The piece with the places found for its wording.
 
-    at: Point
-    half_w: float
-    half_h: float
-    along: Vector
+    `joins` are lines that words keep off if they can: the joins of pages, in the
+    piece's own coordinates. `scale` is paper length over true length: on a smaller
+    paper words are larger against the piece, so that they can still be read. A piece
+    without wording keeps the texts that it has.
+    """
+    if not piece.wording.label and not piece.wording.beside:
+        return piece
+    w = _Writer(piece, joins, scale)
+    texts = [*w.names(), *w.figures(), *w.label(apart=False)]
+    if piece.wording.label and not w.labelled:
+        # a narrow piece: names keep to the ends, the label chooses before the figures
+        w = _Writer(piece, joins, scale, _SHARES[::-1])
+        texts = [*w.names(), *w.label(apart=True), *w.figures()]
+    return replace(piece, texts=tuple(texts))
 
-    def corners(self, room: float = 0.0) -> list[Point]:
-        """The four corners, grown by `room` cm."""
-        u, v = self.along, Vector(-self.along[1], self.along[0])
-        w, h = self.half_w + room, self.half_h + room
-        return [
-            self.at + u * (sx * w) + v * (sy * h)
-            for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))
+
+class _Writer:
+    """Writes on one piece."""
+
+    def __init__(
+        self,
+        piece: DrawnPiece,
+        joins: Sequence[Chain],
+        scale: float,
+        shares: Sequence[float] = _SHARES,
+    ) -> None:
+        self.piece, self.joins, self.shares = piece, joins, shares
+        self.labelled = False
+        least = max(LABELS[-1] * scale, LEAST_LABEL) / scale
+        self.heights = tuple(h / LABELS[-1] * least for h in LABELS)
+        self.figure = max(FIGURES * scale, LEAST_FIGURES) / scale
+        self.loop = [
+            k.path.flatten(_FLAT)
+            for k in piece.lines
+            if k.meaning in (Meaning.SEW, Meaning.FOLD)
         ]
+        self.lines: list[Chain] = [*self.loop, *_in_the_way(piece)]
+        self.at_lines, self.at_joins = Obstacles(), Obstacles()
+        for chain in self.lines:
+            self.at_lines.add(chain)
+        for chain in joins:
+            self.at_joins.add(chain)
+
+    def _take(self, texts: Iterable[DrawnText]) -> None:
+        """Keep later words off these."""
+        for t in texts:
+            ring = text_box(t).ring()
+            self.lines.append(ring)
+            self.at_lines.add(ring)
+
+    def names(self) -> list[DrawnText]:
+        """Names of lines beside them, smaller where they would else be left out."""
+        asked = self.piece.wording.beside
+        names = [b for b in asked if b.meaning is not Meaning.DIMENSION]
+        return self._beside(names, (self.heights[-1], self.figure))
+
+    def figures(self) -> list[DrawnText]:
+        """Lengths along the edges."""
+        asked = self.piece.wording.beside
+        return self._beside(
+            [b for b in asked if b.meaning is Meaning.DIMENSION], (self.figure,)
+        )
+
+    def _beside(
+        self, asked: Iterable[Beside], heights: Sequence[float]
+    ) -> list[DrawnText]:
+        out: list[DrawnText] = []
+        for b in asked:
+            tries = (
+                self._along(b, text, height, clear)
+                for clear in ((True, False) if self.joins else (False,))
+                for text in ((b.text, b.short) if b.short else (b.text,))
+                for height in heights
+            )
+            found = next((t for t in tries if t), None)
+            if found:
+                out.append(found)
+                self._take((found,))
+        return out
+
+    def _along(
+        self, b: Beside, text: str, height: float, clear: bool
+    ) -> DrawnText | None:
+        """The words beside their line where they are free; `clear` of joins too."""
+        path = b.path
+        words = DrawnText(b.meaning, text, path.start, height)
+        wide = text_box(words).half_w * 2
+        if wide > path.length * 0.9:
+            return None
+        off = INSET * height
+        # words on one side only may also stand beyond a fold's bracket
+        for depth in (off, off + BRACKET) if b.right else (-off, off):
+            for share in self.shares:
+                s = path.length * share
+                p, way = path.at_length(s), path.direction_at_length(s)
+                at = p + Vector(-way[1], way[0]) * depth
+                line = replace(words, at=at, degrees=upright(heading(way)))
+                box = text_box(line)
+                if self.at_lines.hit(box, 0.05):
+                    continue
+                if clear and self.at_joins.hit(box, 0.1):
+                    continue
+                if self._inside(at):
+                    return line
+        return None
+
+    def _inside(self, p: Point) -> bool:
+        """True within the stitch lines (even-odd rule)."""
+        inside = False
+        x, y = p
+        for chain in self.loop:
+            for (x0, y0), (x1, y1) in zip(chain, chain[1:], strict=False):
+                if (y0 > y) != (y1 > y):
+                    inside ^= x < x0 + (y - y0) * (x1 - x0) / (y1 - y0)
+        return inside
+
+    def label(self, *, apart: bool) -> list[DrawnText]:
+        """The label, clear of joins if the piece leaves any place; `apart` lets its
+        first lines stand apart, and leaves what finds no room."""
+        groups = self.piece.wording.label
+        if not groups or not self.loop:
+            return []
+        found: list[DrawnText] = []
+        for joins in (self.joins, ()) if self.joins else ((),):
+            found = self._labelled(groups, [*self.lines, *joins], apart)
+            if found:
+                break
+        if apart and not found:
+            found = self._labelled([groups[0][:1]], self.lines, apart)
+        self.labelled = bool(found)
+        self._take(found)
+        return found
+
+    def _labelled(
+        self, groups: Sequence[tuple[str, ...]], lines: Sequence[Chain], apart: bool
+    ) -> list[DrawnText]:
+        def room(degrees: float) -> Room:
+            return Room(self.loop, lines, degrees)
+
+        left, top, right, foot = self.piece.cut_line.bounds()
+        x, y = (left + right) / 2, (top + foot) / 2
+        spots = Point(x, y), Point(x, top), Point(x, foot)
+        labeller = Labeller(room, _turns(self.piece), spots, self.heights)
+        return labeller.place(groups, apart=apart)
 
 
-def text_box(text: DrawnText) -> Box:
-    """The box of one line of words."""
-    a = math.radians(text.degrees)
-    wide = WIDTH * (1.14 if text.bold else 1.0) * len(text.text) * text.height
-    return Box(text.at, wide / 2, text.height * 0.62, Vector(math.cos(a), math.sin(a)))
-
-
-class Obstacles:
-    """Lines that words must keep off, as short straight stretches in a coarse grid."""
-
-    def __init__(self, cell: float = 2.0) -> None:
-        self._cell = cell
-        self._grid: dict[tuple[int, int], list[tuple[Point, Point]]] = {}
-
-    def add(self, points: Sequence[Point]) -> None:
-        """Keep words off a line through points."""
-        c = self._cell
-        for a, b in zip(points, points[1:], strict=False):
-            x0, x1 = sorted((a[0], b[0]))
-            y0, y1 = sorted((a[1], b[1]))
-            for i in range(math.floor(x0 / c), math.floor(x1 / c) + 1):
-                for j in range(math.floor(y0 / c), math.floor(y1 / c) + 1):
-                    self._grid.setdefault((i, j), []).append((a, b))
-
-    def add_path(self, path: Path) -> None:
-        """Keep words off a line."""
-        self.add(path.flatten(0.05))
-
-    def add_box(self, box: Box) -> None:
-        """Keep words off other words."""
-        pts = box.corners()
-        self.add([*pts, pts[0]])
-        self.add([pts[0], pts[2]])
-
-    def hit(self, box: Box, room: float = 0.0) -> bool:
-        """True when a line touches the box."""
-        (ux, uy), (x, y) = box.along, box.at
-        w, h = box.half_w + room, box.half_h + room
-        # the box's extent along the page
-        ex, ey = abs(ux) * w + abs(uy) * h, abs(uy) * w + abs(ux) * h
-        c, grid = self._cell, self._grid
-        for i in range(math.floor((x - ex) / c), math.floor((x + ex) / c) + 1):
-            for j in range(math.floor((y - ey) / c), math.floor((y + ey) / c) + 1):
-                for (ax, ay), (bx, by) in grid.get((i, j), ()):
-                    ax, ay, bx, by = ax - x, ay - y, bx - x, by - y
-                    if _crosses_box(
-                        ax * ux + ay * uy,
-                        ay * ux - ax * uy,
-                        bx * ux + by * uy,
-                        by * ux - bx * uy,
-                        w,
-                        h,
-                    ):
-                        return True
-        return False
-
-
-def _crosses_box(
-    ax: float, ay: float, bx: float, by: float, w: float, h: float
-) -> bool:
-    """True when the stretch a–b touches the box of half sizes w, h about the origin
-    (slab test)."""
-    if (ax > w and bx > w) or (ax < -w and bx < -w):
-        return False
-    if (ay > h and by > h) or (ay < -h and by < -h):
-        return False
-    t0, t1 = 0.0, 1.0
-    for p, q, s in ((ax, bx, w), (ay, by, h)):
-        d = q - p
-        if abs(d) < 1e-12:
-            continue  # the quick tests above have seen to it
-        lo, hi = (-s - p) / d, (s - p) / d
-        if lo > hi:
-            lo, hi = hi, lo
-        t0, t1 = max(t0, lo), min(t1, hi)
-        if t0 > t1:
-            return False
-    return True
-
-
-def dimensions(
-    piece: Piece,
-    obstacles: Obstacles,
-    fmt: Callable[[float], str],
-    gathers: Mapping[str, float],
-) -> list[DrawnText]:
-    """The length of each edge, written along its inside where it is free; of an edge
-    that is gathered, its gathered length too."""
-    out = []
-    for e in piece.edges:
-        text = fmt(e.length)
-        if e.name in gathers:
-            text += f", gather to {fmt(gathers[e.name])}"
-        words = DrawnText(Meaning.DIMENSION, text, e.path.start, DIM_HEIGHT)
-        out += _along(piece, obstacles, e.path, words, (1,))
-    return out
-
-
-def line_names(piece: Piece, obstacles: Obstacles) -> list[DrawnText]:
-    """The names of a piece's inner lines, beside them."""
-    out = []
+def _turns(piece: DrawnPiece) -> list[float]:
+    """Level, across the grain, along it, and along the longest edge."""
+    ways = []
     for k in piece.lines:
-        words = DrawnText(Meaning.LABEL, k.name, k.path.start, HEIGHTS[-1])
-        out += _along(piece, obstacles, k.path, words, (-1, 1))
-    return out
+        if k.meaning is Meaning.GRAIN:
+            along = heading(k.path.end - k.path.start)
+            ways += [along + 90, along]
+    edges = [k.path for k in piece.lines if k.meaning is Meaning.SEW]
+    longest = max(edges, key=lambda p: p.length)
+    ways.append(heading(longest.end - longest.start))
+    turns = [0.0]
+    for way in map(upright, ways):
+        if all(abs(way - t) > 1.0 for t in turns):
+            turns.append(way)
+    return turns
 
 
-def _along(
-    piece: Piece,
-    obstacles: Obstacles,
-    path: Path,
-    words: DrawnText,
-    sides: Sequence[int],
-) -> list[DrawnText]:
-    """The words beside a line, on its right (1) or left (-1), where they are free."""
-    wide = text_box(words).half_w * 2
-    if wide > path.length * 0.9:
-        return []
-    for side in sides:
-        for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
-            s = path.length * share
-            p, way = path.at_length(s), path.direction_at_length(s)
-            at = p + Vector(-way[1], way[0]) * (side * DIM_INSET)
-            line = replace(words, at=at, degrees=upright(heading(way)))
-            box = text_box(line)
-            if not obstacles.hit(box, 0.05) and piece.contains(line.at):
-                obstacles.add_box(box)
-                return [line]
-    return []
+def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
+    """What words keep off besides the stitch lines."""
+    yield piece.cut_line.flatten(_FLAT)
+    for k in piece.lines:
+        if k.meaning in (Meaning.DART, Meaning.INNER, Meaning.DRILL, Meaning.LOOP):
+            yield k.path.flatten(_FLAT)
+        elif k.meaning is Meaning.GRAIN:
+            a, b = k.path.start, k.path.end
+            side = turned(direction(a, b), 90) * HEAD
+            yield [a, b]
+            yield [a - side, a + side]
+            yield [b - side, b + side]
+        elif k.meaning is Meaning.BRACKET:
+            chain = bracket(k.path)
+            yield chain
+            side = direction(k.path.start, k.path.end) * TIP
+            for a, b in (chain[:2], chain[:1:-1]):
+                yield [a - side, a + side, mix(a, b, 0.5) + side, mix(a, b, 0.5) - side]
+    for n in piece.notches:
+        inward = n.net - (n.outer - n.net) * 0.4
+        yield [n.outer, inward]
+
+
+def bracket(run: Path, scale: float = 1.0) -> list[Point]:
+    """The bracket beside a fold: out, along, back. The piece lies on the right."""
+    a, b = run.start, run.end
+    depth = turned(direction(a, b), 90) * (BRACKET * scale)
+    return [a, a + depth, b + depth, b]
 
 
 def upright(degrees: float) -> float:
@@ -188,118 +250,3 @@ def upright(degrees: float) -> float:
     if d <= -90 + 1e-6:
         d += 180
     return -90.0 if abs(d - 90) < 1e-6 else d
-
-
-def label(
-    piece: Piece, obstacles: Obstacles, blocks: Sequence[Sequence[str]]
-) -> list[DrawnText]:
-    """The first block of lines that fits, its first line bold, in the largest height
-    that fits; level where it can be, else along the grain or across it. Blocks run
-    from the fullest to the shortest; when none fits, the last is scattered."""
-    turns = [0.0]
-    if piece.grain:
-        along = upright(heading(piece.grain[1] - piece.grain[0]))
-        turns += [t for t in (along, upright(along + 90)) if abs(t) > 1e-6]
-    spots = _spots(piece)
-    for lines, room in (
-        *((b, ROOM) for b in blocks),
-        *((b, LEAST_ROOM) for b in blocks),
-    ):
-        for degrees in turns:
-            found = _place(spots, obstacles, lines, HEIGHTS[-1], degrees, room)
-            for height in HEIGHTS[:-1] if found else ():
-                here = [mix(found[0].at, found[-1].at, 0.5)]
-                larger = _place(here, obstacles, lines, height, degrees, room)
-                if larger:
-                    found = larger
-                    break
-            if found:
-                for t in found:
-                    obstacles.add_box(text_box(t))
-                return found
-    for lines in (blocks[-2:-1] or blocks)[0], blocks[-1]:
-        scattered = _scattered(spots, obstacles, lines, turns)
-        if len(scattered) == len(lines):
-            break
-    for t in scattered:
-        obstacles.add_box(text_box(t))
-    return scattered
-
-
-def _scattered(
-    spots: Sequence[Point],
-    obstacles: Obstacles,
-    lines: Sequence[str],
-    turns: Sequence[float],
-) -> list[DrawnText]:
-    """Every line in a place of its own, on a piece too crowded for a block."""
-    out: list[DrawnText] = []
-    placed = Obstacles()
-    height = HEIGHTS[-1]
-    for i, line in enumerate(lines):
-        for degrees in turns:
-            word = text_box(
-                DrawnText(Meaning.LABEL, line, spots[0], height, degrees, True)
-            )
-            free = [p for p in spots if not placed.hit(replace(word, at=p), LEAST_ROOM)]
-            found = _place(free, obstacles, [line], height, degrees, LEAST_ROOM)
-            if found:
-                out.append(replace(found[0], bold=i == 0))
-                placed.add_box(text_box(out[-1]))
-                break
-    return out
-
-
-def _place(
-    spots: Sequence[Point],
-    obstacles: Obstacles,
-    lines: Sequence[str],
-    height: float,
-    degrees: float,
-    room: float,
-) -> list[DrawnText]:
-    """The first spot where a block of lines touches no line. A spot lies inside the
-    piece, and its outline is an obstacle, so a block that hits nothing is inside."""
-    a = math.radians(degrees)
-    u = Vector(math.cos(a), math.sin(a))
-    v = Vector(-u[1], u[0])
-    wide = max(
-        WIDTH * (1.14 if i == 0 else 1.0) * len(t) * height for i, t in enumerate(lines)
-    )
-    tall = height * (1.0 + LEADING * (len(lines) - 1))
-    for at in spots:
-        box = Box(at, wide / 2, tall / 2 + 0.1, u)
-        if obstacles.hit(box, room):
-            continue
-        return [
-            DrawnText(
-                Meaning.LABEL,
-                t,
-                at + v * ((i - (len(lines) - 1) / 2) * height * LEADING),
-                height,
-                degrees,
-                bold=i == 0,
-            )
-            for i, t in enumerate(lines)
-        ]
-    return []
-
-
-def _spots(piece: Piece) -> list[Point]:
-    """Places inside a piece, from its middle outwards."""
-    left, top, right, bottom = piece.outline.bounds()
-    cx, cy = (left + right) / 2, (top + bottom) / 2
-    across, down = _steps(right - left), _steps(bottom - top)
-    spots = [
-        Point(left + (right - left) * i / across, top + (bottom - top) * j / down)
-        for i in range(1, across)
-        for j in range(1, down)
-    ]
-    spots = [p for p in spots if piece.contains(p)]
-    spots.sort(key=lambda p: (round(math.hypot(p[0] - cx, p[1] - cy), 3), p))
-    return spots
-
-
-def _steps(size: float) -> int:
-    """How many steps a piece is tried in: half a centimetre on narrow ones."""
-    return max(12, min(20, math.ceil(size / 0.5)))

@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable
 from pathlib import Path
 
+from clothwright.finishing.wording import edge_words as edge_words
 from clothwright.order import Draft
 from clothwright.paper import Edge, SeamKind, Sheet
 from clothwright.sheets.booklet import compile_to
@@ -46,44 +47,6 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
             for name, p in draft.sheet.points.items()
         ],
     }
-
-
-_WORDS = {
-    "cf": "centre front",
-    "cb": "centre back",
-    "slant": "slanted edge",
-    "open": "open edge",
-    "free": "loose edge",
-    "foot": "foot, at the waist",
-    "join": "upper edge, to the facing",
-    "waist on": "waist, on to the centre back",
-    "waist side": "waist, side of the dart",
-    "side low": "side, below the dart",
-    "side mid": "side, between the darts",
-    "side high": "side, above the dart",
-    "neck side": "neck, shoulder side of the dart",
-    "dart neck cb": "neck dart, centre leg",
-    "dart neck side": "neck dart, shoulder leg",
-    "dart low": "side dart, lower leg",
-    "dart high": "side dart, upper leg",
-    "dart low 2": "lower side dart, lower leg",
-    "dart high 2": "lower side dart, upper leg",
-    "leg cf": "waist dart, centre leg",
-    "leg cb": "waist dart, centre leg",
-    "leg side": "waist dart, side leg",
-    "cap front": "cap, front half",
-    "cap back": "cap, back half",
-    "underarm front": "seam under the arm, front",
-    "underarm back": "seam under the arm, back",
-    "outer": "outer edge",
-    "outer tail": "outer edge of the tail",
-    "tail": "lower edge",
-}
-
-
-def edge_words(name: str) -> str:
-    """An edge's name in words."""
-    return _WORDS.get(name, name)
 
 
 def _sewn_to(sheet: Sheet, piece: str, edge: Edge) -> str:

@@ -66,6 +66,7 @@ _POLYLINES = {
     Meaning.SEW: "14",
     Meaning.DART: "14",
     Meaning.INNER: "8",
+    Meaning.LOOP: "8",
     Meaning.TAPE: "8",
     Meaning.EASE: "8",
 }

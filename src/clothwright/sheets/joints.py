@@ -5,11 +5,17 @@ with the joint's number in both halves and a thread on either side. Laid rightly
 buttons are whole. Our own design. Lengths cm.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from clothwright.sheets.arrange import Arrangement, Tile
+from clothwright.curves import Motion, Point
+from clothwright.finishing.boxes import Obstacles, text_box
+from clothwright.finishing.drawn import DrawnPiece
+from clothwright.finishing.lettering import lettered
+from clothwright.sheets.arrange import Arrangement
 from clothwright.sheets.ink import Ink
-from clothwright.sheets.looks import Look
+from clothwright.sheets.looks import Look, moved
+from clothwright.sheets.tiles import Tile
 
 RADIUS = 0.55
 THREAD = 1.0
@@ -30,6 +36,52 @@ def joints(laid: Arrangement) -> list[tuple[Tile, Tile]]:
         for other in ((tile[0], tile[1] + 1), (tile[0] + 1, tile[1]))
         if other in have
     ]
+
+
+def clear_of_joints(
+    laid: Arrangement, drafted: Sequence[DrawnPiece], scale: float
+) -> Arrangement:
+    """The same pages, words moved off the trim lines and buttons where the piece
+    leaves another place. `drafted` are the pieces as they were before `scale`."""
+    chains = list(_chains(laid))
+    there = Obstacles()
+    for chain in chains:
+        there.add(chain)
+    out = []
+    grown = Motion(scale, 0.0, 0.0, scale)
+    for piece, draft, m in zip(laid.pieces, drafted, laid.motions, strict=True):
+        if any(there.hit(text_box(t)) for t in piece.texts):
+            motion = m @ grown
+            back = motion.inverse()
+            box = piece.cut_line.bounds()
+            joins = [[back(p) for p in c] for c in chains if _near(c, box)]
+            again = lettered(draft, joins, scale)
+            piece = moved(again, motion, letters=scale)  # noqa: PLW2901
+        out.append(piece)
+    return replace(laid, pieces=tuple(out))
+
+
+def _near(chain: Sequence[Point], box: tuple[float, float, float, float]) -> bool:
+    """True when a chain's own box meets another box."""
+    xs, ys = [p.x for p in chain], [p.y for p in chain]
+    left, top, right, foot = box
+    return min(xs) < right and max(xs) > left and min(ys) < foot and max(ys) > top
+
+
+def _chains(laid: Arrangement) -> Iterator[list[Point]]:
+    """The trim lines at which pages meet and the rings and threads on them."""
+    f = laid.frame
+    for a, b in joints(laid):
+        corner = laid.origin(b)
+        upright = a[0] == b[0]
+        run = Point(0, f.live_height) if upright else Point(f.live_width, 0)
+        yield [corner, corner + run]
+        middle = corner + run * 0.5
+        out = Point(THREAD, 0) if upright else Point(0, THREAD)
+        yield [middle - out, middle + out]
+        r = RADIUS
+        ring = [(-r, -r), (r, -r), (r, r), (-r, r), (-r, -r)]
+        yield [middle + p for p in ring]
 
 
 def draw_trim(ink: Ink, laid: Arrangement, tile: Tile) -> None:

@@ -9,7 +9,7 @@ set); the rest is our own choice.
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from clothwright.curves import (
     CLOSE,
@@ -30,9 +30,10 @@ from clothwright.finishing.drawn import (
     DrawnLine,
     DrawnNotch,
     DrawnPiece,
-    DrawnText,
     Meaning,
+    Wording,
 )
+from clothwright.finishing.lettering import bracket, lettered
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +52,11 @@ LOOKS = {
     Meaning.CUT: Look(0.4),
     Meaning.SEW: Look(0.35, (6, 3)),
     Meaning.FOLD: Look(0.35, (12, 3, 3, 3)),
+    Meaning.BRACKET: Look(0.35),
     Meaning.GRAIN: Look(0.35),
     Meaning.NOTCH: Look(0.45),
     Meaning.DRILL: Look(0.3),
+    Meaning.LOOP: Look(0.35),
     Meaning.DART: Look(0.35, (6, 3)),
     Meaning.INNER: Look(0.25),
     Meaning.TAPE: Look(0.3),
@@ -62,9 +65,6 @@ LOOKS = {
     Meaning.DIMENSION: Look(0.18),
 }
 
-
-LEAST_FIGURES = 0.15
-"""Dimensions are never drawn lower than this at a small scale, cm."""
 
 EASE_IN = 0.25
 """Ease is drawn this far inside its stitch line, cm, so that both are seen."""
@@ -98,7 +98,6 @@ def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
     for fold in folded:
         note = next(k.note for k in piece.lines if k.meaning is Meaning.FOLD)
         yield Stroke(Meaning.FOLD, fold, LOOKS[Meaning.FOLD], note=note)
-        yield from _bracket(fold, middle, figure)
     for line in piece.lines:
         if line.meaning is not Meaning.FOLD or not folded:
             yield from _line(line, piece, middle, figure)
@@ -136,47 +135,29 @@ def _along(s: Line, fold: Path) -> bool:
 
 
 def scaled(piece: DrawnPiece, k: float) -> DrawnPiece:
-    """The piece drawn `k` times as large, words too; dimensions stay legible."""
+    """The piece drawn `k` times as large, its words found new places so that they
+    can be read."""
     if k == 1.0:
         return piece
-    m = Motion(k, 0.0, 0.0, k)
-    return moved(piece, m, letters=k)
+    return moved(lettered(piece, scale=k), Motion(k, 0.0, 0.0, k), letters=k)
 
 
 def moved(piece: DrawnPiece, m: Motion, *, letters: float = 1.0) -> DrawnPiece:
-    """The piece after a motion that does not turn it over."""
+    """The piece after a motion that does not turn it over; its wording is done."""
     turn = math.degrees(math.atan2(m.b, m.a))
-    return DrawnPiece(
-        piece.code,
-        piece.name,
-        piece.number,
-        piece.total,
-        piece.cuts,
-        piece.cut_line.moved(m),
-        tuple(DrawnLine(k.meaning, k.path.moved(m), k.note) for k in piece.lines),
-        tuple(DrawnNotch(m(n.net), m(n.outer), n.count, n.note) for n in piece.notches),
-        tuple(
-            DrawnText(
-                t.meaning,
-                t.text,
-                m(t.at),
-                _height(t, letters),
-                t.degrees + turn,
-                t.bold,
-            )
+    return replace(
+        piece,
+        cut_line=piece.cut_line.moved(m),
+        lines=tuple(replace(k, path=k.path.moved(m)) for k in piece.lines),
+        notches=tuple(
+            replace(n, net=m(n.net), outer=m(n.outer)) for n in piece.notches
+        ),
+        texts=tuple(
+            replace(t, at=m(t.at), height=t.height * letters, degrees=t.degrees + turn)
             for t in piece.texts
         ),
-        piece.on_fold,
-        piece.area,
-        piece.nap,
+        wording=Wording(),
     )
-
-
-def _height(text: DrawnText, k: float) -> float:
-    """Dimensions stand alone and may stay taller; labels would run together."""
-    if k == 1.0 or text.meaning is not Meaning.DIMENSION:
-        return text.height * k
-    return max(min(text.height, LEAST_FIGURES), text.height * k)
 
 
 def _line(
@@ -186,6 +167,9 @@ def _line(
     look = LOOKS[meaning]
     if meaning is Meaning.EASE:
         path = _beside(path, middle, EASE_IN * figure)
+    if meaning is Meaning.BRACKET:
+        yield from _bracket(path, figure)
+        return
     if meaning is Meaning.TAPE:
         yield Stroke(meaning, _wave(path, figure), look, note=line.note)
         return
@@ -217,19 +201,14 @@ def _head(meaning: Meaning, tip: Point, towards: Point, size: float) -> Stroke:
     return Stroke(meaning, shape, Look(0.1), solid=True)
 
 
-def _bracket(fold: Path, middle: Point, figure: float) -> Iterator[Stroke]:
+def _bracket(run: Path, figure: float) -> Iterator[Stroke]:
     """A line beside the fold, its ends bent to arrows that touch the edge."""
-    a, b = mix(fold.start, fold.end, 0.15), mix(fold.start, fold.end, 0.85)
-    along = direction(a, b)
-    inward = turned(along, 90)
-    if cross(along, middle - a) < 0:
-        inward = inward * -1
-    depth = inward * (1.2 * figure)
     look = Look(0.35)
-    shape = polyline((a, a + depth, b + depth, b))
-    yield Stroke(Meaning.FOLD, shape, look, note="fold bracket")
-    for tip in (a, b):
-        yield _head(Meaning.FOLD, tip, inward * -1, 0.6 * figure)
+    shape = polyline(bracket(run, figure))
+    yield Stroke(Meaning.BRACKET, shape, look, note="fold bracket")
+    for tip, foot in (shape.segments[0].points, shape.segments[-1].points[::-1]):
+        towards = direction(foot, tip)
+        yield _head(Meaning.BRACKET, tip, towards, 0.6 * figure)
 
 
 def _wave(path: Path, figure: float) -> Path:

@@ -1,7 +1,8 @@
 """Full-scale pages as PDF: tiles for a home printer, A0 sheets, a roll.
 
 The pattern is told once, as a form, and each page shows its own window of it at
-exactly true size; the file asks viewers not to fit it to the paper. Lengths cm.
+exactly true size; the file asks viewers not to fit it to the paper. On large papers
+and at small scales pieces lie whole, with nothing to join. Lengths cm.
 """
 
 import io
@@ -11,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
 from clothwright.sheets import title
-from clothwright.sheets.arrange import Arrangement, Tile, arrange
+from clothwright.sheets.arrange import Arrangement, all_fit, arrange
 from clothwright.sheets.formats import (
     BLEED,
     HEADER,
@@ -22,21 +23,23 @@ from clothwright.sheets.formats import (
     frame_of,
 )
 from clothwright.sheets.ink import CM, Ink
-from clothwright.sheets.joints import draw_joints, draw_trim
+from clothwright.sheets.joints import clear_of_joints, draw_joints, draw_trim
 from clothwright.sheets.letters import width as width_of
 from clothwright.sheets.looks import scaled, strokes
+from clothwright.sheets.tiles import Tile
 from clothwright.sheets.write import SheetError, write_file
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
 LAYERS: dict[str, tuple[Meaning, ...]] = {
-    "cut lines": (Meaning.CUT, Meaning.FOLD),
+    "cut lines": (Meaning.CUT, Meaning.FOLD, Meaning.BRACKET),
     "stitch lines": (Meaning.SEW, Meaning.DART),
     "marks": (
         Meaning.GRAIN,
         Meaning.NOTCH,
         Meaning.DRILL,
+        Meaning.LOOP,
         Meaning.INNER,
         Meaning.TAPE,
         Meaning.EASE,
@@ -45,6 +48,10 @@ LAYERS: dict[str, tuple[Meaning, ...]] = {
     "dimensions": (Meaning.DIMENSION,),
 }
 """What can be switched off together in a viewer."""
+
+FOOT = 1.29
+"""Foot of the header's lines, cm from the upper edge: clear of the bleed below, and
+its top 0.8 cm from the edge."""
 
 
 def write_pdf(
@@ -94,13 +101,18 @@ def pdf_of(
         frame = frame_of(page, roll_width)
     except ValueError as e:
         raise SheetError(str(e)) from e
-    block = title.TitleBlock(pattern, frame, scale)
+    pieces = [scaled(p, scale.value) for p in pattern.pieces]
+    large = page in (PageFormat.A0, PageFormat.ROLL)
+    whole = (large or scale is not Scale.FULL) and all_fit(pieces, frame)
+    block = title.TitleBlock(pattern, frame, scale, tiled=not whole)
     laid = arrange(
-        [scaled(p, scale.value) for p in pattern.pieces],
+        pieces,
         frame,
-        whole=page in (PageFormat.A0, PageFormat.ROLL),
+        whole=whole,
         keep_clear=(block.width, block.height),
     )
+    if laid.joined:
+        laid = clear_of_joints(laid, pattern.pieces, scale.value)
     out = io.BytesIO()
     canvas = Canvas(out, invariant=1, pageCompression=1)
     canvas.setViewerPreference("PrintScaling", "None")
@@ -184,11 +196,12 @@ class _Pages:
         origin = laid.origin(tile)
         c.saveState()
         window = c.beginPath()
+        bleed = BLEED if laid.joined else 0.0  # else that is another page's paper
         window.rect(
-            (f.left - BLEED) * CM,
-            (MARGIN - BLEED) * CM,
-            (f.live_width + 2 * BLEED) * CM,
-            (live + 2 * BLEED) * CM,
+            (f.left - bleed) * CM,
+            (MARGIN - bleed) * CM,
+            (f.live_width + 2 * bleed) * CM,
+            (live + 2 * bleed) * CM,
         )
         c.clipPath(window, stroke=0)
         left = f.left - origin.x
@@ -233,24 +246,24 @@ class _Pages:
         self.number += 1
         c.setPageSize((f.width * CM, height * CM))
         ink = Ink(c, height)
-        ink.write(name, f.left, 1.1, 0.4, bold=True)
-        x = f.left + max(1.6, width_of(name, 0.4, bold=True) + 0.4)
+        ink.write(name, f.left, FOOT, 0.38, bold=True)
+        x = f.left + max(1.6, width_of(name, 0.38, bold=True) + 0.4)
         room = f.width - MARGIN - x
         total = len(self.laid.tiles)
         alarm = "CHECKS FAILED, see page A1 · " if p.failures else ""
         first = f"{alarm}{p.title} · {p.client} · measured {p.measured}"
         count = f" · page {self.number} of {total}" if self.number <= total else ""
-        second = f"{title.scale_words(self.scale)} · {title.PRINT_RIGHT}{count}"
-        for text, y in ((first, 0.78), (second, 1.13)):
-            ink.write(_fitted(text, room), x, y, 0.18)
+        second = f"{title.scale_words(self.scale, p.unit)} · {title.PRINT_RIGHT}{count}"
+        for text, y in ((first, FOOT - 0.31), (second, FOOT)):
+            ink.write(_fitted(text, room), x, y, 0.17)
         return ink
 
 
 def _fitted(text: str, room: float) -> str:
     """The text, cut short with an ellipsis when it is too long for its line."""
-    if width_of(text, 0.18) <= room:
+    if width_of(text, 0.17) <= room:
         return text
-    while text and width_of(text + "…", 0.18) > room:
+    while text and width_of(text + "…", 0.17) > room:
         text = text[:-1]
     return text + "…"
 

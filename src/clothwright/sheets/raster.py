@@ -8,11 +8,16 @@ the paper is tried at once. Cells are (width, height) in cm.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from clothwright.curves import Point
 
 EDGE = 1e-6
 """An outline that passes a cell's edge by less than this stays outside, in cells."""
+
+
+Block = tuple[int, int, int, int]
+"""(row, first column, columns, rows)."""
 
 
 @dataclass(frozen=True)
@@ -23,17 +28,15 @@ class Shape:
     rows: tuple[int, ...]
     """The cells that it covers, one number a row."""
 
-    fat: tuple[int, ...]
-    """The same grown by the gap; `border` cells more on every side."""
+    blocks: tuple[Block, ...]
+    """Blocks that together are its cells."""
 
-    border: int
-    runs: tuple[tuple[int, int, int], ...]
-    """(row, first column, length) of every unbroken run of cells."""
+    core: tuple[Block, ...] = ()
+    """Blocks of those cells whose middles lie inside the outline itself."""
 
-    def tiles(self, x: int, y: int, tw: int, th: int) -> tuple[tuple[int, int], ...]:
+    def tiles(self, x: int, y: int, tw: int, th: int) -> Iterator[tuple[int, int]]:
         """(row, column) of the tiles of tw × th cells that it lies on, laid at x, y."""
-        found: list[tuple[int, int]] = []
-        for first in range(0, len(self.rows) + y, th):
+        for first in range(y - y % th, len(self.rows) + y, th):
             bits = 0
             for i in range(max(0, first - y), min(len(self.rows), first - y + th)):
                 bits |= self.rows[i]
@@ -41,41 +44,34 @@ class Shape:
             column = 0
             while bits:
                 if bits & ((1 << tw) - 1):
-                    found.append((first // th, column))
+                    yield first // th, column
                 bits >>= tw
                 column += 1
-        return tuple(found)
 
-    @property
+    @cached_property
     def cells(self) -> int:
         """How many cells it covers."""
         return sum(r.bit_count() for r in self.rows)
 
 
-def shape_of(points: Sequence[Point], cell: tuple[float, float], gap: float) -> Shape:
-    """A closed outline, its upper left at 0, 0, as the cells that cover it."""
+def shape_of(points: Sequence[Point], cell: tuple[float, float], grow: float) -> Shape:
+    """A closed outline as the cells that it covers when it is grown by `grow`; it
+    lies `grow` from 0, 0."""
     cx, cy = cell
-    width = max(p[0] for p in points)
-    height = max(p[1] for p in points)
+    width = max(p[0] for p in points) + grow
+    height = max(p[1] for p in points) + grow
     columns = max(1, math.ceil(width / cx - EDGE))
     count = max(1, math.ceil(height / cy - EDGE))
-    border = math.ceil(gap / min(cx, cy))
-    inside = [_inside(points, (i + 0.5) * cy, cx, columns) for i in range(count)]
-    rows = _edges(points, cell, 0.0, 0, columns, count)
-    fat = _edges(points, cell, gap, border, columns, count) if border else rows
-    for i, row in enumerate(inside):
-        rows[i] |= row
-        if border:
-            fat[i + border] |= row << border
-    runs = tuple((i, *run) for i, r in enumerate(rows) for run in _runs(r))
-    return Shape(columns, tuple(rows), tuple(fat), border, runs)
+    core = [_inside(points, (i + 0.5) * cy, cx, columns) for i in range(count)]
+    edge = _edges(points, cell, grow, columns, count)
+    rows = tuple(a | b for a, b in zip(core, edge, strict=True))
+    return Shape(columns, rows, tuple(_blocks(rows)), tuple(_blocks(core)))
 
 
 def _edges(
     points: Sequence[Point],
     cell: tuple[float, float],
     grow: float,
-    border: int,
     columns: int,
     count: int,
 ) -> list[int]:
@@ -84,21 +80,21 @@ def _edges(
     An edge that runs along the border of two cells belongs to neither.
     """
     cx, cy = cell
-    right, low = columns + 2 * border - 1, count + 2 * border - 1
-    rows = [0] * (low + 1)
+    right, low = columns - 1, count - 1
+    rows = [0] * count
     for a, b in zip(points, points[1:], strict=False):
         (xa, ya), (xb, yb) = (a, b) if a[1] <= b[1] else (b, a)
-        first = int((ya - grow) / cy + border + EDGE)
-        last = int((yb + grow) / cy + border - EDGE)
+        first = int((ya - grow) / cy + EDGE)
+        last = int((yb + grow) / cy - EDGE)
         slope = (xb - xa) / (yb - ya) if yb > ya else 0.0
         for i in range(max(0, first), min(low, last) + 1):
-            top, foot = (i - border) * cy - grow, (i - border + 1) * cy + grow
+            top, foot = i * cy - grow, (i + 1) * cy + grow
             x0 = xa + slope * (top - ya) if top > ya and slope else xa
             x1 = xa + slope * (foot - ya) if foot < yb and slope else xb
             if x1 < x0:
                 x0, x1 = x1, x0
-            c0 = max(0, int((x0 - grow) / cx + border + EDGE))
-            c1 = min(right, int((x1 + grow) / cx + border - EDGE))
+            c0 = max(0, int((x0 - grow) / cx + EDGE))
+            c1 = min(right, int((x1 + grow) / cx - EDGE))
             if c1 >= c0:
                 rows[i] |= ((1 << (c1 - c0 + 1)) - 1) << c0
     return rows
@@ -120,6 +116,18 @@ def _inside(points: Sequence[Point], y: float, cx: float, columns: int) -> int:
     return row
 
 
+def _blocks(rows: Sequence[int]) -> Iterator[Block]:
+    """Runs that stand unchanged in rows below each other are one block."""
+    open_runs: dict[tuple[int, int], int] = {}
+    for i, row in enumerate([*rows, 0]):
+        runs = set(_runs(row))
+        for run in [r for r in open_runs if r not in runs]:
+            first = open_runs.pop(run)
+            yield first, *run, i - first
+        for run in runs:
+            open_runs.setdefault(run, i)
+
+
 def _runs(row: int) -> Iterator[tuple[int, int]]:
     at = 0
     while row:
@@ -137,15 +145,6 @@ class Grid:
     def __init__(self, columns: int, rows: int) -> None:
         self.columns, self.rows = columns, rows
         self.taken = 0
-        self._combs: dict[tuple[int, int], int] = {}
-
-    def comb(self, first: int, step: int) -> int:
-        """The leftmost cell of every `step`-th row from the row `first` on."""
-        key = first, step
-        if key not in self._combs:
-            rows = range(first, self.rows, step)
-            self._combs[key] = sum(1 << (y * self.columns) for y in rows)
-        return self._combs[key]
 
     def block(self, x: int, y: int, columns: int, rows: int) -> int:
         """A rectangle of cells, cut off at the sheet's edge."""
@@ -156,31 +155,47 @@ class Grid:
         every = ((1 << (self.columns * rows)) - 1) // ((1 << self.columns) - 1)
         return (line * every) << (y * self.columns)
 
-    def free(self, shape: Shape, shut: int = 0) -> int:
-        """Every place where the shape's upper left cell may lie; `shut` is barred."""
+    def free(self, shape: Shape) -> int:
+        """Every place where the shape's upper left cell may lie."""
         across = self.columns - shape.columns + 1
         down = self.rows - len(shape.rows) + 1
         if across < 1 or down < 1:
             return 0
-        grown = [self.taken | shut]
-        barred = 0
-        for y, x, length in shape.runs:
-            k = length.bit_length() - 1
-            while len(grown) <= k:
-                last = grown[-1]
-                grown.append(last | last >> (1 << (len(grown) - 1)))
-            at = y * self.columns + x
-            barred |= grown[k] >> at
-            if length != 1 << k:
-                barred |= grown[k] >> (at + length - (1 << k))
+        barred = touching(shape.blocks, self.taken, self.columns)
         return self.block(0, 0, across, down) & ~barred
 
     def take(self, shape: Shape, place: int) -> None:
-        """Lay the shape, and the gap round it, on the sheet."""
-        y0, x0 = divmod(place, self.columns)
-        whole = (1 << self.columns) - 1
-        for i, row in enumerate(shape.fat):
-            y = y0 + i - shape.border
-            if 0 <= y < self.rows:
-                bits = (row << x0) >> shape.border & whole
-                self.taken |= bits << (y * self.columns)
+        """Lay the shape on the sheet."""
+        for i, row in enumerate(shape.rows):
+            self.taken |= row << (place + i * self.columns)
+
+
+def touching(blocks: Sequence[Block], cells: int, columns: int) -> int:
+    """The places at which blocks touch any of these cells, in a grid so wide."""
+    grown = {(0, 0): cells}
+    """The cells smeared over 2^k columns and 2^j rows."""
+    found = 0
+    for y, x, wide, tall in blocks:
+        k, j = wide.bit_length() - 1, tall.bit_length() - 1
+        smear = _grown(grown, k, j, columns)
+        at = y * columns + x
+        right, low = wide - (1 << k), (tall - (1 << j)) * columns
+        found |= smear >> at
+        if right:
+            found |= smear >> (at + right)
+        if low:
+            found |= smear >> (at + low)
+            if right:
+                found |= smear >> (at + right + low)
+    return found
+
+
+def _grown(grown: dict[tuple[int, int], int], k: int, j: int, columns: int) -> int:
+    known = grown.get((k, j))
+    if known is None:
+        less = (
+            _grown(grown, k, j - 1, columns) if j else _grown(grown, k - 1, 0, columns)
+        )
+        by = columns << (j - 1) if j else 1 << (k - 1)
+        known = grown[k, j] = less | less >> by
+    return known

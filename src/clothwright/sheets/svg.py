@@ -62,7 +62,7 @@ def svg_of(pattern: DrawnPattern, scale: Scale = Scale.FULL) -> str:
     """The picture as text, laid as on a roll of the usual width."""
     frame = frame_of(PageFormat.ROLL, ROLL_WIDTH)
     pieces = [scaled(p, scale.value) for p in pattern.pieces]
-    laid = arrange(pieces, frame, whole=False).pieces
+    laid = arrange(pieces, frame, whole=True).pieces
     boxes = [p.cut_line.bounds() for p in laid]
     wide = max((b[2] for b in boxes), default=1.0) + 2 * AIR
     tall = max((b[3] for b in boxes), default=1.0) + 2 * AIR

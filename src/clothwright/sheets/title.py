@@ -9,11 +9,12 @@ from dataclasses import dataclass
 
 from clothwright.curves import Motion, Path, Point
 from clothwright.finishing.drawn import DrawnPattern, Meaning
-from clothwright.sheets.arrange import Arrangement, Tile
+from clothwright.sheets.arrange import Arrangement
 from clothwright.sheets.formats import Frame, Scale
 from clothwright.sheets.ink import Ink
 from clothwright.sheets.letters import width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
+from clothwright.sheets.tiles import Tile
 
 SQUARE_CM = 10.0
 SQUARE_IN = 4 * 2.54
@@ -28,6 +29,14 @@ FINE = Look(0.25)
 HEAVY = Look(0.9)
 
 PRINT_RIGHT = "Print at 100 %, do not fit to page."
+
+ONE_SQUARE = "Only this page has them; print all pages alike."
+
+JOINING = (
+    "To join: pages are named by row and column, as on the map. Cut off the right and "
+    "lower margins on the thin lines, lay each page on the thin lines of its "
+    "neighbours so that the halves of every numbered button make a ring, and tape."
+)
 
 FAILURE_LETTERS = (0.26, 0.2, 0.16)
 """Heights of the failures' letters, the largest that fits."""
@@ -46,6 +55,7 @@ _KEY = (
     (Meaning.GRAIN, "straight grain"),
     (Meaning.NOTCH, "notch: one in front, two behind"),
     (Meaning.DRILL, "button, hook, or point of a dart"),
+    (Meaning.LOOP, "loop: chalk its place"),
     (Meaning.INNER, "line for the eye, with its name"),
 )
 
@@ -64,12 +74,28 @@ class Words:
         return self.height * 1.9
 
 
-def scale_words(scale: Scale) -> str:
-    """The scale in words, with what 10 cm on the paper stand for."""
+def scale_words(scale: Scale, unit: str) -> str:
+    """The scale in words, with what a length on the paper stands for."""
     if scale is Scale.FULL:
         return "full scale"
     name = {Scale.HALF: "half scale", Scale.QUARTER: "quarter scale"}[scale]
-    return f"{name}: 10 cm here are {10 / scale.value:g} cm of the garment"
+    here = 4 if unit == "in" else 10
+    there = f"{here / scale.value:g} {unit} of the garment"
+    return f"{name}: {here} {unit} here are {there}"
+
+
+def _scale_lines(scale: Scale, unit: str) -> Iterator[Words]:
+    """What the block says of the scale; a smaller one loudly."""
+    name, _, meant = scale_words(scale, unit).partition(": ")
+    figures = f"Figures on the pieces: {_unit(unit)}"
+    if not meant:
+        yield Words(name.capitalize(), 0.24)
+        yield Words(figures, 0.22)
+        return
+    yield Words(name.upper(), 0.4, bold=True)
+    yield Words(meant, 0.24, bold=True)
+    yield Words("The squares are 10 cm and 4 in on the paper.", 0.22)
+    yield Words(f"{figures} of the full size", 0.22)
 
 
 class TitleBlock:
@@ -78,7 +104,9 @@ class TitleBlock:
     `rest` holds the lines for which the first page has no room.
     """
 
-    def __init__(self, pattern: DrawnPattern, frame: Frame, scale: Scale) -> None:
+    def __init__(
+        self, pattern: DrawnPattern, frame: Frame, scale: Scale, *, tiled: bool
+    ) -> None:
         self.width = min(frame.live_width, WIDEST)
         self.pattern, self.scale = pattern, scale
         self._column = list(_broken(self._about(), self._column_width))
@@ -86,7 +114,7 @@ class TitleBlock:
         self._failed, self.rest = _failed_lines(pattern, self.width - 0.8, room)
         self._below: list[Words] = []
         most = frame.live_height - self._middle_foot - AIR
-        for words in _broken(_note_lines(pattern), self.width):
+        for words in _broken(_note_lines(pattern, tiled), self.width):
             most -= words.step
             (self._below if most > 0 and not self.rest else self.rest).append(words)
 
@@ -124,7 +152,8 @@ class TitleBlock:
             _lines(ink, self._failed, x + 0.4, y + 0.35)
         top = y + self._square_top
         self._squares(ink, x, top)
-        draw_map(ink, laid, x + 0.5, top + 0.5, 9.0, 7.6)
+        if len(laid.tiles) > 1:
+            draw_map(ink, laid, x + 0.5, top + 0.5, 9.0, 7.6)
         right = x + SQUARE_IN + AIR
         foot = _lines(ink, self._column, right, top)
         self._draw_key(ink, right, foot + 0.3)
@@ -136,7 +165,8 @@ class TitleBlock:
         x += 0.3
         ink.write("Solid square: 10 cm", x, top + 8.9, 0.24, bold=True)
         ink.write("Dashed square: 4 in.", x + 5, top + 8.9, 0.24, bold=True)
-        ink.write(_measure_one(self.pattern.unit), x, top + 9.5, 0.22)
+        said = f"{_measure_one(self.pattern.unit)} {ONE_SQUARE}"
+        ink.write(said, x, top + 9.5, 0.18)
 
     def _draw_key(self, ink: Ink, x: float, y: float) -> None:
         for meaning, words in _keys(self.pattern):
@@ -153,15 +183,14 @@ class TitleBlock:
         fits = (h for h in TITLE_LETTERS if self._is_line(p.title, h))
         yield Words(p.title, next(fits, TITLE_LETTERS[-1]), bold=True)
         yield Words(f"for {p.client}, measured {p.measured}", 0.24)
-        yield Words(scale_words(self.scale), 0.24)
+        yield from _scale_lines(self.scale, p.unit)
         yield Words(PRINT_RIGHT, 0.24, bold=True)
         yield Words(p.allowance_note, 0.22)
-        yield Words("Figures on the pieces: " + _unit(p.unit), 0.22)
 
 
 def _measure_one(unit: str) -> str:
     near = "1/32 in" if unit == "in" else "0.5 mm"
-    return f"Measure one before you cut: within {near}."
+    return f"Measure one: within {near}."
 
 
 def _unit(unit: str) -> str:
@@ -187,7 +216,9 @@ def _failed_lines(
     return [*head, *lines[:n], more], lines[n:]
 
 
-def _note_lines(p: DrawnPattern) -> Iterator[Words]:
+def _note_lines(p: DrawnPattern, tiled: bool) -> Iterator[Words]:
+    if tiled:
+        yield Words(JOINING, 0.22)
     for said in p.cautions:
         yield Words("! " + said, 0.24, bold=True)
     for said in p.notes:
@@ -238,6 +269,13 @@ def _sample(meaning: Meaning, x: float, y: float) -> list[Path]:
             Path.line(middle - foot, middle + foot),
             Path.line(middle - foot - bar, middle - foot + bar),
         ]
+    if meaning is Meaning.LOOP:
+        a, b = middle - Point(0.3, -0.15), middle + Point(0.3, 0.15)
+        up = Point(0, -0.4)
+        return [
+            Path.cubic(a, a + up, b + up, b),
+            Path.line(Point(x + 0.6, y + 0.15), Point(x + 1.8, y + 0.15)),
+        ]
     if meaning is Meaning.DRILL:
         a, b = Point(0.15, 0.15), Point(0.15, -0.15)
         return [Path.line(middle - a, middle + a), Path.line(middle - b, middle + b)]
@@ -280,7 +318,7 @@ def draw_map(
     k = min(
         width / columns / f.live_width,
         height / rows / f.live_height,
-        2.8 / max(f.live_width, f.live_height) if columns * rows > 1 else 99.0,
+        4.0 / max(f.live_width, f.live_height),
     )
     w, h = f.live_width * k, f.live_height * k
     for row, column in laid.tiles:

@@ -45,6 +45,8 @@ def opened(piece: DrawnPiece) -> DrawnPiece:
         if line.meaning is Meaning.FOLD:
             lines.append(DrawnLine(Meaning.INNER, line.path, line.note))
             continue
+        if line.meaning is Meaning.BRACKET:
+            continue
         lines.append(line)
         single = line.meaning is Meaning.GRAIN or on_fold.holds(
             line.path.start, line.path.end

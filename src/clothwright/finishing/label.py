@@ -1,0 +1,218 @@
+"""The block of words on a piece: how its lines are broken, and where it stands.
+
+A block is tried in several shapes, in the largest letters, in the middle of the
+piece first. One that finds no room is divided into its groups; on a piece too crowded
+for those, every line stands where it can.
+"""
+
+import math
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cache
+
+from clothwright.curves import Point, Vector, turned
+from clothwright.finishing.boxes import line_width, text_box
+from clothwright.finishing.drawn import DrawnText, Meaning
+from clothwright.finishing.room import Room
+
+LEADING = 1.45
+"""Line to line by the height of the letters."""
+
+ROOMS = (0.8, 0.35, 0.1)
+"""Free paper around a label, cm: ample, enough, and the least that still reads."""
+
+SHAPES = ((34, False), (26, False), (20, False), (70, True), (44, True), (15, False))
+"""Widest lines that are tried, in characters; True lets short lines share one."""
+
+GLUE = "\u00a0"
+"""A blank at which no line breaks."""
+
+OPEN_END = 0.3
+"""What a break after a word costs, against the square of a line's empty share."""
+
+Group = tuple[str, ...]
+
+
+class Labeller:
+    """Finds places on one piece."""
+
+    def __init__(
+        self,
+        room: Callable[[float], Room],
+        turns: Sequence[float],
+        spots: Sequence[Point],
+        heights: Sequence[float],
+    ) -> None:
+        """`room` gives the free paper for a reading direction; `turns` are the
+        directions in degrees, `heights` those of capitals in cm, the best first;
+        `spots` are where words are looked for: the middle, then the ends."""
+        self._free, self.turns, self.spots = room, turns, spots
+        self.heights = heights
+        self._rooms: dict[float, Room] = {}
+        self._taken: list[DrawnText] = []
+
+    def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
+        """The words of all groups; of those after the first, those that find room.
+        Empty when the first does not, as one block or, if they may, `apart`."""
+        for room in ROOMS[:2]:
+            found = self._block(
+                [line for g in groups for line in g], room, self.spots[0]
+            )
+            if found:
+                return found
+        out = self._first(groups[0], apart)
+        for g in groups[1:] if out else ():
+            below = out[-1].at + _down(out[-1].degrees) * (2 * out[-1].height)
+            for room in ROOMS[1:]:
+                found = self._block(g, room, below, bold=False)
+                if found:
+                    break
+            out += found
+        return out
+
+    def _first(self, group: Group, apart: bool) -> list[DrawnText]:
+        """The first group in one block, else line by line."""
+        for room in ROOMS[1:]:
+            found = self._block(group, room, self.spots[0])
+            if found:
+                return found
+        for spot in self.spots if apart else ():
+            found = self._strung(group, spot)
+            if found:
+                return found
+            self._rooms.clear()
+            self._taken.clear()
+        return []
+
+    def _strung(self, group: Group, to: Point) -> list[DrawnText]:
+        """Every line in a place of its own, one after the other along the piece."""
+        out: list[DrawnText] = []
+        for i, line in enumerate(group):
+            found = self._block((line,), ROOMS[-1], to, bold=i == 0, strung=True)
+            if not found:
+                return []
+            last = found[-1]
+            run = line_width(last.text, last.height) + last.height
+            to = last.at + turned(_down(last.degrees), -90) * run
+            out += found
+        return out
+
+    def _room(self, degrees: float) -> Room:
+        """The paper that is still free, for a reading direction."""
+        if degrees not in self._rooms:
+            room = self._rooms[degrees] = self._free(degrees)
+            for t in self._taken:
+                room.keep_off(text_box(t).ring())
+        return self._rooms[degrees]
+
+    def _take(self, found: Sequence[DrawnText]) -> None:
+        self._taken += found
+        for t in found:
+            for room in self._rooms.values():
+                room.keep_off(text_box(t).ring())
+
+    def _block(
+        self,
+        lines: Sequence[str],
+        room: float,
+        to: Point,
+        *,
+        bold: bool = True,
+        strung: bool = False,
+    ) -> list[DrawnText]:
+        """The lines as one block with `room` around it, near to a point; or nothing.
+        `strung` lines run along the longest edge if they can, with no break."""
+        shapes = list(_shapes(tuple(lines), bold))
+        turns = list(self.turns)
+        if strung:
+            shapes.sort(key=len)
+            turns.reverse()
+        for degrees in turns:
+            paper = self._room(degrees)
+            for height in self.heights:
+                for shape in shapes:
+                    wide, tall = _size(shape, height, bold)
+                    at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
+                    if at is not None:
+                        found = _set(shape, at, height, degrees, bold)
+                        self._take(found)
+                        return found
+        return []
+
+
+def _set(
+    lines: Sequence[str], at: Point, height: float, degrees: float, bold: bool
+) -> list[DrawnText]:
+    down = _down(degrees)
+    return [
+        DrawnText(
+            Meaning.LABEL,
+            t.replace(GLUE, " "),
+            at + down * ((i - (len(lines) - 1) / 2) * height * LEADING),
+            height,
+            degrees,
+            bold=bold and i == 0,
+        )
+        for i, t in enumerate(lines)
+    ]
+
+
+def _down(degrees: float) -> Vector:
+    """From line to line."""
+    a = math.radians(degrees)
+    return Vector(-math.sin(a), math.cos(a))
+
+
+def _size(lines: Sequence[str], height: float, bold: bool) -> tuple[float, float]:
+    wide = max(line_width(t, height, bold=bold and i == 0) for i, t in enumerate(lines))
+    return wide, height * (1.24 + LEADING * (len(lines) - 1))
+
+
+@cache
+def _shapes(lines: Group, bold: bool) -> tuple[Group, ...]:
+    """The lines broken and joined in every shape that is tried, each once."""
+    out: dict[Group, None] = {}
+    for most, shared in SHAPES:
+        head, rest = (lines[:1], lines[1:]) if bold else ((), lines)
+        if shared:
+            rest = tuple(_shared(rest, most))
+        out[tuple(t for line in (*head, *rest) for t in broken(line, most))] = None
+    return tuple(out)
+
+
+def _shared(lines: Iterable[str], most: int) -> Iterator[str]:
+    """Lines joined by points as long as they are short enough."""
+    now = ""
+    for line in lines:
+        longer = f"{now} · {line}" if now else line
+        if now and len(longer) > most:
+            yield now
+            longer = line
+        now = longer
+    if now:
+        yield now
+
+
+def broken(text: str, most: int) -> list[str]:
+    """The text in as few lines of at most `most` characters as can be, of even
+    length, broken after a comma or semicolon sooner than after a word. A longer word
+    has a line of its own."""
+    words = text.split(" ")
+    n = len(words)
+    best: list[tuple[int, float, int]] = [(0, 0.0, 0)] * (n + 1)
+    for i in range(n - 1, -1, -1):
+        tries = []
+        for j in range(i + 1, n + 1):
+            line = " ".join(words[i:j])
+            if len(line) > most and j > i + 1:
+                break
+            slack = (most - len(line)) / most
+            open_end = j < n and line[-1] not in ",;:·"
+            cost = slack * slack + (OPEN_END if open_end else 0.0)
+            tries.append((best[j][0] + 1, best[j][1] + cost, j))
+        best[i] = min(tries)
+    out, i = [], 0
+    while i < n:
+        j = best[i][2]
+        out.append(" ".join(words[i:j]))
+        i = j
+    return out

@@ -1,0 +1,138 @@
+"""What is written on a piece: its label, the figures along its edges, names of lines.
+
+Label after truing 10 and first garment 19: piece, cloths and quantities, number;
+garment, client and date of the measures; allowances.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from clothwright.curves import Path, distance
+from clothwright.finishing.drawn import Beside, Meaning, Wording
+from clothwright.finishing.label import GLUE
+from clothwright.paper import EdgeKind, Piece
+
+_WORDS = {
+    "cf": "centre front",
+    "cb": "centre back",
+    "slant": "slanted edge",
+    "open": "open edge",
+    "free": "loose edge",
+    "foot": "foot, at the waist",
+    "join": "upper edge, to the facing",
+    "waist on": "waist, on to the centre back",
+    "waist side": "waist, side of the dart",
+    "side low": "side, below the dart",
+    "side mid": "side, between the darts",
+    "side high": "side, above the dart",
+    "neck side": "neck, shoulder side of the dart",
+    "dart neck cb": "neck dart, centre leg",
+    "dart neck side": "neck dart, shoulder leg",
+    "dart low": "side dart, lower leg",
+    "dart high": "side dart, upper leg",
+    "dart low 2": "lower side dart, lower leg",
+    "dart high 2": "lower side dart, upper leg",
+    "leg cf": "waist dart, centre leg",
+    "leg cb": "waist dart, centre leg",
+    "leg side": "waist dart, side leg",
+    "cap front": "cap, front half",
+    "cap back": "cap, back half",
+    "underarm front": "seam under the arm, front",
+    "underarm back": "seam under the arm, back",
+    "outer": "outer edge",
+    "outer tail": "outer edge of the tail",
+    "tail": "lower edge",
+}
+
+
+def edge_words(name: str) -> str:
+    """An edge's name in words."""
+    return _WORDS.get(name, name)
+
+
+@dataclass(frozen=True)
+class Words:
+    """What the order says about one piece."""
+
+    title: str
+    client: str
+    measured: str
+    number: int
+    total: int
+    cuts: tuple[str, ...]
+    """A line for each cloth: "ink crêpe: cut 1 on fold"."""
+
+    allowances: tuple[tuple[str, str], ...]
+    """(edges, width)."""
+
+    fmt: Callable[[float], str]
+
+
+def wording(
+    piece: Piece, legs: Sequence[Path], gathers: Mapping[str, float], said: Words
+) -> Wording:
+    """The wording of a piece whose darts are capped; `legs` are theirs in pairs, and
+    `gathers` the edges that are gathered, with the length that remains."""
+    return Wording(
+        _label(piece, said), (*_names(piece), *_figures(piece, legs, gathers, said.fmt))
+    )
+
+
+def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
+    what = [piece.name.upper(), *(_cuts(c) for c in said.cuts)]
+    what.append(_kept(f"piece {said.number} of {said.total}"))
+    whose = [said.title.replace(", order ", f", order{GLUE}"), _kept(said.client)]
+    if said.measured:
+        whose.append(_kept(f"measured {said.measured}"))
+    widths = "; ".join(
+        f"{edges.replace(' ', GLUE).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
+        for edges, width in said.allowances
+    )
+    groups = [tuple(what), tuple(whose)]
+    if widths:
+        groups.append((f"allowances included: {widths}",))
+    return tuple(groups)
+
+
+def _cuts(text: str) -> str:
+    """Cloths may part, the count may not."""
+    cloths, how = text.rsplit(": ", 1)
+    return f"{cloths}: {_kept(how)}"
+
+
+def _kept(text: str) -> str:
+    """The text as one that is not broken."""
+    return text.replace(" ", GLUE)
+
+
+def _names(piece: Piece) -> list[Beside]:
+    """The names of inner lines, of the centres, and what a fold is for."""
+    out = [Beside(Meaning.LABEL, k.name, k.path) for k in piece.lines]
+    for e in piece.edges:
+        if e.kind is EdgeKind.FOLD:
+            text = f"{edge_words(e.name)}, on the fold"
+            said = Beside(Meaning.LABEL, text, e.path, True, "on the fold")
+            out.append(said)
+        elif e.name in ("cf", "cb"):
+            out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
+    return out
+
+
+def _figures(
+    piece: Piece,
+    legs: Sequence[Path],
+    gathers: Mapping[str, float],
+    fmt: Callable[[float], str],
+) -> list[Beside]:
+    """The length of each edge; what a dart takes in; what gathers come to."""
+    out = []
+    for e in piece.edges:
+        text = fmt(e.length)
+        if e.name.startswith("cap "):
+            text = f"dart {fmt(distance(e.path.start, e.path.end))}"
+        if e.name in gathers:
+            text += f", gather to {fmt(gathers[e.name])}"
+        out.append(Beside(Meaning.DIMENSION, text, e.path, right=True))
+    for leg in legs[::2]:
+        out.append(Beside(Meaning.DIMENSION, fmt(leg.length), leg))
+    return out

@@ -1,0 +1,110 @@
+"""Labels: where lines break, and that every piece can be told by a stranger.
+
+What a label says after truing 10 and first garment 19.
+"""
+
+import math
+
+import pytest
+
+from clothwright.finishing.drawn import DrawnPiece, DrawnText, Meaning
+from clothwright.finishing.label import GLUE, LEADING, broken
+from finished import ORDERS, made
+
+CM = 1.0
+TITLE = f"V-neck top with panelled peplum, order{GLUE}6"
+
+
+@pytest.mark.parametrize("most", [8, 15, 20, 26, 34, 70])
+def test_lines_are_short_and_lose_nothing(most: int) -> None:
+    lines = broken(TITLE, most)
+    assert " ".join(lines) == TITLE
+    for line in lines:
+        assert len(line) <= most or " " not in line
+
+
+def test_lines_break_between_things_and_are_even() -> None:
+    assert broken(TITLE, 34) == ["V-neck top with panelled peplum,", f"order{GLUE}6"]
+    assert broken("one two three four five six", 16) == [
+        "one two three",
+        "four five six",
+    ]
+    assert broken(TITLE, 70) == [TITLE]
+    widths = (
+        f"allowances included: side{GLUE}2.0{GLUE}cm; waist, panel{GLUE}1.5{GLUE}cm"
+    )
+    for line in broken(widths, 22):
+        assert not line.endswith(("2.0", "1.5", "side", "panel"))
+
+
+def _label(piece: DrawnPiece) -> list[DrawnText]:
+    return [t for t in piece.texts if t.meaning is Meaning.LABEL]
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_every_piece_is_named_counted_and_numbered(name: str) -> None:
+    drawn = made(name).drawn
+    for piece in drawn.pieces:
+        said = " ".join(t.text for t in _label(piece))
+        assert piece.name.upper() in said
+        assert f"piece {piece.number} of {piece.total}" in said
+        for cut in piece.cuts:
+            assert f"cut {cut.how}" in said, piece.code
+        (bold,) = {t.text for t in _label(piece) if t.bold}
+        assert bold.split()[0] in piece.name.upper()
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_most_pieces_say_whose_they_are_too(name: str) -> None:
+    """All but the narrow panel behind; the allowances on four of five."""
+    drawn = made(name).drawn
+    allowances = 0
+    for piece in drawn.pieces:
+        said = " ".join(t.text for t in _label(piece))
+        allowances += "allowances included" in said
+        if piece.code != "UP":
+            assert drawn.client in said, piece.code
+            assert f"measured {drawn.measured}" in said, piece.code
+            assert f"order {drawn.title.rsplit(' ', 1)[1]}" in said, piece.code
+    assert allowances >= 0.8 * len(drawn.pieces)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_name_and_count_stand_together(name: str) -> None:
+    """Line under line in one reading direction, but on the narrow panel behind, where
+    they follow each other along it."""
+    for piece in made(name).drawn.pieces:
+        label = _label(piece)
+        i = next(i for i, t in enumerate(label) if t.bold)
+        j = next(j for j, t in enumerate(label) if "of" in t.text.split()[-2:])
+        block = label[i : j + 1]
+        turns = {round(t.degrees, 3) for t in block}
+        if piece.code == "UP":
+            assert len(turns) <= 2
+            continue
+        assert len(turns) == 1, piece.code
+        a = math.radians(block[0].degrees)
+        down = (-math.sin(a), math.cos(a))
+        for s, t in zip(block, block[1:], strict=False):
+            step = (t.at.x - s.at.x) * down[0] + (t.at.y - s.at.y) * down[1]
+            assert step == pytest.approx(LEADING * s.height, abs=0.01 * CM)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_letters_are_at_least_4_mm(name: str) -> None:
+    """Truing 10; names that find no other room and figures may be 3.2 mm."""
+    for piece in made(name).drawn.pieces:
+        for t in piece.texts:
+            assert t.height >= 0.32 * CM
+        assert all(t.height >= 0.40 * CM for t in _label(piece) if t.bold)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_every_line_for_the_eye_and_every_fold_is_named(name: str) -> None:
+    for piece in made(name).drawn.pieces:
+        said = " ".join(t.text for t in piece.texts)
+        for line in piece.lines:
+            if line.meaning is Meaning.INNER:
+                assert line.note in said, piece.code
+            if line.meaning is Meaning.FOLD:
+                assert "on the fold" in said, piece.code

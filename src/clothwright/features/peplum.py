@@ -10,7 +10,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point, dot, left_normal
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.peplum_pieces import (
     BackEnd,
     draw_circle,
@@ -71,6 +71,9 @@ class Peplum(Feature):
     sentence: ClassVar[str] = (
         "The peplum is {cut}, {length} long and {fullness} of a full circle; it ends "
         "{ends}."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("length", ("PF", "PFC"), ("hem", "cf"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}

@@ -81,6 +81,7 @@ def steps_of(draft: Draft, name: str) -> list[Step]:
             if min(distance(p, path.start), distance(p, path.end)) < _SAME
         ]
         todo += [s for s in steps if s.makes in ends]
+        todo = todo or [s for s in steps if s.makes == piece]
     out: list[Step] = []
     while todo:
         step = todo.pop(0)

@@ -10,10 +10,10 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from clothwright.app.words import Reading
-from clothwright.curves import Path, Point, distance
+from clothwright.curves import Path, Point, distance, mix
 from clothwright.features import Feature
 from clothwright.features.base import Pin
-from clothwright.finishing.drawn import DrawnPiece
+from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.finishing.finish import Finishing, unlettered
 from clothwright.order import Draft
 from clothwright.order.pattern import finishing_of
@@ -26,9 +26,9 @@ from clothwright.truing import walk
 ROWS = (
     ("B", "BC", "BS", "FS", "FC", "F"),
     ("PB", "PBC", "PBS", "PFS", "PFC", "PF"),
-    ("UP", "BF", "FF"),
 )
-"""Pieces side by side, centre back at the left; what is named nowhere follows below."""
+"""Pieces of half a body side by side, centre back at the left; all others lie in
+columns to their right."""
 
 GAP = 3.0
 """Bare table between pieces, cm."""
@@ -75,13 +75,13 @@ class Table:
 
 def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
     left, top, right, bottom = drawn.cut_line.bounds()
-    at = _label_at(drawn.cut_line)
+    at, room = _label_at(drawn)
     return {
         "name": piece.name,
-        "cuts": [f"{c.cloth}: cut {c.how}" for c in drawn.cuts],
+        "cuts": [[c.cloth, c.how] for c in drawn.cuts],
         "box": [_mm(v) for v in (left, top, right - left, bottom - top)],
         "cut": _d(drawn.cut_line),
-        "label": [_mm(at.x), _mm(at.y)],
+        "label": [_mm(at.x), _mm(at.y), _mm(room)],
         "lines": [
             {
                 "is": s.meaning.value,
@@ -202,49 +202,101 @@ def _is_edge(sheet: Sheet, name: str) -> bool:
 
 # -- layout --------------------------------------------------------------------------
 def _places(sheet: Sheet, order: tuple[str, ...]) -> Mapping[str, tuple[float, float]]:
-    """Where each piece lies, mm: rows of half a body, waists level."""
-    known = {c for row in ROWS for c in row}
-    rows = [[c for c in row if c in order] for row in ROWS]
-    others = [c for c in order if c not in known]
-    wide = max((_width(sheet, row) for row in rows), default=60.0)
-    while others:
-        row: list[str] = []
-        while others and (not row or _width(sheet, [*row, others[0]]) <= wide):
-            row.append(others.pop(0))
-        rows.append(row)
-    out: dict[str, tuple[float, float]] = {}
-    y = 0.0
-    for row in filter(None, rows):
-        boxes = {c: sheet.piece(c).outline.bounds() for c in row}
-        tall = max(b[3] - b[1] for b in boxes.values())
+    """Where each piece lies, mm: half a body with its waists level, the small pieces
+    below or at the right, whichever shows the paper larger."""
+    box = {c: sheet.piece(c).outline.bounds() for c in order}
+    step = GAP + 2.0
+    main: dict[str, tuple[float, float]] = {}
+    y = wide = 0.0
+    for i, names in enumerate(ROWS):
+        row = [c for c in names if c in order]
+        tall = max((_tall(box[c]) for c in row), default=-step)
         x = 0.0
         for c in row:
-            left, top, right, bottom = boxes[c]
-            drop = tall - (bottom - top) if row is rows[0] else 0.0
-            out[c] = (_mm(x - left), _mm(y + drop - top))
-            x += right - left + GAP + 2.0
-        y += tall + GAP + 2.0
+            main[c] = (x, y + (tall - _tall(box[c]) if i == 0 else 0.0))
+            x += _wide(box[c]) + step
+        wide, y = max(wide, x), y + tall + step
+    small = [c for c in order if c not in main]
+    below = {**main, **_rows(small, box, wide, y)}
+    beside = {**main, **_columns(small, box, wide, y)}
+    best = max((below, beside), key=lambda laid: _shown(laid, box))
+    return {c: (_mm(x - box[c][0]), _mm(y - box[c][1])) for c, (x, y) in best.items()}
+
+
+def _rows(
+    small: list[str], box: Mapping[str, "Box"], wide: float, y: float
+) -> dict[str, tuple[float, float]]:
+    out = {}
+    x = tall = 0.0
+    for c in small:
+        if x > 0 and x + _wide(box[c]) > wide:
+            x, y, tall = 0.0, y + tall + GAP, 0.0
+        out[c] = (x, y)
+        x, tall = x + _wide(box[c]) + GAP + 2.0, max(tall, _tall(box[c]))
     return out
 
 
-def _width(sheet: Sheet, row: Iterable[str]) -> float:
-    boxes = [sheet.piece(c).outline.bounds() for c in row]
-    return sum(b[2] - b[0] for b in boxes) + (GAP + 2.0) * max(len(boxes) - 1, 0)
+def _columns(
+    small: list[str], box: Mapping[str, "Box"], x: float, tall: float
+) -> dict[str, tuple[float, float]]:
+    out = {}
+    y = column = 0.0
+    for c in small:
+        if y > 0 and y + _tall(box[c]) > tall:
+            x, y, column = x + column + GAP + 2.0, 0.0, 0.0
+        out[c] = (x, y)
+        y, column = y + _tall(box[c]) + GAP, max(column, _wide(box[c]))
+    return out
 
 
-def _label_at(outline: Path) -> Point:
-    """The place inside an outline that is farthest from it, on a grid of 12 by 12."""
-    points = outline.flatten(0.2)
-    left, top, right, bottom = outline.bounds()
-    best, gap = outline.start, -1.0
-    for i in range(1, 12):
-        for j in range(1, 12):
-            p = Point(left + (right - left) * i / 12, top + (bottom - top) * j / 12)
-            if _inside(points, p):
+ASPECT = 0.9
+"""Width to height of the table beside a slip, as most screens give it."""
+
+
+def _shown(laid: Mapping[str, tuple[float, float]], box: Mapping[str, "Box"]) -> float:
+    """How large paper laid so is seen."""
+    wide = max(x + _wide(box[c]) for c, (x, _) in laid.items())
+    tall = max(y + _tall(box[c]) for c, (_, y) in laid.items())
+    return min(ASPECT / wide, 1.0 / tall)
+
+
+Box = tuple[float, float, float, float]
+
+
+def _wide(box: Box) -> float:
+    return box[2] - box[0]
+
+
+def _tall(box: Box) -> float:
+    return box[3] - box[1]
+
+
+def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
+    """The place inside a piece that is farthest from its lines, on a grid of 14 by 14,
+    and how far, cm."""
+    outline = drawn.cut_line.flatten(0.2)
+    inner = (Meaning.GRAIN, Meaning.INNER, Meaning.DRILL, Meaning.DART)
+    lines = [k.path.flatten(0.2) for k in drawn.lines if k.meaning in inner]
+    points = [q for line in (outline, *lines) for q in _dense(line)]
+    left, top, right, bottom = drawn.cut_line.bounds()
+    best, gap = drawn.cut_line.start, 0.0
+    for i in range(1, 14):
+        for j in range(1, 14):
+            p = Point(left + (right - left) * i / 14, top + (bottom - top) * j / 14)
+            if _inside(outline, p):
                 near = min((p.x - q[0]) ** 2 + (p.y - q[1]) ** 2 for q in points)
                 if near > gap:
                     best, gap = p, near
-    return best
+    return best, gap**0.5
+
+
+def _dense(line: list[Point]) -> list[Point]:
+    """Points of a line at most 2 cm apart."""
+    out = [line[0]]
+    for a, b in zip(line, line[1:], strict=False):
+        n = max(1, int(distance(a, b) / 2.0))
+        out += [mix(a, b, k / n) for k in range(1, n + 1)]
+    return out
 
 
 def _inside(points: list[Point], p: Point) -> bool:

@@ -58,6 +58,9 @@ class Tab:
     send: Send
     unit: Unit
     news: asyncio.Event = field(default_factory=asyncio.Event)
+    gone: asyncio.Event = field(default_factory=asyncio.Event)
+    """Set when the slip is no longer there."""
+
     had: dict[str, str] = field(default_factory=dict)
     """What the page has, by part, as it was sent."""
 

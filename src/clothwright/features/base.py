@@ -127,7 +127,7 @@ class Feature(BaseModel):
     kind: str
     title: ClassVar[str]
     sentence: ClassVar[str]
-    """How the order tells it; `{field}` are its live words."""
+    """How the order tells it; `{field}` are its live words, `[…]` is its name."""
 
     pins: ClassVar[tuple[Pin, ...]] = ()
     """Points that its numbers move, for a hand to pull."""

@@ -43,7 +43,7 @@ class Loops(Feature):
     kind: Literal["loops"] = "loops"
     title: ClassVar[str] = "Loops and buttons"
     sentence: ClassVar[str] = (
-        "It closes with loops on {rows}, {spacing} apart, over buttons of {button}."
+        "It closes with [loops] on {rows}, {spacing} apart, over buttons of {button}."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"closure"})
     needs: ClassVar[dict[str, str]] = {

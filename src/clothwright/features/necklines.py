@@ -41,7 +41,7 @@ class Neckline(Feature):
     kind: Literal["neckline"] = "neckline"
     title: ClassVar[str] = "Neckline"
     sentence: ClassVar[str] = (
-        "A {shape} neck, {depth} deep in front and {width} wider than the standard."
+        "A {shape} [neck], {depth} deep in front and {width} wider than the standard."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("depth", ("FC", "F"), ("neck", "cf"), (0.0, 1.0)),
@@ -274,7 +274,7 @@ class BackNeckline(Feature):
 
     kind: Literal["back neckline"] = "back neckline"
     title: ClassVar[str] = "Back neckline"
-    sentence: ClassVar[str] = "The back neck is {shape}, {depth} deep."
+    sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("depth", ("BC", "B"), ("neck", "cb"), (0.0, 1.0)),
     )

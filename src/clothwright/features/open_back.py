@@ -169,7 +169,7 @@ class LowOpenBack(Feature):
     kind: Literal["low open back"] = "low open back"
     title: ClassVar[str] = "Low open back"
     sentence: ClassVar[str] = (
-        "The back is open, {depth} deep, its edges {top} from the centre at the top "
+        "The back is [open], {depth} deep, its edges {top} from the centre at the top "
         "and {waist} at the waist."
     )
     pins: ClassVar[tuple[Pin, ...]] = (

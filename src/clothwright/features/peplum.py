@@ -69,7 +69,7 @@ class Peplum(Feature):
     kind: Literal["peplum"] = "peplum"
     title: ClassVar[str] = "Peplum"
     sentence: ClassVar[str] = (
-        "The peplum is {cut}, {length} long and {fullness} of a full circle; it ends "
+        "The [peplum] is {cut}, {length} long and {fullness} of a full circle; it ends "
         "{ends}."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
@@ -149,7 +149,7 @@ class Peplum(Feature):
     def said(self) -> str:
         if self.cut is Cut.GATHERED:
             return (
-                "The peplum is {cut}, {length} long and {gathers} times its waist; it "
+                "The [peplum] is {cut}, {length} long and {gathers} times its waist; it "
                 "ends {ends}."
             )
         return self.sentence

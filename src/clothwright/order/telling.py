@@ -184,7 +184,8 @@ def tell_features(kind: str = "") -> list[str] | None:
 
 
 def _feature(f: type[Feature], name: str) -> list[str]:
-    lines = [f'kind = "{name}"', f"  {f.sentence}"]
+    told = f.sentence.replace("[", "").replace("]", "")
+    lines = [f'kind = "{name}"', f"  {told}"]
     numbers = f.numbers()
     for field, info in f.model_fields.items():
         if field == "kind":

@@ -2,8 +2,9 @@
 
 import { draw } from './figures.js';
 
-/** The tape along a path that is `length` cm long; `px` is mm of paper in a pixel. */
-export function tapeAlong(path, length, unit, px, x, y) {
+/** The tape along a path that is `length` cm long, from its end when it is walked
+ *  `back`; `px` is mm of paper in a pixel. */
+export function tapeAlong(path, length, unit, px, x, y, back = false) {
   const whole = path.getTotalLength(), wide = 15 * px, n = Math.max(8, Math.ceil(whole / 4));
   const at = (s) => {
     const t = Math.max(0, Math.min(whole, s));
@@ -24,14 +25,14 @@ export function tapeAlong(path, length, unit, px, x, y) {
   const scale = length > 0 ? whole / (length * 10) : 1;
   const every = unit === 'in' ? 1 : unitMm / px < 18 ? 5 : 1;
   for (let i = 1; i * unitMm / parts * scale <= whole + 1e-6; i++) {
-    const p = at(i * unitMm / parts * scale), k = i % parts === 0 ? 0.5 : 0.28;
+    const s = i * unitMm / parts * scale, p = at(back ? whole - s : s), k = i % parts === 0 ? 0.5 : 0.28;
     g.append(draw('line', { class: 'tick', x1: p.x, y1: p.y, x2: p.x + p.nx * wide * k, y2: p.y + p.ny * wide * k }));
     if (i % parts === 0 && (i / parts) % every === 0) {
       const turn = Math.atan2(p.nx, -p.ny) * 180 / Math.PI;
       g.append(draw('text', { class: 'n', transform: `translate(${p.x + p.nx * wide * 0.74} ${p.y + p.ny * wide * 0.74}) rotate(${turn})` }, String(i / parts)));
     }
   }
-  const e = at(whole);
+  const e = at(back ? 0 : whole);
   g.append(draw('line', { class: 'end', x1: e.x - e.nx * wide * 0.4, y1: e.y - e.ny * wide * 0.4, x2: e.x + e.nx * wide * 1.25, y2: e.y + e.ny * wide * 1.25 }));
   return g;
 }

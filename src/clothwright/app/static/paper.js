@@ -63,13 +63,11 @@ export class Paper {
       g.append(hit, glow);
       edges.set(e.id, { data: e, hit, glow, i });
     });
-    const [x, y] = data.label;
-    const name = draw('text', { class: 'name', x, y }, data.name);
-    const counts = data.cuts.map((c, i) => draw('text', { class: 'count', x, y, dy: `${i + 1}` }, c));
-    g.append(name, ...counts);
+    const label = draw('g', { class: 'label' }, draw('text', { class: 'name' }, data.name), draw('text', { class: 'count' }, `Cut ${data.cuts[0]?.[1] ?? ''}`));
+    g.append(label);
     const dims = draw('g', { class: 'dims' });
     g.append(dims);
-    const kept = { data, g, edges, dims, under: null, code };
+    const kept = { data, g, edges, dims, label, under: null, code };
     if (old) old.g.replaceWith(g); else this.layer.append(g);
     this.pieces.set(code, kept);
     this.lay(code);
@@ -99,7 +97,7 @@ export class Paper {
   words(p) {
     const { data } = p;
     const n = data.edges.length;
-    p.g.setAttribute('aria-label', `${data.name}. ${data.cuts.join('. ')}. ${n} edges.`);
+    p.g.setAttribute('aria-label', `${data.name}. ${data.cuts.map(([cloth, how]) => `${capital(cloth)}: cut ${how}`).join('. ')}. ${n} edges.`);
     for (const { data: e, hit, i } of p.edges.values()) {
       hit.setAttribute('aria-label', `${data.name}, ${e.name}, ${this.say(e.length)}. ${this.sewn(e).join(' ')} Edge ${i + 1} of ${n}.`);
     }
@@ -147,15 +145,17 @@ export class Paper {
     this.selected = id && this.edge(id) ? id : null;
     if (this.selected) {
       const { data, glow } = this.edge(id);
+      let back = false;
       glow.classList.add('on');
       for (const code of data.seams) {
         const s = this.seams.get(code);
         if (!s || s.twin) continue;
         const left = s.left.some(([e]) => e === id);
+        back = Boolean((left ? s.left : s.right).find(([e]) => e === id)[1]);
         for (const [mate] of left ? s.right : s.left) this.edge(mate)?.glow.classList.add('mate');
       }
       const [x, y] = this.places[id.split('.')[0]] ?? [0, 0];
-      this.over.append(tapeAlong(glow, data.length, this.room.unit, this.px, x, y));
+      this.over.append(tapeAlong(glow, data.length, this.room.unit, this.px, x, y, back));
     }
     if (tell) this.room.touched(this.selected);
   }
@@ -172,23 +172,30 @@ export class Paper {
       if (turn > 90 || turn <= -90) turn += 180;
       p.dims.append(draw('text', {
         class: 'dim', transform: `translate(${mid.x} ${mid.y}) rotate(${turn})`,
-        'data-nx': nx / n, 'data-ny': ny / n, 'data-x': mid.x, 'data-y': mid.y, 'data-turn': turn,
+        'data-nx': nx / n, 'data-ny': ny / n, 'data-x': mid.x, 'data-y': mid.y, 'data-turn': turn, 'data-length': whole,
       }, say(data.length, this.room.unit, false)));
     }
     this.settle(p);
   }
 
-  /** Keep figures clear of their edge at any size of the sheet. */
+  /** Keep words inside the piece, and figures clear of their edge, at any size. */
   settle(p) {
+    const [x, y, room] = p.data.label;
+    const wide = Math.max(8.2 * p.data.name.length, 6.2 * 13) * this.px;
+    const [, , w, h] = p.data.box;
+    const turn = wide > 2.1 * room && h > w * 1.2 ? -90 : 0;
+    p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${turn})`);
+    p.label.lastChild.style.display = this.withDims || 22 * this.px > 1.6 * room ? 'none' : '';
     for (const t of p.dims.children) {
       const off = 15 * this.px, d = t.dataset;
+      t.style.display = d.length < t.textContent.length * 7.5 * this.px ? 'none' : '';
       t.setAttribute('transform', `translate(${+d.x + d.nx * off} ${+d.y + d.ny * off}) rotate(${d.turn})`);
     }
   }
 
   showDimensions(on) {
     this.withDims = on;
-    for (const p of this.pieces.values()) this.dimensions(p);
+    for (const p of this.pieces.values()) { this.dimensions(p); this.settle(p); }
   }
 
   // -- pins ------------------------------------------------------------------------

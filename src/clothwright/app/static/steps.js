@@ -42,7 +42,7 @@ export class Steps {
     if (this.hidden) told.append(make('button', { type: 'button', class: 'w ink', onclick: () => { told.replaceChildren(figured(s.say)); } }, 'Tell me'));
     else told.append(figured(s.say));
     const say = 'speechSynthesis' in window ? make('button', { type: 'button', class: 'w ink', onclick: () => { speechSynthesis.cancel(); speechSynthesis.speak(new SpeechSynthesisUtterance(s.say)); } }, 'Say it') : null;
-    this.el.replaceChildren(figure, make('article', { class: 'note step', 'aria-label': 'The step' },
+    this.el.replaceChildren(figure, make('article', { class: 'note lesson', 'aria-label': 'The step' },
       make('div', { class: 'of' }, make('span', {}, `Step ${this.i + 1} of ${this.steps.length}`), make('span', {}, capital(s.part))),
       told,
       make('div', { class: 'do' },

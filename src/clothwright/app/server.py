@@ -14,12 +14,28 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from clothwright import __version__
-from clothwright.app import slip_pages
+from clothwright.app import (
+    card_pages,
+    door_pages,
+    past_pages,
+    print_pages,
+    shelf_pages,
+    slip_pages,
+)
 from clothwright.app.guard import LOOPBACK, Guard
 from clothwright.app.workshop import HERE, Workshop, workshop_of
 from clothwright.book import Book, BookError
 from clothwright.order import OrderError
 from clothwright.sheets import SheetError
+
+_PAGES = (
+    slip_pages.router,
+    past_pages.router,
+    print_pages.router,
+    card_pages.router,
+    shelf_pages.router,
+    door_pages.router,
+)
 
 mimetypes.add_type("text/javascript", ".js")
 
@@ -35,7 +51,8 @@ def create_app(
     """The whole app on an open book, behind its guard; see `guard` for the rest."""
     app = FastAPI(docs_url=None, redoc_url=None, openapi_url=None)
     app.state.workshop = Workshop(book)
-    app.include_router(slip_pages.router)
+    for pages in _PAGES:
+        app.include_router(pages)
     static = StaticFiles(directory=HERE / "static")
     app.mount(f"/static/{__version__}", static, name="static")
     for kind in (BookError, OrderError, SheetError):

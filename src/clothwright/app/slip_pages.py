@@ -2,7 +2,6 @@
 
 import asyncio
 import contextlib
-from datetime import date
 from typing import Annotated
 
 from fastapi import APIRouter, Form
@@ -10,6 +9,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
+from clothwright.app.forms import day_of, number_of
 from clothwright.app.tabs import Tab
 from clothwright.app.workshop import made_up, new_slip, styles, workshop_of
 from clothwright.book import BookError
@@ -44,7 +44,8 @@ def add(
 ) -> Response:
     """Write a new slip."""
     book = workshop_of(request).book
-    slip = new_slip(book, book.clients.get(_number(client)), style, title, _day(wanted))
+    whose = book.clients.get(number_of(client, "Choose whom it is for."))
+    slip = new_slip(book, whose, style, title, day_of(wanted))
     return RedirectResponse(f"/slips/{slip.number}", 303)
 
 
@@ -97,20 +98,3 @@ async def table(socket: WebSocket, number: int, unit: str = "in") -> None:
 async def _hear(socket: WebSocket, tab: Tab) -> None:
     while True:
         await tab.hear(await socket.receive_text())
-
-
-def _number(text: str) -> int:
-    if not text.isdigit() or len(text) > 9:
-        raise OrderError("Choose whom it is for.")
-    return int(text)
-
-
-def _day(text: str) -> date | None:
-    if not text.strip():
-        return None
-    try:
-        return date.fromisoformat(text.strip())
-    except ValueError:
-        raise OrderError(
-            "The day cannot be read; write it like 2027-06-14, or leave it out."
-        ) from None

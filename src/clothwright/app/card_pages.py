@@ -121,6 +121,7 @@ async def record(request: Request, client_id: int) -> Response:
     if kept.questions:
         asked = tuple((f.place, str(f)) for f in kept.questions)
         return _card(request, client, typed=typed, questions=asked, status=409)
+    await workshop_of(request).refresh(client_id)
     return RedirectResponse(f"/cards/{client_id}", 303)
 
 

@@ -1,10 +1,12 @@
 """Where a room keeps its states: a slip in the book."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import date
 
-from clothwright.book import Book, BookError, Slip, Stale
+from clothwright.book import HOUSE_RULES, Book, BookError, Slip, Stale
 from clothwright.order import OrderError
+from clothwright.units import Unit
 
 
 @dataclass
@@ -57,6 +59,37 @@ class InBook:
     def can(self) -> tuple[bool, bool]:
         """Whether there is something to take back, and to make again."""
         return self.slip.can_undo, self.slip.can_redo
+
+    def house(self) -> str:
+        """The house rules that stand on the shelf."""
+        item = self.book.shelf.get(HOUSE_RULES)
+        return item.text if item and item.text.strip() else ""
+
+    def card(self, unit: Unit) -> Mapping[str, str]:
+        """The newest measures on the client's card, as written, by code."""
+        client = self.book.clients.get(self.slip.client_id)
+        if not self.book.measures.history(client):
+            return {}
+        return {
+            m.code: m.typed
+            for m in self.book.measures.body(client, unit=unit).values.values()
+        }
+
+    def measure(self, code: str, typed: str, unit: Unit, keep: bool) -> str:
+        """Write a measure on the card. An odd one is asked about, with a sentence,
+        unless she says to `keep` it; empty when it is written."""
+        client = self.book.clients.get(self.slip.client_id)
+        try:
+            done = self.book.measures.record(
+                client,
+                {code: typed},
+                unit=unit,
+                taken=date.today(),
+                keep=(code,) if keep else (),
+            )
+        except BookError as e:
+            raise OrderError(str(e)) from e
+        return " ".join(str(q) for q in done.questions)
 
     def fresh(self) -> bool:
         """Read the slip's head again; True when it was changed elsewhere."""

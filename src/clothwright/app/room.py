@@ -7,7 +7,8 @@ the slip, which then says so with the ways out, while the last paper stays.
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from datetime import date
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -38,6 +39,10 @@ from clothwright.units import (
 )
 
 PLACE = "the slip"
+HOUSE = "the house rules"
+SAME = 0.06
+"""Figures nearer than this are one, cm: they were rounded on their way."""
+
 TRIES = 7
 """Halvings on the way to the nearest value that can be drawn."""
 
@@ -73,6 +78,19 @@ class Keeper(Protocol):
         """Whether there is something to take back, and to make again."""
         ...
 
+    def house(self) -> str:
+        """The house rules that stand on the shelf."""
+        ...
+
+    def card(self, unit: Unit) -> Mapping[str, str]:
+        """The newest measures on the client's card, as written, by code."""
+        ...
+
+    def measure(self, code: str, typed: str, unit: Unit, keep: bool) -> str:
+        """Write a measure on the card. An odd one is asked about, with a sentence,
+        unless she says to `keep` it; empty when it is written."""
+        ...
+
 
 @dataclass(frozen=True)
 class Refusal:
@@ -106,17 +124,19 @@ class Room:
 
     def __post_init__(self) -> None:
         """Raises OrderError when the kept order cannot even be read."""
+        self.house = self.keeper.house()
         self.stitched = read_slip(self.keeper.text())
         basted = self.keeper.basted()
         self.basting = basted is not None
         self.tried = [basted] if basted is not None else []
         self.now = read_slip(basted) if basted is not None else self.stitched
         self.shown = self.now
-        self.order = _order(self.now)
+        self.order = self._order(self.now)
         self.draft: Draft | None = None
         self.faults: tuple[str, ...] = ()
         self.paper: dict[str, Any] = {"pieces": {}, "places": {}, "seams": {}}
         self.under: dict[str, str] = {}
+        self.card = self.keeper.card(self._unit())
         self._redraw()
 
     # -- changes --------------------------------------------------------------------
@@ -221,7 +241,7 @@ class Room:
         kind = str(op.get("kind", ""))
         self._keep(leave_off(self.now, kind), f"{_cap(kind)} left off")
 
-    def _measure(self, op: Mapping[str, Any]) -> None:
+    def _measure(self, op: Mapping[str, Any]) -> Refusal | None:
         code = str(op.get("of", "")).removeprefix("m:")
         if code not in measures():
             raise OrderError(f"{code} is no measure that is known here")
@@ -232,9 +252,36 @@ class Room:
             parse_angle(typed)
         else:
             typed = format_length(parse_length(typed, unit), self._unit())
+        if not self.basting:
+            asked = self.keeper.measure(code, typed, self._unit(), bool(op.get("keep")))
+            if asked:
+                keep = {**op, "keep": True, "say": "Keep it"}
+                return Refusal(f"m:{code}", asked, keep)
+            self.card = self.keeper.card(self._unit())
+        self._take_measures({code: typed}, f"{_cap(m.name)} {typed}")
+        return None
+
+    def _card(self, op: Mapping[str, Any]) -> None:
+        """Take up the newest figures of the card."""
+        self._take_measures(self.newer(), "Measured again")
+
+    def newer(self) -> dict[str, str]:
+        """Figures on the card that are others than the slip's, as written."""
+        mine = self.order.body.values
+        unit = self._unit()
+        out = {}
+        for code, typed in self.card.items():
+            angle = measures()[code].kind == "angle"
+            value = parse_angle(typed) if angle else parse_length(typed, unit)
+            if code not in mine or abs(mine[code].value - value) > SAME:
+                out[code] = typed
+        return out
+
+    def _take_measures(self, typed: Mapping[str, str], said: str) -> None:
         table = dict(self.now)
-        table["measures"] = {**table.get("measures", {}), code: typed}
-        self._keep(table, f"{_cap(m.name)} {typed}")
+        table["measures"] = {**table.get("measures", {}), **typed}
+        table["taken"] = date.today()
+        self._keep(table, said)
 
     def _baste(self, op: Mapping[str, Any]) -> None:
         self.basting = True
@@ -292,14 +339,21 @@ class Room:
             against,
             () if against else self.faults,
             unit,
+            self.newer(),
         )
+
+    def _order(self, table: Mapping[str, Any]) -> Order:
+        order = order_from_table(dict(table), PLACE, Path())
+        if not self.house:
+            return order
+        return replace(order, house_text=self.house, house_place=HOUSE)
 
     def _draw(self, table: dict[str, Any]) -> None:
         """Put an order on the table; when it cannot be drafted the last paper stays.
 
         Raises OrderError.
         """
-        self.order = _order(table)
+        self.order = self._order(table)
         self.shown = table
         self.draft = self.workroom.draft(self.order)
         self.paper = self.table.lay(self.draft)
@@ -319,7 +373,7 @@ class Room:
         if self.now == self.stitched:
             return
         try:
-            old = Workroom().draft(_order(self.stitched))
+            old = Workroom().draft(self._order(self.stitched))
         except OrderError:
             return
         pieces = Table().lay(old)["pieces"]
@@ -350,7 +404,7 @@ class Room:
                 trial = set_field(
                     self.now, kind, name, _written(mid, number.kind, unit)
                 )
-                Workroom().draft(_order(trial))
+                Workroom().draft(self._order(trial))
                 good = mid
                 if i == 0:
                     break
@@ -368,7 +422,7 @@ class Room:
 
     def _feature(self, kind: str) -> Feature:
         row(self.now, kind)
-        return next(f for f in _order(self.now).features if f.kind == kind)
+        return next(f for f in self._order(self.now).features if f.kind == kind)
 
     def _say(self, feature: Feature, name: str) -> str:
         number = feature.numbers()[name]
@@ -390,6 +444,7 @@ _CHANGES: Mapping[str, Callable[[Room, Mapping[str, Any]], Refusal | None]] = {
     "add": Room._add,
     "leave": Room._leave,
     "measure": Room._measure,
+    "card": Room._card,
     "baste": Room._baste,
     "stitch": Room._stitch,
     "unpick": Room._unpick,
@@ -406,10 +461,6 @@ def _split(op: Mapping[str, Any]) -> tuple[str, str]:
     if name not in feature_type(kind).model_fields:
         raise OrderError(f"{PLACE}, {kind}: {name} is not one of its settings")
     return kind, name
-
-
-def _order(table: Mapping[str, Any]) -> Order:
-    return order_from_table(dict(table), PLACE, Path())
 
 
 def _told(e: Exception) -> str:

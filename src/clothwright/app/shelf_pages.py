@@ -33,14 +33,15 @@ def shelf(request: Request, said: str = "") -> Response:
 
 
 @router.post("/shelf/house")
-def house(request: Request, text: Text = "", revision: Text = "0") -> Response:
-    """Keep the house rules."""
-    book = workshop_of(request).book
+async def house(request: Request, text: Text = "", revision: Text = "0") -> Response:
+    """Keep the house rules; every slip that lies open is drawn by them."""
+    shop = workshop_of(request)
     at = int(revision) if revision.isdigit() else 0
     text = text.replace("\r\n", "\n")
-    kept = book.shelf.put(ShelfItem(HOUSE_RULES, text, at))
+    kept = shop.book.shelf.put(ShelfItem(HOUSE_RULES, text, at))
     if isinstance(kept, Stale):
         raise BookError(kept.sentence)
+    await shop.refresh()
     return RedirectResponse("/shelf", 303)
 
 

@@ -7,7 +7,7 @@ the choice of drawings) is asked for when it is opened, so that a slip stays lig
 import contextlib
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
@@ -131,6 +131,8 @@ class Reading:
     """Why it cannot be drafted, when it cannot and nothing disagrees."""
 
     unit: Unit
+    newer: Mapping[str, str] = field(default_factory=dict)
+    """Figures on the client's card that are others than the slip's, as written."""
 
 
 def paragraphs(r: Reading) -> dict[str, list[dict[str, Any]]]:
@@ -170,6 +172,15 @@ def _measures(r: Reading) -> list[Sentence]:
         for word in guessed:
             said += [word, ", "]
         out.append(Sentence("estimates", _stopped(said)))
+    if r.newer:
+        said = ["Her card has other figures by now: "]
+        said += [
+            ", ".join(f"{measures()[c].name} {typed}" for c, typed in r.newer.items()),
+            ". ",
+            Word("card", "Use them", Pen.INK, Opens.ACT, do={"do": "card"}),
+            ".",
+        ]
+        out.append(Sentence("newer", tuple(said)))
     out += _said_of_measures(r)
     return out
 
@@ -241,9 +252,9 @@ def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence
     if not named:
         runs += [" ", _name(f, "More", was), "."]
     rest: list[str | Word] = []
-    for field in type(f).model_fields:
-        if field != "kind" and field not in slots:
-            rest += [f"{label(f, field)} ", _field(r, f, field, mine, was), ", "]
+    for name in type(f).model_fields:
+        if name != "kind" and name not in slots:
+            rest += [f"{label(f, name)} ", _field(r, f, name, mine, was), ", "]
     off = Word(
         f"{f.kind}!",
         "Leave it off",

@@ -67,6 +67,17 @@ class Workshop:
             for tab in desk.tabs:
                 tab.gone.set()
 
+    async def refresh(self, client: int | None = None) -> None:
+        """Draw open slips anew, all or a client's: her card or the shelf changed."""
+        for desk in list(self.desks.values()):
+            keeper = desk.room.keeper
+            assert isinstance(keeper, InBook)
+            if client in (None, keeper.slip.client_id):
+                async with desk.lock:
+                    await asyncio.to_thread(keeper.fresh)
+                    await asyncio.to_thread(desk.room.reread)
+                desk.wake()
+
     def page(
         self, request: Request, name: str, status: int = 200, **values: Any
     ) -> Response:

@@ -181,11 +181,14 @@ export class Paper {
   /** Keep words inside the piece, and figures clear of their edge, at any size. */
   settle(p) {
     const [x, y, room] = p.data.label;
-    const wide = Math.max(8.2 * p.data.name.length, 6.2 * 13) * this.px;
     const [, , w, h] = p.data.box;
-    const turn = wide > 2.1 * room && h > w * 1.2 ? -90 : 0;
-    p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${turn})`);
-    p.label.lastChild.style.display = this.withDims || 22 * this.px > 1.6 * room ? 'none' : '';
+    const { name } = p.data;
+    // a name as large as it may stand, along the piece when that leaves more room
+    const along = h > w * 1.2 && 0.5 * name.length * 16.5 * this.px > 2.1 * room;
+    const size = Math.min(16.5 * this.px, along ? Math.min(1.1 * room, 0.8 * h / (0.5 * name.length)) : 4 * room / name.length);
+    p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${along ? -90 : 0}) scale(${size / 16.5})`);
+    p.label.style.display = size < 6 * this.px ? 'none' : '';
+    p.label.lastChild.style.display = this.withDims || size < 12 * this.px || 22 * this.px > 1.6 * room ? 'none' : '';
     for (const t of p.dims.children) {
       const off = 15 * this.px, d = t.dataset;
       t.style.display = d.length < t.textContent.length * 7.5 * this.px ? 'none' : '';

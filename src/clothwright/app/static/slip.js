@@ -26,7 +26,8 @@ export class Slip {
       this.paras.set(name, { para, body, word, sentences: new Map() });
       this.list.append(para);
     }
-    this.el.append(this.list);
+    this.words = make('nav', { class: 'words', 'aria-label': 'Paragraphs' }, ...PARAGRAPHS.map((n) => make('button', { type: 'button', 'data-to': n, onclick: () => this.stand(n) }, n)));
+    this.el.append(this.list, this.words);
     const line = make('form', { class: 'writing', onsubmit: (e) => this.written(e) });
     this.writing = make('input', { class: 'more', placeholder: 'and what else?', autocomplete: 'off', spellcheck: 'false', 'aria-label': 'Add to the style: write a part, such as boat neck or lining' });
     this.heard = make('div', { class: 'heard', 'aria-live': 'polite' });
@@ -50,6 +51,8 @@ export class Slip {
       p.para.toggleAttribute('data-on', n === name);
       p.word.setAttribute('aria-current', n === name ? 'true' : 'false');
     }
+    for (const b of this.words.children) b.setAttribute('aria-current', String(b.dataset.to === name));
+    this.list.scrollTop = matchMedia('(max-width: 720px)').matches ? 0 : this.list.scrollTop;
     if (tell) this.room.stood(name);
   }
 

@@ -17,7 +17,8 @@ def serve(
     host: str,
     port: int,
     password: str,
-    certificate: tuple[str, str] | None,
+    certificate: Path | None,
+    key: Path | None,
 ) -> None:
     """Serve the book until it is interrupted. Raises BookError, ServeError."""
     import uvicorn
@@ -30,6 +31,11 @@ def serve(
             "Beyond this machine a password is needed, of 8 letters or more; set "
             "CLOTHWRIGHT_PASSWORD."
         )
+    if (certificate is None) != (key is None):
+        raise ServeError("A certificate and its key go together; name both.")
+    for file in (certificate, key):
+        if file is not None and not file.is_file():
+            raise ServeError(f"{file}: there is no such file; name a PEM file.")
     hosts = {*LOOPBACK, host, socket.gethostname(), *_addresses(host)}
     with open_book(book) as opened:
         app = create_app(
@@ -54,8 +60,8 @@ def serve(
             log_level="warning",
             access_log=False,
             ws_max_size=64_000,
-            ssl_certfile=certificate[0] if certificate else None,
-            ssl_keyfile=certificate[1] if certificate else None,
+            ssl_certfile=certificate,
+            ssl_keyfile=key,
             server_header=False,
             timeout_graceful_shutdown=2,
         )

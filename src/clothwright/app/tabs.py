@@ -114,13 +114,26 @@ class Tab:
                 self.news.set()
                 return
             async with self.desk.lock:
-                room = self.desk.room
-                self.refused = await asyncio.to_thread(room.change, message)
+                self.refused = await asyncio.to_thread(self._change, message)
             self.answered = number
             self.desk.wake()
         except (OrderError, ValueError, TypeError, OverflowError) as e:
             said = str(e) if isinstance(e, OrderError) else "This cannot be read."
             await self._answer(number, {"is": "refused", "of": "", "say": said})
+
+    def _change(self, message: Mapping[str, Any]) -> Refusal | None:
+        """Make a change, unless it comes late to a slip that moved on."""
+        room = self.desk.room
+        if message.get("late") and message.get("on") != room.revision:
+            mine = {k: v for k, v in message.items() if k not in ("n", "late", "on")}
+            changed = self.desk.head().get("changed", "")
+            when = f", at {changed}" if changed else ""
+            return Refusal(
+                str(message.get("of", "")),
+                f"This slip was changed meanwhile{when}.",
+                {**mine, "say": "Keep mine"},
+            )
+        return room.change(message)
 
     async def _ask(self, message: Mapping[str, Any]) -> dict[str, Any]:
         async with self.desk.lock:

@@ -62,7 +62,9 @@ def why_of(draft: Draft, name: str) -> list[Reason]:
     key = key_of(draft, name)
     if key is not None:
         return [draft.numbers.why(key)]
-    keys = (a.key for s in steps_of(draft, name) for a in s.amounts if a.key)
+    keys = [a.key for s in steps_of(draft, name) for a in s.amounts if a.key]
+    if not keys and "." in name:  # traced with its piece
+        return why_of(draft, name.split(".")[0])
     return [draft.numbers.why(k) for k in dict.fromkeys(keys)]
 
 
@@ -81,7 +83,6 @@ def steps_of(draft: Draft, name: str) -> list[Step]:
             if min(distance(p, path.start), distance(p, path.end)) < _SAME
         ]
         todo += [s for s in steps if s.makes in ends]
-        todo = todo or [s for s in steps if s.makes == piece]
     out: list[Step] = []
     while todo:
         step = todo.pop(0)

@@ -24,7 +24,8 @@ TIMED = """async ([of, code, from, grain, rounds]) => {
   const times = [];
   for (let i = 0; i < rounds; i++) {
     const g = () => document.querySelector(`[data-code="${code}"]`);
-    const layer = g().parentNode, before = g().querySelector('.cutout').getAttribute('d');
+    const layer = g().parentNode;
+    const before = g().querySelector('.cutout').getAttribute('d');
     const t0 = performance.now();
     await new Promise((done) => {
       const seen = new MutationObserver(() => {

@@ -254,9 +254,11 @@ def test_a_walk_lays_both_stitch_lines_together(page: Page, home: str) -> None:
               const at = u * Math.min(fixed.length, moving.length);
               walker.show(at, 1);
               const a = fixed.at(at), b = moving.at(at);
-              const m = b.run.path.getCTM().inverse && paper.pieces.get(b.run.code).g.transform.baseVal.consolidate().matrix;
+              const g = paper.pieces.get(b.run.code).g;
+              const m = g.transform.baseVal.consolidate().matrix;
               const p = new DOMPoint(b.x, b.y).matrixTransform(m);
-              worst = Math.max(worst, Math.hypot(p.x - a.x - a.run.x, p.y - a.y - a.run.y));
+              const [dx, dy] = [p.x - a.x - a.run.x, p.y - a.y - a.run.y];
+              worst = Math.max(worst, Math.hypot(dx, dy));
             }
             walker.stop();
           }

@@ -238,10 +238,10 @@ def _style(r: Reading) -> list[Sentence]:
 
 
 def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence:
-    slots = set(re.findall(r"\{(\w+)\}", f.sentence))
+    slots = set(re.findall(r"\{(\w+)\}", f.said()))
     runs: list[str | Word] = []
     named = False
-    for part in _SLOT.split(f.sentence):
+    for part in _SLOT.split(f.said()):
         if part.startswith("{"):
             runs.append(_field(r, f, part[1:-1], mine, was))
         elif part.startswith("["):

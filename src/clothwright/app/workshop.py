@@ -152,12 +152,7 @@ def new_slip(
         raise OrderError("That style is not on the shelf; choose one that is.")
     table = {k: v for k, v in found.items() if k not in ("measures", "number")}
     unit = Unit.IN if table.get("unit") == "in" else Unit.CM
-    card = read_slip(book.measures.text(client, unit=unit))
-    table["client"] = client.name
-    table["measures"] = card["measures"]
-    for key in ("taken", "by"):
-        if card.get(key):
-            table[key] = card[key]
+    table.update(book.measures.table(client, unit=unit))
     table["garment"] = title or str(table.get("garment", "Garment"))
     text = tomli_w.dumps(table)
     return book.slips.add(client, table["garment"], text, wanted=wanted)

@@ -8,9 +8,8 @@ import re
 from enum import Enum
 from typing import Any
 
-from clothwright.app.slipfile import BY_KIND
 from clothwright.app.words import Reading, say_choice, say_size
-from clothwright.features import Feature
+from clothwright.features import KINDS, Feature
 from clothwright.rules import Kind
 from clothwright.units import LengthError, parse_length, parse_plain
 
@@ -36,7 +35,7 @@ def understood(r: Reading, text: str) -> dict[str, Any]:
             "offers": _offers(have, " ".join(tokens)),
         }
     kind, left = found
-    model = BY_KIND[kind]
+    model = KINDS[kind]
     given: dict[str, Any] = {}
     said: list[str] = [kind]
     for field, word, to in _choices(model):
@@ -71,7 +70,7 @@ def understood(r: Reading, text: str) -> dict[str, Any]:
 def _change(kind: str, given: dict[str, Any], have: set[str]) -> list[dict[str, Any]]:
     if kind not in have:
         return [{"do": "add", "kind": kind, "with": given}]
-    model = BY_KIND[kind]
+    model = KINDS[kind]
     return [
         {
             "do": "set" if f in model.numbers() else "choose",
@@ -85,7 +84,7 @@ def _change(kind: str, given: dict[str, Any], have: set[str]) -> list[dict[str, 
 def _feature(tokens: list[str], have: set[str]) -> tuple[str, list[str]] | None:
     """The feature whose name has most of the words, and the words that are left."""
     best: tuple[int, int, str] | None = None
-    for kind, model in BY_KIND.items():
+    for kind, model in KINDS.items():
         names = set(kind.split()) | {_short(kind)}
         hits = sum(any(_same(t, n) for n in names) for t in tokens)
         by_choice = sum(
@@ -132,7 +131,7 @@ def _slots(model: type[Feature]) -> list[tuple[str, Kind]]:
 def _offers(have: set[str], near: str) -> list[dict[str, Any]]:
     """Features that could be written, those most like the words first."""
     out = []
-    for kind, model in BY_KIND.items():
+    for kind, model in KINDS.items():
         if kind not in have:
             shared = len(set(near.split()) & set(kind.split()))
             out.append((-shared, {"say": kind, "help": model.title, "kind": kind}))

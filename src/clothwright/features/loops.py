@@ -138,7 +138,7 @@ class Loops(Feature):
 
     def said(self) -> str:
         if self.rows is Rows.LACING:
-            return "It is laced through loops on both edges, {spacing} apart."
+            return "It is laced through [loops] on both edges, {spacing} apart."
         return self.sentence
 
     def wants(self) -> dict[str, str]:

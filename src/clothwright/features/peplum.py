@@ -149,8 +149,8 @@ class Peplum(Feature):
     def said(self) -> str:
         if self.cut is Cut.GATHERED:
             return (
-                "The [peplum] is {cut}, {length} long and {gathers} times its waist; it "
-                "ends {ends}."
+                "The [peplum] is {cut}, {length} long and {gathers} times its waist; "
+                "it ends {ends}."
             )
         return self.sentence
 

@@ -34,7 +34,8 @@ def test_the_order_reads_as_sentences(room: Room) -> None:
         "A boat neck, 3 1/8 in deep in front and 2 5/16 in wider than the standard."
     )
     assert style["peplum"] == (
-        "A flared peplum, 6 in long, half of a full circle, ends at the edges."
+        "The peplum is flared, 6 in long and half of a full circle; it ends at the "
+        "edges."
     )
 
 

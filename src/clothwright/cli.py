@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
-from clothwright import cli_book
+from clothwright import cli_book, cli_serve
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -33,6 +33,7 @@ app = typer.Typer(
 )
 
 app.add_typer(cli_book.app, name="book")
+app.command()(cli_serve.serve)
 
 REFUSED, FAILED, UNWRITTEN = 3, 4, 5
 

@@ -11,14 +11,10 @@ from typing import Any
 
 import tomli_w
 
-from clothwright.features import FEATURES, Feature
+from clothwright.features import KINDS, Feature
 from clothwright.order import OrderError
 
 Table = Mapping[str, Any]
-
-BY_KIND: Mapping[str, type[Feature]] = {
-    str(f.model_fields["kind"].default): f for f in FEATURES
-}
 
 
 def read_slip(text: str) -> dict[str, Any]:
@@ -37,7 +33,7 @@ def write_slip(table: Table) -> str:
 def feature_type(kind: str) -> type[Feature]:
     """The feature of this kind. Raises OrderError."""
     try:
-        return BY_KIND[kind]
+        return KINDS[kind]
     except KeyError:
         raise OrderError(f"the slip: there is no feature {kind}") from None
 
@@ -88,4 +84,4 @@ def leave_off(table: Table, kind: str) -> dict[str, Any]:
 
 def _place(kind: object) -> int:
     """Features stand in the order in which the book lists them."""
-    return list(BY_KIND).index(str(kind)) if kind in BY_KIND else len(BY_KIND)
+    return list(KINDS).index(str(kind)) if kind in KINDS else len(KINDS)

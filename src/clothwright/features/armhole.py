@@ -34,8 +34,8 @@ class SleevelessArmhole(Feature):
     kind: Literal["sleeveless armhole"] = "sleeveless armhole"
     title: ClassVar[str] = "Sleeveless armhole"
     sentence: ClassVar[str] = (
-        "Sleeveless, the shoulder {narrowed} narrower at the tip and the front armhole "
-        "tightened by {tightened}."
+        "[Sleeveless], the shoulder {narrowed} narrower at the tip and the front "
+        "armhole tightened by {tightened}."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}

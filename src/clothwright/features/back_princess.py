@@ -166,7 +166,7 @@ class BackArmholePrincess(Feature):
 
     kind: Literal["back armhole princess"] = "back armhole princess"
     title: ClassVar[str] = "Armhole princess, back"
-    sentence: ClassVar[str] = "Princess lines from the armhole behind."
+    sentence: ClassVar[str] = "[Princess lines] from the armhole behind."
     gives: ClassVar[frozenset[str]] = frozenset(
         {"back panels", "back panel seam", "back armhole line"}
     )

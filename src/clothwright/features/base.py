@@ -93,6 +93,21 @@ class Number:
 
 
 @dataclass(frozen=True)
+class Pin:
+    """A point of the paper that a number moves, where a hand may pull it.
+
+    It stands at the corner between two edges of the first of `pieces` that is on the
+    table, and goes along the second of them, or along `way` (x, y), as the number
+    grows.
+    """
+
+    field: str
+    pieces: tuple[str, ...]
+    edges: tuple[str, str]
+    way: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True)
 class Stage:
     """One part of a feature's work."""
 
@@ -112,7 +127,10 @@ class Feature(BaseModel):
     kind: str
     title: ClassVar[str]
     sentence: ClassVar[str]
-    """How the order tells it; `{field}` are its live words."""
+    """How the order tells it; `{field}` are its live words, `[…]` is its name."""
+
+    pins: ClassVar[tuple[Pin, ...]] = ()
+    """Points that its numbers move, for a hand to pull."""
 
     page: ClassVar[int] = 1
     """Place of its rules in the book: the block's page (0) comes first, and a rule or a

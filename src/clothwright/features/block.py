@@ -75,7 +75,7 @@ class Block(Feature):
     kind: Literal["bodice block"] = "bodice block"
     title: ClassVar[str] = "Bodice block"
     sentence: ClassVar[str] = (
-        "Drafted with {bust_ease} of ease at the bust and {waist_ease} at the waist, "
+        "[Drafted] with {bust_ease} of ease at the bust and {waist_ease} at the waist, "
         "the armhole {depth}."
     )
     page: ClassVar[int] = 0

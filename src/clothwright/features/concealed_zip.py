@@ -1,4 +1,4 @@
-"""Closed back with a concealed zip in the centre back seam (first garment 16)."""
+"""Closed back with a [concealed zip] in the centre back seam (first garment 16)."""
 
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
@@ -88,7 +88,8 @@ class ConcealedZip(Feature):
     kind: Literal["concealed zip"] = "concealed zip"
     title: ClassVar[str] = "Concealed zip"
     sentence: ClassVar[str] = (
-        "The back closes with a concealed zip that ends {below_waist} below the waist."
+        "The back closes with a [concealed zip] that ends {below_waist} below the "
+        "waist."
     )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"centre back zip", "closure", "opening"}

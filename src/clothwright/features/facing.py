@@ -48,7 +48,7 @@ class Facing(Feature):
     kind: Literal["facing"] = "facing"
     title: ClassVar[str] = "Facing"
     sentence: ClassVar[str] = (
-        "Neck and armholes are faced in one, {side} deep below the arm, the edge "
+        "Neck and armholes are [faced] in one, {side} deep below the arm, the edge "
         "rolled {roll} to the inside."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})

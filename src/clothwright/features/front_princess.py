@@ -104,7 +104,7 @@ class FrontArmholePrincess(Feature):
     kind: Literal["front armhole princess"] = "front armhole princess"
     title: ClassVar[str] = "Armhole princess, front"
     sentence: ClassVar[str] = (
-        "Princess lines from the armhole in front, eased {ease} over the bust."
+        "[Princess lines] from the armhole in front, eased {ease} over the bust."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}

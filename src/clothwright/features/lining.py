@@ -46,7 +46,7 @@ class Lining(Feature):
 
     kind: Literal["lining"] = "lining"
     title: ClassVar[str] = "Lining"
-    sentence: ClassVar[str] = "It is lined {mode}."
+    sentence: ClassVar[str] = "It is [lined] {mode}."
     gives: ClassVar[frozenset[str]] = frozenset({"lining"})
     clashes: ClassVar[dict[str, str]] = {"lining": "an order has one lining"}
 

@@ -43,7 +43,7 @@ class Loops(Feature):
     kind: Literal["loops"] = "loops"
     title: ClassVar[str] = "Loops and buttons"
     sentence: ClassVar[str] = (
-        "It closes with loops on {rows}, {spacing} apart, over buttons of {button}."
+        "It closes with [loops] on {rows}, {spacing} apart, over buttons of {button}."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"closure"})
     needs: ClassVar[dict[str, str]] = {
@@ -138,7 +138,7 @@ class Loops(Feature):
 
     def said(self) -> str:
         if self.rows is Rows.LACING:
-            return "It is laced through loops on both edges, {spacing} apart."
+            return "It is laced through [loops] on both edges, {spacing} apart."
         return self.sentence
 
     def wants(self) -> dict[str, str]:

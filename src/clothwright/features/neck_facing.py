@@ -46,7 +46,7 @@ class NeckFacing(Feature):
     kind: Literal["neck facing"] = "neck facing"
     title: ClassVar[str] = "Neck facing"
     sentence: ClassVar[str] = (
-        "The neck is faced {width} wide, {shoulder} at the shoulder, the edge rolled "
+        "The neck is [faced] {width} wide, {shoulder} at the shoulder, the edge rolled "
         "{roll} to the inside."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})

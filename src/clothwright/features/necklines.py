@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point, degrees_between
 from clothwright.features.back_shoulder import CLOSED_BACK
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.neck_shapes import (
     BACK_TABLES,
@@ -41,7 +41,11 @@ class Neckline(Feature):
     kind: Literal["neckline"] = "neckline"
     title: ClassVar[str] = "Neckline"
     sentence: ClassVar[str] = (
-        "A {shape} neck, {depth} deep in front and {width} wider than the standard."
+        "A {shape} [neck], {depth} deep in front and {width} wider than the standard."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("depth", ("FC", "F"), ("neck", "cf"), (0.0, 1.0)),
+        Pin("width", ("FC", "F"), ("neck", "shoulder")),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     clashes: ClassVar[dict[str, str]] = {"neckline": "an order has one front neckline"}
@@ -270,7 +274,10 @@ class BackNeckline(Feature):
 
     kind: Literal["back neckline"] = "back neckline"
     title: ClassVar[str] = "Back neckline"
-    sentence: ClassVar[str] = "The back neck is {shape}, {depth} deep."
+    sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("depth", ("BC", "B"), ("neck", "cb"), (0.0, 1.0)),
+    )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     clashes: ClassVar[dict[str, str]] = {
         "back neck": "a back has one neckline; leave one of the two off"

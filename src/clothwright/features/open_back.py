@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back
 from clothwright.curves import Path, Point, from_pair
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.open_back_findings import findings
 from clothwright.features.panel_lines import corner, rounded
 from clothwright.findings import Finding
@@ -169,8 +169,12 @@ class LowOpenBack(Feature):
     kind: Literal["low open back"] = "low open back"
     title: ClassVar[str] = "Low open back"
     sentence: ClassVar[str] = (
-        "The back is open, {depth} deep, its edges {top} from the centre at the top "
+        "The back is [open], {depth} deep, its edges {top} from the centre at the top "
         "and {waist} at the waist."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("depth", ("BC",), ("neck", "slant"), (0.0, 1.0)),
+        Pin("waist", ("BC",), ("slant", "waist"), (1.0, 0.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"back neck", "open back", "opening", "finished back edge"}

@@ -10,7 +10,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point, dot, left_normal
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.peplum_pieces import (
     BackEnd,
     draw_circle,
@@ -69,8 +69,11 @@ class Peplum(Feature):
     kind: Literal["peplum"] = "peplum"
     title: ClassVar[str] = "Peplum"
     sentence: ClassVar[str] = (
-        "The peplum is {cut}, {length} long and {fullness} of a full circle; it ends "
+        "The [peplum] is {cut}, {length} long and {fullness} of a full circle; it ends "
         "{ends}."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("length", ("PF", "PFC"), ("hem", "cf"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
@@ -146,8 +149,8 @@ class Peplum(Feature):
     def said(self) -> str:
         if self.cut is Cut.GATHERED:
             return (
-                "The peplum is {cut}, {length} long and {gathers} times its waist; it "
-                "ends {ends}."
+                "The [peplum] is {cut}, {length} long and {gathers} times its waist; "
+                "it ends {ends}."
             )
         return self.sentence
 

@@ -105,7 +105,7 @@ class ShortSleeve(Feature):
     kind: Literal["short sleeve"] = "short sleeve"
     title: ClassVar[str] = "Short sleeve"
     sentence: ClassVar[str] = (
-        "Short set-in sleeves, {length} long, {arm_ease} wider than the arm and "
+        "Short set-in [sleeves], {length} long, {arm_ease} wider than the arm and "
         "tapered by {taper} a side; the cap is eased in by {cap_ease}."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})

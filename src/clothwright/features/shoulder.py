@@ -180,7 +180,7 @@ class Tightening(Feature):
     kind: Literal["tightening"] = "tightening"
     title: ClassVar[str] = "Tightening"
     sentence: ClassVar[str] = (
-        "The neck is tightened at the shoulder, {front} in front and {back} behind."
+        "The neck is [tightened] at the shoulder, {front} in front and {back} behind."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"tightened shoulder"})
 

@@ -1,4 +1,4 @@
-"""Princess lines from the shoulder, front and back (first garment 7).
+"""[Princess lines] from the shoulder, front and back (first garment 7).
 
 Both start at the same share of what is left of the shoulder, so that the halves are
 sewn half to half. With a narrow neck the back shoulder dart is part of the seam.
@@ -117,7 +117,8 @@ class ShoulderPrincess(Feature):
     kind: Literal["shoulder princess"] = "shoulder princess"
     title: ClassVar[str] = "Shoulder princess"
     sentence: ClassVar[str] = (
-        "Princess lines from the shoulder, front and back, eased {ease} over the bust."
+        "[Princess lines] from the shoulder, front and back, eased {ease} over the "
+        "bust."
     )
     gives: ClassVar[frozenset[str]] = frozenset(
         {

@@ -141,7 +141,7 @@ class SideDart(Feature):
     kind: Literal["side dart"] = "side dart"
     title: ClassVar[str] = "Side dart"
     sentence: ClassVar[str] = (
-        "The front is in one piece, with a side dart that ends {set_back} from the "
+        "The front is in one piece, with a [side dart] that ends {set_back} from the "
         "bust point and a waist dart."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
@@ -371,7 +371,7 @@ class BackWaistDart(Feature):
 
     kind: Literal["back waist dart"] = "back waist dart"
     title: ClassVar[str] = "Back waist dart"
-    sentence: ClassVar[str] = "The back is in one piece with a waist dart."
+    sentence: ClassVar[str] = "The back is in one piece with a [waist dart]."
     gives: ClassVar[frozenset[str]] = frozenset({"back panels"})
     clashes: ClassVar[dict[str, str]] = {
         "back panels": "the back waist dart can go into one line only; leave one off"

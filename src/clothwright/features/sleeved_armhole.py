@@ -125,7 +125,8 @@ class SleevedArmhole(Feature):
     kind: Literal["sleeved armhole"] = "sleeved armhole"
     title: ClassVar[str] = "Sleeved armhole"
     sentence: ClassVar[str] = (
-        "The armhole is cut for a set-in sleeve: deeper and easier, the shoulder whole."
+        "The [armhole] is cut for a set-in sleeve: deeper and easier, the shoulder "
+        "whole."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeved"})
     needs: ClassVar[dict[str, str]] = {

@@ -80,7 +80,7 @@ class UnderPanel(Feature):
     kind: Literal["panel behind"] = "panel behind"
     title: ClassVar[str] = "Panel behind"
     sentence: ClassVar[str] = (
-        "A panel lies behind the opening, {overlap} under the edges and {tail} below "
+        "A [panel] lies behind the opening, {overlap} under the edges and {tail} below "
         "the waist."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"panel behind"})

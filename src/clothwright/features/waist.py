@@ -23,7 +23,9 @@ class WaistSeam(Feature):
 
     kind: Literal["waist seam"] = "waist seam"
     title: ClassVar[str] = "Waist seam"
-    sentence: ClassVar[str] = "There is a seam at the waist, eased on by {ease} a half."
+    sentence: ClassVar[str] = (
+        "There is a [seam at the waist], eased on by {ease} a half."
+    )
     page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam"})
     needs: ClassVar[dict[str, str]] = {

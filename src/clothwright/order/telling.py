@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from clothwright.curves import distance
 from clothwright.features import FEATURES, Feature, Number
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
@@ -61,8 +62,49 @@ def why_of(draft: Draft, name: str) -> list[Reason]:
     key = key_of(draft, name)
     if key is not None:
         return [draft.numbers.why(key)]
-    keys = (a.key for s in draft.steps if s.makes == name for a in s.amounts if a.key)
+    keys = [a.key for s in steps_of(draft, name) for a in s.amounts if a.key]
+    if not keys and "." in name:  # traced with its piece
+        return why_of(draft, name.split(".")[0])
     return [draft.numbers.why(k) for k in dict.fromkeys(keys)]
+
+
+def steps_of(draft: Draft, name: str) -> list[Step]:
+    """The steps that made a point, an edge or a piece, then those that made the marks
+    they were drawn from, and so on back."""
+    steps = draft.steps[::-1]
+    todo = [s for s in steps if s.makes == name]
+    piece, _, edge = name.partition(".")
+    if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
+        todo += [s for s in steps if _drew(s, draft, piece, edge)][:1]
+        path = draft.sheet.edge(piece, edge).path
+        ends = [
+            mark
+            for mark, p in draft.sheet.points.items()
+            if min(distance(p, path.start), distance(p, path.end)) < _SAME
+        ]
+        todo += [s for s in steps if s.makes in ends]
+    out: list[Step] = []
+    while todo:
+        step = todo.pop(0)
+        if step not in out:
+            out.append(step)
+            todo += [s for s in steps if s.makes in step.frm]
+    return out
+
+
+def _drew(step: Step, draft: Draft, piece: str, edge: str) -> bool:
+    """Whether a line of a step runs between the ends of an edge."""
+    path = draft.sheet.edge(piece, edge).path
+    ends = (path.start, path.end)
+    return any(
+        max(distance(line.start, a), distance(line.end, b)) < _SAME
+        for line in step.lines
+        for a, b in (ends, ends[::-1])
+    )
+
+
+_SAME = 0.6
+"""Truing moves the end of a line less than this, cm (truing 4)."""
 
 
 def key_of(draft: Draft, name: str) -> str | None:
@@ -143,7 +185,8 @@ def tell_features(kind: str = "") -> list[str] | None:
 
 
 def _feature(f: type[Feature], name: str) -> list[str]:
-    lines = [f'kind = "{name}"', f"  {f.sentence}"]
+    told = f.sentence.replace("[", "").replace("]", "")
+    lines = [f'kind = "{name}"', f"  {told}"]
     numbers = f.numbers()
     for field, info in f.model_fields.items():
         if field == "kind":

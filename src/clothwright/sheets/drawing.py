@@ -1,10 +1,11 @@
 """A small figure for each step: earlier lines in pencil, the new one in ink."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from html import escape
 from typing import NamedTuple
 
-from clothwright.curves import Line, Path, Point, distance, shift
+from clothwright.curves import Line, Motion, Path, Point, distance, shift
 from clothwright.paper import Piece, Step, Verb
 
 _PARTS: dict[str, tuple[str, ...]] = {
@@ -48,12 +49,34 @@ class _SvgPen:
         pass
 
 
-def figure(steps: Sequence[Step], index: int) -> str:
-    """The SVG of step `index`, or "" when it has nothing to show."""
+@dataclass(frozen=True)
+class Scene:
+    """What a step shows, cm on the cutter's page."""
+
+    pencil: tuple[Path, ...] = ()
+    """Lines that were there and stay."""
+
+    gone: tuple[Path, ...] = ()
+    """Lines that the step does away with."""
+
+    ink: tuple[Path, ...] = ()
+    """Lines that the step makes."""
+
+    rulers: tuple[Path, ...] = ()
+    """Where a ruler is laid to measure."""
+
+    marks: tuple[tuple[str, Point], ...] = ()
+    new: tuple[tuple[str, Point], ...] = ()
+    named: frozenset[str] = frozenset()
+    """Marks that the step speaks of."""
+
+
+def scene(steps: Sequence[Step], index: int) -> Scene:
+    """What step `index` shows; an empty scene when there is nothing to see."""
     step = steps[index]
-    if step.after is not None:
-        return _paper(step)
     paper = _latest(steps[:index], step.part)
+    if step.after is not None:
+        return _paper(step, paper)
     since = 0 if paper is None else steps.index(paper) + 1
     before = [s for s in steps[since:index] if s.part == step.part and s.after is None]
     lines = [p for s in before for p in s.lines]
@@ -61,14 +84,19 @@ def figure(steps: Sequence[Step], index: int) -> str:
         lines += [p.outline for p in _pieces(paper)]
     marks = {s.makes: s.at for s in steps[:index] if s.at is not None}
     near = {s.makes for s in before} | set(step.frm)
-    shown = {step.makes} | set(step.frm)
-    return _svg(
-        lines,
-        [*step.lines, *_laid_off(step, marks)],
-        [(n, p) for n, p in marks.items() if n in near],
-        [(step.makes, step.at)] if step.at is not None else [],
-        shown,
+    return Scene(
+        pencil=tuple(lines),
+        ink=step.lines,
+        rulers=tuple(_laid_off(step, marks)),
+        marks=tuple((n, p) for n, p in marks.items() if n in near),
+        new=((step.makes, step.at),) if step.at is not None else (),
+        named=frozenset({step.makes, *step.frm}),
     )
+
+
+def figure(steps: Sequence[Step], index: int) -> str:
+    """The SVG of step `index`, or "" when it has nothing to show."""
+    return _svg(scene(steps, index))
 
 
 def _latest(steps: Sequence[Step], part: str) -> Step | None:
@@ -102,23 +130,34 @@ def _pieces(step: Step) -> list[Piece]:
     return [step.after.pieces[c] for c in codes if c in step.after.pieces]
 
 
-def _paper(step: Step) -> str:
+def _paper(step: Step, paper: Step | None) -> Scene:
+    """The pieces after a step: edges that are as before in pencil, others in ink, and
+    what an edge was before."""
     assert step.after is not None
     pieces = _pieces(step)
     if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
         pieces = [step.after.pieces[step.makes]]
-    if not pieces:
-        return ""
-    laid = _apart(pieces)
-    return _svg([p.outline for p in laid], [], [], [], set())
+    had = {p.code: p for p in _pieces(paper)} if paper is not None else {}
+    old = {e.path for p in had.values() for e in p.edges}
+    pencil: list[Path] = []
+    ink: list[Path] = []
+    gone: list[Path] = []
+    for piece, way in zip(pieces, _apart(pieces), strict=True):
+        for e in piece.edges:
+            (pencil if e.path in old else ink).append(e.path.moved(way))
+        now = {e.path for e in piece.edges}
+        if piece.code in had:
+            before = had[piece.code].edges
+            gone += (e.path.moved(way) for e in before if e.path not in now)
+    return Scene(pencil=tuple(pencil), gone=tuple(gone), ink=tuple(ink))
 
 
-def _apart(pieces: list[Piece]) -> list[Piece]:
-    """Pieces side by side, so that none lies over another."""
+def _apart(pieces: list[Piece]) -> list[Motion]:
+    """Motions that lay pieces side by side, so that none lies over another."""
     out, x = [], 0.0
     for p in pieces:
-        left, top, right, _ = p.outline.bounds()
-        out.append(p.moved(shift((x - left, 0.0))))
+        left, _, right, _ = p.outline.bounds()
+        out.append(shift((x - left, 0.0)))
         x += right - left + 3.0
     return out
 
@@ -157,19 +196,19 @@ def _overlap(a: _Box, b: _Box) -> bool:
     )
 
 
-def _svg(
-    pencil: list[Path],
-    ink: list[Path],
-    marks: list[tuple[str, Point]],
-    new: list[tuple[str, Point]],
-    named: set[str],
-) -> str:
+def _svg(seen: Scene) -> str:
     xs, ys = [], []
-    for path in [*pencil, *ink]:
+    lines = (
+        (seen.pencil, _PENCIL, 0.25, ""),
+        (seen.gone, _PENCIL, 0.25, ' stroke-dasharray="1 1"'),
+        (seen.rulers, _INK, 0.25, ""),
+        (seen.ink, _INK, 0.5, ""),
+    )
+    for path in (p for paths, *_ in lines for p in paths):
         left, top, right, bottom = path.bounds()
         xs += [left, right]
         ys += [top, bottom]
-    for _, p in [*marks, *new]:
+    for _, p in (*seen.marks, *seen.new):
         xs.append(p[0])
         ys.append(p[1])
     if not xs:
@@ -181,18 +220,18 @@ def _svg(
         (min(ys) + max(ys)) / 2 - HEIGHT / 2 / scale,
     )
     out = []
-    for paths, colour, width in ((pencil, _PENCIL, 0.25), (ink, _INK, 0.5)):
+    for paths, colour, width, dashes in lines:
         for path in paths:
             pen = _SvgPen(at, scale)
             path.draw(pen)
             out.append(
                 f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
-                f'stroke-width="{width}"/>'
+                f'stroke-width="{width}"{dashes}/>'
             )
     taken: list[_Box] = []
-    shown = [(n, p, _INK, 0.7, 3.0) for n, p in new]
-    shown += [(n, p, _PENCIL, 0.35, 3.0) for n, p in marks if n in named]
-    shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in marks if n not in named]
+    shown = [(n, p, _INK, 0.7, 3.0) for n, p in seen.new]
+    shown += [(n, p, _PENCIL, 0.35, 3.0) for n, p in seen.marks if n in seen.named]
+    shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in seen.marks if n not in seen.named]
     for name, p, colour, r, size in shown:
         x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
         out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')

@@ -1,0 +1,108 @@
+"""Where a room keeps its states: a slip in the book."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from clothwright.book import HOUSE_RULES, Book, BookError, Slip, Stale
+from clothwright.order import OrderError
+from clothwright.units import Unit
+
+
+@dataclass
+class InBook:
+    """One slip of the book; what was kept elsewhere meanwhile is never overwritten."""
+
+    book: Book
+    slip: Slip
+
+    def text(self) -> str:
+        """The stitched order."""
+        return self.book.line.text(self.slip)
+
+    def basted(self) -> str | None:
+        """The basted order, when something is tried."""
+        basting = self.book.bastings.get(self.slip)
+        return basting.text if basting else None
+
+    def stitch(self, text: str, said: str) -> None:
+        """Keep a new state; what was basted is gone."""
+        if self.slip.basted:
+            self._take(lambda s: self.book.bastings.unpick(s))
+        self._take(lambda s: self.book.line.save(s, text, said))
+
+    def baste(self, text: str | None, said: str) -> None:
+        """Keep what is tried apart, or nothing."""
+        if text is None:
+            self._take(lambda s: self.book.bastings.unpick(s))
+        else:
+            self._take(lambda s: self.book.bastings.baste(s, text, said))
+
+    def undo(self) -> bool:
+        """Take the last stitch back; False when there is none."""
+        if not self.slip.can_undo:
+            return False
+        self._take(self.book.line.undo)
+        return True
+
+    def redo(self) -> bool:
+        """Make it again; False when there is none."""
+        if not self.slip.can_redo:
+            return False
+        self._take(self.book.line.redo)
+        return True
+
+    def go_to(self, number: int) -> None:
+        """Take up any earlier state."""
+        self._take(lambda s: self.book.line.go_to(s, number))
+
+    def can(self) -> tuple[bool, bool]:
+        """Whether there is something to take back, and to make again."""
+        return self.slip.can_undo, self.slip.can_redo
+
+    def house(self) -> str:
+        """The house rules that stand on the shelf."""
+        item = self.book.shelf.get(HOUSE_RULES)
+        return item.text if item and item.text.strip() else ""
+
+    def card(self, unit: Unit) -> Mapping[str, str]:
+        """The newest measures on the client's card, as written, by code."""
+        client = self.book.clients.get(self.slip.client_id)
+        if not self.book.measures.history(client):
+            return {}
+        return {
+            m.code: m.typed
+            for m in self.book.measures.body(client, unit=unit).values.values()
+        }
+
+    def measure(self, code: str, typed: str, unit: Unit, keep: bool) -> str:
+        """Write a measure on the card. An odd one is asked about, with a sentence,
+        unless she says to `keep` it; empty when it is written."""
+        client = self.book.clients.get(self.slip.client_id)
+        try:
+            done = self.book.measures.record(
+                client,
+                {code: typed},
+                unit=unit,
+                taken=date.today(),
+                keep=(code,) if keep else (),
+            )
+        except BookError as e:
+            raise OrderError(str(e)) from e
+        return " ".join(str(q) for q in done.questions)
+
+    def fresh(self) -> bool:
+        """Read the slip's head again; True when it was changed elsewhere."""
+        there = self.book.slips.get(self.slip.id)
+        other = there.revision != self.slip.revision
+        self.slip = there
+        return other
+
+    def _take(self, change: Callable[[Slip], Slip | Stale]) -> None:
+        try:
+            kept = change(self.slip)
+        except BookError as e:
+            raise OrderError(str(e)) from e
+        if isinstance(kept, Stale):
+            raise OrderError(kept.sentence)
+        self.slip = kept

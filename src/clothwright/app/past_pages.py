@@ -1,0 +1,117 @@
+"""A slip's earlier states, notes and photos."""
+
+from datetime import date
+from typing import Annotated
+
+from fastapi import APIRouter, File, Form, UploadFile
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+
+from clothwright.app.forms import day_of
+from clothwright.app.keeping import InBook
+from clothwright.app.workshop import workshop_of
+from clothwright.book import BookError, Stale
+
+router = APIRouter()
+Text = Annotated[str, Form()]
+
+
+@router.get("/slips/{number}/past")
+def past(request: Request, number: int) -> Response:
+    """Every state that was ever stitched, and what was written beside it."""
+    shop = workshop_of(request)
+    slip = shop.book.slips.numbered(number)
+    return shop.page(
+        request,
+        "past.html",
+        slip=slip,
+        states=reversed(shop.book.line.stitches(slip)),
+        notes=shop.book.notes.of(slip),
+        photos=shop.book.photos.of(slip),
+    )
+
+
+@router.post("/slips/{number}/past")
+async def take_up(
+    request: Request, number: int, state: Annotated[int, Form()]
+) -> Response:
+    """Lay an earlier state on the table again; the later ones stay."""
+    desk = await workshop_of(request).desk(number)
+    async with desk.lock:
+        keeper = desk.room.keeper
+        assert isinstance(keeper, InBook)
+        keeper.fresh()
+        keeper.go_to(state)
+        desk.room.reread()
+    desk.wake()
+    return RedirectResponse(f"/slips/{number}", 303)
+
+
+@router.post("/slips/{number}/head")
+async def change_head(
+    request: Request,
+    number: int,
+    title: Text,
+    wanted: Text = "",
+    handed_over: Text = "",
+) -> Response:
+    """Another title or day."""
+    from dataclasses import replace
+
+    shop = workshop_of(request)
+    slip = shop.book.slips.numbered(number)
+    changed = replace(
+        slip,
+        title=title,
+        wanted=day_of(wanted),
+        handed_over=(slip.handed_over or date.today()) if handed_over else None,
+    )
+    kept = shop.book.slips.change(changed)
+    if isinstance(kept, Stale):
+        raise BookError(kept.sentence)
+    desk = shop.desks.get(number)
+    if desk is not None:
+        async with desk.lock:
+            assert isinstance(desk.room.keeper, InBook)
+            desk.room.keeper.fresh()
+        desk.wake()
+    return RedirectResponse(f"/slips/{number}/past", 303)
+
+
+@router.post("/slips/{number}/notes")
+def add_note(request: Request, number: int, text: Text) -> Response:
+    """Write a note on the slip."""
+    book = workshop_of(request).book
+    book.notes.add(book.slips.numbered(number), text)
+    return RedirectResponse(f"/slips/{number}/past#notes", 303)
+
+
+@router.post("/slips/{number}/photos")
+async def add_photo(
+    request: Request,
+    number: int,
+    photo: Annotated[UploadFile, File()],
+    caption: Text = "",
+) -> Response:
+    """Lay a photo on the slip."""
+    book = workshop_of(request).book
+    book.photos.add(book.slips.numbered(number), await photo.read(), caption)
+    return RedirectResponse(f"/slips/{number}/past#photos", 303)
+
+
+@router.get("/photos/{photo_id}")
+def photo_file(request: Request, photo_id: int) -> Response:
+    """A photo as it was given."""
+    book = workshop_of(request).book
+    photo = book.photos.get(photo_id)
+    return Response(book.photos.data(photo), media_type=photo.kind.value)
+
+
+@router.post("/photos/{photo_id}/remove")
+def remove_photo(request: Request, photo_id: int, back: Text = "/") -> Response:
+    """Take a photo away."""
+    book = workshop_of(request).book
+    book.photos.remove(book.photos.get(photo_id))
+    return RedirectResponse(
+        back if back.startswith("/") and "//" not in back else "/", 303
+    )

@@ -1,0 +1,97 @@
+"""Starting the app: where it listens, and what it tells the user."""
+
+import secrets
+import socket
+from pathlib import Path
+
+from clothwright.app.guard import LOOPBACK, hashed
+from clothwright.book import open_book
+
+
+class ServeError(ValueError):
+    """The app cannot be started so: one plain sentence."""
+
+
+def serve(
+    book: Path | str | None,
+    host: str,
+    port: int,
+    password: str,
+    certificate: Path | None,
+    key: Path | None,
+) -> None:
+    """Serve the book until it is interrupted. Raises BookError, ServeError."""
+    import uvicorn
+
+    from clothwright.app.server import create_app
+
+    beyond = host not in LOOPBACK
+    if beyond and len(password) < 8:
+        raise ServeError(
+            "Beyond this machine a password is needed, of 8 letters or more; set "
+            "CLOTHWRIGHT_PASSWORD."
+        )
+    if (certificate is None) != (key is None):
+        raise ServeError("A certificate and its key go together; name both.")
+    for file in (certificate, key):
+        if file is not None and not file.is_file():
+            raise ServeError(f"{file}: there is no such file; name a PEM file.")
+    hosts = {*LOOPBACK, host, socket.gethostname(), *_addresses(host)}
+    with open_book(book) as opened:
+        app = create_app(
+            opened,
+            hosts=hosts,
+            password=hashed(password) if beyond else "",
+            secret=secrets.token_hex(32),
+            secure=certificate is not None,
+        )
+        listening = _listen(host, port)
+        scheme = "https" if certificate else "http"
+        name = f"[{host}]" if ":" in host else host
+        print(f"The workroom is at {scheme}://{name}:{listening.getsockname()[1]}/")
+        print(f"The book lies at {opened.place}. Ctrl-C closes it.", flush=True)
+        if beyond and not certificate:
+            print(
+                "Without a certificate the password crosses the network unhidden; "
+                "use --certificate and --key, or a network of your own."
+            )
+        config = uvicorn.Config(
+            app,
+            log_level="warning",
+            access_log=False,
+            ws_max_size=64_000,
+            ssl_certfile=certificate,
+            ssl_keyfile=key,
+            server_header=False,
+            timeout_graceful_shutdown=2,
+        )
+        uvicorn.Server(config).run([listening])
+
+
+def _listen(host: str, port: int) -> socket.socket:
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    found = socket.socket(family, socket.SOCK_STREAM)
+    found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        found.bind((host, port))
+    except OSError as e:
+        found.close()
+        raise ServeError(
+            f"The workroom cannot be opened at {host}, port {port} "
+            f"({e.strerror}); name another with --port, or --port 0 for a free one."
+        ) from e
+    except OverflowError as e:
+        found.close()
+        raise ServeError("A port is a number from 0 to 65535.") from e
+    return found
+
+
+def _addresses(host: str) -> set[str]:
+    """The names by which this machine is reached when it listens everywhere."""
+    if host not in ("0.0.0.0", "::"):
+        return set()
+    try:
+        found = socket.getaddrinfo(socket.gethostname(), None)
+    except OSError:
+        return set()
+    return {str(a[4][0]) for a in found}

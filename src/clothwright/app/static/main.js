@@ -1,0 +1,256 @@
+// One slip: the sentences at the left, the table beside them.
+
+import { figured, make, say } from './figures.js';
+import { Notes } from './notes.js';
+import { Paper } from './paper.js';
+import { Slip } from './slip.js';
+import { Steps } from './steps.js';
+import { Walk } from './walk.js';
+import { Wire } from './wire.js';
+
+const $ = (q) => document.querySelector(q);
+const main = $('#slip');
+
+class Room {
+  constructor() {
+    this.base = main.dataset.base;
+    this.unit = localStorage.getItem('unit') ?? main.dataset.unit;
+    this.paper = new Paper($('#sheet'), this);
+    this.walker = new Walk(this.paper, this);
+    this.notes = new Notes($('#notes'), this);
+    this.steps = new Steps($('#steps'), this);
+    this.slip = new Slip($('#sentences'), this);
+    const url = new URL(`${this.base}/table`, location.href);
+    url.protocol = url.protocol.replace('http', 'ws');
+    this.wire = new Wire(url, this.unit, (parts, m) => this.update(parts, m), (up, n) => this.line(up, n));
+    this.acts();
+  }
+
+  get grain() { return this.unit === 'in' ? 2.54 / 16 : 0.1; }
+
+  update(parts, message) {
+    this.paper.update(parts);
+    this.slip.update(parts);
+    if (parts.hand) this.hand(parts.hand);
+    if (parts.head) this.head(parts.head);
+    if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings); }
+    if (this.slip.at === 'Steps' && Object.keys(parts).some((p) => p.startsWith('piece '))) this.steps.open();
+    if (message?.refused) this.refused(message.refused);
+    else this.spoken();
+    document.body.dataset.revision = message.revision;
+  }
+
+  head(h) {
+    $('#client').textContent = h.client;
+    $('#garment').textContent = [h.garment, h.wanted && `wanted ${h.wanted}`].filter(Boolean).join(', ');
+    const n = this.paper.pieces.size;
+    $('#on').textContent = `On the table: half the body, ${n} pieces`;
+  }
+
+  hand(h) {
+    $('#unpick').disabled = !h.unpick;
+    $('#again').disabled = !h.again;
+    document.body.classList.toggle('basting', h.basting);
+    const b = $('#basted');
+    b.hidden = !h.basting;
+    b.querySelector('span').textContent = h.tried ? `${h.tried === 1 ? 'One change is' : `${h.tried} changes are`} basted, not kept.` : 'Basting: what you change now is tried, not kept.';
+    $('#baste').setAttribute('aria-pressed', String(h.basting));
+    this.saidLast = h.said;
+  }
+
+  spoken() {
+    const bad = (this.found ?? []).filter((f) => f.grave).length;
+    const seams = [...this.paper.seams.values()].filter((s) => !s.twin).length;
+    const meet = this.paper.svg.classList.contains('lifted') ? 'The order cannot be drawn yet.' : bad ? `${bad} to mend.` : `All ${seams} seams meet.`;
+    this.say([this.saidLast && `${this.saidLast.replace(/\.$/, '')}.`, meet].filter(Boolean).join(' '));
+  }
+
+  /** One polite line that speaks a moment after the last change. */
+  say(text) {
+    clearTimeout(this.saying);
+    $('#edge-live').textContent = text;
+    this.saying = setTimeout(() => { $('#live').textContent = text; }, 600);
+  }
+
+  line(up, waiting) {
+    document.body.classList.toggle('lost', !up);
+    if (!up) this.say(waiting ? `The workroom does not answer; ${waiting} ${waiting === 1 ? 'change waits' : 'changes wait'} here.` : 'The workroom does not answer; reading goes on.');
+    else if (this.wasLost) this.say('The workroom answers again.');
+    this.wasLost = !up;
+  }
+
+  // -- changes ---------------------------------------------------------------------
+  async change(op) {
+    $('#refusal').hidden = true;
+    document.body.classList.add('waiting');
+    const refusal = await this.wire.change(op);
+    document.body.classList.remove('waiting');
+    return refusal;
+  }
+
+  set(of, cm, live) { return this.wire.change({ do: 'set', of, cm, live }); }
+
+  ask(what, more) { return this.wire.ask(what, more); }
+
+  pull(pin, cm, live) {
+    const whole = Math.round(cm / this.grain) * this.grain;
+    const v = Math.min(pin.high ?? Infinity, Math.max(pin.low ?? 0, whole));
+    if (live && Math.abs(v - (this.pulledTo ?? NaN)) < 1e-9) return;
+    this.pulledTo = live ? v : undefined;
+    this.set(pin.of, v, live);
+  }
+
+  refused(r) {
+    const box = $('#refusal');
+    box.hidden = false;
+    box.replaceChildren(figured(r.say));
+    if (r.nearest) {
+      const { say: words, ...op } = r.nearest;
+      const b = make('button', { type: 'button', class: 'w ink', onclick: () => this.change(op) });
+      b.append(figured(words));
+      box.append(' ', b, '.');
+    }
+    box.append(' ', make('button', { type: 'button', class: 'w pencil', onclick: () => { box.hidden = true; } }, 'Leave it'));
+    this.say(r.say);
+  }
+
+  async why(of) {
+    const answer = await this.ask('why', { of });
+    if (answer.is === 'why') this.notes.why(answer);
+    else this.refused(answer);
+  }
+
+  // -- the table ---------------------------------------------------------------------
+  touched(id) {
+    this.walker.stop();
+    this.notes.edge(this.paper, id);
+    if (id) this.say(`${this.paper.edge(id).hit.getAttribute('aria-label')}`);
+  }
+
+  edgeIs(of) { return this.paper.selected === of; }
+
+  walk(code) { return this.walker.go(code); }
+
+  /** A seam's sentence was touched: take its first edge in hand and walk it. */
+  seam(code) {
+    const s = this.paper.seams.get(code);
+    if (!s) return;
+    this.paper.select(s.left[0][0]);
+    this.walk(code);
+  }
+
+  async walkAll() {
+    for (const [code, s] of this.paper.seams) {
+      if (s.twin) continue;
+      await this.walk(code);
+      if (!this.walker.now) return;
+      if (!s.holds) return;
+      await new Promise((r) => setTimeout(r, 900));
+      if (!this.walker.now) return;
+    }
+    this.walker.stop();
+  }
+
+  finding(f) {
+    if (f.word) this.slip.show(f.word);
+    const edge = f.edge || (f.seam && this.paper.seams.get(f.seam)?.left[0][0]);
+    if (edge) this.paper.select(edge);
+    else if (f.piece) this.paper.focusPiece(f.piece);
+  }
+
+  showWord(of) { this.slip.show(of); }
+
+  /** Letters that act while the table has the focus; true when one did. */
+  key(k) {
+    const id = this.paper.selected;
+    if (k === 'd' || k === 'D') { $('#dims').click(); return true; }
+    if ((k === 'y' || k === 'Y') && id) { this.why(id); return true; }
+    if ((k === 'w' || k === 'W') && id) {
+      const code = this.paper.edge(id).data.seams.find((c) => !this.paper.seams.get(c)?.twin);
+      if (code) this.walk(code);
+      return true;
+    }
+    return false;
+  }
+
+  stood(name) {
+    document.body.dataset.at = name;
+    if (name === 'Steps') { this.walker.stop(); this.steps.open(); }
+  }
+
+  scaled(px, x) {
+    const rule = $('#rule');
+    const unitMm = this.unit === 'in' ? 25.4 : 10, parts = this.unit === 'in' ? 4 : 1;
+    const wide = rule.getBoundingClientRect().width;
+    const ticks = [];
+    const step = unitMm / parts / px;
+    const every = [1, 2, 5, 10, 20, 50].find((k) => k * unitMm / px > 40) ?? 100;
+    const fine = step > 4 ? 1 : parts;
+    for (let i = 0; i * step < wide && i < 4000; i += fine) {
+      const whole = i % parts === 0;
+      ticks.push(`M${(i * step).toFixed(1)} 0v${whole ? ((i / parts) % every ? 9 : 13) : 6}`);
+    }
+    const svg = $('#rule svg');
+    const numbers = [];
+    for (let n = every; n * unitMm / px < wide - 40; n += every) {
+      const t = document.createElementNS('http://www.w3.org/2000/svg', 'text');
+      t.setAttribute('x', n * unitMm / px);
+      t.setAttribute('y', 25);
+      t.textContent = n;
+      numbers.push(t);
+    }
+    const path = document.createElementNS('http://www.w3.org/2000/svg', 'path');
+    path.setAttribute('d', ticks.join(''));
+    svg.replaceChildren(path, ...numbers);
+  }
+
+  // -- words at the head of the table ---------------------------------------------------
+  acts() {
+    $('#unpick').addEventListener('click', () => this.change({ do: 'unpick' }));
+    $('#again').addEventListener('click', () => this.change({ do: 'again' }));
+    $('#baste').addEventListener('click', () => this.change({ do: document.body.classList.contains('basting') ? 'stitch' : 'baste' }));
+    $('#stitch').addEventListener('click', () => this.change({ do: 'stitch' }));
+    $('#unbaste').addEventListener('click', () => this.change({ do: 'unpick' }));
+    $('#walk-all').addEventListener('click', () => this.walkAll());
+    $('#dims').addEventListener('click', (e) => {
+      const on = e.currentTarget.getAttribute('aria-pressed') !== 'true';
+      e.currentTarget.setAttribute('aria-pressed', String(on));
+      this.paper.showDimensions(on);
+    });
+    $('#unit').addEventListener('click', () => {
+      this.unit = this.unit === 'in' ? 'cm' : 'in';
+      localStorage.setItem('unit', this.unit);
+      this.wire.unit = this.unit;
+      this.slip.close();
+      this.wire.change({ do: 'unit', to: this.unit });
+      this.paper.retell();
+      if (this.paper.selected) this.notes.edge(this.paper, this.paper.selected);
+      if (this.paper.view) this.paper.show(this.paper.view, this.paper.moved);
+    });
+    addEventListener('keydown', (e) => {
+      const typing = e.target.matches?.('input, textarea, select');
+      if ((e.ctrlKey || e.metaKey) && e.key.toLowerCase() === 'z' && !typing) {
+        e.preventDefault();
+        this.change({ do: e.shiftKey ? 'again' : 'unpick' });
+      } else if (e.key === 'F6') {
+        e.preventDefault();
+        if ($('#sentences').contains(document.activeElement)) $('#sheet').focus();
+        else this.slip.paras.get(this.slip.at).word.focus();
+      } else if (e.key === '/' && !typing) {
+        e.preventDefault();
+        this.slip.stand('Style');
+        this.slip.writing.focus();
+      } else if (e.key === ' ' && this.walker.now && !typing) {
+        e.preventDefault();
+        this.walker.hold();
+      } else if (e.key === '.' && !typing) document.body.classList.add('beneath');
+      else if (e.key === 'Escape') this.walker.stop();
+    });
+    addEventListener('keyup', (e) => { if (e.key === '.') document.body.classList.remove('beneath'); });
+    const hold = $('#unpick');
+    hold.addEventListener('pointerdown', () => { this.holding = setTimeout(() => document.body.classList.add('beneath'), 400); });
+    for (const t of ['pointerup', 'pointerleave', 'pointercancel']) hold.addEventListener(t, () => { clearTimeout(this.holding); document.body.classList.remove('beneath'); });
+  }
+}
+
+window.room = new Room();

@@ -1,0 +1,317 @@
+"""The table: finished pieces as plain data for the page, laid out as half a body.
+
+Lengths are cm; coordinates are mm in the piece's own frame, y down, with `at` its place
+on the table, so that a piece that is moved is not sent again. A piece is finished anew
+only when it, or a seam that it stands in, is another one than before.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from clothwright.app.words import Reading
+from clothwright.curves import Path, Point, distance, mix
+from clothwright.features import Feature
+from clothwright.features.base import Pin
+from clothwright.finishing.drawn import DrawnPiece, Meaning
+from clothwright.finishing.finish import Finishing, unlettered
+from clothwright.order import Draft
+from clothwright.order.pattern import finishing_of
+from clothwright.paper import Piece, Seam, SeamKind, Sheet
+from clothwright.sheets.dimensions import edge_words
+from clothwright.sheets.looks import strokes
+from clothwright.sheets.svg import MM, SvgPen
+from clothwright.truing import walk
+
+ROWS = (
+    ("B", "BC", "BS", "FS", "FC", "F"),
+    ("PB", "PBC", "PBS", "PFS", "PFC", "PF"),
+)
+"""Pieces of half a body side by side, centre back at the left; all others lie in
+columns to their right."""
+
+GAP = 3.0
+"""Bare table between pieces, cm."""
+
+Data = dict[str, Any]
+
+
+@dataclass(frozen=True)
+class _Kept:
+    piece: Piece
+    seams: tuple[Seam, ...]
+    wish: tuple[object, ...]
+    data: Data
+
+
+@dataclass
+class Table:
+    """Keeps the pieces as last sent, so that only what changed is finished anew."""
+
+    kept: dict[str, _Kept] = field(default_factory=dict)
+
+    def lay(self, draft: Draft) -> Data:
+        """All pieces of a draft, with their places and seams."""
+        f = finishing_of(draft)
+        fresh = {code: self._piece(draft.sheet, code, f) for code in f.order}
+        self.kept = fresh
+        places = _places(draft.sheet, f.order)
+        return {
+            "pieces": {code: k.data for code, k in fresh.items()},
+            "places": {code: list(at) for code, at in places.items()},
+            "seams": {s.code: _seam(draft.sheet, s) for s in draft.sheet.seams},
+        }
+
+    def _piece(self, sheet: Sheet, code: str, f: Finishing) -> _Kept:
+        piece = sheet.piece(code)
+        seams = tuple(s for s in sheet.seams if any(r.piece == code for r in s.runs()))
+        wish = (f.nap, f.allowances.unit, f.cuts.get(code), f.order)
+        old = self.kept.get(code)
+        if old and old.piece is piece and old.seams == seams and old.wish == wish:
+            return old
+        drawn = unlettered(sheet, code, f).drawn
+        return _Kept(piece, seams, wish, _data(piece, drawn, sheet))
+
+
+def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
+    left, top, right, bottom = drawn.cut_line.bounds()
+    at, room = _label_at(drawn)
+    return {
+        "name": piece.name,
+        "cuts": [[c.cloth, c.how] for c in drawn.cuts],
+        "box": [_mm(v) for v in (left, top, right - left, bottom - top)],
+        "cut": _d(drawn.cut_line),
+        "label": [_mm(at.x), _mm(at.y), _mm(room)],
+        "lines": [
+            {
+                "is": s.meaning.value,
+                "d": _d(s.path),
+                **({"solid": 1} if s.solid else {}),
+            }
+            for s in strokes(drawn, figure=0.8)
+            if s.note != "cut line"
+        ],
+        "edges": [
+            {
+                "id": f"{piece.code}.{e.name}",
+                "name": edge_words(e.name),
+                "d": _d(e.path),
+                "length": round(e.length, 4),
+                "is": e.kind.value,
+                "seams": [s.code for s in sheet.seams_of(piece.code, e.name)],
+            }
+            for e in piece.edges
+        ],
+    }
+
+
+def _seam(sheet: Sheet, seam: Seam) -> Data:
+    w = walk(sheet, seam)
+    return {
+        "name": seam.name,
+        "kind": seam.kind.value,
+        "left": [[str(r), int(r.backward)] for r in seam.left],
+        "right": [[str(r), int(r.backward)] for r in seam.right],
+        "start": seam.start,
+        "end": seam.end,
+        "lengths": [round(w.left, 4), round(w.right, 4)],
+        "ease": round(w.ease, 4),
+        "plan": round(seam.ease.plan, 4),
+        "holds": w.holds,
+        "notches": [[round(n.left, 3), round(n.right, 3)] for n in seam.notches],
+        "twin": seam.kind is SeamKind.TWIN,
+    }
+
+
+def pins(r: Reading) -> list[Data]:
+    """Points that a sentence names, where a hand may pull."""
+    if r.draft is None:
+        return []
+    out = []
+    for f in r.features:
+        numbers = f.numbers()
+        for pin in f.pins:
+            stands = _stands(r.draft.sheet, pin)
+            if stands is not None:
+                piece, at, way = stands
+                number = numbers[pin.field]
+                out.append(
+                    {
+                        "of": f"{f.kind}.{pin.field}",
+                        "name": number.name,
+                        "piece": piece,
+                        "at": [_mm(at.x), _mm(at.y)],
+                        "way": [round(way.x, 5), round(way.y, 5)],
+                        "value": r.draft.numbers[number.key],
+                        "low": number.low,
+                        "high": number.high,
+                    }
+                )
+    return out
+
+
+def _stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
+    """The piece, the corner and the way of a pin; None when it is not on the table."""
+    for code in pin.pieces:
+        if code not in sheet.pieces:
+            continue
+        piece = sheet.piece(code)
+        if not all(piece.has(e) for e in pin.edges):
+            return None
+        a, b = (piece.edge(e).path for e in pin.edges)
+        at, way = (b.start, b.start_direction)
+        if min(distance(b.start, p) for p in (a.start, a.end)) > min(
+            distance(b.end, p) for p in (a.start, a.end)
+        ):
+            at, way = b.end, b.end_direction * -1
+        return code, at, Point(*pin.way) if pin.way else way
+    return None
+
+
+def whereabouts(draft: Draft, features: Iterable[Feature]) -> list[Data]:
+    """Findings with the place on the table where each one stands, in words."""
+    sheet = draft.sheet
+    names = {s.name: s.code for s in sheet.seams}
+    of = {
+        n.symbol: f"{f.kind}.{field}"
+        for f in features
+        for field, n in f.numbers().items()
+    }
+    return [
+        {
+            "say": str(f),
+            "grave": f.severity.value == "E",
+            "note": f.severity.value == "N",
+            "seam": f.code
+            if f.code in {s.code for s in sheet.seams}
+            else names.get(f.place, ""),
+            "piece": f.place.split(".")[0]
+            if f.place.split(".")[0] in sheet.pieces
+            else "",
+            "edge": f.place if _is_edge(sheet, f.place) else "",
+            "word": of.get(f.place, ""),
+        }
+        for f in draft.findings
+    ]
+
+
+def _is_edge(sheet: Sheet, name: str) -> bool:
+    piece, _, edge = name.partition(".")
+    return piece in sheet.pieces and sheet.piece(piece).has(edge)
+
+
+# -- layout --------------------------------------------------------------------------
+def _places(sheet: Sheet, order: tuple[str, ...]) -> Mapping[str, tuple[float, float]]:
+    """Where each piece lies, mm: half a body with its waists level, the small pieces
+    below or at the right, whichever shows the paper larger."""
+    box = {c: sheet.piece(c).outline.bounds() for c in order}
+    step = GAP + 2.0
+    main: dict[str, tuple[float, float]] = {}
+    y = wide = 0.0
+    for i, names in enumerate(ROWS):
+        row = [c for c in names if c in order]
+        tall = max((_tall(box[c]) for c in row), default=-step)
+        x = 0.0
+        for c in row:
+            main[c] = (x, y + (tall - _tall(box[c]) if i == 0 else 0.0))
+            x += _wide(box[c]) + step
+        wide, y = max(wide, x), y + tall + step
+    small = [c for c in order if c not in main]
+    below = {**main, **_rows(small, box, wide, y)}
+    beside = {**main, **_columns(small, box, wide, y)}
+    best = max((below, beside), key=lambda laid: _shown(laid, box))
+    return {c: (_mm(x - box[c][0]), _mm(y - box[c][1])) for c, (x, y) in best.items()}
+
+
+def _rows(
+    small: list[str], box: Mapping[str, "Box"], wide: float, y: float
+) -> dict[str, tuple[float, float]]:
+    out = {}
+    x = tall = 0.0
+    for c in small:
+        if x > 0 and x + _wide(box[c]) > wide:
+            x, y, tall = 0.0, y + tall + GAP, 0.0
+        out[c] = (x, y)
+        x, tall = x + _wide(box[c]) + GAP + 2.0, max(tall, _tall(box[c]))
+    return out
+
+
+def _columns(
+    small: list[str], box: Mapping[str, "Box"], x: float, tall: float
+) -> dict[str, tuple[float, float]]:
+    out = {}
+    y = column = 0.0
+    for c in small:
+        if y > 0 and y + _tall(box[c]) > tall:
+            x, y, column = x + column + GAP + 2.0, 0.0, 0.0
+        out[c] = (x, y)
+        y, column = y + _tall(box[c]) + GAP, max(column, _wide(box[c]))
+    return out
+
+
+ASPECT = 0.9
+"""Width to height of the table beside a slip, as most screens give it."""
+
+
+def _shown(laid: Mapping[str, tuple[float, float]], box: Mapping[str, "Box"]) -> float:
+    """How large paper laid so is seen."""
+    wide = max(x + _wide(box[c]) for c, (x, _) in laid.items())
+    tall = max(y + _tall(box[c]) for c, (_, y) in laid.items())
+    return min(ASPECT / wide, 1.0 / tall)
+
+
+Box = tuple[float, float, float, float]
+
+
+def _wide(box: Box) -> float:
+    return box[2] - box[0]
+
+
+def _tall(box: Box) -> float:
+    return box[3] - box[1]
+
+
+def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
+    """The place inside a piece that is farthest from its lines, on a grid of 14 by 14,
+    and how far, cm."""
+    outline = drawn.cut_line.flatten(0.2)
+    inner = (Meaning.GRAIN, Meaning.INNER, Meaning.DRILL, Meaning.DART)
+    lines = [k.path.flatten(0.2) for k in drawn.lines if k.meaning in inner]
+    points = [q for line in (outline, *lines) for q in _dense(line)]
+    left, top, right, bottom = drawn.cut_line.bounds()
+    best, gap = drawn.cut_line.start, 0.0
+    for i in range(1, 14):
+        for j in range(1, 14):
+            p = Point(left + (right - left) * i / 14, top + (bottom - top) * j / 14)
+            if _inside(outline, p):
+                near = min((p.x - q[0]) ** 2 + (p.y - q[1]) ** 2 for q in points)
+                if near > gap:
+                    best, gap = p, near
+    return best, gap**0.5
+
+
+def _dense(line: list[Point]) -> list[Point]:
+    """Points of a line at most 2 cm apart."""
+    out = [line[0]]
+    for a, b in zip(line, line[1:], strict=False):
+        n = max(1, int(distance(a, b) / 2.0))
+        out += [mix(a, b, k / n) for k in range(1, n + 1)]
+    return out
+
+
+def _inside(points: list[Point], p: Point) -> bool:
+    inside = False
+    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+        if (y0 > p.y) != (y1 > p.y) and p.x < x0 + (p.y - y0) * (x1 - x0) / (y1 - y0):
+            inside = not inside
+    return inside
+
+
+def _d(path: Path) -> str:
+    pen = SvgPen()
+    path.draw(pen)
+    return "".join(pen.words)
+
+
+def _mm(cm: float) -> float:
+    return round(cm * MM, 3)

@@ -1,0 +1,203 @@
+"""A browser tab at a slip: one message in flight, the newest state wins.
+
+The page sends one change at a time and waits for its answer; the tab has one sender
+that always tells the newest state, so a slow tab skips what came between. Only what
+differs from what the tab has already is sent. Messages are JSON objects.
+
+To the page
+    {"is": "state", "answer": n, "revision": …, parts that changed}
+    {"is": "behind" | "why" | "steps" | "understood" | "refused", "answer": n, …}
+From the page
+    {"n": 7, "do": "set", "of": "neckline.depth", "to": "3 1/4"}, see `room`;
+    {"n": 8, "ask": "behind" | "why" | "steps" | "write", "of": …}
+"""
+
+import asyncio
+import json
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from clothwright.app.behind import behind_field, behind_measure, why
+from clothwright.app.replay import steps_of_draft
+from clothwright.app.room import Refusal, Room
+from clothwright.app.table import pins, whereabouts
+from clothwright.app.words import paragraphs
+from clothwright.app.writing import understood
+from clothwright.order import OrderError
+from clothwright.units import Unit
+
+Send = Callable[[str], Awaitable[None]]
+
+LONGEST = 20_000
+"""Characters of one message from a page."""
+
+
+@dataclass
+class Desk:
+    """A room with the tabs that look at it, and a lock: one change at a time."""
+
+    room: Room
+    head: Callable[[], dict[str, Any]]
+    """Number, client, garment, dates: what heads the slip."""
+
+    tabs: list["Tab"] = field(default_factory=list)
+    lock: asyncio.Lock = field(default_factory=asyncio.Lock)
+
+    def wake(self) -> None:
+        """Let every tab tell the newest state."""
+        for tab in self.tabs:
+            tab.news.set()
+
+
+@dataclass
+class Tab:
+    """One connection of one page."""
+
+    desk: Desk
+    send: Send
+    unit: Unit
+    news: asyncio.Event = field(default_factory=asyncio.Event)
+    gone: asyncio.Event = field(default_factory=asyncio.Event)
+    """Set when the slip is no longer there."""
+
+    had: dict[str, str] = field(default_factory=dict)
+    """What the page has, by part, as it was sent."""
+
+    answered: int = 0
+    refused: Refusal | None = None
+
+    async def tell(self) -> None:
+        """Send the newest state whenever there is news, until cancelled."""
+        while True:
+            await self.news.wait()
+            self.news.clear()
+            message = self.changes()
+            await self.send(json.dumps(message, ensure_ascii=False))
+
+    def changes(self) -> dict[str, Any]:
+        """The parts of the state that this page does not have yet."""
+        parts = state(self.desk, self.unit)
+        out: dict[str, Any] = {}
+        for name, value in parts.items():
+            text = json.dumps(value, ensure_ascii=False)
+            if self.had.get(name) != text:
+                self.had[name] = text
+                out[name] = value
+        for name in [n for n in self.had if n not in parts]:
+            del self.had[name]
+            out[name] = None
+        message: dict[str, Any] = {
+            "is": "state",
+            "answer": self.answered,
+            "revision": self.desk.room.revision,
+            "parts": out,
+        }
+        if self.refused is not None:
+            message["refused"] = self.refused.plain()
+            self.refused = None
+        return message
+
+    async def hear(self, text: str) -> None:
+        """Do what a message asks; whatever it holds, it is answered with a sentence."""
+        number = 0
+        try:
+            message = _message(text)
+            number = int(message.get("n", 0))
+            if "ask" in message:
+                answer = await self._ask(message)
+                await self._answer(number, answer)
+                return
+            if message.get("do") == "unit":
+                self.unit = Unit.IN if message.get("to") == "in" else Unit.CM
+                self.answered = number
+                self.news.set()
+                return
+            async with self.desk.lock:
+                self.refused = await asyncio.to_thread(self._change, message)
+            self.answered = number
+            self.desk.wake()
+        except (OrderError, ValueError, TypeError, OverflowError) as e:
+            said = str(e) if isinstance(e, OrderError) else "This cannot be read."
+            await self._answer(number, {"is": "refused", "of": "", "say": said})
+
+    def _change(self, message: Mapping[str, Any]) -> Refusal | None:
+        """Make a change, unless it comes late to a slip that moved on."""
+        room = self.desk.room
+        if message.get("late") and message.get("on") != room.revision:
+            mine = {k: v for k, v in message.items() if k not in ("n", "late", "on")}
+            changed = self.desk.head().get("changed", "")
+            when = f", at {changed}" if changed else ""
+            return Refusal(
+                str(message.get("of", "")),
+                f"This slip was changed meanwhile{when}.",
+                {**mine, "say": "Keep mine"},
+            )
+        return room.change(message)
+
+    async def _ask(self, message: Mapping[str, Any]) -> dict[str, Any]:
+        async with self.desk.lock:
+            return await asyncio.to_thread(self._found, message)
+
+    def _found(self, message: Mapping[str, Any]) -> dict[str, Any]:
+        reading = self.desk.room.reading(self.unit)
+        of, ask = str(message.get("of", "")), message.get("ask")
+        if ask == "behind":
+            if of.startswith("m:"):
+                found = behind_measure(reading, of.removeprefix("m:"))
+            else:
+                kind, _, name = of.rpartition(".")
+                found = behind_field(reading, kind, name)
+            return {"is": "behind", "of": of, **found}
+        if ask == "why":
+            return {"is": "why", **why(reading, of)}
+        if ask == "steps":
+            return {"is": "steps", "steps": steps_of_draft(reading)}
+        if ask == "write":
+            return {"is": "understood", **understood(reading, str(message.get("text")))}
+        raise OrderError(f"the slip cannot be asked for {ask}")
+
+    async def _answer(self, number: int, message: dict[str, Any]) -> None:
+        message["answer"] = number
+        await self.send(json.dumps(message, ensure_ascii=False))
+
+
+def _message(text: str) -> Mapping[str, Any]:
+    if len(text) > LONGEST:
+        raise OrderError("a message is longer than any change can be")
+    found = json.loads(text)
+    if not isinstance(found, dict):
+        raise OrderError("a message is an object")
+    return found
+
+
+def state(desk: Desk, unit: Unit) -> dict[str, Any]:
+    """All that a page shows of a slip, by part."""
+    room = desk.room
+    reading = room.reading(unit)
+    undo, redo = room.keeper.can()
+    parts: dict[str, Any] = {
+        "head": {**desk.head(), "unit": unit.value},
+        "hand": {
+            "basting": room.basting,
+            "tried": len(room.tried),
+            "unpick": undo or bool(room.tried) or room.basting,
+            "again": redo and not room.tried,
+            "said": room.said,
+        },
+        "places": room.paper["places"],
+        "pins": pins(reading),
+        "findings": []
+        if reading.draft is None
+        else whereabouts(reading.draft, reading.features),
+        "lifted": reading.draft is None,
+    }
+    for name, sentences in paragraphs(reading).items():
+        parts[f"slip {name}"] = sentences
+    for code, piece in room.paper["pieces"].items():
+        parts[f"piece {code}"] = piece
+    for code, seam in room.paper["seams"].items():
+        parts[f"seam {code}"] = seam
+    for code, under in room.under.items():
+        parts[f"under {code}"] = under
+    return parts

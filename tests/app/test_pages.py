@@ -1,0 +1,149 @@
+"""Pages without scripts: slips, cards, shelf, print, earlier states."""
+
+import io
+import zipfile
+
+import pypdfium2
+import pytest
+from starlette.testclient import TestClient
+
+from clothwright.book import Book
+
+
+@pytest.fixture
+def tried(page: TestClient) -> TestClient:
+    page.post("/made-up")
+    return page
+
+
+def test_an_empty_book_asks_whom_it_is_for(page: TestClient) -> None:
+    text = page.get("/").text
+    assert "Who is it for?" in text and "try it with a made-up client" in text
+
+
+def test_from_a_new_client_to_a_slip(page: TestClient, book: Book) -> None:
+    page.post("/cards", data={"name": "Thea Marsh"})
+    figures = {"B": "92", "W": "74", "H": "98", "HT": "168", "NWB": "41.5"}
+    answer = page.post("/cards/1/measures", data={**figures, "unit": "cm"})
+    assert answer.status_code == 200
+    assert "B 92" not in answer.text and ">92<" in answer.text
+    form = {"client": "1", "style": "peplum-top", "wanted": "2027-06-14"}
+    answer = page.post("/slips", data=form)
+    assert answer.url.path == "/slips/1"
+    assert "Monday 14 June 2027" in page.get("/").text
+    assert book.slips.numbered(1).client == "Thea Marsh"
+
+
+def test_an_odd_measure_is_asked_about_first(tried: TestClient, book: Book) -> None:
+    answer = tried.post("/cards/1/measures", data={"W": "48", "unit": "in"})
+    assert answer.status_code == 409 and "Keep it" in answer.text
+    assert 'value="48"' in answer.text  # nothing typed is lost
+    form = {"W": "48", "unit": "in", "keep W": "on"}
+    assert tried.post("/cards/1/measures", data=form).status_code == 200
+    last = book.measures.history(book.clients.all()[0])[-1]
+    assert last.code == "W" and last.typed == "48"
+
+
+@pytest.mark.parametrize(
+    ("path", "form", "says"),
+    [
+        ("/slips", {"client": "x", "style": "peplum-top"}, "Choose whom"),
+        ("/slips", {"client": "1", "style": "cape"}, "not on the shelf"),
+        (
+            "/slips",
+            {"client": "1", "style": "peplum-top", "wanted": "soon"},
+            "cannot be read",
+        ),
+        ("/cards", {"name": "   "}, "blank"),
+        ("/cards/77/notes", {"text": "x"}, "no longer in the book"),
+        ("/cards/1/measures", {"W": "a hand", "unit": "in"}, "W"),
+        ("/cards/1/measures", {"unit": "in"}, "Nothing was written"),
+        ("/cards/1/forget", {"name": "Someone"}, "as it stands"),
+        ("/slips/1/past", {"state": "99"}, "no state 99"),
+    ],
+)
+def test_faults_are_sentences(
+    tried: TestClient, path: str, form: dict[str, str], says: str
+) -> None:
+    answer = tried.post(path, data=form)
+    assert 400 <= answer.status_code < 500
+    assert says in answer.text and "Traceback" not in answer.text
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a0", "roll"])
+def test_every_paper_prints_and_previews(tried: TestClient, paper: str) -> None:
+    data = tried.get(f"/slips/1/sheets/pattern.pdf?paper={paper}").content
+    pages = len(pypdfium2.PdfDocument(data))
+    shown = tried.get(f"/slips/1/preview?paper={paper}").json()["pages"]
+    assert len(shown) == pages >= 1
+    assert all(p.startswith("data:image/png;base64,") for p in shown)
+
+
+@pytest.mark.parametrize(
+    "name", ["steps.pdf", "dimensions.pdf", "pattern.svg", "pattern.dxf", "pattern.plt"]
+)
+def test_every_sheet_is_saved(tried: TestClient, name: str) -> None:
+    answer = tried.get(f"/slips/1/sheets/{name}?save=yes")
+    assert answer.status_code == 200 and len(answer.content) > 2_000
+    assert f"slip-1-{name}" in answer.headers["content-disposition"]
+    assert tried.get("/slips/1/sheets/cape.pdf").status_code == 400
+
+
+def test_print_never_includes_basting_unless_asked(
+    tried: TestClient, book: Book
+) -> None:
+    slip = book.slips.numbered(1)
+    text = book.line.text(slip).replace("length = 6", "length = 9")
+    assert text != book.line.text(slip)
+    book.bastings.baste(slip, text, "Longer")
+    kept = tried.get("/slips/1/sheets/pattern.svg").content
+    basted = tried.get("/slips/1/sheets/pattern.svg?basted=yes").content
+    assert kept != basted
+
+
+def test_an_earlier_state_is_taken_up(tried: TestClient, book: Book) -> None:
+    with tried.websocket_connect(
+        "ws://127.0.0.1/slips/1/table", headers={"origin": "http://127.0.0.1"}
+    ) as s:
+        s.receive_json()
+        s.send_json({"n": 1, "do": "set", "of": "peplum.length", "to": "8"})
+        assert s.receive_json()["answer"] == 1
+        assert tried.post("/slips/1/past", data={"state": "1"}).status_code == 200
+        told = s.receive_json()
+        assert "piece PF" in told["parts"]
+    assert book.slips.numbered(1).state == 1
+    assert len(book.line.stitches(book.slips.numbered(1))) == 2
+
+
+def test_backup_restore_export_import_forget(tried: TestClient, book: Book) -> None:
+    backup = tried.get("/shelf/backup").content
+    zipped = tried.get("/shelf/export").content
+    assert zipfile.ZipFile(io.BytesIO(zipped)).namelist()
+    name = book.clients.all()[0].name
+    assert tried.post("/cards/1/forget", data={"name": name}).status_code == 200
+    assert not book.clients.all()
+    files = {"file": ("b.zip", zipped)}
+    assert "Taken in" in tried.post("/shelf/import", files=files).text
+    assert [c.name for c in book.clients.all()] == [name]
+    files = {"file": ("b.db", backup)}
+    assert "as it was in the backup" in tried.post("/shelf/restore", files=files).text
+    assert len(book.slips.all()) == 1
+    files = {"file": ("b.db", b"not a book")}
+    assert tried.post("/shelf/restore", files=files).status_code == 400
+    assert len(book.slips.all()) == 1
+
+
+def test_photos_and_notes_lie_on_cards_and_slips(tried: TestClient) -> None:
+    from PIL import Image
+
+    picture = io.BytesIO()
+    Image.new("RGB", (8, 8), "red").save(picture, "PNG")
+    for place in ("/cards/1", "/slips/1"):
+        files = {"photo": ("a.png", picture.getvalue())}
+        tried.post(f"{place}/photos", files=files, data={"caption": "the back"})
+        tried.post(f"{place}/notes", data={"text": "likes it close"})
+        page = tried.get(f"{place}{'/past' if 'slips' in place else ''}").text
+        assert "the back" in page and "likes it close" in page
+    assert tried.get("/photos/1").headers["content-type"] == "image/png"
+    bad = {"photo": ("a.png", b"<svg onload=alert(1)>")}
+    assert tried.post("/cards/1/photos", files=bad).status_code == 400

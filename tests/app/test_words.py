@@ -1,0 +1,123 @@
+"""The slip: what it says, and who wrote it."""
+
+from typing import Any
+
+from clothwright.app.behind import behind_field, why
+from clothwright.app.room import Room
+from clothwright.app.words import paragraphs
+from clothwright.app.writing import understood
+from clothwright.features import FEATURES
+from clothwright.units import Unit
+
+
+def told(room: Room, unit: Unit = Unit.IN) -> dict[str, list[dict[str, Any]]]:
+    return paragraphs(room.reading(unit))
+
+
+def text(sentence: dict[str, Any], part: str = "runs") -> str:
+    return "".join(r if isinstance(r, str) else r["say"] for r in sentence[part])
+
+
+def words(sentences: list[dict[str, Any]]) -> dict[str, dict[str, Any]]:
+    return {
+        r["of"]: r
+        for s in sentences
+        for part in ("runs", "rest")
+        for r in s[part]
+        if not isinstance(r, str)
+    }
+
+
+def test_the_order_reads_as_sentences(room: Room) -> None:
+    style = {s["id"]: text(s) for s in told(room)["Style"]}
+    assert style["neckline"] == (
+        "A boat neck, 3 1/8 in deep in front and 2 5/16 in wider than the standard."
+    )
+    assert style["peplum"] == (
+        "The peplum is flared, 6 in long and half of a full circle; it ends at the "
+        "edges."
+    )
+
+
+def test_every_feature_tells_its_name_and_at_most_four_live_words() -> None:
+    for f in FEATURES:
+        assert f.sentence.count("[") == f.sentence.count("]") == 1, f.title
+        assert f.sentence.count("{") <= 4, f.title
+
+
+def test_hands_are_told_apart(room: Room) -> None:
+    word = words(told(room)["Style"])
+    assert word["neckline.depth"]["pen"] == "ink"
+    assert word["neckline.width"]["pen"] == "pencil"
+    room.change({"do": "baste"})
+    room.change({"do": "set", "of": "neckline.width", "to": "2"})
+    assert words(told(room)["Style"])["neckline.width"]["pen"] == "thread"
+    room.change({"do": "stitch"})
+    assert words(told(room)["Style"])["neckline.width"]["pen"] == "ink"
+    room.change({"do": "rule", "of": "neckline.width"})
+    assert words(told(room)["Style"])["neckline.width"]["pen"] == "pencil"
+
+
+def test_a_slip_reads_in_centimetres_too(room: Room) -> None:
+    style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}
+    assert "15.2 cm long" in style["peplum"]  # 6 in
+
+
+def test_a_missing_measure_is_estimated_and_said(room: Room) -> None:
+    del room.now["measures"]["AG"]
+    room.change({"do": "set", "of": "peplum.length", "to": "6"})
+    sentence = next(s for s in told(room)["Measures"] if s["id"] == "estimates")
+    assert "armhole" in text(sentence)
+    assert sentence["runs"][1]["pen"] == "guess"
+
+
+def test_what_cannot_go_together_is_said_with_the_ways_out(room: Room) -> None:
+    room.change({"do": "leave", "kind": "loops"})
+    style = {s["id"]: s for s in told(room)["Style"]}
+    said = style["low open back"]["said"][0]
+    assert text({"runs": said}) == (
+        "Its edges need loops, or another way to close. Add the loops or Add the "
+        "concealed zip or Leave off the low open back."
+    ) or "Add the loops" in text({"runs": said})
+    way = next(r for r in said if not isinstance(r, str))
+    assert way["do"] == {"do": "add", "kind": "loops"}
+    room.change(way["do"])
+    assert all(not s["said"] for s in told(room)["Style"])
+
+
+def test_seams_are_told_one_by_one(room: Room) -> None:
+    seams = told(room)["Seams"]
+    assert text(seams[0]) == f"All {len(seams) - 1} seams meet."
+    assert text(seams[1]).startswith("Front panel: 12 15/16 and 13 1/16 in")
+
+
+def test_the_tape_knows_bounds_rule_and_hand(room: Room) -> None:
+    behind = behind_field(room.reading(Unit.IN), "neckline", "width")
+    assert behind["opens"] == "tape" and not behind["hers"]
+    assert behind["low"] <= behind["value"] <= behind["high"]
+    room.change({"do": "set", "of": "neckline.width", "to": "2"})
+    behind = behind_field(room.reading(Unit.IN), "neckline", "width")
+    assert behind["hers"] and abs(behind["value"] - 5.08) < 1e-6
+    assert behind["rule"]["say"] == "2 5/16 in"
+
+
+def test_why_follows_an_edge_to_the_tape(room: Room) -> None:
+    for of in ("FC.panel", "FC.neck", "BC.slant", "PF.hem", "FF.free", "fd", "Nf′"):
+        knots = why(room.reading(Unit.IN), of)["knots"]
+        assert 1 <= len(knots) <= 6, of
+    knots = {k["knot"] for k in why(room.reading(Unit.IN), "fd")["knots"]}
+    assert knots == {"ruler", "tape"}
+
+
+def test_the_writing_line_understands_what_is_on_the_shelf(room: Room) -> None:
+    r = room.reading(Unit.IN)
+    assert understood(r, "boat neck 2 7/8")["do"] == [
+        {"do": "choose", "of": "neckline.shape", "to": "boat"},
+        {"do": "set", "of": "neckline.depth", "to": "2 7/8 in"},
+    ]
+    assert understood(r, "lining")["do"] == [
+        {"do": "add", "kind": "lining", "with": {}}
+    ]
+    assert "do" not in understood(r, "epaulettes")
+    assert "do" not in understood(r, "boat neck with feathers")
+    assert "do" not in understood(r, "peplum 7 8 9 10 11 12")

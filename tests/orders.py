@@ -2,6 +2,7 @@
 
 from clothwright.blocks import bodice
 from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
+from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
 from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
 from clothwright.body import Body, RuleSet, estimates
 from clothwright.features import Feature
@@ -140,6 +141,7 @@ def drafted(body: Body) -> Drafting:
     rules = dict(estimates(RuleSet.HANDBOOK).rules)
     for table in (
         BODICE,
+        BACK_WAIST_DART,
         BACK_SHOULDER_DART,
         CUP_SHARE,
         MEASURED_DEPTH,

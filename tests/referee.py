@@ -28,7 +28,7 @@ def faults(piece: Piece, line: CutLine) -> Iterator[str]:
     net = Polygon(piece.outline.flatten(FINE)).buffer(0)
     if not line.narrow and (lost := net.difference(cut.buffer(0.1 * MM)).area) > 1e-3:
         yield f"{lost:.3f} cm² of the net piece lie outside"
-    near = REACH * max(line.widths.values())
+    near = REACH * max(line.widths.values()) + 0.5
     for e in piece.edges:
         width = line.widths[e.name]
         if width == 0 or e.name in line.narrow:

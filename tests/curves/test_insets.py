@@ -2,7 +2,7 @@
 
 import pytest
 
-from clothwright.curves import Cubic, Line, Path, Point, bearing
+from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.curves.inset import inset
 
 
@@ -37,14 +37,3 @@ def test_a_line_that_turns_back_is_refused() -> None:
     back = Line(Point(5, 0), Point(0, 0.001))
     with pytest.raises(ValueError, match="turns back"):
         inset(Path((out, back)), 0.2, 0.2)
-
-
-def test_a_crumb_of_a_rounding_stays_one_curve() -> None:
-    """A corner of 3° rounded by 1.5 cm is 0.08 cm long; an inset of an inset of it had
-    144 curves."""
-    line, turned = Point(10, 0), bearing(3.0)
-    crumb = Cubic(line, Point(10.026, 0), line + turned * 0.053, line + turned * 0.079)
-    path = Path((Line(Point(0, 0), line), crumb, Line(crumb.end, Point(20, 0.6))))
-    once = inset(path, 0.3, 0.3)
-    assert len(once.segments) == 3
-    assert len(inset(once, 0.3, 0.3).segments) == 3

@@ -210,16 +210,6 @@ def y_tb(nr: float, Ls: float, sigma_b: float) -> float:
     return Ls * math.sin(math.radians(sigma_b)) - nr
 
 
-@_rule(
-    "xd",
-    "centre of the back waist dart from the centre back",
-    source=f"{_A2}.9",
-    formula="XB/4 + 0.5 cm",
-)
-def xd(XB: float) -> float:
-    return XB / 4 + 0.5
-
-
 # -- A3: front -------------------------------------------------------------------------
 @_rule("fw", "front neck width", source=f"{_A3}.1", formula="bw − 0.3 cm")
 def fw(bw: float) -> float:
@@ -340,31 +330,6 @@ def theta(xs: float, yB: float, x_BP: float, y_BP: float, dl: float) -> float:
 )
 def yd(y_BP: float, yB: float, yW: float) -> float:
     return min(max(y_BP + 1.5, yB + 4.0), yW - 6.0)
-
-
-BUST_LOSS = 0.8
-"""What sides and back dart may take from half the bust at the bust points, cm: B1
-allows 0.5, and the paper shaved over the bust 0.3 (first garment 5.5)."""
-
-LOWERED = 2.5
-"""The back dart's point lies at most this far below the bust line, cm (A2.9)."""
-
-
-@_rule(
-    "y(Pd)",
-    "level of the point of the back waist dart",
-    key="y_Pd",
-    source=f"{_A2}.9, B1",
-    formula="yB; with a low bust point up to 2.5 cm lower, so that the bust keeps its "
-    "girth there",
-)
-def y_Pd(yB: float, yW: float, y_BP: float, a: float, bd: float) -> float:
-    left = max(0.0, BUST_LOSS - 2 * a * (y_BP - yB) / (yW - yB))
-    if y_BP <= yB or bd * (y_BP - yB) / (yW - yB) <= left or bd <= left:
-        return yB
-    # from here the dart takes just what is left for it at the bust points
-    level = (bd * y_BP - left * yW) / (bd - left)
-    return min(level, yB + LOWERED)
 
 
 # -- A1.5: the bust line ------------------------------------------------------------

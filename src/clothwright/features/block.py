@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice
 from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
+from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
 from clothwright.blocks.bodice_rules import (
     BODICE,
     CUP_SHARE,
@@ -172,6 +173,7 @@ class Block(Feature):
     def tables(self) -> tuple[RuleTable, ...]:
         return (
             BODICE,
+            BACK_WAIST_DART,
             BACK_SHOULDER_DART,
             PLAIN,
             SCALE_DEPTH if self.depth is Depth.SCALE else MEASURED_DEPTH,

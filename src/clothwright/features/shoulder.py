@@ -229,9 +229,9 @@ class Tightening(Feature):
                 yield Finding(
                     "N4",
                     Severity.NOTE if by_rule else Severity.REFUSE,
-                    f"A tightening of {wanted:.2f} cm {side} turns the shoulder too "
+                    f"A tightening of {wanted:.3g} cm {side} turns the shoulder too "
                     f"far: of the {n.Lr:.1f} cm that the neck leaves of it, at most "
-                    f"0.26 can be taken, which is {most:.2f} cm.",
+                    f"0.26 can be taken, which is {most:.3g} cm.",
                     key,
                     "" if by_rule else "Tighten less, or make the neck narrower.",
                     {"wanted": wanted, "most": most},

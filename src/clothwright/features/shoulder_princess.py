@@ -90,12 +90,8 @@ def _point(xd: float, y_Pd: float, *open_: float) -> Point:
     """7 cm square below the middle of the dart, kept within 1 cm of the line from
     there to Pd (7.3)."""
     shoulder = OpenShoulder.of(*open_)
-    middle, at, pd = (
-        midpoint(shoulder.inner, shoulder.outer),
-        shoulder.point,
-        (xd, y_Pd),
-    )
-    on_line = mix(middle, Point(*pd), (at.y - middle.y) / (y_Pd - middle.y))
+    middle, at = midpoint(shoulder.inner, shoulder.outer), shoulder.point
+    on_line = mix(middle, Point(xd, y_Pd), (at.y - middle.y) / (y_Pd - middle.y))
     return Point(on_line.x + clip(at.x - on_line.x, -1.0, 1.0), at.y)
 
 

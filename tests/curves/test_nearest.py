@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from clothwright.curves import Cubic, Point, distance, mix
-from shapes import MM, points, shares
+from clothwright.curves import Cubic, Path, Place, Point, distance, mix
+from shapes import MM, paths, points, shares
 
 TINY = st.sampled_from([0.0, 1e-9, 1e-6, 1e-4, 1e-2])
 
@@ -121,3 +121,17 @@ def test_a_place_on_a_curve_is_found(c: Cubic, share: float) -> None:
 )
 def test_places_that_a_quicker_search_missed(curve: Cubic, p: Point) -> None:
     assert curve.nearest(p)[1] <= _truth(curve, p) + 0.0002 * MM
+
+
+@given(paths(), st.one_of(points, st.none()))
+def test_of_a_path_the_nearest_is_that_of_its_segments(
+    path: Path, p: Point | None
+) -> None:
+    """Of two segments as near, the first; a joint is its former segment's end."""
+    p = path.segments[-1].start if p is None else p
+    best = Place(0, 0.0), math.inf
+    for i, s in enumerate(path.segments):
+        t, d = s.nearest(p)
+        if d < best[1] - 1e-12:
+            best = Place(i, t), d
+    assert path.nearest(p) == best

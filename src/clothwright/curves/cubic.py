@@ -239,7 +239,9 @@ class Cubic:
         best = bettered(self._k.nearest(asked, _ROUGH).get_t())
         if best[0] < _ON:
             return best[2], best[0]
-        best = min(best, bettered(self._k.nearest(asked, _FAIR).get_t()))
+        fair = self._k.nearest(asked, _FAIR).get_t()
+        if abs(fair - best[2]) > 1e-3:
+            best = min(best, bettered(fair))
         far: list[float] = []
         for t in _TRIALS:
             gx = ax + t * (bx + t * (cx + t * dx))

@@ -134,12 +134,27 @@ class Path:
 
     def nearest(self, p: Point) -> tuple[Place, float]:
         """(place, distance) of the place nearest to `p`."""
-        best = Place(0, 0.0), math.inf
-        for i, seg in enumerate(self.segments):
-            t, d = seg.nearest(p)
-            if d < best[1] - 1e-12:
-                best = Place(i, t), d
-        return best
+        if len(self.segments) == 1:
+            t, d = self.segments[0].nearest(p)
+            return Place(0, t), d
+        # those whose boxes lie nearest first: the others are seldom asked
+        x, y = p
+        order: list[tuple[float, int]] = []
+        for i, s in enumerate(self.segments):
+            left, top, right, bottom = s.box
+            across = left - x if x < left else x - right if x > right else 0.0
+            down = top - y if y < top else y - bottom if y > bottom else 0.0
+            order.append((across * across + down * down, i))
+        order.sort()
+        place, least = Place(0, 0.0), math.inf
+        for bound, i in order:
+            if bound > (least + 1e-9) ** 2:
+                break
+            t, d = self.segments[i].nearest(p)
+            # of two as near, the first: they share a joint
+            if d < least - 1e-12 or (d < least + 1e-12 and i < place.segment):
+                place, least = Place(i, t), d
+        return place, least
 
     def length_to_point(self, p: Point) -> float:
         """Length from the start to the place nearest to `p`."""

@@ -1,11 +1,23 @@
-"""A small figure for each step: earlier lines in pencil, the new one in ink."""
+"""A small figure for each step: what was there in pencil, what the step does in ink,
+what it does away with dashed, and the guide lines of the marks as hairs.
+"""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from enum import Enum
 from html import escape
 from typing import NamedTuple
 
-from clothwright.curves import Line, Path, Point, distance, shift
+from clothwright.curves import (
+    Motion,
+    Path,
+    Point,
+    distance,
+    polyline,
+    rotate,
+    shift,
+)
 from clothwright.paper import Piece, Step, Verb
+from clothwright.sheets.telling import mark_name
 
 _PARTS: dict[str, tuple[str, ...]] = {
     "back": ("B", "B high", "BC", "BS"),
@@ -16,10 +28,32 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }
-WIDTH, HEIGHT = 62.0, 52.0
+WIDTH, HEIGHT = 62.0, 40.0
 """Size of a figure, mm."""
 
-_PENCIL, _INK = "#8d8577", "#1d3a5f"
+SAME = 0.02
+"""An edge within this of another lies on it, cm."""
+
+
+class Hand(Enum):
+    """How a line is drawn: colour, width and dashes in mm."""
+
+    PENCIL = "#8d8577", 0.25, ""
+    """What was there."""
+
+    INK = "#1d3a5f", 0.55, ""
+    """What the step does."""
+
+    OLD = "#8d8577", 0.2, "1.2 0.9"
+    """What the step does away with."""
+
+    GUIDE = "#b9b1a2", 0.12, ""
+    """Where rulers lay."""
+
+
+_PENCIL, _INK = Hand.PENCIL.value[0], Hand.INK.value[0]
+
+Drawn = tuple[Hand, Path]
 
 
 class _SvgPen:
@@ -52,22 +86,23 @@ def figure(steps: Sequence[Step], index: int) -> str:
     """The SVG of step `index`, or "" when it has nothing to show."""
     step = steps[index]
     if step.after is not None:
-        return _paper(step)
+        return _paper(steps, index)
     paper = _latest(steps[:index], step.part)
     since = 0 if paper is None else steps.index(paper) + 1
     before = [s for s in steps[since:index] if s.part == step.part and s.after is None]
-    lines = [p for s in before for p in s.lines]
-    if paper is not None and paper.after is not None:
-        lines += [p.outline for p in _pieces(paper)]
     marks = {s.makes: s.at for s in steps[:index] if s.at is not None}
+    drawn = [(Hand.GUIDE, p) for s in before for p in _ruled(s, marks)]
+    drawn += [(Hand.PENCIL, p) for s in before for p in s.lines]
+    if paper is not None and paper.after is not None:
+        drawn += [(Hand.PENCIL, p.outline) for p in _pieces(paper)]
+    drawn += [(Hand.INK, p) for p in (*step.lines, *_ruled(step, marks))]
+    drawn += _swung(step, marks)
     near = {s.makes for s in before} | set(step.frm)
-    shown = {step.makes} | set(step.frm)
     return _svg(
-        lines,
-        [*step.lines, *_laid_off(step, marks)],
+        drawn,
         [(n, p) for n, p in marks.items() if n in near],
         [(step.makes, step.at)] if step.at is not None else [],
-        shown,
+        {step.makes, *step.frm},
     )
 
 
@@ -79,7 +114,7 @@ def _latest(steps: Sequence[Step], part: str) -> Step | None:
     return None
 
 
-def _laid_off(step: Step, marks: dict[str, Point]) -> list[Path]:
+def _ruled(step: Step, marks: dict[str, Point]) -> list[Path]:
     """The way that the ruler goes from the mark it starts at to the new one."""
     if step.at is None or not step.frm or step.frm[0] not in marks:
         return []
@@ -87,13 +122,23 @@ def _laid_off(step: Step, marks: dict[str, Point]) -> list[Path]:
     if step.verb is Verb.MEASURE:
         bend = Point(b[0], a[1])
         return [
-            Path((Line(p, q),))
-            for p, q in ((a, bend), (bend, b))
-            if distance(p, q) > 0.05
+            Path.line(p, q) for p, q in ((a, bend), (bend, b)) if distance(p, q) > 0.05
         ]
     if step.verb is Verb.ALONG and distance(a, b) > 0.05:
-        return [Path((Line(a, b),))]
+        return [Path.line(a, b)]
     return []
+
+
+def _swung(step: Step, marks: dict[str, Point]) -> Iterator[Drawn]:
+    """A mark that swings about another: its old place, its way and its new place."""
+    if step.verb is not Verb.TURN or not set(step.frm) <= set(marks):
+        return
+    of, about = (marks[n] for n in step.frm)
+    degrees = step.amounts[0].value
+    way = polyline(rotate(of, about, degrees * k / 12) for k in range(13))
+    yield Hand.OLD, Path.line(about, of)
+    yield Hand.INK, way
+    yield Hand.INK, Path.line(about, way.end)
 
 
 def _pieces(step: Step) -> list[Piece]:
@@ -102,23 +147,64 @@ def _pieces(step: Step) -> list[Piece]:
     return [step.after.pieces[c] for c in codes if c in step.after.pieces]
 
 
-def _paper(step: Step) -> str:
+def _paper(steps: Sequence[Step], index: int) -> str:
+    """Pieces side by side, with what is new on them, and what went, marked."""
+    step = steps[index]
     assert step.after is not None
     pieces = _pieces(step)
     if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
         pieces = [step.after.pieces[step.makes]]
     if not pieces:
         return ""
-    laid = _apart(pieces)
-    return _svg([p.outline for p in laid], [], [], [], set())
+    tables = (s.after for s in reversed(steps[:index]) if s.after is not None)
+    table = next(tables, None)
+    had = table.pieces if table else {}
+    fresh = step.verb in (Verb.OUTLINE, Verb.TRACE)
+    earlier = [had[c] for c in _PARTS.get(step.part, ()) if c in had and not fresh]
+    drawn: list[Drawn] = []
+    new: list[Point] = []
+    for piece, m in zip(pieces, _apart(pieces), strict=True):
+        was = had.get(piece.code)
+        known = [was] if was else earlier
+        drawn += [(hand, path.moved(m)) for hand, path in _changes(piece, was, known)]
+        marks = {k.name for k in was.marks} if was else set[str]()
+        new += [m(k.at) for k in piece.marks if k.name not in marks]
+    return _svg(drawn, [], [("", p) for p in new], set())
 
 
-def _apart(pieces: list[Piece]) -> list[Piece]:
-    """Pieces side by side, so that none lies over another."""
+def _changes(
+    piece: Piece, was: Piece | None, known: Sequence[Piece]
+) -> Iterator[Drawn]:
+    """The edges of a piece, new or not, and those of the old one that are gone. Where
+    nothing has moved, edges that were drawn over in one line are the new ones."""
+    old = [e.path for p in known for e in p.edges]
+    now = [e.path for e in piece.edges]
+    gone = [] if was is None else [e.path for e in was.edges if e.path not in now]
+    gone = [p for p in gone if not _lies_on(p, now)]
+    new = [p for p in now if not _lies_on(p, old)]
+    if not new and not gone:
+        new = [p for p in now if p not in old]
+    for path in now:
+        yield (Hand.INK if path in new else Hand.PENCIL), path
+    for path in gone:
+        yield Hand.OLD, path
+
+
+def _lies_on(path: Path, others: Iterable[Path]) -> bool:
+    """True when a path is one of others, or runs along them."""
+    others = list(others)
+    if any(path == p for p in others):
+        return True
+    spots = (path.at_length(path.length * k) for k in (0.2, 0.5, 0.8))
+    return all(any(p.nearest(s)[1] < SAME for p in others) for s in spots)
+
+
+def _apart(pieces: list[Piece]) -> list[Motion]:
+    """How pieces are moved side by side, so that none lies over another."""
     out, x = [], 0.0
     for p in pieces:
-        left, top, right, _ = p.outline.bounds()
-        out.append(p.moved(shift((x - left, 0.0))))
+        left, _, right, _ = p.outline.bounds()
+        out.append(shift((x - left, 0.0)))
         x += right - left + 3.0
     return out
 
@@ -133,11 +219,17 @@ class _Box(NamedTuple):
 
 
 def _beside(
-    x: float, y: float, name: str, size: float, taken: Sequence[_Box]
+    x: float,
+    y: float,
+    name: str,
+    size: float,
+    taken: Sequence[_Box],
+    ink: Sequence[_Box],
 ) -> _Box | None:
-    """A place for a name beside its mark that no other name has; None when all are
-    taken or lie outside the figure."""
+    """A place for a name beside its mark that no other name has, off the ink if there
+    is one; None when all are taken or lie outside the figure."""
     wide, gap = 0.66 * size * len(name), 1.2
+    found = []
     for left, bottom in (
         (x + gap, y - 0.8),
         (x - gap - wide, y - 0.8),
@@ -147,8 +239,17 @@ def _beside(
         box = _Box(left, bottom - 0.8 * size, left + wide, bottom)
         inside = box.left >= 0 and box.right <= WIDTH and 0 <= box.top < HEIGHT
         if inside and not any(_overlap(box, t) for t in taken):
-            return box
-    return None
+            found.append(box)
+    clear = (b for b in found if not any(_overlap(b, k) for k in ink))
+    return next(clear, found[0] if found else None)
+
+
+def _inked(path: Path, at: Point, scale: float) -> Iterator[_Box]:
+    """Small boxes along a line of the figure, mm."""
+    n = max(2, round(path.length * scale))
+    for i in range(n + 1):
+        p = (path.at_length(path.length * i / n) - at) * scale
+        yield _Box(p.x - 0.3, p.y - 0.3, p.x + 0.3, p.y + 0.3)
 
 
 def _overlap(a: _Box, b: _Box) -> bool:
@@ -158,14 +259,13 @@ def _overlap(a: _Box, b: _Box) -> bool:
 
 
 def _svg(
-    pencil: list[Path],
-    ink: list[Path],
+    drawn: Sequence[Drawn],
     marks: list[tuple[str, Point]],
     new: list[tuple[str, Point]],
     named: set[str],
 ) -> str:
     xs, ys = [], []
-    for path in [*pencil, *ink]:
+    for _, path in drawn:
         left, top, right, bottom = path.bounds()
         xs += [left, right]
         ys += [top, bottom]
@@ -175,33 +275,42 @@ def _svg(
     if not xs:
         return ""
     w, h = max(max(xs) - min(xs), 4.0), max(max(ys) - min(ys), 4.0)
-    scale = min((WIDTH - 14) / w, (HEIGHT - 10) / h)
+    scale = min((WIDTH - 14) / w, (HEIGHT - 8) / h)
     at = Point(
         (min(xs) + max(xs)) / 2 - WIDTH / 2 / scale,
         (min(ys) + max(ys)) / 2 - HEIGHT / 2 / scale,
     )
     out = []
-    for paths, colour, width in ((pencil, _PENCIL, 0.25), (ink, _INK, 0.5)):
-        for path in paths:
-            pen = _SvgPen(at, scale)
-            path.draw(pen)
-            out.append(
-                f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
-                f'stroke-width="{width}"/>'
-            )
+    order = (Hand.GUIDE, Hand.OLD, Hand.PENCIL, Hand.INK)
+    for hand, path in sorted(drawn, key=lambda d: order.index(d[0])):
+        pen = _SvgPen(at, scale)
+        path.draw(pen)
+        colour, width, dashes = hand.value
+        dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+        out.append(
+            f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
+            f'stroke-width="{width}"{dashed}/>'
+        )
     taken: list[_Box] = []
+    ink = [
+        box
+        for hand, path in drawn
+        if hand is Hand.INK
+        for box in _inked(path, at, scale)
+    ]
     shown = [(n, p, _INK, 0.7, 3.0) for n, p in new]
     shown += [(n, p, _PENCIL, 0.35, 3.0) for n, p in marks if n in named]
     shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in marks if n not in named]
     for name, p, colour, r, size in shown:
         x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
         out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
-        box = _beside(x, y, name, size, taken)
+        said = mark_name(name)
+        box = _beside(x, y, said, size, taken, ink) if name else None
         if box is not None:
             taken.append(box)
             out.append(
                 f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
-                f'fill="{colour}" font-family="DejaVu Sans">{escape(name)}</text>'
+                f'fill="{colour}" font-family="DejaVu Sans">{escape(said)}</text>'
             )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}mm" '

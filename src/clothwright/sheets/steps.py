@@ -15,6 +15,7 @@ from clothwright.units import Unit, format_angle, pretty_length, retold
 
 _WORDS = (
     ("apex, point", "the end of a dart inside the piece"),
+    ("block", "the fitted draft before the style is drawn; a mark of it that moves"),
     ("bust line", "the level of the armhole's foot"),
     ("grain", "the direction of the warp, marked by the long arrow"),
     ("hb, hf", "shoulder neck points of back and front"),

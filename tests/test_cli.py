@@ -214,6 +214,27 @@ def test_failures_stand_on_the_first_page(tmp_path: Path) -> None:
     assert "reaches below the bust points" in words
 
 
+def test_a_roll_too_wide_for_frames_is_told_before_anything_is_written(
+    tmp_path: Path,
+) -> None:
+    import re
+
+    from clothwright.sheets.formats import MARGIN
+    from clothwright.sheets.hpgl import REACH
+
+    order, into = str(demo() / "in/peplum-top.toml"), str(tmp_path / "o")
+    done = RUN.invoke(app, ["make", order, "--into", into, "--frames"])
+    assert done.exit_code == 5
+    assert "take a roll of at most 83.9 cm" in done.output
+    assert not (tmp_path / "o").exists()
+    widest = ["--roll", "83.9", "--frames", "--only", "hpgl"]
+    done = RUN.invoke(app, ["make", order, "--into", into, *widest])
+    assert done.exit_code == 0, done.output
+    said = " ".join(RUN.invoke(app, ["make", "--help"]).stdout.split())
+    assert "--roll 83.9" in re.sub(r"[│ ]+", " ", said)
+    assert 83.9 <= REACH + 2 * MARGIN < 84.0
+
+
 def test_starting_needs_no_output_library() -> None:
     import subprocess
     import sys

@@ -95,7 +95,7 @@ def make(
     ] = None,
     paper: Annotated[Paper, typer.Option(help="Paper of the pattern.")] = Paper.A4,
     scale: Annotated[Size, typer.Option(help="Scale of the pattern.")] = Size.FULL,
-    roll: Annotated[float, typer.Option(help="Width of the roll, cm.")] = 91.4,
+    roll: Annotated[float, typer.Option(help="Width of the roll, 30–250 cm.")] = 91.4,
     only: Annotated[
         list[Kind] | None, typer.Option(help="Only this sheet; may be given again.")
     ] = None,
@@ -103,7 +103,11 @@ def make(
         bool, typer.Option(help="Write the length of each edge on the pieces.")
     ] = True,
     frames: Annotated[
-        bool, typer.Option(help="HP-GL in frames of 80 cm, for an old plotter.")
+        bool,
+        typer.Option(
+            help="HP-GL in frames of 80 cm, for an old plotter; the roll is then at "
+            "most 83.9 cm wide (--roll 83.9)."
+        ),
     ] = False,
     as_json: Annotated[
         bool, typer.Option("--json", help="Print every figure of the draft as JSON.")
@@ -117,6 +121,13 @@ def make(
     wish = _Wish(paper, scale, roll, dimensions, frames)
     folder = into or order.parent / f"{order.stem}-sheets"
     wanted = only or list(Kind)
+    if Kind.HPGL in wanted:
+        from clothwright.sheets.hpgl import roll_frame
+
+        try:  # before anything is written
+            roll_frame(roll, frames=frames)
+        except SheetError as e:
+            _refuse((str(e),), UNWRITTEN)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as e:

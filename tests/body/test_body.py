@@ -135,6 +135,23 @@ def test_measures_are_read_by_code_and_by_name() -> None:
     assert body.values["B"].typed == "36 1/2"
 
 
+def test_measures_are_shown_by_the_standard_s_term_and_read_by_any() -> None:
+    """Terms after ISO 8559-1 as the notes remember them (measurements 3)."""
+    shown = {code: m.name for code, m in measures().items()}
+    assert shown["XB"] == "across back width"
+    assert shown["UB"] == "underbust girth"
+    assert shown["AB"] == "abdomen girth"
+    assert shown["WHH"] == "high hip depth"  # the standard has none
+    assert measures()["B"].full_name == "bust girth"
+    assert measures()["NWB"].full_name == "back waist length (nape to waist)"
+    assert not {"x-back", "rib cage", "tummy"} & set(shown.values())
+    for word, code in (("x-back", "XB"), ("rib cage", "UB"), ("abdomen girth", "AB")):
+        body = read_body(f'unit = "cm"\n[measures]\n"{word}" = 81\n', "a.toml")
+        assert code in body
+    estimated = numbers(P92).why("XB").name
+    assert estimated == "across back width"
+
+
 def test_one_side_is_compared_with_the_common_value() -> None:
     body = read_body(
         'unit = "cm"\n[measures]\nSS = 20\n[measures.left]\nSS = 23\n', "one.toml"

@@ -6,9 +6,11 @@ Checks after ASTM D6673-10 as published (layers, one block a piece); areas withi
 
 import math
 import re
+from datetime import date
 from pathlib import Path
 from typing import Any
 
+import ezdxf.filemanagement
 import ezdxf.recover
 import pattern_fixture as fx
 import pytest
@@ -18,6 +20,7 @@ from ezdxf.layouts.blocklayout import BlockLayout
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.sheets import SheetError, write_dxf
 from clothwright.sheets.whole import opened
+from finished import ORDERS, made
 
 MM = 1.0
 XY = tuple[float, float]
@@ -131,6 +134,34 @@ def test_texts_units_and_the_test_line(tmp_path: Path) -> None:
     assert any(abs(s - 100 * MM) < 0.001 * MM for s in spans)
     for e in lines:
         assert min(e.dxf.start.x, e.dxf.end.x) >= 0  # inside the piece
+
+
+def test_the_date_of_making_is_told(tmp_path: Path) -> None:
+    """Among the style texts (ASTM D6673-10), today's unless another is given."""
+    target = tmp_path / "a.dxf"
+    for created, said in ((None, date.today()), (date(2027, 2, 6), date(2027, 2, 6))):
+        write_dxf(fx.pattern(), target, created=created)
+        texts = [e.dxf.text for e in _read(target).modelspace().query("TEXT")]
+        assert f"Creation Date: {said.isoformat()}" in texts
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_the_demo_s_files_pass_an_auditor(name: str, tmp_path: Path) -> None:
+    """ezdxf reads them plainly, without recovering, and its auditor has nothing to
+    mend; every notch is one T, and loops are lines, never cuts."""
+    target = tmp_path / "a.dxf"
+    drawn = made(name).drawn
+    write_dxf(drawn, target)
+    doc = ezdxf.filemanagement.readfile(target)
+    auditor = doc.audit()
+    assert not auditor.errors
+    assert not auditor.fixes
+    for piece in drawn.pieces:
+        code = "".join(c if c.isalnum() else "-" for c in piece.code)
+        block = doc.blocks.get(f"{code}-OWN")
+        assert len(_on(block, "80", "POINT")) == len(opened(piece).notches)
+        loops = [k for k in piece.lines if k.meaning is Meaning.LOOP]
+        assert len(_on(block, "8", "POLYLINE")) >= len(loops)
 
 
 def test_y_points_up(tmp_path: Path) -> None:

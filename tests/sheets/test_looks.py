@@ -126,5 +126,8 @@ def test_an_opened_piece_is_whole_and_symmetric() -> None:
     outside = [whole.cut_line.nearest(n.outer)[1] for n in whole.notches]
     assert max(outside) < 0.01 * MM
     assert not whole.on_fold
+    said = " ".join([t.text for t in whole.texts] + [c.how for c in whole.cuts])
+    assert "fold" not in said  # cut 1, of single cloth
+    assert "cut 1" in said
     assert opened(fx.back()) == fx.back()
     assert not any(math.isnan(p.x) for p in whole.cut_line.flatten(0.1))

@@ -7,7 +7,7 @@ from clothwright.curves import Path
 from clothwright.order import OrderError
 from clothwright.sheets.drawing import scene
 from clothwright.sheets.svg import MM, SvgPen
-from clothwright.sheets.telling import tell
+from clothwright.sheets.telling import mark_name, tell
 
 
 def steps_of_draft(r: Reading) -> list[dict[str, Any]]:
@@ -25,19 +25,18 @@ def steps_of_draft(r: Reading) -> list[dict[str, Any]]:
             {
                 "part": s.part or "draft",
                 "verb": s.verb.value,
-                "makes": s.makes,
+                "makes": mark_name(s.makes),
                 "say": tell(s, r.unit, numbers, sheet),
-                "pencil": [_d(p) for p in seen.pencil],
-                "gone": [_d(p) for p in seen.gone],
-                "ink": [_d(p) for p in seen.ink],
+                "drawn": [[hand.name.lower(), _d(p)] for hand, p in seen.drawn],
                 "rulers": [
                     [_mm(p.start.x), _mm(p.start.y), _mm(p.end.x), _mm(p.end.y)]
                     for p in seen.rulers
                 ],
                 "marks": [
-                    [n, _mm(p.x), _mm(p.y), n in seen.named] for n, p in seen.marks
+                    [mark_name(n), _mm(p.x), _mm(p.y), n in seen.named]
+                    for n, p in seen.marks
                 ],
-                "new": [[n, _mm(p.x), _mm(p.y)] for n, p in seen.new],
+                "new": [[mark_name(n), _mm(p.x), _mm(p.y)] for n, p in seen.new],
             }
         )
     return out

@@ -46,7 +46,7 @@ def estimates(ruleset: RuleSet) -> RuleTable:
         page.add(_rule(key, row, names))
     page.rule(
         "SW",
-        "shoulder to shoulder",
+        measures()["SW"].name,
         kind=Kind.BODY,
         sigma=1.5,
         source="measures §7",
@@ -65,7 +65,7 @@ def _rule(key: str, row: dict[str, Any], names: dict[str, str]) -> Rule:
     return Rule(
         key,
         row.get("symbol", key),
-        row["name"],
+        measures()[key].name if key in measures() else row["name"],
         kind,
         row["source"],
         read.needs,

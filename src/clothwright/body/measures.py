@@ -18,6 +18,8 @@ class Measure:
     """Term after ISO 8559-1, as remembered; may be empty."""
 
     names: tuple[str, ...]
+    """Other names, the trade's usual one first."""
+
     how: str
     kind: str
     """"girth", "length" or "angle"."""
@@ -29,8 +31,14 @@ class Measure:
 
     @property
     def name(self) -> str:
-        """The trade's name, or the standard's."""
-        return self.names[0] if self.names else self.iso
+        """The standard's term without its remarks, or the trade's name."""
+        return self.iso.partition(" (")[0] or self.names[0]
+
+    @property
+    def full_name(self) -> str:
+        """The name, and the trade's beside it where that is another word."""
+        trade = self.names[0] if self.names else ""
+        return self.name if trade in self.name else f"{self.name} ({trade})"
 
     @property
     def number_kind(self) -> Kind:
@@ -67,7 +75,7 @@ def by_name() -> Mapping[str, str]:
     """Code of a measure by any of its names in lower case (codes included)."""
     out: dict[str, str] = {}
     for m in measures().values():
-        for name in (m.iso, *m.names):
+        for name in (m.iso, m.name, *m.names):
             if name:
                 out.setdefault(name.lower(), m.code)
     for code in measures():

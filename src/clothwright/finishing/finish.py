@@ -17,7 +17,7 @@ from clothwright.finishing.drawn import (
 )
 from clothwright.finishing.lettering import lettered
 from clothwright.finishing.notching import notches_of
-from clothwright.finishing.wording import Words, wording
+from clothwright.finishing.wording import EACH, Words, wording
 from clothwright.paper import Edge, Piece, Sheet
 from clothwright.truing import Towards, dart_cap
 from clothwright.units import Unit, pretty_length
@@ -162,7 +162,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         cut_line=line.outline,
         lines=tuple(lines),
         notches=tuple(notches),
-        wording=wording(piece, legs, gathers, said),
+        wording=wording(net, piece, legs, gathers, said),
         on_fold=piece.fold is not None,
         area=net.area,
         nap=f.nap,
@@ -204,6 +204,6 @@ def _counts(cuts: tuple[CutCount, ...], names: Mapping[str, str]) -> tuple[str, 
     for c in cuts:
         cloths.setdefault(c.how, []).append(names.get(c.cloth, c.cloth))
     return tuple(
-        f"{', '.join(of)}: cut {how}" + (" of each" if len(of) > 1 else "")
+        f"{', '.join(of)}: cut {how}" + (EACH if len(of) > 1 else "")
         for how, of in cloths.items()
     )

@@ -40,6 +40,9 @@ HEAD, TIP = 0.2, 0.13
 _SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 """Where along its line a word may stand, the best first."""
 
+SAME = 5.0
+"""Reading directions nearer than this are one, degrees."""
+
 _FLAT = 0.05
 """Chords of curves that words keep off, cm."""
 
@@ -196,18 +199,21 @@ class _Writer:
 
 
 def _turns(piece: DrawnPiece) -> list[float]:
-    """Level, across the grain, along it, and along the longest edge."""
+    """Level, across the grain, along it, along the long edges, the longest last."""
     ways = []
     for k in piece.lines:
         if k.meaning is Meaning.GRAIN:
             along = heading(k.path.end - k.path.start)
             ways += [along + 90, along]
     edges = [k.path for k in piece.lines if k.meaning is Meaning.SEW]
-    longest = max(edges, key=lambda p: p.length)
-    ways.append(heading(longest.end - longest.start))
+    edges.sort(key=lambda p: p.length)
+    for path in edges[-2:]:
+        middle = path.at_length(path.length / 2)
+        ways += [heading(b - a) for a, b in ((path.start, middle), (middle, path.end))]
+        ways.append(heading(path.end - path.start))
     turns = [0.0]
     for way in map(upright, ways):
-        if all(abs(way - t) > 1.0 for t in turns):
+        if all(abs(way - t) > SAME for t in turns):
             turns.append(way)
     return turns
 

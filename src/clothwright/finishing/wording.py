@@ -4,7 +4,7 @@ Label after truing 10 and first garment 19: piece, cloths and quantities, number
 garment, client and date of the measures; allowances.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from clothwright.curves import Path, distance
@@ -45,6 +45,10 @@ _WORDS = {
 }
 
 
+EACH = " of each"
+"""Ends a count that holds for several cloths."""
+
+
 def edge_words(name: str) -> str:
     """An edge's name in words."""
     return _WORDS.get(name, name)
@@ -69,12 +73,19 @@ class Words:
 
 
 def wording(
-    piece: Piece, legs: Sequence[Path], gathers: Mapping[str, float], said: Words
+    net: Piece,
+    piece: Piece,
+    legs: Sequence[Path],
+    gathers: Mapping[str, float],
+    said: Words,
 ) -> Wording:
-    """The wording of a piece whose darts are capped; `legs` are theirs in pairs, and
-    `gathers` the edges that are gathered, with the length that remains."""
+    """The wording of a piece whose darts are capped; `net` is the piece without caps,
+    `legs` are the darts' in pairs, and `gathers` the edges that are gathered, with the
+    length that remains."""
+    caps = {e.name for e in piece.edges} - {e.name for e in net.edges}
     return Wording(
-        _label(piece, said), (*_names(piece), *_figures(piece, legs, gathers, said.fmt))
+        _label(piece, said),
+        (*_names(piece), *_figures(piece, caps, legs, gathers, said.fmt)),
     )
 
 
@@ -97,7 +108,7 @@ def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
 def _cuts(text: str) -> str:
     """Cloths may part, the count may not."""
     cloths, how = text.rsplit(": ", 1)
-    return f"{cloths}: {_kept(how)}"
+    return f"{cloths}: {_kept(how.removesuffix(EACH))}" + EACH * how.endswith(EACH)
 
 
 def _kept(text: str) -> str:
@@ -120,6 +131,7 @@ def _names(piece: Piece) -> list[Beside]:
 
 def _figures(
     piece: Piece,
+    caps: Collection[str],
     legs: Sequence[Path],
     gathers: Mapping[str, float],
     fmt: Callable[[float], str],
@@ -128,7 +140,7 @@ def _figures(
     out = []
     for e in piece.edges:
         text = fmt(e.length)
-        if e.name.startswith("cap "):
+        if e.name in caps:
             text = f"dart {fmt(distance(e.path.start, e.path.end))}"
         if e.name in gathers:
             text += f", gather to {fmt(gathers[e.name])}"

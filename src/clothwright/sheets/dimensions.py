@@ -8,6 +8,7 @@ from clothwright.finishing.wording import edge_words as edge_words
 from clothwright.order import Draft
 from clothwright.paper import Edge, SeamKind, Sheet
 from clothwright.sheets.booklet import compile_to
+from clothwright.sheets.telling import mark_name
 from clothwright.truing import Walk, walk
 from clothwright.units import pretty_length
 
@@ -43,7 +44,11 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "pieces": pieces,
         "seams": seams,
         "marks": [
-            [name, show(p.x), show(abs(p.y)) + (" up" if p.y < -0.05 else "")]
+            [
+                mark_name(name),
+                show(p.x),
+                show(abs(p.y)) + (" up" if p.y < -0.05 else ""),
+            ]
             for name, p in draft.sheet.points.items()
         ],
     }

@@ -1,12 +1,24 @@
-"""A small figure for each step: earlier lines in pencil, the new one in ink."""
+"""A small figure for each step: what was there in pencil, what the step does in ink,
+what it does away with dashed, and the guide lines of the marks as hairs.
+"""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from enum import Enum
 from html import escape
 from typing import NamedTuple
 
-from clothwright.curves import Line, Motion, Path, Point, distance, shift
+from clothwright.curves import (
+    Motion,
+    Path,
+    Point,
+    distance,
+    polyline,
+    rotate,
+    shift,
+)
 from clothwright.paper import Piece, Step, Verb
+from clothwright.sheets.telling import mark_name
 
 _PARTS: dict[str, tuple[str, ...]] = {
     "back": ("B", "B high", "BC", "BS"),
@@ -17,10 +29,46 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }
-WIDTH, HEIGHT = 62.0, 52.0
+WIDTH, HEIGHT = 62.0, 40.0
 """Size of a figure, mm."""
 
-_PENCIL, _INK = "#8d8577", "#1d3a5f"
+SAME = 0.02
+"""An edge within this of another lies on it, cm."""
+
+
+class Hand(Enum):
+    """How a line is drawn: colour, width and dashes in mm."""
+
+    PENCIL = "#8d8577", 0.25, ""
+    """What was there."""
+
+    INK = "#1d3a5f", 0.55, ""
+    """What the step does."""
+
+    OLD = "#8d8577", 0.2, "1.2 0.9"
+    """What the step does away with."""
+
+    GUIDE = "#b9b1a2", 0.12, ""
+    """Where rulers lay."""
+
+
+_PENCIL, _INK = Hand.PENCIL.value[0], Hand.INK.value[0]
+
+Drawn = tuple[Hand, Path]
+
+
+@dataclass(frozen=True)
+class Scene:
+    """What a step shows, cm on the cutter's page."""
+
+    drawn: tuple[Drawn, ...] = ()
+    rulers: tuple[Path, ...] = ()
+    """Where a ruler is laid in this step, from the mark it starts at."""
+
+    marks: tuple[tuple[str, Point], ...] = ()
+    new: tuple[tuple[str, Point], ...] = ()
+    named: frozenset[str] = frozenset()
+    """Marks that the step speaks of."""
 
 
 class _SvgPen:
@@ -49,54 +97,34 @@ class _SvgPen:
         pass
 
 
-@dataclass(frozen=True)
-class Scene:
-    """What a step shows, cm on the cutter's page."""
-
-    pencil: tuple[Path, ...] = ()
-    """Lines that were there and stay."""
-
-    gone: tuple[Path, ...] = ()
-    """Lines that the step does away with."""
-
-    ink: tuple[Path, ...] = ()
-    """Lines that the step makes."""
-
-    rulers: tuple[Path, ...] = ()
-    """Where a ruler is laid to measure."""
-
-    marks: tuple[tuple[str, Point], ...] = ()
-    new: tuple[tuple[str, Point], ...] = ()
-    named: frozenset[str] = frozenset()
-    """Marks that the step speaks of."""
+def figure(steps: Sequence[Step], index: int) -> str:
+    """The SVG of step `index`, or "" when it has nothing to show."""
+    return _svg(scene(steps, index))
 
 
 def scene(steps: Sequence[Step], index: int) -> Scene:
     """What step `index` shows; an empty scene when there is nothing to see."""
     step = steps[index]
-    paper = _latest(steps[:index], step.part)
     if step.after is not None:
-        return _paper(step, paper)
+        return _paper(steps, index)
+    paper = _latest(steps[:index], step.part)
     since = 0 if paper is None else steps.index(paper) + 1
     before = [s for s in steps[since:index] if s.part == step.part and s.after is None]
-    lines = [p for s in before for p in s.lines]
-    if paper is not None and paper.after is not None:
-        lines += [p.outline for p in _pieces(paper)]
     marks = {s.makes: s.at for s in steps[:index] if s.at is not None}
+    drawn = [(Hand.GUIDE, p) for s in before for p in _ruled(s, marks)]
+    drawn += [(Hand.PENCIL, p) for s in before for p in s.lines]
+    if paper is not None and paper.after is not None:
+        drawn += [(Hand.PENCIL, p.outline) for p in _pieces(paper)]
+    drawn += [(Hand.INK, p) for p in step.lines]
+    drawn += _swung(step, marks)
     near = {s.makes for s in before} | set(step.frm)
     return Scene(
-        pencil=tuple(lines),
-        ink=step.lines,
-        rulers=tuple(_laid_off(step, marks)),
-        marks=tuple((n, p) for n, p in marks.items() if n in near),
-        new=((step.makes, step.at),) if step.at is not None else (),
-        named=frozenset({step.makes, *step.frm}),
+        tuple(drawn),
+        tuple(_ruled(step, marks)),
+        tuple((n, p) for n, p in marks.items() if n in near),
+        ((step.makes, step.at),) if step.at is not None else (),
+        frozenset({step.makes, *step.frm}),
     )
-
-
-def figure(steps: Sequence[Step], index: int) -> str:
-    """The SVG of step `index`, or "" when it has nothing to show."""
-    return _svg(scene(steps, index))
 
 
 def _latest(steps: Sequence[Step], part: str) -> Step | None:
@@ -107,7 +135,7 @@ def _latest(steps: Sequence[Step], part: str) -> Step | None:
     return None
 
 
-def _laid_off(step: Step, marks: dict[str, Point]) -> list[Path]:
+def _ruled(step: Step, marks: dict[str, Point]) -> list[Path]:
     """The way that the ruler goes from the mark it starts at to the new one."""
     if step.at is None or not step.frm or step.frm[0] not in marks:
         return []
@@ -115,13 +143,23 @@ def _laid_off(step: Step, marks: dict[str, Point]) -> list[Path]:
     if step.verb is Verb.MEASURE:
         bend = Point(b[0], a[1])
         return [
-            Path((Line(p, q),))
-            for p, q in ((a, bend), (bend, b))
-            if distance(p, q) > 0.05
+            Path.line(p, q) for p, q in ((a, bend), (bend, b)) if distance(p, q) > 0.05
         ]
     if step.verb is Verb.ALONG and distance(a, b) > 0.05:
-        return [Path((Line(a, b),))]
+        return [Path.line(a, b)]
     return []
+
+
+def _swung(step: Step, marks: dict[str, Point]) -> Iterator[Drawn]:
+    """A mark that swings about another: its old place, its way and its new place."""
+    if step.verb is not Verb.TURN or not set(step.frm) <= set(marks):
+        return
+    of, about = (marks[n] for n in step.frm)
+    degrees = step.amounts[0].value
+    way = polyline(rotate(of, about, degrees * k / 12) for k in range(13))
+    yield Hand.OLD, Path.line(about, of)
+    yield Hand.INK, way
+    yield Hand.INK, Path.line(about, way.end)
 
 
 def _pieces(step: Step) -> list[Piece]:
@@ -130,30 +168,58 @@ def _pieces(step: Step) -> list[Piece]:
     return [step.after.pieces[c] for c in codes if c in step.after.pieces]
 
 
-def _paper(step: Step, paper: Step | None) -> Scene:
-    """The pieces after a step: edges that are as before in pencil, others in ink, and
-    what an edge was before."""
+def _paper(steps: Sequence[Step], index: int) -> Scene:
+    """Pieces side by side, with what is new on them, and what went, marked."""
+    step = steps[index]
     assert step.after is not None
     pieces = _pieces(step)
     if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
         pieces = [step.after.pieces[step.makes]]
-    had = {p.code: p for p in _pieces(paper)} if paper is not None else {}
-    old = {e.path for p in had.values() for e in p.edges}
-    pencil: list[Path] = []
-    ink: list[Path] = []
-    gone: list[Path] = []
-    for piece, way in zip(pieces, _apart(pieces), strict=True):
-        for e in piece.edges:
-            (pencil if e.path in old else ink).append(e.path.moved(way))
-        now = {e.path for e in piece.edges}
-        if piece.code in had:
-            before = had[piece.code].edges
-            gone += (e.path.moved(way) for e in before if e.path not in now)
-    return Scene(pencil=tuple(pencil), gone=tuple(gone), ink=tuple(ink))
+    tables = (s.after for s in reversed(steps[:index]) if s.after is not None)
+    table = next(tables, None)
+    had = table.pieces if table else {}
+    fresh = step.verb in (Verb.OUTLINE, Verb.TRACE)
+    earlier = [had[c] for c in _PARTS.get(step.part, ()) if c in had and not fresh]
+    drawn: list[Drawn] = []
+    new: list[Point] = []
+    for piece, m in zip(pieces, _apart(pieces), strict=True):
+        was = had.get(piece.code)
+        known = [was] if was else earlier
+        drawn += [(hand, path.moved(m)) for hand, path in _changes(piece, was, known)]
+        marks = {k.name for k in was.marks} if was else set[str]()
+        new += [m(k.at) for k in piece.marks if k.name not in marks]
+    return Scene(tuple(drawn), new=tuple(("", p) for p in new))
+
+
+def _changes(
+    piece: Piece, was: Piece | None, known: Sequence[Piece]
+) -> Iterator[Drawn]:
+    """The edges of a piece, new or not, and those of the old one that are gone. Where
+    nothing has moved, edges that were drawn over in one line are the new ones."""
+    old = [e.path for p in known for e in p.edges]
+    now = [e.path for e in piece.edges]
+    gone = [] if was is None else [e.path for e in was.edges if e.path not in now]
+    gone = [p for p in gone if not _lies_on(p, now)]
+    new = [p for p in now if not _lies_on(p, old)]
+    if not new and not gone:
+        new = [p for p in now if p not in old]
+    for path in now:
+        yield (Hand.INK if path in new else Hand.PENCIL), path
+    for path in gone:
+        yield Hand.OLD, path
+
+
+def _lies_on(path: Path, others: Iterable[Path]) -> bool:
+    """True when a path is one of others, or runs along them."""
+    others = list(others)
+    if any(path == p for p in others):
+        return True
+    spots = (path.at_length(path.length * k) for k in (0.2, 0.5, 0.8))
+    return all(any(p.nearest(s)[1] < SAME for p in others) for s in spots)
 
 
 def _apart(pieces: list[Piece]) -> list[Motion]:
-    """Motions that lay pieces side by side, so that none lies over another."""
+    """How pieces are moved side by side, so that none lies over another."""
     out, x = [], 0.0
     for p in pieces:
         left, _, right, _ = p.outline.bounds()
@@ -172,11 +238,17 @@ class _Box(NamedTuple):
 
 
 def _beside(
-    x: float, y: float, name: str, size: float, taken: Sequence[_Box]
+    x: float,
+    y: float,
+    name: str,
+    size: float,
+    taken: Sequence[_Box],
+    ink: Sequence[_Box],
 ) -> _Box | None:
-    """A place for a name beside its mark that no other name has; None when all are
-    taken or lie outside the figure."""
+    """A place for a name beside its mark that no other name has, off the ink if there
+    is one; None when all are taken or lie outside the figure."""
     wide, gap = 0.66 * size * len(name), 1.2
+    found = []
     for left, bottom in (
         (x + gap, y - 0.8),
         (x - gap - wide, y - 0.8),
@@ -186,8 +258,17 @@ def _beside(
         box = _Box(left, bottom - 0.8 * size, left + wide, bottom)
         inside = box.left >= 0 and box.right <= WIDTH and 0 <= box.top < HEIGHT
         if inside and not any(_overlap(box, t) for t in taken):
-            return box
-    return None
+            found.append(box)
+    clear = (b for b in found if not any(_overlap(b, k) for k in ink))
+    return next(clear, found[0] if found else None)
+
+
+def _inked(path: Path, at: Point, scale: float) -> Iterator[_Box]:
+    """Small boxes along a line of the figure, mm."""
+    n = max(2, round(path.length * scale))
+    for i in range(n + 1):
+        p = (path.at_length(path.length * i / n) - at) * scale
+        yield _Box(p.x - 0.3, p.y - 0.3, p.x + 0.3, p.y + 0.3)
 
 
 def _overlap(a: _Box, b: _Box) -> bool:
@@ -198,13 +279,8 @@ def _overlap(a: _Box, b: _Box) -> bool:
 
 def _svg(seen: Scene) -> str:
     xs, ys = [], []
-    lines = (
-        (seen.pencil, _PENCIL, 0.25, ""),
-        (seen.gone, _PENCIL, 0.25, ' stroke-dasharray="1 1"'),
-        (seen.rulers, _INK, 0.25, ""),
-        (seen.ink, _INK, 0.5, ""),
-    )
-    for path in (p for paths, *_ in lines for p in paths):
+    drawn = [*seen.drawn, *((Hand.INK, p) for p in seen.rulers)]
+    for _, path in drawn:
         left, top, right, bottom = path.bounds()
         xs += [left, right]
         ys += [top, bottom]
@@ -214,33 +290,42 @@ def _svg(seen: Scene) -> str:
     if not xs:
         return ""
     w, h = max(max(xs) - min(xs), 4.0), max(max(ys) - min(ys), 4.0)
-    scale = min((WIDTH - 14) / w, (HEIGHT - 10) / h)
+    scale = min((WIDTH - 14) / w, (HEIGHT - 8) / h)
     at = Point(
         (min(xs) + max(xs)) / 2 - WIDTH / 2 / scale,
         (min(ys) + max(ys)) / 2 - HEIGHT / 2 / scale,
     )
     out = []
-    for paths, colour, width, dashes in lines:
-        for path in paths:
-            pen = _SvgPen(at, scale)
-            path.draw(pen)
-            out.append(
-                f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
-                f'stroke-width="{width}"{dashes}/>'
-            )
+    order = (Hand.GUIDE, Hand.OLD, Hand.PENCIL, Hand.INK)
+    for hand, path in sorted(drawn, key=lambda d: order.index(d[0])):
+        pen = _SvgPen(at, scale)
+        path.draw(pen)
+        colour, width, dashes = hand.value
+        dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+        out.append(
+            f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
+            f'stroke-width="{width}"{dashed}/>'
+        )
     taken: list[_Box] = []
+    ink = [
+        box
+        for hand, path in drawn
+        if hand is Hand.INK
+        for box in _inked(path, at, scale)
+    ]
     shown = [(n, p, _INK, 0.7, 3.0) for n, p in seen.new]
     shown += [(n, p, _PENCIL, 0.35, 3.0) for n, p in seen.marks if n in seen.named]
     shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in seen.marks if n not in seen.named]
     for name, p, colour, r, size in shown:
         x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
         out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
-        box = _beside(x, y, name, size, taken)
+        said = mark_name(name)
+        box = _beside(x, y, said, size, taken, ink) if name else None
         if box is not None:
             taken.append(box)
             out.append(
                 f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
-                f'fill="{colour}" font-family="DejaVu Sans">{escape(name)}</text>'
+                f'fill="{colour}" font-family="DejaVu Sans">{escape(said)}</text>'
             )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}mm" '

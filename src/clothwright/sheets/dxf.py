@@ -11,6 +11,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
@@ -73,18 +74,25 @@ _POLYLINES = {
 
 
 def write_dxf(
-    pattern: DrawnPattern, target: FilePath, *, whole_pieces: bool = True
+    pattern: DrawnPattern,
+    target: FilePath,
+    *,
+    whole_pieces: bool = True,
+    created: date | None = None,
 ) -> None:
     """Write all pieces as one DXF file.
 
     `whole_pieces` opens out the halves that lie on the fold; without it they keep a
-    mirror line. Raises SheetError when the file cannot be written.
+    mirror line. `created` is the date in the file, today unless told. Raises
+    SheetError when the file cannot be written.
     """
-    text = dxf_of(pattern, whole_pieces=whole_pieces)
+    text = dxf_of(pattern, whole_pieces=whole_pieces, created=created)
     write_file(target, text.encode("ascii"))
 
 
-def dxf_of(pattern: DrawnPattern, *, whole_pieces: bool = True) -> str:
+def dxf_of(
+    pattern: DrawnPattern, *, whole_pieces: bool = True, created: date | None = None
+) -> str:
     """The file's text."""
     from ezdxf._options import options
     from ezdxf.document import Drawing
@@ -102,7 +110,7 @@ def dxf_of(pattern: DrawnPattern, *, whole_pieces: bool = True) -> str:
             block = doc.blocks.new(name)
             _Block(block).piece(piece, pattern.title, first=i == 0)
             doc.modelspace().add_blockref(name, (0, 0), dxfattribs={"layer": "1"})
-        for i, text in enumerate(_style_texts(pattern)):
+        for i, text in enumerate(_style_texts(pattern, created or date.today())):
             doc.modelspace().add_text(
                 text,
                 height=TEXT,
@@ -119,9 +127,11 @@ def dxf_of(pattern: DrawnPattern, *, whole_pieces: bool = True) -> str:
         options.write_fixed_meta_data_for_testing = before
 
 
-def _style_texts(pattern: DrawnPattern) -> list[str]:
+def _style_texts(pattern: DrawnPattern, created: date) -> list[str]:
+    """What is said of the style as a whole; the date as ISO 8601 writes it."""
     said = [
         "ASTM D6673-10",
+        f"Creation Date: {created.isoformat()}",
         "Author: Clothwright",
         f"Style Name: {plain(pattern.title)}",
         f"Sample Size: {SIZE}",

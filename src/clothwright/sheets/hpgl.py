@@ -17,6 +17,7 @@ from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import (
     MARGIN,
     ROLL_WIDTH,
+    Frame,
     PageFormat,
     Scale,
     frame_of,
@@ -82,15 +83,9 @@ def write_hpgl(
     write_file(target, text.encode("ascii"))
 
 
-def hpgl_of(
-    pattern: DrawnPattern,
-    *,
-    scale: Scale = Scale.FULL,
-    roll_width: float = ROLL_WIDTH,
-    frames: bool = False,
-    dimensions: bool = True,
-) -> str:
-    """The plot as text."""
+def roll_frame(roll_width: float, *, frames: bool) -> Frame:
+    """The roll as a page. Raises SheetError when it is impossible, or wider than the
+    numbers of an old plotter reach."""
     try:
         frame = frame_of(PageFormat.ROLL, roll_width)
     except ValueError as e:
@@ -101,6 +96,19 @@ def hpgl_of(
             f"Roll width: {roll_width:g} cm is more than an old plotter reaches; "
             f"take a roll of at most {most:g} cm or plot without frames."
         )
+    return frame
+
+
+def hpgl_of(
+    pattern: DrawnPattern,
+    *,
+    scale: Scale = Scale.FULL,
+    roll_width: float = ROLL_WIDTH,
+    frames: bool = False,
+    dimensions: bool = True,
+) -> str:
+    """The plot as text."""
+    frame = roll_frame(roll_width, frames=frames)
     laid = arrange(
         [scaled(p, scale.value) for p in pattern.pieces],
         frame,

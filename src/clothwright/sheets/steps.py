@@ -4,6 +4,7 @@ import json
 from itertools import groupby
 from pathlib import Path
 
+from clothwright.body.measures import measures
 from clothwright.order import Draft
 from clothwright.order.telling import show
 from clothwright.rules import Hand, Kind, Reason, RuleError
@@ -14,6 +15,7 @@ from clothwright.units import Unit, format_angle, pretty_length, retold
 
 _WORDS = (
     ("apex, point", "the end of a dart inside the piece"),
+    ("block", "the fitted draft before the style is drawn; a mark of it that moves"),
     ("bust line", "the level of the armhole's foot"),
     ("grain", "the direction of the warp, marked by the long arrow"),
     ("hb, hf", "shoulder neck points of back and front"),
@@ -45,7 +47,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
     order, numbers = draft.order, draft.numbers
     unit = order.unit
     reasons = _reasons(draft)
-    measures = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
+    taken = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
     rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
     parts = []
     numbered = list(enumerate(draft.steps, 1))
@@ -72,12 +74,12 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "measures": [
             {
                 "symbol": r.symbol,
-                "name": r.name,
+                "name": _measure_name(r),
                 "value": ("~" if r.hand is Hand.ESTIMATED else "") + _pretty(r, unit),
             }
-            for r in measures
+            for r in taken
         ],
-        "estimated": any(r.hand is Hand.ESTIMATED for r in measures),
+        "estimated": any(r.hand is Hand.ESTIMATED for r in taken),
         "numbers": [
             {
                 "symbol": r.symbol,
@@ -90,6 +92,12 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "parts": parts,
         "words": list(_WORDS),
     }
+
+
+def _measure_name(r: Reason) -> str:
+    """The standard's term with the trade's."""
+    known = measures().get(r.key)
+    return known.full_name if known else r.name
 
 
 def _whose(hand: Hand) -> str:

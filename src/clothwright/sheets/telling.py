@@ -5,6 +5,7 @@ number; the sentence is made here.
 """
 
 import math
+import re
 from collections.abc import Callable
 
 from clothwright.paper import Amount, Sheet, Step, Verb
@@ -25,7 +26,27 @@ NOTHING = 0.005
 
 def tell(step: Step, unit: Unit, numbers: Numbers, sheet: Sheet) -> str:
     """One plain instruction. `sheet` holds the named marks, for a turn's chord."""
-    return _cap(_TELL[step.verb](step, unit, numbers, sheet)) + "."
+    return mark_name(_cap(_TELL[step.verb](step, unit, numbers, sheet)) + ".")
+
+
+_SHOWN = {
+    "tf": "tf block",
+    "tb": "tb block",
+    "Pf": "Pf dart",
+    "Hf": "Hf sleeve",
+    "Hb": "Hb sleeve",
+    "Ub": "Ub sleeve",
+    "Uf": "Uf sleeve",
+}
+"""Marks that another is told from by a capital alone: the block's shoulder tips and the
+finished ones (Tf), the pitch (pf) and the dart's point, back and sleeve."""
+
+_MARK = re.compile(rf"\b({'|'.join(_SHOWN)})\b")
+
+
+def mark_name(words: str) -> str:
+    """A mark's name as the sheets show it, alone or in a sentence."""
+    return _MARK.sub(lambda found: _SHOWN[found[1]], words)
 
 
 def amount(a: Amount, unit: Unit, numbers: Numbers) -> str:

@@ -27,10 +27,21 @@ class FoldLine:
         return all(abs(cross(self.way, p - self.at)) < ON_FOLD for p in points)
 
 
+_FOLDED = ((" on fold", ""), (", on the fold", ""), ("on the fold", "fold line"))
+
+
+def _unfolded(words: str) -> str:
+    """The words on a piece that no longer lies on a fold."""
+    for said, instead in _FOLDED:
+        words = words.replace(said, instead)
+    return words
+
+
 def opened(piece: DrawnPiece) -> DrawnPiece:
     """The whole piece: outline, lines and notches mirrored about the fold.
 
-    Words and the grain line stay single, and the fold stays as an inner line. A piece
+    Words and the grain line stay single, the words without "on the fold", and the fold
+    stays as an inner line. A piece
     without exactly one fold on its outline comes back as it is.
     """
     kept, folded = divided(piece)
@@ -61,6 +72,8 @@ def opened(piece: DrawnPiece) -> DrawnPiece:
             notches.append(twin)
     return replace(
         piece,
+        cuts=tuple(replace(c, how=_unfolded(c.how)) for c in piece.cuts),
+        texts=tuple(replace(t, text=_unfolded(t.text)) for t in piece.texts),
         cut_line=half + other,
         lines=tuple(lines),
         notches=tuple(notches),

@@ -64,7 +64,7 @@ export class Steps {
     const w = room.width / k, h = room.height / k;
     const svg = draw('svg', { viewBox: `${box.x + box.w / 2 - w / 2} ${box.y + box.h / 2 - h / 2} ${w} ${h}`, role: 'img', 'aria-label': `Drawing of this step: ${s.makes}` });
     const px = 1 / k;
-    for (const kind of ['pencil', 'gone', 'ink']) for (const d of s[kind]) svg.append(draw('path', { class: `drawn ${kind}`, d }));
+    for (const hand of ['guide', 'old', 'pencil', 'ink']) for (const [h, d] of s.drawn) if (h === hand) svg.append(draw('path', { class: `drawn ${hand}`, d }));
     for (const r of s.rulers) svg.append(this.ruler(r, px));
     for (const [n, x, y, named] of s.marks) svg.append(...mark(n, x, y, px, named ? 'named' : 'other'));
     for (const [n, x, y] of s.new) svg.append(...mark(n, x, y, px, 'new'));
@@ -102,7 +102,7 @@ function bounds(s) {
   const g = draw('g');
   probe.append(g);
   document.body.append(probe);
-  for (const kind of ['pencil', 'gone', 'ink']) for (const d of s[kind]) g.append(draw('path', { d }));
+  for (const [, d] of s.drawn) g.append(draw('path', { d }));
   for (const [, x, y] of [...s.marks, ...s.new]) g.append(draw('circle', { cx: x, cy: y, r: 1 }));
   for (const [x0, y0, x1, y1] of s.rulers) g.append(draw('path', { d: `M${x0} ${y0}L${x1} ${y1}` }));
   const b = g.getBBox();

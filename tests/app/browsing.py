@@ -1,12 +1,12 @@
 """A real browser at a served book; a line in between that can be cut."""
 
 import contextlib
-import os
 import shutil
 import socket
 import subprocess
 import sys
 import threading
+import time
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -27,24 +27,31 @@ QUIET = (
 
 @contextlib.contextmanager
 def served(book: Path) -> Iterator[str]:
-    """The app on a free port, as a user starts it; its address."""
+    """The app on a free port, as a user starts it; its address. It must say nothing but
+    where it is: a traceback in its log fails the test that served it."""
     command = [sys.executable, "-c", "from clothwright.cli import main; main()"]
     command += ["serve", "--book", str(book), "--port", "0"]
-    with subprocess.Popen(
-        command,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT,
-        text=True,
-        env={**os.environ, "PYTHONUNBUFFERED": "1"},
-    ) as running:
-        assert running.stdout is not None
-        line = running.stdout.readline()
-        assert line.startswith("The workroom is at "), line
+    log = book.with_suffix(".log")
+    with (
+        log.open("w") as out,
+        subprocess.Popen(command, stdout=out, stderr=subprocess.STDOUT) as running,
+    ):
         try:
-            yield line.removeprefix("The workroom is at ").strip().rstrip("/")
+            yield _address(log, running)
         finally:
             running.terminate()
             running.wait(10)
+    said = log.read_text()
+    assert len(said.splitlines()) == 2, said
+
+
+def _address(log: Path, running: subprocess.Popen[bytes]) -> str:
+    for _ in range(600):
+        line = log.read_text().partition("\n")[0]
+        if line.startswith("The workroom is at ") and running.poll() is None:
+            return line.removeprefix("The workroom is at ").strip().rstrip("/")
+        time.sleep(0.05)
+    raise AssertionError(f"the app did not start: {log.read_text()}")
 
 
 @contextlib.contextmanager
@@ -98,6 +105,13 @@ class Line:
     def join(self) -> None:
         """Let new connections through again."""
         self.whole = True
+
+    def close(self) -> None:
+        """Take the line away."""
+        with contextlib.suppress(OSError):
+            self.door.shutdown(socket.SHUT_RDWR)
+        self.door.close()
+        self.cut()
 
 
 def _carry(a: socket.socket, b: socket.socket) -> None:

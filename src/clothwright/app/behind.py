@@ -1,5 +1,6 @@
 """What lies behind a word: the tape of a number, the choices of a word, and why."""
 
+import contextlib
 from dataclasses import replace
 from enum import Enum
 from typing import Any
@@ -52,7 +53,8 @@ def _tape(r: Reading, feature: Feature, field: str, number: Number) -> dict[str,
     rule = _by_rule(r, feature, field, number)
     value = getattr(feature, field)
     if r.draft is not None:
-        value = r.draft.numbers[number.key]
+        with contextlib.suppress(RuleError):  # a number that this style has no use for
+            value = r.draft.numbers[number.key]
     if value is None:
         value = rule if rule is not None else 0.0
     low = number.low if number.low is not None else 0.0

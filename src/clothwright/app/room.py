@@ -22,7 +22,7 @@ from clothwright.app.slipfile import (
     write_slip,
 )
 from clothwright.app.table import Table
-from clothwright.app.words import Reading, label, say_choice, say_size
+from clothwright.app.words import Reading, called, label, say_choice, say_size
 from clothwright.body import BodyError, measures
 from clothwright.features import Feature
 from clothwright.order import Draft, Order, OrderError, Workroom
@@ -133,6 +133,7 @@ class Room:
         self.shown = self.now
         self.order = self._order(self.now)
         self.draft: Draft | None = None
+        self.settled: Draft | None = None
         self.faults: tuple[str, ...] = ()
         self.paper: dict[str, Any] = {"pieces": {}, "places": {}, "seams": {}}
         self.under: dict[str, str] = {}
@@ -170,7 +171,7 @@ class Room:
             self.stitched = table
         self.now = table
         self.said = said
-        self._lay_under()
+        self._settle()
 
     def _set(self, op: Mapping[str, Any]) -> Refusal | None:
         """A number, pulled (`cm`) or typed (`to`); `live` while it is being pulled."""
@@ -258,7 +259,7 @@ class Room:
                 keep = {**op, "keep": True, "say": "Keep it"}
                 return Refusal(f"m:{code}", asked, keep)
             self.card = self.keeper.card(self._unit())
-        self._take_measures({code: typed}, f"{_cap(m.name)} {typed}")
+        self._take_measures({code: typed}, f"{_cap(called(code))} {typed}")
         return None
 
     def _card(self, op: Mapping[str, Any]) -> None:
@@ -365,6 +366,11 @@ class Room:
             self._draw(self.now)
         except OrderError as e:
             self.faults = e.sentences
+        self._settle()
+
+    def _settle(self) -> None:
+        """The order on the table is the kept one, and no number is being pulled."""
+        self.settled = None if self.faults else self.draft
         self._lay_under()
 
     def _lay_under(self) -> None:
@@ -389,10 +395,10 @@ class Room:
     ) -> dict[str, Any] | None:
         """The value nearest to the wanted one that can be drawn."""
         number = feature_type(kind).numbers()[name]
-        if self.draft is None or number.key not in self.draft.numbers:
+        if self.settled is None or number.key not in self.settled.numbers:
             return None
         unit = self._unit()
-        good = self.draft.numbers[number.key]
+        good = self.settled.numbers[number.key]
         bad = parse_length(typed, unit) if isinstance(typed, str) else float(typed)
         start = good
         for bound in (number.low, number.high):
@@ -427,8 +433,8 @@ class Room:
     def _say(self, feature: Feature, name: str) -> str:
         number = feature.numbers()[name]
         value = getattr(feature, name)
-        if self.draft is not None and number.key in self.draft.numbers:
-            value = self.draft.numbers[number.key]
+        if self.settled is not None and number.key in self.settled.numbers:
+            value = self.settled.numbers[number.key]
         return (
             "by rule" if value is None else say_size(value, number.kind, self._unit())
         )

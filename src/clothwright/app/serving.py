@@ -48,7 +48,8 @@ def serve(
         listening = _listen(host, port)
         scheme = "https" if certificate else "http"
         name = f"[{host}]" if ":" in host else host
-        print(f"The workroom is at {scheme}://{name}:{listening.getsockname()[1]}/")
+        place = f"{scheme}://{name}:{listening.getsockname()[1]}/"
+        print(f"The workroom is at {place}", flush=True)
         print(f"The book lies at {opened.place}. Ctrl-C closes it.", flush=True)
         if beyond and not certificate:
             print(

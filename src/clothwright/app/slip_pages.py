@@ -91,7 +91,7 @@ async def table(socket: WebSocket, number: int, unit: str = "in") -> None:
         for task in tasks:
             task.cancel()
         desk.tabs.remove(tab)
-        with contextlib.suppress(RuntimeError):
+        with contextlib.suppress(WebSocketDisconnect, RuntimeError):  # it may be gone
             await socket.close()
 
 

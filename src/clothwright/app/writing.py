@@ -39,8 +39,8 @@ def understood(r: Reading, text: str) -> dict[str, Any]:
     given: dict[str, Any] = {}
     said: list[str] = [kind]
     for field, word, to in _choices(model):
-        taken = word.lower().split()
-        if all(t in left for t in taken):
+        taken = [t for t in word.lower().split() if t not in _SMALL]
+        if taken and all(t in left for t in taken):
             given[field] = to
             said.append(word)
             left = [t for t in left if t not in taken]
@@ -88,7 +88,7 @@ def _feature(tokens: list[str], have: set[str]) -> tuple[str, list[str]] | None:
         names = set(kind.split()) | {_short(kind)}
         hits = sum(any(_same(t, n) for n in names) for t in tokens)
         by_choice = sum(
-            all(t in tokens for t in word.lower().split())
+            all(t in tokens for t in word.lower().split() if t not in _SMALL)
             for _, word, _ in _choices(model)
             if len(word) > 1
         )

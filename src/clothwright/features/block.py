@@ -292,8 +292,8 @@ def _bust_point_findings(n: Numbers) -> Iterable[Finding]:
     yield Finding(
         "B16",
         Severity.WARN,
-        f"The bust point lies {abs(low):.1f} cm {where} the bust line; up to 6 cm below "
-        "is usual.",
+        f"The bust point lies {abs(low):.1f} cm {where} the bust line; up to 6 cm "
+        "below is usual.",
         "yBP",
         f"Before cutting, {_measure(n, 'NBP', 'NFW', 'NWB')}.",
         {"low": low},

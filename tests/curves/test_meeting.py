@@ -122,3 +122,11 @@ def test_lines_side_by_side() -> None:
     u = bearing(30)
     with pytest.raises(ValueError, match="side by side"):
         meet_lines(Point(0, 0), u, Point(0, 1), u)
+
+
+def test_a_crossing_at_a_coordinate_of_almost_nothing() -> None:
+    """Found by the property test: kurbo gives none where x is 1e-45."""
+    a = Cubic(Point(-9, 1), Point(-5.75, 2 / 3), Point(-2.5, 1 / 3), Point(0.75, 0))
+    b = Cubic(Point(1e-45, 4), Point(9e-46, 8 / 3), Point(5e-46, 4 / 3), Point(0, 0))
+    ((t, _),) = crossings(a, b)
+    assert a.at(t) == pytest.approx((0.0, 1 / 13), abs=1e-6)

@@ -97,7 +97,7 @@ def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
             or (y0 < top and y < top)
             or (y0 > bottom and y > bottom)
         ):
-            chord = kurbopy.Line(kurbopy.Point(x0, y0), kurbopy.Point(x, y))
+            chord = kurbopy.Line(_plain(x0, y0), _plain(x, y))
             for h in seed.intersect_line(chord):
                 out.append(_newton(a, b, h.segment_t, (i + h.line_t) / n))
         x0, y0 = x, y
@@ -107,6 +107,11 @@ def _curve_and(a: Cubic, b: Segment) -> list[tuple[float, float]]:
                 if distance(p, q) < _FLAT:
                     out.append(_newton(a, b, t, s))
     return out
+
+
+def _plain(x: float, y: float) -> kurbopy.Point:
+    """A chord's end; kurbo misses what a coordinate of almost nothing crosses."""
+    return kurbopy.Point(x if abs(x) > 1e-12 else 0.0, y if abs(y) > 1e-12 else 0.0)
 
 
 def _seed(curve: Cubic) -> kurbopy.PathSeg:

@@ -215,6 +215,7 @@ class Block(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _bust_findings(n, sheet)
+        yield from _bust_point_findings(n)
         yield from shoulder_findings(n, sheet, self.back_shoulder)
         yield from self._bust_dart_findings(n, sheet)
 
@@ -282,13 +283,33 @@ def _bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     )
 
 
+def _bust_point_findings(n: Numbers) -> Iterable[Finding]:
+    """The bust point lies where the block can shape it (B16)."""
+    low = n.y_BP - n.yB
+    if -0.5 <= low <= 6.0:
+        return
+    where = "below" if low > 0 else "above"
+    yield Finding(
+        "B16",
+        Severity.WARN,
+        f"The bust point lies {abs(low):.1f} cm {where} the bust line; up to 6 cm "
+        "below is usual.",
+        "yBP",
+        f"Before cutting, {_measure(n, 'NBP', 'NFW', 'NWB')}.",
+        {"low": low},
+    )
+
+
 def _measure(n: Numbers, *codes: str) -> str:
     """What to do about measures: take what is estimated, else take all again."""
     guessed = [c for c in codes if n.hand(c) is Hand.ESTIMATED]
-    if guessed:
-        verb = "is" if len(guessed) == 1 else "are"
-        return f"measure {' and '.join(guessed)}, which {verb} only estimated"
-    return f"measure {' and '.join(codes)} again"
+    *most, last = guessed or codes
+    words = f"{', '.join(most)} and {last}" if most else last
+    if not guessed:
+        return f"measure {words} again"
+    return (
+        f"measure {words}, which {'is' if len(guessed) == 1 else 'are'} only estimated"
+    )
 
 
 def bust_girth(n: Numbers, sheet: Sheet) -> float | None:

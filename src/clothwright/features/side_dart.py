@@ -199,6 +199,17 @@ class SideDart(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.yd - n.yB < LEAST_APART or n.yW - n.yd < TO_WAIST:
+            yield Finding(
+                "B20",
+                Severity.REFUSE,
+                f"The side is only {n.yW - n.yB:.1f} cm long, too short for a side "
+                "dart.",
+                "yd",
+                "Measure NWB and AS again, draft the armhole as measured, or use a "
+                "princess line.",
+                {"above": n.yd - n.yB, "below": n.yW - n.yd},
+            )
         if n.fd > NO_DART and n.omega > 40:
             yield Finding(
                 "P1",

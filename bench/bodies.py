@@ -1,0 +1,92 @@
+"""The whole survey of bodies: every order on every woman, and what became of it.
+
+Two public surveys and 1,000 random women, each with the demo's orders and a random
+one. Prints the figures of docs/bodies.md, and ends with 1 when an order is neither
+passed nor refused in words that name a measure or a number and say what to do.
+"""
+
+import random
+import re
+import sys
+from collections import Counter
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
+
+from bodies import ansur_women, bdims_women
+from clothwright.body import RuleSet
+from clothwright.order import Order
+from clothwright.units import Unit
+from order.test_random_bodies import DEMOS, demo_features
+from order.test_variants import garment
+from orders import main_features, order
+from verdict import unsound, verdict
+from women import woman
+
+WOMEN = 1000
+Answer = tuple[str, tuple[str, ...], tuple[str, ...]]
+"""Which group, the sentences of a refusal, and what is wrong with the answer."""
+
+
+def orders(seed: int) -> Iterator[tuple[str, Order]]:
+    """The orders of one random woman."""
+    rng = random.Random(seed)
+    for kind in (*DEMOS, "random order"):
+        features = demo_features(kind) if kind in DEMOS else garment(rng)
+        unit, rules = rng.choice(list(Unit)), rng.choice(list(RuleSet))
+        yield kind, order(woman(seed), features, unit=unit, estimates=rules)
+
+
+def surveyed(i: int) -> Iterator[tuple[str, Order]]:
+    """The main garment on one woman of the public surveys."""
+    women = bdims_women()
+    if i < len(women):
+        yield "bdims", order(women[i], main_features(pointed=False))
+        return
+    body = ansur_women()[i - len(women)]
+    features = main_features(pointed=False)
+    yield "survey of 2012", order(body, features, estimates=RuleSet.SURVEY)
+
+
+def judged(job: tuple[str, int]) -> list[Answer]:
+    """The answers to all orders of one woman."""
+    kind, i = job
+    asked = orders(i) if kind == "random" else surveyed(i)
+    return [
+        (name, verdict(each).refusals, tuple(f"{kind} {i}: {u}" for u in unsound(each)))
+        for name, each in asked
+    ]
+
+
+def main() -> None:
+    """Ask all, print the figures."""
+    real = len(bdims_women()) + len(ansur_women())
+    jobs = [("real", i) for i in range(real)] + [("random", i) for i in range(WOMEN)]
+    asked, passed, said = Counter[str](), Counter[str](), Counter[str]()
+    wrong: list[str] = []
+    with ProcessPoolExecutor() as pool:
+        for answers in pool.map(judged, jobs, chunksize=8):
+            for name, refusals, unsound_ in answers:
+                asked[name] += 1
+                passed[name] += not refusals
+                said.update(_shape(r) for r in refusals[:1])
+                wrong += unsound_
+    print("| order | bodies | pass | refused |\n| --- | --- | --- | --- |")
+    for name, n in asked.items():
+        print(f"| {name} | {n} | {passed[name]} | {n - passed[name]} |")
+    for sentence, n in said.most_common():
+        print(f"{n:5d}  {sentence}")
+    for line in wrong:
+        print(f"unsound: {line}")
+    sys.exit(1 if wrong else 0)
+
+
+def _shape(sentence: str) -> str:
+    """A sentence without its figures."""
+    return re.sub(r"[-\d./⁄¹²³⁰⁴-₉½¼¾⅛⅜⅝⅞]+", "#", sentence)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,167 @@
+"""What becomes of an order on a body: it passes every check, or it is refused in words.
+
+A refusal is right when its sentence names a measure or a number of the order and says
+what to do. Whatever passes is asked again from outside: outlines by shapely, girths by
+slicing the finished pieces.
+"""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from shapely.geometry import LineString, Polygon
+
+from clothwright.body.measures import measures
+from clothwright.features import Feature
+from clothwright.findings import Severity
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
+from clothwright.finishing.finish import with_darts_capped
+from clothwright.order import Draft, Order, OrderError, draft, pattern
+from clothwright.order.draft import resolve
+from clothwright.paper import Piece
+from referee import faults
+
+MM = 0.1
+ACTS = (
+    *(
+        "measure",
+        "make ",
+        "give ",
+        "choose",
+        "narrow",
+        "add ",
+        "tighten",
+        "set ",
+        "put ",
+    ),
+    *(
+        "smaller",
+        "larger",
+        "leave",
+        "draft",
+        "take ",
+        "use ",
+        "look ",
+        "move ",
+        "ease ",
+    ),
+)
+"""Words with which a sentence says what to do."""
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What an order came to."""
+
+    made: Draft | None
+    refusals: tuple[str, ...]
+    """Sentences of faults; none when every check is passed."""
+
+
+def verdict(order: Order) -> Verdict:
+    """Draft and finish an order. Raises what a user must never see."""
+    try:
+        made = draft(order)
+    except OrderError as e:
+        return Verdict(None, tuple(str(e).splitlines()))
+    found = list(made.failures())
+    lines = [cut_line(p, Allowances(order.unit)) for p in cut_pieces(made)]
+    if any(line.narrow or line.crossing for line in lines):
+        drawn = pattern(made).findings
+        found += [str(f) for f in drawn if f.severity is Severity.REFUSE]
+    return Verdict(made, tuple(dict.fromkeys(found)))
+
+
+def cut_pieces(made: Draft) -> Iterator[Piece]:
+    """Every net piece of a draft as it is cut, its darts capped."""
+    return (with_darts_capped(p)[0] for p in made.sheet.pieces.values())
+
+
+def unsound(order: Order) -> Iterator[str]:
+    """What is wrong with the answer to an order; nothing when it is right, or when its
+    features do not go together, whatever the body."""
+    try:
+        resolve(order)
+    except OrderError:
+        return
+    it = verdict(order)
+    if it.refusals:
+        names = set(_names(order.features))
+        for sentence in it.refusals:
+            if not any(re.search(rf"(?<!\w){n}(?!\w)", sentence) for n in names):
+                yield f"names nothing: {sentence}"
+            if not any(word in sentence.lower() for word in ACTS):
+                yield f"says not what to do: {sentence}"
+        return
+    assert it.made is not None
+    yield from _crossed(it.made)
+    yield from _girths(it.made)
+
+
+def _names(features: Iterable[Feature]) -> Iterator[str]:
+    for m in measures().values():
+        yield from (re.escape(n) for n in (m.code, m.name))
+    for f in features:
+        for number in f.numbers().values():
+            yield from (re.escape(n) for n in (number.symbol, number.name))
+        yield from (re.escape(w) for w in type(f).model_fields if "_" in w)
+
+
+def _crossed(made: Draft) -> Iterator[str]:
+    for piece in made.sheet.pieces.values():
+        if not Polygon(piece.outline.flatten(0.002)).is_valid:
+            yield f"{piece.code} crosses itself"
+    for piece in cut_pieces(made):
+        line = cut_line(piece, Allowances(made.order.unit))
+        for fault in faults(piece, line):
+            yield f"the cut line of {piece.code}: {fault}"
+
+
+# -- girths, against the body and the ease that was asked ------------------------------
+def _girths(made: Draft) -> Iterator[str]:
+    """Stitched waist, bust over the bust points, peplum at its waist."""
+    n, sheet = made.numbers, made.sheet
+    waist = sum(
+        p.edge(e).length
+        for p in sheet.pieces.values()
+        if p.code in ("FC", "FS", "F", "BC", "BS", "B")
+        for e in ("waist", "waist side")
+        if p.has(e)
+    )
+    gap = n.e2 if "slant" in _edges(made) else 0.0
+    off = waist + gap - (n.W + n.Ew) / 2
+    if abs(off) > 0.1:
+        yield f"the half waist is {off:+.2f} off body and ease"
+    half = _bust(made)
+    if half is None:
+        return
+    lost = (n.B + n.Eb) / 2 - half
+    told = [f for f in made.findings if f.code in ("B1", "B16")]
+    if half < n.B / 2 - 0.3:
+        yield f"the bust is {2 * half:.1f} on a body of {n.B:.1f}, and passes"
+    if lost > 1.2 and not told:
+        yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"
+
+
+def _edges(made: Draft) -> set[str]:
+    return {e.name for p in made.sheet.pieces.values() for e in p.edges}
+
+
+def _bust(made: Draft) -> float | None:
+    """Half girth through the bust points, or level with the underarm where they lie
+    higher: each panel sliced, and what lies between its edge and the centre back (the
+    set-in of an open back, the seam of a zip) added."""
+    sheet = made.sheet
+    if not {"FC", "FS", "BC", "BS"} <= set(sheet.pieces):
+        return None
+    # just below, where the side front was not turned
+    y = max(sheet.points["BP"].y, sheet.points["ub"].y) + 0.02
+    level = LineString([(-60, y), (120, y)])
+    total = 0.0
+    for code in ("FC", "FS", "BC", "BS"):
+        part = Polygon(sheet.piece(code).outline.flatten(0.005)).intersection(level)
+        total += part.length
+        if code == "BC":
+            total += part.bounds[0]
+    return total

@@ -6,6 +6,7 @@ true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords. cm.
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 import kurbopy
 
@@ -38,14 +39,14 @@ _ON = 1e-9
 """A point this near (cm) lies on a curve."""
 
 
-@dataclass(frozen=True, init=False)
+@dataclass(init=False, unsafe_hash=True)
 class Cubic:
     """A cubic Bézier: start, two handles, end."""
 
-    start: Point
-    handle1: Point
-    handle2: Point
-    end: Point
+    start: Final[Point]
+    handle1: Final[Point]
+    handle2: Final[Point]
+    end: Final[Point]
 
     def __init__(
         self, start: Point, handle1: Point, handle2: Point, end: Point
@@ -54,9 +55,8 @@ class Cubic:
         total += handle2[0] + handle2[1] + end[0] + end[1]
         if not math.isfinite(total):
             raise ValueError(NO_NUMBER)
-        here = self.__dict__
-        here["start"], here["handle1"] = start, handle1
-        here["handle2"], here["end"] = handle2, end
+        self.start, self.handle1 = start, handle1
+        self.handle2, self.end = handle2, end
 
     @held
     def _k(self) -> kurbopy.CubicBez:

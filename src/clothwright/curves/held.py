@@ -25,5 +25,7 @@ class held(Generic[T, R]):  # noqa: N801 - stands where a decorator does
     def __get__(self, thing: T | None, kind: type[T]) -> "held[T, R] | R":
         if thing is None:
             return self
-        value = thing.__dict__[self.name] = self.work(thing)
+        value = self.work(thing)
+        # not through __dict__: a thing whose dict is asked for is slower ever after
+        object.__setattr__(thing, self.name, value)
         return value

@@ -12,7 +12,7 @@ from clothwright.curves.cubic import Cubic
 from clothwright.curves.line import Line
 from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
-from clothwright.curves.point import Point, Vector, distance, dot
+from clothwright.curves.point import Point, Vector, distance, dot, pair
 from clothwright.curves.tolerances import CLOSE
 
 _SPANS, _TIGHT_SPANS = 4, 12
@@ -118,7 +118,7 @@ def _curve(
             u, v, bend = u / n, v / n, seg.curvature(t)
         w = width(at + k * step)
         speed = 1 - w * bend
-        points.append(Point(x - v * w, y + u * w))
+        points.append(pair(Point, (x - v * w, y + u * w)))
         third = step / 3
         handles.append(((u * speed - v * grow) * third, (v * speed + u * grow) * third))
     points[0], points[-1] = first, last
@@ -126,6 +126,6 @@ def _curve(
     for i in range(spans):
         (px, py), (qx, qy) = points[i], points[i + 1]
         (dx, dy), (ex, ey) = handles[i], handles[i + 1]
-        a, b = Point(px + dx, py + dy), Point(qx - ex, qy - ey)
+        a, b = pair(Point, (px + dx, py + dy)), pair(Point, (qx - ex, qy - ey))
         out.append(Cubic(points[i], a, b, points[i + 1]))
     return out

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from clothwright.curves.cubic import Cubic, Segment
 from clothwright.curves.held import held
@@ -25,11 +25,11 @@ class Place(NamedTuple):
     t: float
 
 
-@dataclass(frozen=True, init=False)
+@dataclass(init=False, unsafe_hash=True)
 class Path:
     """One or more segments, each starting where the former ends (within 1e-6 cm)."""
 
-    segments: tuple[Segment, ...]
+    segments: Final[tuple[Segment, ...]]
 
     def __init__(self, segments: tuple[Segment, ...]) -> None:
         if not segments:
@@ -40,7 +40,7 @@ class Path:
             if a is not b and distance(a, b) > CLOSE:
                 raise ValueError("the parts of this path do not join")
             before = after
-        self.__dict__["segments"] = segments
+        self.segments = segments
 
     # -- making -----------------------------------------------------------------
     @classmethod

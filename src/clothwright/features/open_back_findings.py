@@ -1,6 +1,9 @@
 """What a low open back has to be checked for (first garment 9, 25). Lengths cm."""
 
+from bisect import bisect_left
 from collections.abc import Iterable
+from itertools import accumulate
+from typing import NamedTuple
 
 from clothwright.curves import Path, Point, degrees_between
 from clothwright.findings import Finding, Severity
@@ -59,7 +62,7 @@ def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     rows = [("waist", n.e2, edge.start.x)]
     if n.te == 0:  # a tightened edge lies where its wedge brought it
         y = (n.y1 + n.yW) / 2
-        rows.append(("middle", (n.e1 + n.e2) / 2, _across(_rows(edge), y)))
+        rows.append(("middle", (n.e1 + n.e2) / 2, _Rows.of(edge).across(y)))
     for where, ordered, drawn in rows:
         if abs(drawn - ordered) > 0.1:
             yield Finding(
@@ -132,24 +135,33 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
 
 def narrowest_strip(slant: Path, panel: Path) -> float:
     """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
-    inner = _rows(slant)
-    outer = _rows(panel)
-    top = max(inner[0][1], outer[0][1])
-    bottom = inner[-1][1]
+    inner, outer = _Rows.of(slant), _Rows.of(panel)
+    top = max(inner.points[0].y, outer.points[0].y)
+    bottom = inner.points[-1].y
     levels = [top + (bottom - top) * i / 24 for i in range(25)]
-    return min(_across(outer, y) - _across(inner, y) for y in levels)
+    return min(outer.across(y) - inner.across(y) for y in levels)
 
 
-def _rows(path: Path) -> list[Point]:
-    """Points of a line that runs up or down, from its top."""
-    points = path.flatten(0.01)
-    return points if points[0].y < points[-1].y else points[::-1]
+class _Rows(NamedTuple):
+    """A line that runs up or down as points from its top; `reached` is the lowest
+    level that it has reached at each after the first."""
 
+    points: list[Point]
+    reached: list[float]
 
-def _across(rows: list[Point], y: float) -> float:
-    """Where a line through points stands at a level."""
-    for a, b in zip(rows, rows[1:], strict=False):
-        if y <= b.y:
-            t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
-            return a.x + (b.x - a.x) * max(0.0, t)
-    return rows[-1].x
+    @classmethod
+    def of(cls, path: Path) -> "_Rows":
+        """The points of a line."""
+        points = path.flatten(0.01)
+        if points[0].y >= points[-1].y:
+            points.reverse()
+        return cls(points, list(accumulate([p.y for p in points[1:]], max)))
+
+    def across(self, y: float) -> float:
+        """Where the line stands at a level."""
+        i = bisect_left(self.reached, y)
+        if i == len(self.reached):
+            return self.points[-1].x
+        a, b = self.points[i], self.points[i + 1]
+        t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
+        return a.x + (b.x - a.x) * max(0.0, t)

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import Enum
+from typing import Final
 
 from clothwright.curves import (
     CLOSE,
@@ -43,17 +44,16 @@ class PaperError(ValueError):
     """Paper that cannot be cut, laid or drawn so. `str()` is a plain sentence."""
 
 
-@dataclass(frozen=True, init=False)
+@dataclass(init=False, unsafe_hash=True)
 class Edge:
     """One named edge; its path runs clockwise (as seen) round the piece."""
 
-    name: str
-    path: Path
-    kind: EdgeKind
+    name: Final[str]
+    path: Final[Path]
+    kind: Final[EdgeKind]
 
     def __init__(self, name: str, path: Path, kind: EdgeKind = EdgeKind.SEAM) -> None:
-        here = self.__dict__
-        here["name"], here["path"], here["kind"] = name, path, kind
+        self.name, self.path, self.kind = name, path, kind
 
     @property
     def length(self) -> float:
@@ -88,19 +88,19 @@ class InnerLine:
     path: Path
 
 
-@dataclass(frozen=True, init=False)
+@dataclass(init=False, unsafe_hash=True)
 class Piece:
     """A closed loop of edges, clockwise as seen, with what is marked on it.
 
     Raises PaperError when the edges do not close or a name stands twice.
     """
 
-    code: str
-    name: str
-    edges: tuple[Edge, ...]
-    marks: tuple[Mark, ...]
-    lines: tuple[InnerLine, ...]
-    grain: tuple[Point, Point] | None
+    code: Final[str]
+    name: Final[str]
+    edges: Final[tuple[Edge, ...]]
+    marks: Final[tuple[Mark, ...]]
+    lines: Final[tuple[InnerLine, ...]]
+    grain: Final[tuple[Point, Point] | None]
     """Straight grain, from its foot to its head."""
 
     _places: dict[str, int] = field(init=False, compare=False, repr=False)
@@ -114,9 +114,8 @@ class Piece:
         lines: tuple[InnerLine, ...] = (),
         grain: tuple[Point, Point] | None = None,
     ) -> None:
-        here = self.__dict__
-        here["code"], here["name"], here["edges"] = code, name, edges
-        here["marks"], here["lines"], here["grain"] = marks, lines, grain
+        self.code, self.name, self.edges = code, name, edges
+        self.marks, self.lines, self.grain = marks, lines, grain
         before = edges[-1]
         for edge in edges:
             a, b = before.path.end, edge.path.start
@@ -125,8 +124,8 @@ class Piece:
                     f"{code}: the edge {before.name} does not reach {edge.name}"
                 )
             before = edge
-        here["_places"] = places = {e.name: i for i, e in enumerate(edges)}
-        if len(places) != len(edges):
+        self._places = {e.name: i for i, e in enumerate(edges)}
+        if len(self._places) != len(edges):
             raise PaperError(f"{code}: two edges have one name")
 
     # -- asking -----------------------------------------------------------------

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Any
+from typing import Any, Final
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.paper.piece import Edge, PaperError, Piece
@@ -13,14 +13,14 @@ from clothwright.paper.things import Watched, bare, lasting, less, more
 _NONE: Mapping[str, Any] = MappingProxyType({})
 
 
-@dataclass(frozen=True, init=False)
+@dataclass(init=False, unsafe_hash=True)
 class Sheet:
     """Pieces by code, seams in the order stated, named points and lines."""
 
-    pieces: Mapping[str, Piece]
-    seams: tuple[Seam, ...]
-    points: Mapping[str, Point]
-    lines: Mapping[str, Path]
+    pieces: Final[Mapping[str, Piece]]
+    seams: Final[tuple[Seam, ...]]
+    points: Final[Mapping[str, Point]]
+    lines: Final[Mapping[str, Path]]
     """Lines drawn on the table that are not, or not yet, edges of a piece."""
 
     def __init__(
@@ -30,9 +30,8 @@ class Sheet:
         points: Mapping[str, Point] = _NONE,
         lines: Mapping[str, Path] = _NONE,
     ) -> None:
-        here = self.__dict__
-        here["pieces"], here["seams"] = lasting(pieces), seams
-        here["points"], here["lines"] = lasting(points), lasting(lines)
+        self.pieces, self.seams = lasting(pieces), seams
+        self.points, self.lines = lasting(points), lasting(lines)
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:

@@ -174,8 +174,8 @@ def _form(
 
 
 def _seen(text: DrawnText, left: float, top: float, wide: float, tall: float) -> bool:
-    """True when the box of words reaches into a window, its bleed included."""
-    corners = text_box(text).corners(BLEED)
+    """True when the box of words reaches into a window."""
+    corners = text_box(text).corners()
     xs, ys = [p.x - left for p in corners], [p.y - top for p in corners]
     return min(xs) < wide and max(xs) > 0 and min(ys) < tall and max(ys) > 0
 

@@ -14,7 +14,6 @@ from clothwright.sheets import PageFormat, Scale, write_pdf
 from clothwright.sheets.arrange import HALO, Arrangement, arrange
 from clothwright.sheets.formats import BLEED, MARGIN, Frame, frame_of
 from clothwright.sheets.joints import joints
-from clothwright.sheets.letters import CAPITAL
 from finished import ORDERS, made
 
 CM = 72 / 2.54
@@ -35,15 +34,13 @@ MOST = {
 
 
 def _tile(page: Page) -> tuple[int, int]:
-    """Row and column from the page's name in its header, by the size of its letters."""
-    size = 0.38 / CAPITAL * CM
-    name = "".join(c["text"] for c in page.chars if abs(c["size"] - size) < 0.01)
+    """Row and column from the page's name in its header."""
+    name = page.crop((0, 0, 0.15 * page.width, 1.35 * CM)).extract_text().split()[0]
     return ord(name[0]) - ord("A"), int(name[1:]) - 1
 
 
 def _straddlers(page: Page, f: Frame, have: set[tuple[int, int]]) -> list[str]:
-    """Characters that a trim line of this page cuts; those of other pages, which a
-    reader finds outside the window, lie beyond its ends."""
+    """Characters that a trim line of this page cuts."""
     row, column = _tile(page)
     left, right = f.left * CM, (f.left + f.live_width) * CM
     top, foot = f.top * CM, (f.top + f.live_height) * CM
@@ -72,6 +69,23 @@ def test_no_word_runs_over_a_join(name: str, page: PageFormat, tmp_path: Path) -
         assert len(have) == count
         cut = [c for p in pdf.pages for c in _straddlers(p, frame_of(page), have)]
     assert len(cut) <= {"peplum-top": 2, "sleeved-top": 6}.get(name, 0), cut
+
+
+def test_a_page_holds_its_own_words_only(tmp_path: Path) -> None:
+    """Searched or read aloud, a page tells what is seen on it; of a word that runs
+    over a join both pages hold all."""
+    target = tmp_path / "a.pdf"
+    drawn = made("peplum-top").drawn
+    write_pdf(drawn, target)
+    with pdfplumber.open(target) as pdf:
+        for page in pdf.pages:
+            for c in page.chars:
+                assert -2 * CM < c["x0"] < page.width + 2 * CM
+                assert -2 * CM < c["top"] < page.height + 2 * CM
+        numbered = [
+            c for p in pdf.pages for c in p.search(r"piece \d+ of \d+", chars=False)
+        ]
+        assert len(numbered) <= 2 * len(drawn.pieces)
 
 
 def test_the_first_page_tells_how_to_join(tmp_path: Path) -> None:

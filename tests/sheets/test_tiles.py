@@ -87,7 +87,7 @@ def test_places_that_open_fewest_tiles(seed: int) -> None:
     table.unused -= table.used
     grid: Grid = table.grid
     free = grid.free(shape)
-    least, places = table._fewest(shape, free)
+    least, places = table._fewest(shape, free, 5)
     opened = {}
     for place in range(grid.columns * grid.rows):
         if not free >> place & 1:

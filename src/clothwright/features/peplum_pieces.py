@@ -204,12 +204,12 @@ def draw_panels(d: Drafting, end: BackEnd) -> None:
     for code, parts, ray in (
         (
             "PF",
-            (("PFC", "Front peplum"), ("PFS", "Side front peplum")),
+            (("PFC", "Centre front peplum"), ("PFS", "Side front peplum")),
             90 + n.phi_F * share_to_panel(sheet, "front"),
         ),
         (
             "PB",
-            (("PBS", "Side back peplum"), ("PBC", "Back peplum")),
+            (("PBS", "Side back peplum"), ("PBC", "Centre back peplum")),
             90 - n.phi_B * back / n.w_PB,
         ),
     ):

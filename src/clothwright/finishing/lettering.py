@@ -120,10 +120,13 @@ class _Writer:
     ) -> list[DrawnText]:
         out: list[DrawnText] = []
         for b in asked:
+            clear = bool(self.joins)
+            wishes = [(text, clear) for text in (b.text, b.short) if text]
+            if clear:
+                wishes.append((b.short or b.text, False))
             tries = (
                 self._along(b, text, height, clear)
-                for clear in ((True, False) if self.joins else (False,))
-                for text in ((b.text, b.short) if b.short else (b.text,))
+                for text, clear in wishes
                 for height in heights
             )
             found = next((t for t in tries if t), None)

@@ -17,7 +17,7 @@ def show(value: float, kind: Kind, unit: Unit) -> str:
     if kind is Kind.COUNT:
         return f"{value:.0f}"
     if kind is Kind.RATIO:
-        return f"{value:g}"
+        return f"{round(value, 3):g}"
     return format_length(value, unit, body=kind is Kind.BODY)
 
 

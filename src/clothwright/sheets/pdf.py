@@ -1,16 +1,17 @@
 """Full-scale pages as PDF: tiles for a home printer, A0 sheets, a roll.
 
-The pattern is told once, as a form, and each page shows its own window of it at
+The lines are told once, as a form, and each page shows its own window of them at
 exactly true size; the file asks viewers not to fit it to the paper. On large papers
 and at small scales pieces lie whole, with nothing to join. Lengths cm.
 """
 
 import io
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
-from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
+from clothwright.finishing.boxes import text_box
+from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
 from clothwright.sheets import title
 from clothwright.sheets.arrange import Arrangement, all_fit, arrange
 from clothwright.sheets.formats import (
@@ -48,6 +49,9 @@ LAYERS: dict[str, tuple[Meaning, ...]] = {
     "dimensions": (Meaning.DIMENSION,),
 }
 """What can be switched off together in a viewer."""
+
+WORDS = {Meaning.LABEL, Meaning.DIMENSION}
+"""What is written, not drawn."""
 
 FOOT = 1.29
 """Foot of the header's lines, cm from the upper edge: clear of the bleed below, and
@@ -119,16 +123,19 @@ def pdf_of(
     canvas.setTitle(pattern.title)
     canvas.setAuthor("Clothwright")
     canvas.setSubject(f"{pattern.client}, measured {pattern.measured}")
-    meanings = [m for k in LAYERS.values() for m in k]
-    forms = {"pattern": tuple(meanings)}
+    shown = {m for k in LAYERS.values() for m in k}
+    shown -= set() if dimensions else {Meaning.DIMENSION}
     if layers:
-        forms = {name.replace(" ", "_"): kept for name, kept in LAYERS.items()}
+        forms = {n.replace(" ", "_"): shown & set(kept) for n, kept in LAYERS.items()}
+    else:
+        forms = {"pattern": shown - WORDS}
     world = _world(laid)
     for name, kept in forms.items():
-        _form(canvas, name, laid.pieces, kept, world, scale, dimensions)
+        _form(canvas, name, laid.pieces, kept, world, scale)
+    told = [t for p in laid.pieces for t in p.texts if t.meaning in shown]
     pages = _Pages(canvas, pattern, laid, block, page, scale)
     for tile in laid.tiles:
-        pages.tile(tile, list(forms), world)
+        pages.tile(tile, list(forms), world, [] if layers else told)
     pages.rest(block.rest)
     canvas.save()
     data = out.getvalue()
@@ -149,26 +156,28 @@ def _form(
     canvas: "Canvas",
     name: str,
     pieces: Iterable[DrawnPiece],
-    kept: tuple[Meaning, ...],
+    kept: Collection[Meaning],
     world: tuple[float, float],
     scale: Scale,
-    dimensions: bool,
 ) -> None:
     right, head = (world[0] + MARGIN) * CM, (world[1] + MARGIN) * CM
     canvas.beginForm(name, -round(CM), -round(CM), right, head)
     ink = Ink(canvas, world[1])
     for piece in pieces:
         for stroke in strokes(piece, figure=scale.value):
-            if stroke.meaning not in kept:
-                continue
-            if dimensions or stroke.meaning is not Meaning.DIMENSION:
+            if stroke.meaning in kept:
                 ink.stroke(stroke)
         for text in piece.texts:
-            if text.meaning not in kept:
-                continue
-            if dimensions or text.meaning is not Meaning.DIMENSION:
+            if text.meaning in kept:
                 ink.words(text)
     canvas.endForm()
+
+
+def _seen(text: DrawnText, left: float, top: float, wide: float, tall: float) -> bool:
+    """True when the box of words reaches into a window."""
+    corners = text_box(text).corners()
+    xs, ys = [p.x - left for p in corners], [p.y - top for p in corners]
+    return min(xs) < wide and max(xs) > 0 and min(ys) < tall and max(ys) > 0
 
 
 class _Pages:
@@ -187,8 +196,15 @@ class _Pages:
         self.block, self.page, self.scale = block, page, scale
         self.number = 0
 
-    def tile(self, tile: Tile, forms: list[str], world: tuple[float, float]) -> None:
-        """One page with its window of the pattern."""
+    def tile(
+        self,
+        tile: Tile,
+        forms: list[str],
+        world: tuple[float, float],
+        words: Iterable[DrawnText],
+    ) -> None:
+        """One page with its window of the pattern; of the words only those that are
+        seen, so that a page that is searched holds no other page's."""
         c, laid, f = self.canvas, self.laid, self.laid.frame
         live = self._live_height(tile)
         height = HEADER + live + MARGIN
@@ -209,6 +225,10 @@ class _Pages:
         c.translate(left * CM, foot * CM)
         for form in forms:
             c.doForm(form)
+        told = Ink(c, world[1])
+        for text in words:
+            if _seen(text, origin.x, origin.y, f.live_width, live):
+                told.words(text)
         c.translate(-left * CM, -foot * CM)
         if laid.joined:
             draw_trim(ink, laid, tile)

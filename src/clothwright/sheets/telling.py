@@ -29,24 +29,24 @@ def tell(step: Step, unit: Unit, numbers: Numbers, sheet: Sheet) -> str:
     return mark_name(_cap(_TELL[step.verb](step, unit, numbers, sheet)) + ".")
 
 
-_SHOWN = {
-    "tf": "tf block",
-    "tb": "tb block",
-    "Pf": "Pf dart",
-    "Hf": "Hf sleeve",
-    "Hb": "Hb sleeve",
-    "Ub": "Ub sleeve",
-    "Uf": "Uf sleeve",
+_OF = {
+    "tf": "block",
+    "tb": "block",
+    "Pf": "dart",
+    "Hf": "sleeve",
+    "Hb": "sleeve",
+    "Ub": "sleeve",
+    "Uf": "sleeve",
 }
-"""Marks that another is told from by a capital alone: the block's shoulder tips and the
-finished ones (Tf), the pitch (pf) and the dart's point, back and sleeve."""
+"""Marks that another is told from by a capital alone, and whose they are: the block's
+shoulder tips beside the finished ones (Tf), a dart's point beside the pitch (pf)."""
 
-_MARK = re.compile(rf"\b({'|'.join(_SHOWN)})\b")
+_MARK = re.compile(rf"\b({'|'.join(_OF)})\b(′?)")
 
 
 def mark_name(words: str) -> str:
     """A mark's name as the sheets show it, alone or in a sentence."""
-    return _MARK.sub(lambda found: _SHOWN[found[1]], words)
+    return _MARK.sub(lambda found: f"{found[0]} {_OF[found[1]]}", words)
 
 
 def amount(a: Amount, unit: Unit, numbers: Numbers) -> str:

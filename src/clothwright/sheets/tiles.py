@@ -35,7 +35,7 @@ class Tiles:
     clear: tuple[int, int]
     """Columns and rows of the first tile that are kept free."""
 
-    _touch: dict[tuple[int, int], int] = field(default_factory=dict, compare=False)
+    _touch: dict[tuple[int, int], "_Slid"] = field(default_factory=dict, compare=False)
     _narrow: dict[tuple[int, int, int], int] = field(
         default_factory=dict, compare=False
     )
@@ -76,9 +76,9 @@ class Tiles:
                 return
             down += 2
 
-    def touching(self, shape: Shape, tile: Tile, columns: int) -> int:
+    def touching(self, shape: Shape, columns: int) -> "_Slid":
         """The places at which a shape touches a tile, on a sheet so many cells wide."""
-        return self._slid(id(shape), shape, shape.blocks, tile, columns)
+        return self._known(id(shape), shape, shape.blocks, columns)
 
     def narrowly(self, shape: Shape, across: int, down: int) -> int:
         """The places, on a sheet of so many tiles, at which a shape runs over the edge
@@ -86,33 +86,43 @@ class Tiles:
         key = id(shape), across, down
         if key not in self._narrow:
             columns, bad = self.width * across, 0
+            touched = self.touching(shape, columns)
+            crossed = self._known(-id(shape), shape, shape.core, columns)
             for tile in product(range(down), range(across)):
-                touched = self.touching(shape, tile, columns)
-                crossed = self._slid(-id(shape), shape, shape.core, tile, columns)
-                bad |= touched & ~crossed
+                bad |= touched.at(tile) & ~crossed.at(tile)
             self._narrow[key] = bad
         return self._narrow[key]
 
-    def _slid(
-        self,
-        name: int,
-        shape: Shape,
-        blocks: Sequence[Block],
-        tile: Tile,
-        columns: int,
-    ) -> int:
-        """The places at which blocks of a shape touch a tile: reckoned once for a tile
-        far enough inside, and slid from there."""
-        row = math.ceil(len(shape.rows) / self.height)
-        column = math.ceil(shape.columns / self.width)
-        known = self._touch.get((name, columns))
-        if known is None:
+    def _known(
+        self, name: int, shape: Shape, blocks: Sequence[Block], columns: int
+    ) -> "_Slid":
+        """Reckoned once for a tile far enough inside, and slid from there."""
+        found = self._touch.get((name, columns))
+        if found is None:
+            row = math.ceil(len(shape.rows) / self.height)
+            column = math.ceil(shape.columns / self.width)
             line = ((1 << self.width) - 1) << (column * self.width)
             top = row * self.height
             cells = sum(line << ((top + y) * columns) for y in range(self.height))
-            known = self._touch[name, columns] = touching(blocks, cells, columns)
-        by = (tile[0] - row) * self.height * columns + (tile[1] - column) * self.width
-        return known << by if by > 0 else known >> -by
+            step = self.height * columns
+            start = row * step + column * self.width
+            places = touching(blocks, cells, columns)
+            found = self._touch[name, columns] = _Slid(places, step, self.width, start)
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Slid:
+    """The places at which something touches a tile, for any tile by sliding."""
+
+    places: int
+    down: int
+    right: int
+    start: int
+
+    def at(self, tile: Tile) -> int:
+        by = tile[0] * self.down + tile[1] * self.right - self.start
+        return self.places << by if by > 0 else self.places >> -by
 
 
 class _Best:
@@ -176,14 +186,18 @@ class _Table:
         return out
 
     def _place(self, ways: Sequence[Shape]) -> tuple[int, int] | None:
-        """The first place on open tiles, else the first of those that open fewest."""
+        """The first place on open tiles, else the first of those that open fewest. It
+        begins no lower than just below the open tiles."""
+        lowest = 1 + max(r for r, _ in self.used)
+        within = (1 << (self.grid.columns * (lowest * self.tiles.height + 1))) - 1
         best: tuple[int, int, int] | None = None
         for i, shape in enumerate(ways):
-            free = self.grid.free(shape)
+            free = self.grid.free(shape) & within
             free = free & ~self.tiles.narrowly(shape, *self.size) or free
             if not free:
                 continue
-            fresh, places = self._fewest(shape, free)
+            reach = lowest + (len(shape.rows) - 1) // self.tiles.height
+            fresh, places = self._fewest(shape, free, reach)
             found = fresh, _first(places), i
             if not fresh:
                 return i, found[1]
@@ -191,12 +205,16 @@ class _Table:
                 best = found
         return (best[2], best[1]) if best else None
 
-    def _fewest(self, shape: Shape, free: int) -> tuple[int, int]:
+    def _fewest(self, shape: Shape, free: int, reach: int) -> tuple[int, int]:
         """The least number of tiles that a free place opens, and the places that open
-        no more: every place counts its tiles at once, in binary digits."""
+        no more: every place counts its tiles, down to the row `reach`, at once, in
+        binary digits."""
         digits = [0] * COUNTERS
+        touched = self.tiles.touching(shape, self.grid.columns)
         for tile in self.unused:
-            carry = self.tiles.touching(shape, tile, self.grid.columns) & free
+            if tile[0] > reach:
+                continue
+            carry = touched.at(tile) & free
             for k in range(COUNTERS):
                 if not carry:
                     break

@@ -1,8 +1,9 @@
 """From a draft to the finished pattern: what is cut, how often, from which cloth."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
@@ -10,7 +11,7 @@ from clothwright.finishing.finish import Finishing, finish
 from clothwright.order.draft import Draft
 from clothwright.paper import Sheet
 from clothwright.rules import Hand
-from clothwright.units import pretty_length
+from clothwright.units import Unit, pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
 _INTERLINED = ("FF", "BF", "UP")
@@ -74,11 +75,11 @@ def finishing_of(draft: Draft) -> Finishing:
         client=order.body.client,
         measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
         order=codes,
-        cuts=cut_list(sheet),
+        cuts=cut_list(sheet, order.unit),
         allowances=Allowances(order.unit),
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.nap,
-        taped=frozenset({("BC", "slant")} if "BC" in sheet.pieces else ()),
+        taped=frozenset(_taped(sheet)),
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
         notes=(*bought, *notes),
@@ -106,16 +107,29 @@ _ORDER = (
 )
 
 
-def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:
-    """How many of each piece are cut from which cloth (first garment 19)."""
+def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
+    """Edges stayed with tape: slanted edges and the bodice's waist (first garment
+    15)."""
+    if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
+        yield "BC", "slant"
+    yield from waist_edges(sheet)
+
+
+NET_AND = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
+"""Interlining is cut this much outside the stitch line, cm (first garment 15)."""
+
+
+def cut_list(sheet: Sheet, unit: Unit) -> Mapping[str, tuple[CutCount, ...]]:
+    """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
+    within = f", net + {pretty_length(NET_AND[unit], unit)}"
     for code, piece in sheet.pieces.items():
         fold = piece.fold is not None
         count, how = (1, _ON_FOLD) if fold else (2, _PAIR)
-        cloths = ["lining"] if code.startswith("L.") else ["shell"]
+        cuts = [CutCount("lining" if code.startswith("L.") else "shell", count, how)]
         if code == "UP":
-            cloths.append("lining")
+            cuts.append(CutCount("lining", count, how))
         if code in _INTERLINED:
-            cloths.append("interlining")
-        out[code] = tuple(CutCount(c, count, how) for c in cloths)
+            cuts.append(CutCount("interlining", count, how + within))
+        out[code] = tuple(cuts)
     return out

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from clothwright.curves import Path, Point
 from clothwright.features.facing_edges import CLEAR_OF_BP, takes_whole_back
 from clothwright.features.roll import corner_finding, strap_finding
-from clothwright.features.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.features.sewn_halves import SewnHalf, back_under, sewn_front
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Numbers
@@ -34,8 +34,8 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     narrow = strap_finding(sheet.length("FF", "shoulder"), "facing", "FF")
     if narrow:
         yield narrow
-    front, back = sewn_front(sheet), sewn_back(sheet)
     ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    front, back = sewn_front(sheet), back_under(sheet, bf)
     yield from _over_bust(n, front, ff)
     at_back = n.rho * (1 + WIDER) + n.se_left / 2
     for half, facing, most in ((front, ff, n.rho), (back, bf, at_back)):

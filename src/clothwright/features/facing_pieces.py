@@ -8,7 +8,13 @@ from clothwright.features.facing_edges import (
     open_back_free,
 )
 from clothwright.features.roll import Rolled, back_to_match, rolled_front
-from clothwright.features.sewn_halves import SewnHalf, at_level, sewn_back, sewn_front
+from clothwright.features.sewn_halves import (
+    SewnHalf,
+    at_level,
+    back_under,
+    sewn_back,
+    sewn_front,
+)
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -48,6 +54,14 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
     it runs down beside the slanted edge to the waist, or takes the whole centre; in a
     closed one it ends at the centre back, short of a zip."""
     half = sewn_back(sheet)
+    facing = _back(half, n, shoulder, sheet.points["Pd"])
+    for _ in range(2 if half.flank is not None and half.flank.has("shoulder") else 0):
+        half = back_under(sheet, facing)
+        facing = _back(half, n, shoulder, sheet.points["Pd"])
+    return facing
+
+
+def _back(half: SewnHalf, n: Numbers, shoulder: float, pd: Point) -> Piece:
     rolled = back_to_match(half, n.rho, shoulder)
     side = foot_of_side(half, n.ff_side)
     upper = (
@@ -56,7 +70,7 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
         Edge("side", side),
     )
     rest = _to_waist if rolled.slant is not None else _to_centre_back
-    neck, lower = rest(half, n, rolled, side, sheet.points["Pd"])
+    neck, lower = rest(half, n, rolled, side, pd)
     return Piece("BF", "Back facing", (Edge("neck", neck), *upper, *lower))
 
 

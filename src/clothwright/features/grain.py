@@ -14,10 +14,6 @@ LEAST = 15.0
 """A grain line is so long where there is room, cm (truing 7)."""
 
 
-_BRACKET = 2.0
-"""Room that a fold keeps for its bracket, cm."""
-
-
 def with_grain(sheet: Sheet) -> Sheet:
     """Straight grain on every piece, inner lines cut to its outline."""
     return sheet.put(*(_grained(p) for p in sheet.pieces.values()))
@@ -68,11 +64,10 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     reach = [y * ux - x * uy for x, y in points]
     height = [x * ux + y * uy for x, y in points]
     left, right = min(reach), max(reach)
-    # beside a fold the middle is left to the words, and the fold to its bracket
-    liked, fold = 6, None
+    # beside a fold the middle is left to the words
+    liked = 6
     if p.fold is not None:
-        fold = dot(p.fold.path.start, across)
-        liked = 3 if fold - left < (right - left) / 2 else 9
+        liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best: tuple[float, float, float, float] | None = None
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
@@ -86,8 +81,6 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         ha, ra, i = hb, rb, j
     for i in range(1, 12):
         at, stops = places[i], sorted(crossed[i])
-        if fold is not None and abs(at - fold) < min(_BRACKET, (right - left) / 4):
-            continue
         for low, high in zip(stops[::2], stops[1::2], strict=False):
             length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:

@@ -19,6 +19,7 @@ from clothwright.features.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.sewn_halves import (
     SIDE_DARTS,
     SewnHalf,
+    back_under,
     sewn_back,
     sewn_front,
 )
@@ -46,6 +47,10 @@ _FACED = ("neck", "shoulder", "armhole", "slant")
 _REACH = 1.0
 """A facing's edge is run on by this much to be sure to meet the outline, cm; it may
 end short of a zip."""
+
+
+_INSIDE = 0.5
+"""A grain line keeps this far inside, cm."""
 
 
 # -- to the edge ---------------------------------------------------------------------
@@ -172,8 +177,8 @@ def _sunk(path: Path, a: Vector, b: Vector) -> Path:
 def below_facing(sheet: Sheet) -> Sheet:
     """What lies below the facings' free edges: shell less facing."""
     bp = sheet.points["BP"]
-    front, back = sewn_front(sheet), sewn_back(sheet)
-    for half, facing in ((front, sheet.piece("FF")), (back, sheet.piece("BF"))):
+    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
         free = facing.edge("free").path
         lower = [(half.centre, free)]
         if facing.has("panel"):  # the facing takes the whole centre
@@ -282,8 +287,12 @@ def _named(piece: Piece, shell: Piece) -> Piece:
 
 
 def _with_grain(piece: Piece, shell: Piece) -> Piece:
-    """The piece with the shell's grain, as long as its own shape allows."""
+    """The piece with the shell's grain line, or as long a line as its own shape
+    allows."""
     if shell.grain is None:
         return piece
-    up = direction(*shell.grain)
+    foot, head = shell.grain
+    up = direction(foot, head)
+    if piece.contains(foot - up * _INSIDE) and piece.contains(head + up * _INSIDE):
+        return replace(piece, grain=shell.grain)
     return replace(piece, grain=longest_line(piece, up))

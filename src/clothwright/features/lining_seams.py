@@ -29,10 +29,13 @@ from clothwright.paper import (
     Sheet,
 )
 from clothwright.truing.tolerances import NOTCH_ROOM
-from clothwright.truing.walk import SET_IN
 
 _NEAR = 0.1
 """A lining's seam may differ by this much from what it should measure, cm."""
+
+_MORE = 0.05
+"""What a facing's edge, or a roll, may take of one side of a seam more than of the
+other, cm."""
 
 _OVER = 0.7
 """A place on the shell and the same on the lining lie no further apart than this, cm:
@@ -81,7 +84,7 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
         right,
         s.start,
         s.end,
-        Ease.about(plan, max(_NEAR, s.ease.high - s.ease.plan)),
+        Ease.about(plan, _MORE + max(_NEAR, s.ease.high - s.ease.plan)),
         _zone(sheet, s, left),
         tuple(_notches(sheet, s)),
         s.kind,
@@ -118,13 +121,10 @@ def _beside_slant(sheet: Sheet, chain: _Chain) -> bool:
 
 
 def _zone(sheet: Sheet, s: Seam, left: _Chain) -> tuple[float, float] | None:
-    """Where the ease lies, as far as the lining has it; what the roll takes of a waist
-    is taken at its end."""
-    most = sheet.chain_length(left)
-    if _beside_slant(sheet, s.left) and abs(s.ease.plan) < SET_IN:
-        return sheet.chain_length(_lined(sheet, s.left[:1])), most
+    """Where the ease lies, as far as the lining has it."""
     if s.zone is None:
         return None
+    most = sheet.chain_length(left)
     cut_off = sheet.chain_length(s.left) - most
     a, b = (min(most, max(0.0, z - cut_off)) for z in s.zone)
     return a, b

@@ -4,7 +4,7 @@ Facings are traced from them, and the lining that hangs below a facing is cut by
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from clothwright.curves import (
     IDENTITY,
@@ -99,6 +99,23 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
         arm = arm.pinned(arm.start, head.start) + head
     side = fs.edge("side").path.moved(m).reversed()
     return SewnHalf(fc, fs, m, fc.edge("neck").path, arm, side, panel)
+
+
+def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
+    """The back as its facing lies on it: where a dart of the shoulder ends in the panel
+    seam the panels bend apart there, and are laid together at the shoulder and where
+    the facing's edge crosses the seam."""
+    half = sewn_back(sheet)
+    if half.panel is None or half.flank is None or not half.flank.has("shoulder"):
+        return half
+    hits = half.panel.meets(facing.edge("free").path)
+    if not hits:
+        return half
+    s = hits[0][0]
+    mine, its = half.panel, half.flank.edge("panel").path.reversed()
+    m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
+    arm, side = (half.flank.edge(e).path.moved(m) for e in ("armhole", "side"))
+    return replace(half, motion=m, armhole=arm, side=side)
 
 
 def back_half(sheet: Sheet, before: str) -> SewnHalf:

@@ -75,7 +75,7 @@ def finishing_of(draft: Draft) -> Finishing:
         client=order.body.client,
         measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
         order=codes,
-        cuts=cut_list(sheet, order.unit),
+        cuts=cut_list(sheet),
         allowances=Allowances(order.unit),
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.nap,
@@ -83,7 +83,10 @@ def finishing_of(draft: Draft) -> Finishing:
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
         notes=(*bought, *notes),
-        cloths={"shell": order.cloth},
+        cloths={
+            "shell": order.cloth,
+            "interlining": f"interlining (net + {_beyond_net(order.unit)})",
+        },
     )
 
 
@@ -115,21 +118,21 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     yield from waist_edges(sheet)
 
 
-NET_AND = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
-"""Interlining is cut this much outside the stitch line, cm (first garment 15)."""
+def _beyond_net(unit: Unit) -> str:
+    """What interlining is cut outside the stitch line (first garment 15)."""
+    return pretty_length(0.3 if unit is Unit.CM else 0.125 * 2.54, unit)
 
 
-def cut_list(sheet: Sheet, unit: Unit) -> Mapping[str, tuple[CutCount, ...]]:
+def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:
     """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
-    within = f", net + {pretty_length(NET_AND[unit], unit)}"
     for code, piece in sheet.pieces.items():
         fold = piece.fold is not None
         count, how = (1, _ON_FOLD) if fold else (2, _PAIR)
-        cuts = [CutCount("lining" if code.startswith("L.") else "shell", count, how)]
+        cloths = ["lining"] if code.startswith("L.") else ["shell"]
         if code == "UP":
-            cuts.append(CutCount("lining", count, how))
+            cloths.append("lining")
         if code in _INTERLINED:
-            cuts.append(CutCount("interlining", count, how + within))
-        out[code] = tuple(cuts)
+            cloths.append("interlining")
+        out[code] = tuple(CutCount(c, count, how) for c in cloths)
     return out

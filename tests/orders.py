@@ -152,3 +152,23 @@ def drafted(body: Body) -> Drafting:
     d = Drafting(Numbers(rules, [*body.given(), *chosen]))
     bodice.draft(d)
     return d
+
+
+def closed_features(
+    front: FrontShape = FrontShape.BOAT,
+    back: BackShape = BackShape.BOAT,
+    lines: str = "armhole",
+) -> tuple[Feature, ...]:
+    """A closed back with a zip, faced, wide at the neck."""
+    return closed_back(front=front, back=back, lines=lines)
+
+
+def swapped(
+    features: tuple[Feature, ...], new: Feature, *, place_of: str = ""
+) -> tuple[Feature, ...]:
+    """The features with one put in place of that of its kind, or of another kind; at
+    the end when there is none."""
+    kind = place_of or new.kind
+    if kind not in {f.kind for f in features}:
+        return (*features, new)
+    return tuple(new if f.kind == kind else f for f in features)

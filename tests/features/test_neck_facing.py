@@ -45,7 +45,7 @@ def test_every_neck_has_its_facing(front: FrontShape, back: BackShape) -> None:
         assert not d.failed, d.failures()
         walks = {w.seam.code: w for w in d.report.walks}
         assert -0.15 <= walks["S8"].ease <= 0.05
-        assert -0.70 <= walks["S9"].ease <= -0.45  # 0.5 short of the zip (16.4)
+        assert -0.90 <= walks["S9"].ease <= -0.45  # 0.5 beside the zip (16.4)
         for code, shell, neck in (("FF", "FC", "neck"), ("BF", "BC", "neck")):
             assert d.sheet.length(code, "shoulder") == pytest.approx(3.7, abs=0.1 * MM)
             facing = Polygon(d.sheet.piece(code).outline.flatten(0.002))

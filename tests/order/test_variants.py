@@ -36,11 +36,11 @@ from orders import main_features, order, sleeved_features
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
 
 
-def open_back(rng: random.Random, tight: bool) -> tuple[Feature, ...]:
+def open_back(rng: random.Random) -> tuple[Feature, ...]:
     return (
         LowOpenBack(
             corner_radius=rng.choice((0.0, 1.5)),
-            tightened=rng.choice((0.0, 0.4)) if tight else 0.0,
+            tightened=rng.choice((0.0, 0.4)),
         ),
         Loops(rows=rng.choice(list(Rows)), spread=rng.choice(list(Spread))),
         UnderPanel(),
@@ -69,7 +69,7 @@ def garment(rng: random.Random) -> tuple[Feature, ...]:
         parts.append(Tightening())
     lining = rng.choice((None, Mode.TO_EDGE, Mode.BELOW_FACING))
     if opened:
-        parts += open_back(rng, lining is not Mode.BELOW_FACING)
+        parts += open_back(rng)
     else:
         parts += [
             BackNeckline(
@@ -117,7 +117,7 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
         made = draft(order(body, features))
     except OrderError as e:
         # a refusal is what a dressmaker can act on; paper that does not meet is a bug
-        assert any(word in str(e) for word in ("make ", "line to the edge")), str(e)
+        assert "make " in str(e), str(e)
         return
     for w in made.report.walks:
         # gathered waists are walked by their ratio; all others must meet

@@ -19,6 +19,9 @@ _SPANS, _TIGHT_SPANS = 4, 12
 """Cubics drawn for each curve, and for one that bends to a radius under 3 cm; the inset
 then strays under 0.01 mm on armholes."""
 
+_LEAST_SPAN, _CRUMB = 0.05, 0.02
+"""No curve of an inset is drawn in cubics shorter than the first, cm: a small rounding
+takes few; what is left of one is left out when it is shorter than the second."""
 
 _TURNS_BACK = 0.01
 """Least 1 + cosine of a joint's turn: 172°, sharper than any corner of a piece."""
@@ -53,16 +56,17 @@ def _too_tight(seg: Line | Cubic, width: float) -> bool:
     return isinstance(seg, Cubic) and width * seg.curvature(0.5) > _ROOM
 
 
-def inset(path: Path, start: float, end: float) -> Path:
+def inset(path: Path, start: float, end: float, *, level: float = 0.0) -> Path:
     """The path set off to its right (inside a clockwise outline), from `start` cm at
     its start to `end` cm at its end, linearly in its length. Corners are mitred.
+
+    The first `level` cm of the path, up to a joint of it, keep the width `start`.
     """
-    total = path.length
+    slope = (end - start) / (path.length - level)
 
     def width(s: float) -> float:
-        return start + (end - start) * s / total
+        return start + slope * max(0.0, s - level)
 
-    grow = (end - start) / total
     starts = [0.0, *accumulate(s.length for s in path.segments)]
     parts = list(zip(path.segments, starts, strict=False))
     inner = [p for p in parts[1:-1] if not _too_tight(p[0], width(p[1]))]
@@ -86,10 +90,11 @@ def inset(path: Path, start: float, end: float) -> Path:
         if isinstance(seg, Line):
             out.append(Line(first, last))
         else:
+            grow = slope if at > level - CLOSE else 0.0
             out += _curve(seg, at, width, grow, first, last)
         first = last
     long = (s for s in out if distance(s.start, s.end) > CLOSE or s.length > CLOSE)
-    return Path(tuple(long))
+    return Path(tuple(long)).without_crumbs(_CRUMB)
 
 
 def _curve(
@@ -102,7 +107,8 @@ def _curve(
 ) -> list[Line | Cubic]:
     bends = [abs(seg.curvature(i / 8)) for i in range(1, 8)]
     tight = max(bends) > 1 / 3
-    spans = _TIGHT_SPANS if tight else _SPANS
+    room = max(1, int(distance(first, last) / _LEAST_SPAN))
+    spans = min(room, _TIGHT_SPANS if tight else _SPANS)
     step = seg.length / spans
     points: list[Point] = []
     handles: list[tuple[float, float]] = []

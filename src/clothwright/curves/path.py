@@ -220,6 +220,16 @@ class Path:
             out = out.split_at_length(s0)[1]
         return out
 
+    def without_crumbs(self, least: float) -> "Path":
+        """The path without segments shorter than `least`, their neighbours laid on."""
+        kept = [s for s in self.segments if s.length >= least]
+        if not kept or len(kept) == len(self.segments):
+            return self
+        out = Path((kept[0],)).pinned(self.start, kept[0].end)
+        for s in kept[1:]:
+            out += Path((s,)).pinned(out.end, s.end)
+        return out.pinned(self.start, self.end)
+
     def reversed(self) -> "Path":
         """The same path walked the other way."""
         return Path(tuple([s.reversed() for s in reversed(self.segments)]))

@@ -1,15 +1,19 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
+from clothwright.features.facing_edges import takes_whole_back
+from clothwright.features.facing_pieces import beside_zip
+from clothwright.features.sewn_halves import sewn_back
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
+from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
-CORNER = 1.2
-"""No notch lies nearer to a corner than this, cm (first garment 19)."""
+FACED = Ease(-0.05, -0.15, 0.05)
+"""What a rolled edge may be longer than the shell's, cm (14.5)."""
 
 
 def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
-    faced = Ease(-0.05, -0.15, 0.05)
+    """The seams of FF and BF, as far as they are on the table."""
     out = []
     for code, name, left, right, start, end in (
         (
@@ -23,13 +27,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         (
             "S9",
             "neck and slanted edge" if t.has("BC", "slant") else "neck, back",
-            t.chain(
-                ("BC", "neck side", True),
-                ("BC", "neck", True),
-                ("BC", "slant", True),
-                ("B", "neck side", True),
-                ("B", "neck", True),
-            ),
+            back_neck_chain(t),
             t.chain(("BF", "neck", True), ("BF", "slant", True)),
             "shoulder",
             "waist" if t.has("BC", "slant") else "centre back",
@@ -37,9 +35,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         (
             "S10",
             "armhole, front",
-            t.chain(
-                ("FC", "armhole", True), ("F", "armhole", True), ("FS", "armhole", True)
-            ),
+            front_armhole(t),
             t.chain(("FF", "armhole", True)),
             "tip",
             "underarm",
@@ -47,11 +43,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         (
             "S11",
             "armhole, back",
-            t.chain(
-                ("BC", "armhole", False),
-                ("B", "armhole", False),
-                ("BS", "armhole", False),
-            ),
+            back_armhole(t),
             t.chain(("BF", "armhole", False)),
             "tip",
             "underarm",
@@ -59,9 +51,10 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
     ):
         if not (left and right):
             continue
-        ease = faced
+        ease = FACED
         if code == "S9" and t.zipped():
-            ease = Ease(-0.55, -0.70, 0.05)  # the facing ends 0.5 short of the zip
+            short = _beside_zip(t, left)
+            ease = Ease(*(e - short for e in FACED))
         out.append(
             Seam(
                 code,
@@ -72,7 +65,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
                 end,
                 ease,
                 None,
-                _facing_notches(t, code, left, right),
+                edge_notches(t, code, left, right),
                 SeamKind.FACED,
             )
         )
@@ -84,43 +77,101 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
-    foot = t.chain(("BF", "foot", False))
-    waist = t.chain(("BC", "waist", False))
+    foot = t.chain(("BF", "foot", True))
+    waist = t.chain(("BC", "waist", True))
     if foot and waist:
-        # the strip is laid on from E2, less the roll of the slanted edge
-        whole = t.length(waist)
-        over = min(n.sw, whole) - n.rho - whole
-        if n.sw > whole - 1.0:
-            over = -n.rho
-        out.append(
-            Seam(
-                "S18",
-                "facing foot, caught in the waist",
-                waist,
-                foot,
-                "panel",
-                "E2",
-                Ease(over, over - 0.1, over + 0.1),
-                kind=SeamKind.LAPPED,
-            )
-        )
+        out.append(_foot(t, n, foot, waist))
     return out
 
 
-def _facing_notches(
+def back_neck_chain(t: Chains) -> tuple[Run, ...]:
+    """The shell's back neck and slanted edge, from the shoulder."""
+    return t.chain(
+        ("BC", "neck side", True),
+        ("BC", "neck", True),
+        ("BC", "slant", True),
+        ("B", "neck side", True),
+        ("B", "neck", True),
+    )
+
+
+def front_armhole(t: Chains) -> tuple[Run, ...]:
+    """The shell's front armhole, from the tip."""
+    return t.chain(
+        ("FC", "armhole", True), ("F", "armhole", True), ("FS", "armhole", True)
+    )
+
+
+def back_armhole(t: Chains) -> tuple[Run, ...]:
+    """The shell's back armhole, from the tip."""
+    return t.chain(
+        ("BC", "armhole", False), ("B", "armhole", False), ("BS", "armhole", False)
+    )
+
+
+def _beside_zip(t: Chains, neck: tuple[Run, ...]) -> float:
+    """What of the shell's back neck lies beside a zip, where the facing has ended."""
+    piece = t.sheet.piece(neck[-1].piece)
+    line = beside_zip(piece.edge("cb").path)
+    return piece.edge("neck").path.meets(line)[0][0]
+
+
+def _foot(t: Chains, n: Numbers, foot: tuple[Run, ...], waist: tuple[Run, ...]) -> Seam:
+    """The foot of the strip, laid on the back's waist from E2, where it begins inside
+    by the roll, to where the strip ends, or over the whole (S18)."""
+    half = sewn_back(t.sheet)
+    whole = takes_whole_back(half, n, t.sheet.points["Pd"])
+    free = 0.0 if whole else t.length(waist) - n.sw
+    return Seam(
+        "S18",
+        "facing foot, caught in the waist",
+        foot,
+        waist,
+        "E2",
+        "panel",
+        Ease.about(n.rho + free, 0.1),
+        kind=SeamKind.LAPPED,
+    )
+
+
+def edge_notches(
     t: Chains, code: str, left: tuple[Run, ...], right: tuple[Run, ...]
 ) -> tuple[NotchPair, ...]:
+    """Notches of a faced edge: one front, two back, and the first loop and the middle
+    of a slanted edge, each side measured on its own (19)."""
     a, c = t.length(left), t.length(right)
     if code == "S10":
-        return (NotchPair(a - FRONT_NOTCH, c - FRONT_NOTCH, 1),)
+        up = _clear(t, left, FRONT_NOTCH, 0.0)
+        return (NotchPair(a - up, c - up, 1),)
     if code == "S11":
-        return (NotchPair(a - BACK_NOTCH, c - BACK_NOTCH, 2),)
-    marks = {m.name: m.at for m in t.sheet.piece(left[0].piece).marks}
-    if code == "S9" and "loop 1" in marks:
-        first = t.upto(left, marks["loop 1"])
-        mid = t.length(left[:1]) + t.length(left[1:]) / 2
-        back = c - a  # measured from the waist end, where both begin
-        pairs = [NotchPair(s, s + back, 2, "loop") for s in (first, mid)]
-        corner = t.length(left[:1])
-        return tuple(p for p in pairs if p.left > corner + CORNER)
-    return ()
+        up = _clear(t, left, BACK_NOTCH, NOTCH_SET / 2)
+        return (NotchPair(a - up, c - up, 2),)
+    slant = next((r for r in left if r.edge == "slant"), None)
+    inner = next((r for r in right if r.edge == "slant"), None)
+    if code != "S9" or slant is None or inner is None:
+        return ()
+    path, other = t.sheet.run_path(slant), t.sheet.run_path(inner)
+    marks = {m.name: m.at for m in t.sheet.piece(slant.piece).marks}
+    first = marks.get("loop 1")
+    places = [path.at_length(path.length / 2)]
+    if first is not None and path.length_to_point(first) > NOTCH_ROOM:
+        places.insert(0, first)
+    return tuple(
+        NotchPair(
+            a - path.length + path.length_to_point(p),
+            c - other.length + other.length_to_point(p),
+            2,
+            "loop",
+        )
+        for p in places
+    )
+
+
+def _clear(t: Chains, chain: tuple[Run, ...], up: float, half: float) -> float:
+    """A place `up` from the end of a chain, moved so that a set of notches, `half` to
+    either side, keeps clear of the joint with another edge (19)."""
+    room = NOTCH_ROOM + half
+    joint = t.length(chain[-1:])
+    if len(chain) < 2 or abs(up - joint) >= room:
+        return up
+    return joint + (room if up > joint else -room)

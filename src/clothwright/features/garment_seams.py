@@ -9,7 +9,7 @@ from itertools import accumulate
 
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
-from clothwright.features.facing_seams import CORNER, facing_seams
+from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.paper import (
@@ -25,6 +25,7 @@ from clothwright.paper import (
     Verb,
 )
 from clothwright.rules import Numbers
+from clothwright.truing.tolerances import NOTCH_ROOM
 
 
 def state(d: Drafting) -> None:
@@ -197,7 +198,8 @@ def _waist_front(t: Chains, n: Numbers) -> Seam | None:
     )
     if not (left and right):
         return None
-    ease, notches = _onto_peplum(t, n, left, right, n.w_F, 1)
+    inner = n.X - n.x_BP - n.fd / 2  # of the waist, from the fold to the panel
+    ease, notches = _onto_peplum(t, n, left, right, n.w_F, inner, 1)
     return Seam(
         "S5",
         "waist, front",
@@ -223,7 +225,8 @@ def _waist_back(t: Chains, n: Numbers) -> Seam | None:
     )
     if not (left and right):
         return None
-    ease, notches = _onto_peplum(t, n, left, right, n.w_B, 2)
+    outer = n.xs - n.a - n.xd - n.bd_net / 2  # of the waist, from the side
+    ease, notches = _onto_peplum(t, n, left, right, n.w_B, outer, 2)
     if t.has(right[-1].piece, "waist on"):  # the back ends where this edge runs on
         notches = (*notches, NotchPair(t.length(left), t.length(right), 1, JOINT))
     return Seam(
@@ -265,11 +268,17 @@ def _onto_peplum(
     left: tuple[Run, ...],
     right: tuple[Run, ...],
     share: float,
+    first: float,
     ticks: int,
 ) -> tuple[Ease, tuple[NotchPair, ...]]:
-    """How a half's waist goes onto the peplum: its ease, and a notch where each of its
-    panel seams meets a peplum in one piece; of a peplum in panels the seams meet there,
-    and need none. `share` is the half's stitched waist."""
+    """How a half's waist goes onto the peplum: its ease, and a notch where its panel
+    seam or dart meets a peplum in one piece; of a peplum in panels the seams meet
+    there, and need none.
+
+    `share` is the half's stitched waist and `first` the part of it before that seam, as
+    the rules have them: on the peplum the notch stands at that share, on the bodice
+    where the edges meet, so that the walk compares the two (21).
+    """
     if _gathered(t):  # the ratio is the plan
         plan, tolerance = share * (n.g - 1), 0.15
     else:
@@ -280,9 +289,11 @@ def _onto_peplum(
         meets = accumulate(t.length((run,)) for run in right[:-1])
         pairs = zip(joints, meets, strict=True)
         return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
-    a, c = t.length(left), t.length(right)
-    notches = (NotchPair(s, c * s / a, ticks, JOINT) for s in joints)
-    return ease, tuple(p for p in notches if CORNER < p.right < c - CORNER)
+    c = t.length(right)
+    at = c * first / share
+    if len(joints) != 1 or not NOTCH_ROOM < at < c - NOTCH_ROOM:
+        return ease, ()
+    return ease, (NotchPair(joints[0], at, ticks, JOINT),)
 
 
 def _peplum_side(t: Chains) -> Seam | None:
@@ -359,7 +370,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
     rest = t.length(chain) - stop
-    places = [stop] if rest > CORNER else []
+    places = [stop] if rest > NOTCH_ROOM else []
     places += [stop + rest * s for s in _shares(rest)] if rest >= LONG else []
     return Seam(
         "S21",

@@ -1,129 +1,300 @@
 """What the lining is sewn to: itself as the shell is, the facing, the shell's edges
 (first garment 15 and 21).
+
+What a seam should measure comes from the shell's seam and the numbers, never from the
+lining; a notch is the shell's, found on each side on its own paper.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 
-from clothwright.paper import Ease, EdgeKind, Run, Seam, SeamKind, Sheet
+from clothwright.features.chains import Chains
+from clothwright.features.facing_pieces import SHORT_OF_ZIP
+from clothwright.features.facing_seams import (
+    FACED,
+    back_armhole,
+    back_neck_chain,
+    edge_notches,
+    front_armhole,
+)
+from clothwright.features.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.paper import (
+    JOINT,
+    Ease,
+    EdgeKind,
+    NotchPair,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+)
+from clothwright.truing.tolerances import NOTCH_ROOM
 
-_LOOSE = 0.5
-"""A lining seam may differ from its partner by this much, cm: lining is slack."""
+_NEAR = 0.1
+"""A lining's seam may differ by this much from what it should measure, cm."""
 
-_JOIN = 0.5
-"""Lining and facing meet along a free curve; half a centimetre eases in unseen."""
+_MORE = 0.05
+"""What a facing's edge, or a roll, may take of one side of a seam more than of the
+other, cm."""
 
+_OVER = 0.7
+"""A place on the shell and the same on the lining lie no further apart than this, cm:
+slack and roll."""
 
-def with_lining_seams(sheet: Sheet) -> Sheet:
-    """The lining is sewn as the shell is, and to the facing or the shell's edges."""
-    made = []
-    for s in sheet.seams:
-        left, right = _lined(sheet, s.left), _lined(sheet, s.right)
-        if s.kind is SeamKind.FACED or not left or not right:
-            continue
-        whole = all(
-            abs(sheet.length(r.piece, r.edge) - sheet.length(r.piece[2:], r.edge)) < 1
-            for r in (*left, *right)
-        ) and (len(left), len(right)) == (len(s.left), len(s.right))
-        # where the facing takes the place of a part, the rest is as long as it is
-        over = sheet.chain_length(right) - sheet.chain_length(left)
-        plan = s.ease.plan if whole else over
-        made.append(
-            Seam(
-                f"L{s.code}",
-                f"lining, {s.name}",
-                left,
-                right,
-                s.start,
-                s.end,
-                Ease(plan, plan - _LOOSE, plan + _LOOSE),
-                kind=s.kind,
-            )
-        )
-    on = [c for c in ("L.PB", "L.PBC") if c in sheet.pieces]
-    if on and sheet.piece(on[0]).has("waist on"):
-        shell = sheet.seam("S22")
-        made.append(replace(shell, code="LS22", left=(Run(on[0], "waist on"),)))
-    for code, half, facing in (
-        ("LF", ("FC", "F", "FS"), "FF"),
-        ("LB", ("BS", "B", "BC"), "BF"),
-    ):
-        join = tuple(
-            Run(f"L.{c}", "join")
-            for c in half
-            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
-        )
-        if join:
-            free = sheet.edge(facing, "free")
-            p = sheet.piece(facing)
-            sheet = sheet.put(p.with_edge(replace(free, kind=EdgeKind.SEAM)))
-            made.append(
-                Seam(
-                    code,
-                    f"lining to {p.name.lower()}",
-                    join,
-                    (Run(facing, "free"),),
-                    ease=Ease.about(0.0, _JOIN),
-                )
-            )
-    sheet = sheet.sew(*made)
-    return sheet.sew(*_to_shell(sheet))
+_Chain = tuple[Run, ...]
 
 
-def _lined(sheet: Sheet, chain: tuple[Run, ...]) -> tuple[Run, ...]:
-    """The same chain on the lining, as far as it has those edges."""
-    return tuple(
-        Run(f"L.{r.piece}", r.edge, r.backward)
-        for r in chain
-        if f"L.{r.piece}" in sheet.pieces
-        and sheet.piece(f"L.{r.piece}").has(r.edge)
-        and sheet.edge(f"L.{r.piece}", r.edge).kind is EdgeKind.SEAM
+def with_lining_seams(sheet: Sheet, rho: float) -> Sheet:
+    """The lining sewn as the shell is, and to the facings or to the shell's edges.
+    `rho` is the roll of the facing, or of the lining to the edge."""
+    sheet = _facings_sewn(sheet)
+    return sheet.sew(
+        *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
+        *_peplum_on(sheet),
+        *_joins(sheet),
+        *_bagged(sheet),
+        *_at_waist(sheet, rho),
     )
 
 
-_BAGGED = (
-    ("front neck", (("FC", "neck"), ("F", "neck"))),
-    (
-        "back neck",
+def _facings_sewn(sheet: Sheet) -> Sheet:
+    """The loose edges of the facings are now sewn to the lining."""
+    for code in ("FF", "BF"):
+        if code in sheet.pieces:
+            p = sheet.piece(code)
+            for name in ("free", "panel"):
+                if p.has(name):
+                    p = p.with_edge(replace(p.edge(name), kind=EdgeKind.SEAM))
+            sheet = sheet.put(p)
+    return sheet
+
+
+# -- as the shell --------------------------------------------------------------------
+def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
+    """The lining's seam where the shell has this one; None when it has none such."""
+    left, right = _lined(sheet, s.left), _lined(sheet, s.right)
+    if s.kind in (SeamKind.FACED, SeamKind.LAPPED) or not left or not right:
+        return None
+    # a slanted edge is rolled off the bodice's waist, not off the peplum's
+    plan = s.ease.plan + (rho if _beside_slant(sheet, s.left) else 0.0)
+    return Seam(
+        f"L{s.code}",
+        f"lining, {s.name}",
+        left,
+        right,
+        s.start,
+        s.end,
+        Ease.about(plan, _MORE + max(_NEAR, s.ease.high - s.ease.plan)),
+        _zone(sheet, s, left),
+        tuple(_notches(sheet, s)),
+        s.kind,
+    )
+
+
+def _lined(sheet: Sheet, chain: _Chain) -> _Chain:
+    """The same chain on the lining, as far as it has those edges, and on the facing
+    where that takes their place."""
+    return tuple(q for run in chain for q in _lined_run(sheet, run))
+
+
+def _lined_run(sheet: Sheet, run: Run) -> list[Run]:
+    found = [Run(f"L.{run.piece}", run.edge, run.backward)]
+    if run.piece == "BC" and run.edge in _ON_FACING:
+        found.append(Run("BF", _ON_FACING[run.edge], run.backward))
+    found = [
+        r
+        for r in found
+        if r.piece in sheet.pieces
+        and sheet.piece(r.piece).has(r.edge)
+        and sheet.edge(r.piece, r.edge).kind is EdgeKind.SEAM
+    ]
+    return found[::-1] if run.backward else found
+
+
+_ON_FACING = {"waist": "foot", "panel": "panel"}
+"""Edges of the back that run on over its facing, and their names there."""
+
+
+def _beside_slant(sheet: Sheet, chain: _Chain) -> bool:
+    """True for a waist that ends at a slanted edge."""
+    return Run("BC", "waist") in chain and sheet.piece("BC").has("slant")
+
+
+def _zone(sheet: Sheet, s: Seam, left: _Chain) -> tuple[float, float] | None:
+    """Where the ease lies, as far as the lining has it."""
+    if s.zone is None:
+        return None
+    most = sheet.chain_length(left)
+    cut_off = sheet.chain_length(s.left) - most
+    a, b = (min(most, max(0.0, z - cut_off)) for z in s.zone)
+    return a, b
+
+
+def _notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
+    """The shell's notches that lie on the lining, clear of its ends."""
+    most = [sheet.chain_length(_lined(sheet, c)) for c in (s.left, s.right)]
+    for pair in s.notches:
+        a: float | None
+        b: float | None
+        if abs(pair.left - sheet.chain_length(s.left) / 2) < 1e-6:
+            a, b = most[0] / 2, most[1] / 2  # a seam notched at its middle
+        else:
+            place = _joint if pair.note == JOINT else _place
+            a = place(sheet, s.left, pair.left)
+            b = _place(sheet, s.right, pair.right)
+        if a is None or b is None:
+            continue
+        if all(
+            NOTCH_ROOM <= at <= end - NOTCH_ROOM
+            for at, end in zip((a, b), most, strict=True)
+        ):
+            yield pair._replace(left=a, right=b)
+
+
+def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
+    """Length along the lining's chain to the place of the shell's; None when it is cut
+    away. On paper that was turned since, it is as far from the chain's end."""
+    run, p, _ = sheet.chain_at(chain, s)
+    done = 0.0
+    for r in chain:
+        for q in _lined_run(sheet, r):
+            path = sheet.run_path(q)
+            if r == run:
+                place, gap = path.nearest(p)
+                if gap <= _OVER:
+                    return done + path.length_to(place)
+            done += path.length
+    from_end = done - (sheet.chain_length(chain) - s)
+    return from_end if from_end > 0 else None
+
+
+def _joint(sheet: Sheet, chain: _Chain, s: float) -> float | None:
+    """The same for a joint of the chain: where the lining's own edges meet."""
+    done = mine = 0.0
+    for r in chain:
+        done += sheet.length(r.piece, r.edge)
+        mine += sheet.chain_length(_lined_run(sheet, r))
+        if abs(done - s) < 1e-6:
+            return mine
+    return None
+
+
+def _peplum_on(sheet: Sheet) -> Iterator[Seam]:
+    """A peplum's lining that runs on behind the opening."""
+    for code in ("L.PB", "L.PBC"):
+        if code in sheet.pieces and sheet.piece(code).has("waist on"):
+            shell = sheet.seam("S22")
+            yield replace(shell, code="LS22", left=(Run(code, "waist on"),))
+
+
+# -- to the facing -------------------------------------------------------------------
+def _joins(sheet: Sheet) -> Iterator[Seam]:
+    """The lining hung from the facings' free edges; both lie on one line, so that they
+    are of one length."""
+    for code, facing, half in (
+        ("LF", "FF", sewn_front(sheet)),
+        ("LB", "BF", sewn_back(sheet)),
+    ):
+        front = facing == "FF"
+        codes = [half.centre.code] + ([half.flank.code] if half.flank else [])
+        join = tuple(
+            Run(f"L.{c}", "join", True)
+            for c in (codes if front else reversed(codes))
+            if f"L.{c}" in sheet.pieces
+        )
+        if not any(sheet.piece(r.piece).has("join") for r in join):
+            continue
+        start, end = ("centre front", "side") if front else ("side", "centre back")
+        if half.slant is not None:
+            end = "panel" if sheet.piece(facing).has("panel") else "waist"
+        short = not front and Chains(sheet).zipped()
+        yield Seam(
+            code,
+            f"lining to {sheet.piece(facing).name.lower()}",
+            join,
+            (Run(facing, "free"),),
+            start,
+            end,
+            Ease.about(-SHORT_OF_ZIP if short else 0.0, _NEAR),
+            None,
+            _join_notches(sheet, half, join, facing, 1 if front else 2),
+        )
+
+
+def _join_notches(
+    sheet: Sheet, half: SewnHalf, join: _Chain, facing: str, ticks: int
+) -> tuple[NotchPair, ...]:
+    """A notch on the facing where the lining's panel seam ends."""
+    if half.panel is None or len(join) < 2:
+        return ()
+    free = sheet.edge(facing, "free").path
+    joint = sheet.length(join[0].piece, join[0].edge)
+    hits = [s for _, s in half.panel.meets(free)]
+    ends = NOTCH_ROOM, free.length - NOTCH_ROOM
+    return tuple(
+        NotchPair(joint, s, ticks, JOINT) for s in hits[:1] if ends[0] < s < ends[1]
+    )
+
+
+# -- to the shell --------------------------------------------------------------------
+def _bagged(sheet: Sheet) -> Iterator[Seam]:
+    """A lining to the edge, bagged to the shell's neck, armhole and slanted edge."""
+    t = Chains(sheet)
+    if any(s.kind is SeamKind.FACED for s in sheet.seams):
+        return
+    for code, like, name, shell, start, end in (
         (
-            ("BC", "slant"),
-            ("BC", "neck"),
-            ("BC", "neck side"),
-            ("B", "neck"),
-            ("B", "neck side"),
+            "LE1",
+            "S8",
+            "front neck",
+            t.chain(("FC", "neck", False), ("F", "neck", False)),
+            "shoulder",
+            "centre front",
         ),
-    ),
-    ("front armhole", (("FC", "armhole"), ("F", "armhole"), ("FS", "armhole"))),
-    ("back armhole", (("BC", "armhole"), ("B", "armhole"), ("BS", "armhole"))),
-)
-"""Chains of the shell's finished edges that a lining to the edge is bagged to."""
-
-
-def _to_shell(sheet: Sheet) -> list[Seam]:
-    """Lining bagged to the shell's own neck, armhole and slanted edge."""
-    out = []
-    for number, (name, edges) in enumerate(_BAGGED, 1):
-        shell = tuple(
-            Run(c, e) for c, e in edges if c in sheet.pieces and sheet.piece(c).has(e)
-        )
-        lining = tuple(
-            Run(f"L.{r.piece}", r.edge)
-            for r in shell
-            if f"L.{r.piece}" in sheet.pieces
-            and sheet.piece(f"L.{r.piece}").has(r.edge)
-        )
-        faced = shell and any(
-            s.kind is SeamKind.FACED and (shell[0].piece, shell[0].edge) in s
-            for s in sheet.seams
-        )
-        if shell and len(lining) == len(shell) and not faced:
-            out.append(
-                Seam(
-                    f"LE{number}",
-                    f"lining to shell, {name}",
-                    shell,
-                    lining,
-                    ease=Ease(0.0, -0.5, 0.5),
-                    kind=SeamKind.FACED,
-                )
+        (
+            "LE2",
+            "S9",
+            "back neck",
+            back_neck_chain(t),
+            "shoulder",
+            "waist" if t.has("BC", "slant") else "centre back",
+        ),
+        ("LE3", "S10", "front armhole", front_armhole(t), "tip", "underarm"),
+        ("LE4", "S11", "back armhole", back_armhole(t), "tip", "underarm"),
+    ):
+        lining = t.chain(*((f"L.{r.piece}", r.edge, r.backward) for r in shell))
+        if lining:
+            yield Seam(
+                code,
+                f"lining to shell, {name}",
+                shell,
+                lining,
+                start,
+                end,
+                FACED,
+                None,
+                edge_notches(t, like, shell, lining),
+                SeamKind.FACED,
             )
-    return out
+
+
+def _at_waist(sheet: Sheet, rho: float) -> Iterator[Seam]:
+    """Lining and facing lie on the bodice's waist: of one length, but for the roll of a
+    slanted edge (15)."""
+    for code, shell in (("LW1", "S5"), ("LW2", "S6")):
+        found = [s for s in sheet.seams if s.code == shell]
+        for s in found:
+            lining = _lined(sheet, s.left)
+            if not lining:
+                continue
+            less = rho if _beside_slant(sheet, s.left) else 0.0
+            yield Seam(
+                code,
+                f"lining to shell, {s.name}",
+                s.left,
+                lining,
+                s.start,
+                s.end,
+                Ease.about(-less, _NEAR),
+                kind=SeamKind.LAPPED,
+            )

@@ -11,6 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.facing import Facing
+from clothwright.features.facing_pieces import beside_zip
 from clothwright.features.sewn_halves import back_neck
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -26,9 +27,6 @@ from clothwright.rules import Numbers
 from clothwright.units.fields import Length
 
 _SRC = "first garment 14.7"
-
-_BESIDE_ZIP = 0.5
-"""The facing ends this far from a zip in the centre back, cm (16.4)."""
 
 _REACH = 30.0
 """Lines that are met run on this far, cm."""
@@ -151,7 +149,10 @@ def _back(sheet: Sheet, n: Numbers) -> Piece:
     zipped = shell.edge("cb").kind is EdgeKind.SEAM
     rolled = inset(neck, -n.rho, 0.0)
     over = max(0.0, rolled.length - neck.length)
-    rolled = rolled.between(over, rolled.length - (_BESIDE_ZIP if zipped else 0.0))
+    end = rolled.length
+    if zipped:
+        end = rolled.meets(beside_zip(shell.edge("cb").path))[0][0]
+    rolled = rolled.between(over, end)
     free = _free(
         inset(neck, -n.nf_tip, -n.nf),
         Path.line(rolled.start, rolled.start + out * (n.nf_tip - n.rho)),

@@ -3,69 +3,138 @@
 Facings are traced from them, and the lining that hangs below a facing is cut by them.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
-from clothwright.curves import IDENTITY, Motion, Path, direction, from_pair
+from clothwright.curves import (
+    IDENTITY,
+    Motion,
+    Path,
+    Point,
+    Vector,
+    direction,
+    from_pair,
+)
 from clothwright.features.back_dart import NECK_LEGS
-from clothwright.paper import Piece, Sheet
+from clothwright.paper import Edge, Piece, Sheet, straight
+
+_FLAP = 8.0
+"""How far down the side the paper below a side dart is laid up with it, cm."""
 
 
 @dataclass(frozen=True)
 class SewnHalf:
     """A half of the shell with its panels in their sewn state, net lines clockwise.
 
-    `neck` runs with the loop; `armhole` likewise; `side` runs from the underarm down;
-    `motion` lays the side panel beside the centre panel.
+    Where the centre piece lies, the half lies; with a dart at the back neck, closed,
+    that holds up to the dart.
     """
 
+    centre: Piece
+    flank: Piece | None
+    """The side panel as drafted, None when the half is in one piece."""
+
+    motion: Motion
+    """What lays the side panel beside the centre panel."""
+
     neck: Path
+    """With the loop, over a dart that is closed."""
+
     armhole: Path
     side: Path
-    motion: Motion
+    """From the underarm down, over side darts that are closed."""
+
     panel: Path | None
     """The panel seam from its start on the edge downwards, None without panels."""
+
+    closed: Motion = IDENTITY
+    """What closes a dart at the back neck: it moves what lies outward of it."""
+
+    @property
+    def front(self) -> bool:
+        """True for the front."""
+        return "F" in self.centre.code
+
+    @property
+    def slant(self) -> Path | None:
+        """The slanted edge of an open back, waist up to the corner."""
+        return self.centre.edge("slant").path if self.centre.has("slant") else None
+
+    def laid(self) -> tuple[Piece, ...]:
+        """The paper of the half as it lies in the sewn state. (Of a back with a dart at
+        the neck both lays, for what closing it opens below is of no matter.)"""
+        laid = [self.centre]
+        if self.closed is not IDENTITY:
+            laid.append(self.centre.moved(self.closed))
+        if self.flank is not None:
+            laid.append(self.flank.moved(self.motion))
+        return (*laid, *_flaps(self.centre))
 
 
 def sewn_front(sheet: Sheet) -> SewnHalf:
     """The front with the side front laid on along the panel seam (14.1)."""
-    if "F" in sheet.pieces:
-        f = sheet.piece("F")
-        g = f.edge("armhole").path.start
-        u1 = f.edge("side high").path.start
-        down = Path.line(g, g + direction(g, u1) * 20.0)
-        return SewnHalf(
-            f.edge("neck").path, f.edge("armhole").path, down, IDENTITY, None
-        )
-    fc, fs = sheet.piece("FC"), sheet.piece("FS")
-    panel = fc.edge("panel").path.reversed()
-    other = fs.edge("panel").path
-    m = _lay_on(other, panel)
-    armhole = fs.edge("armhole").path.moved(m)
-    if fc.has("armhole"):
-        head = fc.edge("armhole").path
-        armhole = armhole.pinned(armhole.start, head.start) + head
-    side = fs.edge("side").path.moved(m).reversed()
-    return SewnHalf(fc.edge("neck").path, armhole, side, m, panel)
+    return front_half(sheet, "")
 
 
 def sewn_back(sheet: Sheet) -> SewnHalf:
     """The back with the side back laid on along the panel seam, a dart at the neck
-    closed: what that opens below its point is of no matter."""
-    back = sheet.piece("B" if "B" in sheet.pieces else "BC")
+    closed."""
+    return back_half(sheet, "")
+
+
+def front_half(sheet: Sheet, before: str) -> SewnHalf:
+    """The front of the pieces whose codes begin with `before`: "L." for a lining."""
+    if f"{before}F" in sheet.pieces:
+        f = sheet.piece(f"{before}F")
+        arm, neck = f.edge("armhole").path, f.edge("neck").path
+        down = arm.start + direction(arm.start, f.edge("side high").path.start) * 20.0
+        side = Path.line(arm.start, down)
+        return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
+    fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")
+    panel = fc.edge("panel").path.reversed()
+    m = _lay_on(fs.edge("panel").path, panel)
+    arm = fs.edge("armhole").path.moved(m)
+    if fc.has("armhole"):
+        head = fc.edge("armhole").path
+        arm = arm.pinned(arm.start, head.start) + head
+    side = fs.edge("side").path.moved(m).reversed()
+    return SewnHalf(fc, fs, m, fc.edge("neck").path, arm, side, panel)
+
+
+def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
+    """The back as its facing lies on it: where a dart of the shoulder ends in the panel
+    seam the panels bend apart there, and are laid together at the shoulder and where
+    the facing's edge crosses the seam."""
+    half = sewn_back(sheet)
+    if half.panel is None or half.flank is None or not half.flank.has("shoulder"):
+        return half
+    hits = half.panel.meets(facing.edge("free").path)
+    if not hits:
+        return half
+    s = hits[0][0]
+    mine, its = half.panel, half.flank.edge("panel").path.reversed()
+    m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
+    arm, side = (half.flank.edge(e).path.moved(m) for e in ("armhole", "side"))
+    return replace(half, motion=m, armhole=arm, side=side)
+
+
+def back_half(sheet: Sheet, before: str) -> SewnHalf:
+    """The back of the pieces whose codes begin with `before`."""
+    whole = f"{before}B"
+    back = sheet.piece(whole if whole in sheet.pieces else f"{before}BC")
     neck, closed = back_neck(back)
-    if back.code == "B":
-        armhole = back.edge("armhole").path.moved(closed)
-        return SewnHalf(
-            neck, armhole, back.edge("side").path.moved(closed), closed, None
-        )
-    bs = sheet.piece("BS")
+    if back.code == whole:
+        arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
+        return SewnHalf(back, None, closed, neck, arm, side, None, closed)
+    bs = sheet.piece(f"{before}BS")
     panel = back.edge("panel").path.moved(closed)
     m = _lay_on(bs.edge("panel").path.reversed(), panel)
-    armhole = bs.edge("armhole").path.moved(m)
+    arm = bs.edge("armhole").path.moved(m)
     if back.has("armhole"):
         head = back.edge("armhole").path.moved(closed)
-        armhole = head + armhole.pinned(head.end, armhole.end)
-    return SewnHalf(neck, armhole, bs.edge("side").path.moved(m), m, panel)
+        arm = head + arm.pinned(head.end, arm.end)
+    side = bs.edge("side").path.moved(m)
+    return SewnHalf(back, bs, m, neck, arm, side, panel, closed)
 
 
 def back_neck(back: Piece) -> tuple[Path, Motion]:
@@ -88,3 +157,45 @@ def _lay_on(path: Path, on: Path) -> Motion:
         on.start,
         on.start + on.start_direction,
     )
+
+
+SIDE_DARTS = (("dart low", "dart high"), ("dart low 2", "dart high 2"))
+"""Legs of the side darts of a front in one piece, the upper dart first."""
+
+
+def _flaps(front: Piece) -> Iterator[Piece]:
+    """The paper just below each side dart, turned up until the darts are closed."""
+    up = IDENTITY
+    for low_name, high_name in SIDE_DARTS:
+        if not front.has(low_name):
+            return
+        low, high = front.edge(low_name).path, front.edge(high_name).path
+        up = up @ from_pair(low.end, low.start, low.end, high.end)
+        below = front.before(low_name).path  # towards the dart
+        part = below.between(max(0.0, below.length - _FLAP), below.length)
+        yield Piece(
+            "flap",
+            "flap",
+            (
+                Edge("side", part),
+                Edge("dart", low),
+                straight("cut", low.end, part.start),
+            ),
+        ).moved(up)
+
+
+def at_level(path: Path, y: float) -> Point | None:
+    """The first place where a path crosses a level; None when it does not."""
+    left, _, right, _ = path.bounds()
+    level = Path.line(Point(left - 1.0, y), Point(right + 1.0, y))
+    hits = path.meets(level)
+    return path.at_length(hits[0][0]) if hits else None
+
+
+def along_x(path: Path, x: float) -> Point | None:
+    """The first place where a path crosses a plumb line; None when it does not."""
+    _, top, _, bottom = path.bounds()
+    down = Vector(0.0, bottom - top + 2.0)
+    start = Point(x, top - 1.0)
+    hits = path.meets(Path.line(start, start + down))
+    return path.at_length(hits[0][0]) if hits else None

@@ -135,6 +135,8 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.DART
     if name == "free" and edge.kind is EdgeKind.SEAM:
         return Role.JOIN
+    if name == "panel" and edge.kind is EdgeKind.FINISHED:
+        return Role.FREE
     return _BY_NAME.get(name, Role.PANEL)
 
 

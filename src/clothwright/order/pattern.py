@@ -1,8 +1,9 @@
 """From a draft to the finished pattern: what is cut, how often, from which cloth."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
@@ -10,7 +11,7 @@ from clothwright.finishing.finish import Finishing, finish
 from clothwright.order.draft import Draft
 from clothwright.paper import Sheet
 from clothwright.rules import Hand
-from clothwright.units import pretty_length
+from clothwright.units import Unit, pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
 _INTERLINED = ("FF", "BF", "UP")
@@ -78,11 +79,14 @@ def finishing_of(draft: Draft) -> Finishing:
         allowances=Allowances(order.unit),
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.nap,
-        taped=frozenset({("BC", "slant")} if "BC" in sheet.pieces else ()),
+        taped=frozenset(_taped(sheet)),
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
         notes=(*bought, *notes),
-        cloths={"shell": order.cloth},
+        cloths={
+            "shell": order.cloth,
+            "interlining": f"interlining (net + {_beyond_net(order.unit)})",
+        },
     )
 
 
@@ -106,8 +110,21 @@ _ORDER = (
 )
 
 
+def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
+    """Edges stayed with tape: slanted edges and the bodice's waist (first garment
+    15)."""
+    if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
+        yield "BC", "slant"
+    yield from waist_edges(sheet)
+
+
+def _beyond_net(unit: Unit) -> str:
+    """What interlining is cut outside the stitch line (first garment 15)."""
+    return pretty_length(0.3 if unit is Unit.CM else 0.125 * 2.54, unit)
+
+
 def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:
-    """How many of each piece are cut from which cloth (first garment 19)."""
+    """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
     for code, piece in sheet.pieces.items():
         fold = piece.fold is not None

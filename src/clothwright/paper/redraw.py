@@ -79,7 +79,7 @@ def _start_at(path: Path, p: Point, code: str) -> Path:
         return path
     place, gap = path.nearest(p)
     along = path.length_to(place)
-    if gap <= OFF_LINE and along > CLOSE:
+    if gap <= OFF_LINE and along > 10 * CLOSE:
         if along > path.length - CLOSE:
             raise PaperError(f"{code}: the new line takes the whole of its neighbour")
         return path.split(place)[1].pinned(p, path.end)

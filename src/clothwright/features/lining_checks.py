@@ -1,0 +1,88 @@
+"""What is asked of a lining: its strap, its roll, its slack (first garment 14.7, 14.8,
+15)."""
+
+from collections.abc import Iterable
+
+from clothwright.curves import distance
+from clothwright.features.facing_checks import WIDER, roll_findings
+from clothwright.features.lining_pieces import SLACK
+from clothwright.features.roll import corner_finding, strap_finding
+from clothwright.features.sewn_halves import (
+    SewnHalf,
+    back_half,
+    front_half,
+    sewn_back,
+    sewn_front,
+)
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+
+_NEAR = 0.1
+"""A lining's slack may differ by this much, cm."""
+
+_SIDES = (
+    (
+        "front",
+        (("FS", "side"), ("F", "side high"), ("F", "side mid"), ("F", "side low")),
+    ),
+    ("back", (("BS", "side"), ("B", "side"))),
+)
+
+
+def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Every check of a lining to the edge."""
+    front, back = sewn_front(sheet), sewn_back(sheet)
+    rho = n.rho_l
+    for half, inner, most in (
+        (front, front_half(sheet, "L."), rho),
+        (back, back_half(sheet, "L."), rho * (1 + WIDER)),
+    ):
+        name = inner.centre.name.lower()
+        narrow = strap_finding(_strap(inner), name, "lining")
+        if narrow:
+            yield narrow
+        rolled = (inner.neck, inner.armhole, inner.slant)
+        yield from roll_findings(rho, most, half, rolled, name, "lining")
+    tight = corner_finding(n.rc) if back.slant is not None else None
+    if tight:
+        yield tight
+    for name, edges in _SIDES:
+        there = [
+            (c, e) for c, e in edges if c in sheet.pieces and sheet.piece(c).has(e)
+        ]
+        shell = sum(sheet.length(c, e) for c, e in there)
+        slack = sum(sheet.length(f"L.{c}", e) for c, e in there) - shell
+        if abs(slack - SLACK) > _NEAR:
+            yield Finding(
+                "N1",
+                Severity.REFUSE,
+                f"The {name} lining is {slack:.2f} cm longer at the side than the "
+                f"shell; {SLACK:.1f} cm is right.",
+                "lining",
+                "Lower its waist by that.",
+                {"slack": slack},
+            )
+
+
+def hung_findings(sheet: Sheet) -> Iterable[Finding]:
+    """What a lining below the facing has to say."""
+    if "L.F" not in sheet.pieces:
+        return
+    p = sheet.piece("L.F")
+    wide = distance(p.edge("leg cf").path.start, p.edge("leg side").path.end)
+    yield Finding(
+        "N2",
+        Severity.NOTE,
+        f"The side dart of the front lining is closed into its waist dart, {wide:.1f} "
+        "cm in all.",
+        "lining",
+        "Sew it as a dart, or lay it in a pleat at the waist.",
+        {"dart": wide},
+    )
+
+
+def _strap(half: SewnHalf) -> float:
+    """Length of a half's shoulder."""
+    pieces = [half.centre] + ([half.flank] if half.flank is not None else [])
+    return sum(p.edge("shoulder").length for p in pieces if p.has("shoulder"))

@@ -1,0 +1,143 @@
+"""Neck, armhole and slanted edge set inside the shell's by the roll, and shortened at
+the shoulder by what the roll adds to them (first garment 14.4, 14.5, 15).
+
+Facings and a lining to the edge have the same upper edges. They are drawn on a half in
+its sewn state; raw edges are matched when sewing, so the shell rolls inwards.
+"""
+
+from dataclasses import dataclass
+
+from clothwright.curves import Line, Path, inset
+from clothwright.features.sewn_halves import SewnHalf
+from clothwright.findings import Finding, Severity
+from clothwright.paper import PaperError
+from clothwright.truing.tolerances import DOUBLED
+
+LEAST_STRAP = 2.5
+"""What must stay of the shoulder inside both rolls, cm (14.7)."""
+
+_MOST_SHORT = 0.12
+"""An edge is cut no shorter than this below the shell's, cm: 14.5 accepts 0.15, and
+its stretches between notches differ a little."""
+
+
+@dataclass(frozen=True)
+class Rolled:
+    """The upper edges of a half rolled to the inside, clockwise as in the shell."""
+
+    neck: Path
+    shoulder: Path
+    armhole: Path
+    slant: Path | None = None
+
+
+def rolled_front(half: SewnHalf, rho: float) -> Rolled:
+    """The front's edges: nothing at fold and underarm, `rho` at the shoulder."""
+    neck = inset(half.neck, rho, 0.0)  # shoulder to CF
+    arm = inset(half.armhole, 0.0, rho)  # underarm to tip
+    n, a = _shortened(
+        neck.reversed(), arm.reversed(), half.neck.length, half.armhole.length
+    )
+    neck = n.reversed().pinned(n.end, half.neck.end)
+    arm = a.reversed().pinned(half.armhole.start, a.start)
+    return Rolled(neck, Path.line(arm.end, neck.start), arm)
+
+
+def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
+    """The back's edges: nothing at the underarm, `rho` on a slanted edge and `more`
+    than that at the shoulder, where the ease of the shell's shoulder is cut off."""
+    at_shoulder = rho + more
+    arm = inset(half.armhole, at_shoulder, 0.0)  # tip to underarm
+    arm = arm.pinned(arm.start, half.armhole.end)
+    slant = half.slant
+    if slant is None:
+        neck = inset(half.neck, 0.0, at_shoulder)
+        neck, arm = _shortened(neck, arm, half.neck.length, half.armhole.length)
+        return Rolled(neck, Path.line(neck.end, arm.start), arm)
+    whole = inset(slant + half.neck, rho, at_shoulder, level=slant.length)
+    n = len(slant.segments)
+    slant = _onto(Path(whole.segments[:n]), half.centre.edge("waist").path)
+    # the corner shortens the slanted edge, so that the neck may move in less
+    shell = half.centre.edge("slant").length + half.neck.length - slant.length
+    neck = Path(whole.segments[n:])
+    neck, arm = _shortened(neck, arm, shell, half.armhole.length)
+    return Rolled(neck, Path.line(neck.end, arm.start), arm, slant)
+
+
+def back_to_match(half: SewnHalf, rho: float, shoulder: float) -> Rolled:
+    """The back's edges with a shoulder of the length wanted: what is too long is taken
+    off in equal parts at both its ends."""
+    more = 0.0
+    for _ in range(3):
+        rolled = rolled_back(half, rho, more)
+        more += (rolled.shoulder.length - shoulder) / 2
+    return rolled_back(half, rho, more)
+
+
+def _onto(slant: Path, waist: Path) -> Path:
+    """The rolled slant cut off at the waist, or run on to it."""
+    u = slant.start_direction
+    first = Line(slant.start - u * 1.0, slant.start)
+    hits = Path((first, *slant.segments)).meets(waist)
+    if not hits:
+        raise PaperError(
+            "the slanted edge rolled to the inside does not reach the waist: make the "
+            "roll smaller"
+        )
+    at = waist.at_length(hits[0][1])
+    return Path((Line(at, slant.segments[0].end), *slant.segments[1:]))
+
+
+def _shortened(
+    neck: Path, arm: Path, shell_neck: float, shell_arm: float
+) -> tuple[Path, Path]:
+    """Rolled neck (ending at the shoulder) and rolled armhole (starting there), both
+    cut back at the shoulder by the larger of their excesses (14.5).
+
+    The shoulder seam so moves in parallel, unless that would leave one of the edges
+    more than 0.15 shorter than its shell's: at that end it moves in less, or out.
+    """
+    over_neck, over_arm = neck.length - shell_neck, arm.length - shell_arm
+    x = max(over_neck, over_arm, 0.0)
+    neck = _moved_in(neck, min(x, over_neck + _MOST_SHORT))
+    arm = _moved_in(arm.reversed(), min(x, over_arm + _MOST_SHORT)).reversed()
+    return neck, arm
+
+
+def _moved_in(path: Path, by: float) -> Path:
+    """A path that ends at the shoulder, cut back there, or run on by a little."""
+    if by > 1e-6:
+        return path.split_at_length(path.length - by)[0]
+    if by < -DOUBLED:
+        return path + Path.line(path.end, path.end - path.end_direction * by)
+    return path
+
+
+def corner_finding(radius: float) -> Finding | None:
+    """What is said of a corner of the open back rounded too tightly (truing 5): inside
+    the roll it bends tighter still."""
+    if radius < DOUBLED or radius >= 1.0 - DOUBLED:
+        return None
+    return Finding(
+        "F6",
+        Severity.WARN,
+        f"The corner of the open back is rounded to {radius:.1f} cm; less than 1 cm "
+        "does not turn out well.",
+        "rc",
+        "Round it to 1 cm or more, or leave it a point.",
+        {"rc": radius},
+    )
+
+
+def strap_finding(strap: float, what: str, place: str) -> Finding | None:
+    """What is said of a strap that is too narrow inside both rolls (14.7)."""
+    if strap >= LEAST_STRAP:
+        return None
+    return Finding(
+        "F1",
+        Severity.REFUSE,
+        f"The {what} is only {strap:.1f} cm wide at the shoulder; 2.5 cm must stay.",
+        place,
+        "Leave more of the shoulder, or bind the edges.",
+        {"strap": strap},
+    )

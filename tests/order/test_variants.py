@@ -117,7 +117,7 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
         made = draft(order(body, features))
     except OrderError as e:
         # a refusal is what a dressmaker can act on; paper that does not meet is a bug
-        assert "make " in str(e), str(e)
+        assert any(word in str(e) for word in ("make ", "line to the edge")), str(e)
         return
     for w in made.report.walks:
         # gathered waists are walked by their ratio; all others must meet

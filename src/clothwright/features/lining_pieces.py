@@ -10,6 +10,8 @@ from clothwright.curves import (
     Point,
     Vector,
     direction,
+    distance,
+    dot,
     inset,
     midpoint,
 )
@@ -49,8 +51,9 @@ _REACH = 1.0
 end short of a zip."""
 
 
-_INSIDE = 0.5
-"""A grain line keeps this far inside, cm."""
+_STEP, _LEFT = 0.5, 0.6
+"""A shell's grain line is cut back in steps of the first, cm, and so far inside, while
+more than the second, a share, is left of it."""
 
 
 # -- to the edge ---------------------------------------------------------------------
@@ -287,12 +290,17 @@ def _named(piece: Piece, shell: Piece) -> Piece:
 
 
 def _with_grain(piece: Piece, shell: Piece) -> Piece:
-    """The piece with the shell's grain line, or as long a line as its own shape
-    allows."""
+    """The piece with the shell's grain line, shortened to its own shape; where little
+    is left of that, with as long a line as it allows."""
     if shell.grain is None:
         return piece
     foot, head = shell.grain
-    up = direction(foot, head)
-    if piece.contains(foot - up * _INSIDE) and piece.contains(head + up * _INSIDE):
-        return replace(piece, grain=shell.grain)
+    up, long = direction(foot, head), distance(foot, head)
+    step = up * _STEP
+    while not piece.contains(foot - step) and dot(head - foot, up) > 0:
+        foot += step
+    while not piece.contains(head + step) and dot(head - foot, up) > 0:
+        head -= step
+    if dot(head - foot, up) > _LEFT * long:
+        return replace(piece, grain=(foot, head))
     return replace(piece, grain=longest_line(piece, up))

@@ -103,6 +103,7 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
     for m in measures().values():
         yield from (re.escape(n) for n in (m.code, m.name))
     for f in features:
+        yield from ("fd", "bd")  # the waist's darts, told by their symbols
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
         yield from (re.escape(w) for w in type(f).model_fields if "_" in w)

@@ -103,6 +103,7 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
     for m in measures().values():
         yield from (re.escape(n) for n in (m.code, m.name))
     for f in features:
+        yield from ("fd", "bd")  # the waist's darts, told by their symbols
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
         yield from (re.escape(w) for w in type(f).model_fields if "_" in w)
@@ -134,13 +135,13 @@ def _girths(made: Draft) -> Iterator[str]:
     if abs(off) > 0.1:
         yield f"the half waist is {off:+.2f} off body and ease"
     half = _bust(made)
-    if half is None:
+    if half is None or (gap and n.te > 0):  # a wedge closed tilts what lies above it
         return
     lost = (n.B + n.Eb) / 2 - half
     told = [f for f in made.findings if f.code in ("B1", "B16")]
     if half < n.B / 2 - 0.3:
         yield f"the bust is {2 * half:.1f} on a body of {n.B:.1f}, and passes"
-    if lost > 1.2 and not told:
+    if lost > 1.6 and not told:
         yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"
 
 

@@ -199,6 +199,12 @@ def dart_at_waist(front: Piece, bp: Point) -> Piece:
     """A front with its side darts closed into the waist dart, as the facing was traced
     (8); its point stands as far below the bust point as before."""
     code = front.code
+    if not front.has("leg cf"):
+        raise PaperError(
+            "the front takes in nothing at the waist (fd), so the lining's side dart "
+            "has no waist dart to be closed into: line to the edge, or use a front "
+            "princess line"
+        )
     below = front.edge("leg cf").path.end.y - bp.y
     darts = [legs for legs in SIDE_DARTS if front.has(legs[0])]
     sheet = Sheet().put(front)

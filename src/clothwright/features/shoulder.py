@@ -229,9 +229,9 @@ class Tightening(Feature):
                 yield Finding(
                     "N4",
                     Severity.NOTE if by_rule else Severity.REFUSE,
-                    f"A tightening of {wanted:.3g} cm {side} turns the shoulder too "
-                    f"far: of the {n.Lr:.1f} cm that the neck leaves of it, at most "
-                    f"0.26 can be taken, which is {most:.3g} cm.",
+                    f"A tightening of {wanted:.3g} cm {side} ({key}) turns the "
+                    f"shoulder too far: of the {n.Lr:.1f} cm that the neck leaves of "
+                    f"it, at most 0.26 can be taken, which is {most:.3g} cm.",
                     key,
                     "" if by_rule else "Tighten less, or make the neck narrower.",
                     {"wanted": wanted, "most": most},

@@ -195,7 +195,7 @@ class UnderPanel(Feature):
                 Severity.REFUSE,
                 "The panel behind reaches beyond the panel seam of the back.",
                 "UP",
-                "Make its overlap smaller.",
+                "Make its overlap (ov) smaller.",
                 {"room": room},
             )
         if 2 * n.up_waist > 14:

@@ -46,6 +46,9 @@ _LEAST = 0.05
 WITHIN = 0.03
 """An allowance is as wide as it says within this, cm (truing 8)."""
 
+BRIDGED = 0.1
+"""An edge between others' allowances has its own while it is off by no more, cm."""
+
 
 @dataclass(frozen=True)
 class CutLine:
@@ -113,9 +116,11 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         width = widths[e.name]
         if e.name not in doubtful or width == 0:
             continue
-        gaps = _gaps(e.path, outline, width, max(widths.values()))
+        gaps = _gaps(e.path, outline, width, REACH * max(widths.values()))
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        if e.name not in has or not inside or any(g < width - WITHIN for g in gaps):
+        off = [abs(g - width) for g in _gaps(e.path, outline, width, 0.0)]
+        bridged = e.name not in has and max(off) > BRIDGED
+        if bridged or not inside or any(g < width - WITHIN for g in gaps):
             narrow.append(e.name)
         elif any(g > width + WITHIN for g in gaps):
             wide.append(e.name)
@@ -129,9 +134,9 @@ def _every(path: Path, step: float) -> Iterator[Point]:
     return (path.at_length(path.length * k / n) for k in range(1, n))
 
 
-def _gaps(path: Path, outline: Path, width: float, most: float) -> list[float]:
-    """What the cut line leaves square to an edge, each half centimetre but near corners
-    (truing 8); infinite where that is twice the width and more."""
+def _gaps(path: Path, outline: Path, width: float, near: float) -> list[float]:
+    """What the cut line leaves square to an edge, each half centimetre but `near` its
+    corners (truing 8); infinite where that is twice the width and more."""
     corners, at = [0.0, path.length], 0.0
     for a, b in pairwise(path.segments):
         at += a.length
@@ -140,7 +145,7 @@ def _gaps(path: Path, outline: Path, width: float, most: float) -> list[float]:
     out = []
     steps = 2 * math.ceil(path.length)
     for s in (path.length * k / steps for k in range(1, steps)):
-        if min(abs(s - c) for c in corners) < REACH * most:
+        if min(abs(s - c) for c in corners) < near:
             continue
         p, u = path.at_length(s), path.direction_at_length(s)
         ray = Line(p, p + left_normal(u) * (2 * width))

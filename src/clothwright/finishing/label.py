@@ -8,6 +8,7 @@ for those, every line stands where it can.
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
+from itertools import product
 
 from clothwright.curves import Point, Vector, turned
 from clothwright.finishing.boxes import line_width, text_box
@@ -53,28 +54,21 @@ class Labeller:
     def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
         """The words of all groups; of those after the first, those that find room.
         Empty when the first does not, as one block or, if they may, `apart`."""
-        for room in ROOMS[:2]:
-            found = self._block(
-                [line for g in groups for line in g], room, self.spots[0]
-            )
-            if found:
-                return found
+        everything = [line for g in groups for line in g]
+        found = self._block(everything, ROOMS[:2], self.spots[0])
+        if found:
+            return found
         out = self._first(groups[0], apart)
         for g in groups[1:] if out else ():
             below = out[-1].at + _down(out[-1].degrees) * (2 * out[-1].height)
-            for room in ROOMS[1:]:
-                found = self._block(g, room, below, bold=False)
-                if found:
-                    break
-            out += found
+            out += self._block(g, ROOMS[1:], below, bold=False)
         return out
 
     def _first(self, group: Group, apart: bool) -> list[DrawnText]:
         """The first group in one block, else line by line."""
-        for room in ROOMS[1:]:
-            found = self._block(group, room, self.spots[0])
-            if found:
-                return found
+        found = self._block(group, ROOMS[1:], self.spots[0])
+        if found:
+            return found
         for spot in self.spots if apart else ():
             found = self._strung(group, spot)
             if found:
@@ -87,7 +81,7 @@ class Labeller:
         """Every line in a place of its own, one after the other along the piece."""
         out: list[DrawnText] = []
         for i, line in enumerate(group):
-            found = self._block((line,), ROOMS[-1], to, bold=i == 0, strung=True)
+            found = self._block((line,), ROOMS[-1:], to, bold=i == 0, strung=True)
             if not found:
                 return []
             last = found[-1]
@@ -113,14 +107,15 @@ class Labeller:
     def _block(
         self,
         lines: Sequence[str],
-        room: float,
+        rooms: Sequence[float],
         to: Point,
         *,
         bold: bool = True,
         strung: bool = False,
     ) -> list[DrawnText]:
-        """The lines as one block with `room` around it, near to a point; or nothing.
-        `strung` lines run along the longest edge if they can, with no break."""
+        """The lines as one block, near to a point, in the best direction with the most
+        of `rooms` around it; or nothing. `strung` lines run along the longest edge if
+        they can, with no break."""
         shapes = list(_shapes(tuple(lines), bold))
         turns = list(self.turns)
         if strung:
@@ -128,14 +123,13 @@ class Labeller:
             turns.reverse()
         for degrees in turns:
             paper = self._room(degrees)
-            for height in self.heights:
-                for shape in shapes:
-                    wide, tall = _size(shape, height, bold)
-                    at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
-                    if at is not None:
-                        found = _set(shape, at, height, degrees, bold)
-                        self._take(found)
-                        return found
+            for room, height, shape in product(rooms, self.heights, shapes):
+                wide, tall = _size(shape, height, bold)
+                at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
+                if at is not None:
+                    found = _set(shape, at, height, degrees, bold)
+                    self._take(found)
+                    return found
         return []
 
 

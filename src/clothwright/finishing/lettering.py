@@ -222,8 +222,7 @@ def _turns(piece: DrawnPiece) -> list[float]:
 
 
 def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
-    """What words keep off besides the stitch lines."""
-    yield piece.cut_line.flatten(_FLAT)
+    """What words keep off besides the stitch lines, inside which they stand."""
     for k in piece.lines:
         if k.meaning in (Meaning.DART, Meaning.INNER, Meaning.DRILL, Meaning.LOOP):
             yield k.path.flatten(_FLAT)

@@ -67,7 +67,7 @@ def test_a_missing_measure_is_estimated_and_said(room: Room) -> None:
     del room.now["measures"]["AG"]
     room.change({"do": "set", "of": "peplum.length", "to": "6"})
     sentence = next(s for s in told(room)["Measures"] if s["id"] == "estimates")
-    assert "armhole" in text(sentence)
+    assert "armscye" in text(sentence)
     assert sentence["runs"][1]["pen"] == "guess"
 
 

@@ -1,10 +1,11 @@
 # make demo: set all up, draft the demo orders, say where the pages lie.
 # make test: set all up, then format, lint, types, layers and tests.
+# make survey: every order on every woman of docs/bodies.md; a quarter of an hour.
 VENV := .venv
 PY := $(VENV)/bin/python
 OUT := demo-out
 
-.PHONY: demo test bench lock clean
+.PHONY: demo test bench survey lock clean
 
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
@@ -23,6 +24,9 @@ test: $(VENV)/.ok
 
 bench: $(VENV)/.ok
 	$(PY) bench/redraw.py
+
+survey: $(VENV)/.ok
+	$(PY) bench/bodies.py
 
 lock:
 	$(VENV)/bin/uv pip compile -q --universal --python-version 3.11 --generate-hashes \

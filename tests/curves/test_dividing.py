@@ -158,3 +158,10 @@ def test_curves_are_values(c: Cubic) -> None:
     assert copy.deepcopy(c) == c
     assert hash(copy.copy(c)) == hash(c)
     assert c.points == (c.start, c.handle1, c.handle2, c.end)
+
+
+def test_a_part_that_begins_a_hair_from_the_start() -> None:
+    """Found by a survey: a part from 2e-6 cm on was to be cut off at the start."""
+    path = Path.line(Point(0, 0), Point(10, 0))
+    assert path.between(2e-6, 10 - 2e-6).length == pytest.approx(10, abs=1e-5)
+    assert path.between(5e-6, 5).length == pytest.approx(5, abs=1e-5)

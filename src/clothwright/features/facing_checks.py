@@ -24,7 +24,7 @@ OUTSIDE = 0.15
 LOOP = 0.1
 """A loop's place on shell and facing may differ by this much, cm (21, S17)."""
 
-WIDER = 0.4
+WIDER = 0.5
 """At the back this share of the roll may be taken off besides at each end of the
 shoulder: moved in, it may be wider than the front's."""
 

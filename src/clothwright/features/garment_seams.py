@@ -286,7 +286,10 @@ def _onto_peplum(
     ease = Ease.about(plan, tolerance)
     joints = list(accumulate(t.length((run,)) for run in left[:-1]))
     if len(right) > 1:
-        meets = accumulate(t.length((run,)) for run in right[:-1])
+        meets = list(accumulate(t.length((run,)) for run in right[:-1]))
+        if not joints:  # a waist that takes in nothing has no dart there: a notch
+            place = t.length(left) * first / share
+            return ease, (NotchPair(place, meets[0], ticks),)
         pairs = zip(joints, meets, strict=True)
         return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
     c = t.length(right)

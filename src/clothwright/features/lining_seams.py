@@ -155,16 +155,18 @@ def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
     """Length along the lining's chain to the place of the shell's; None when it is cut
     away. On paper that was turned since, it is as far from the chain's end."""
     run, p, _ = sheet.chain_at(chain, s)
+    whole = sheet.chain_length(_lined(sheet, chain))
+    from_end = whole - (sheet.chain_length(chain) - s)
     done = 0.0
     for r in chain:
         for q in _lined_run(sheet, r):
             path = sheet.run_path(q)
             if r == run:
                 place, gap = path.nearest(p)
-                if gap <= _OVER:
-                    return done + path.length_to(place)
+                at = done + path.length_to(place)
+                if gap <= _OVER and abs(at - from_end) <= _OVER:
+                    return at
             done += path.length
-    from_end = done - (sheet.chain_length(chain) - s)
     return from_end if from_end > 0 else None
 
 

@@ -191,9 +191,13 @@ def share_to_panel(sheet: Sheet, half: str) -> float:
     centre, side = ("FC", "FS") if f else ("BC", "BS")
     if centre in sheet.pieces:
         inner, outer = sheet.length(centre, "waist"), sheet.length(side, "waist")
-    else:
+    elif sheet.piece("F" if f else "B").has("waist side"):
         whole = "F" if f else "B"
         inner, outer = sheet.length(whole, "waist"), sheet.length(whole, "waist side")
+    else:  # nothing is taken in: the waist is in one, CF to side or side to CB
+        waist = sheet.edge("F" if f else "B", "waist").path
+        at = waist.length_to_point(sheet.points["D1" if f else "D1b"])
+        inner, outer = (at, waist.length - at) if f else (waist.length - at, at)
     return inner / (inner + outer)
 
 

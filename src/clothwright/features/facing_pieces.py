@@ -64,7 +64,7 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
 
 
 def _back(half: SewnHalf, n: Numbers, shoulder: float, pd: Point) -> Piece:
-    rolled = back_to_match(half, n.rho, shoulder)
+    rolled = back_to_match(half, n.rho, shoulder, n.se_left / 2)
     side = foot_of_side(half, n.ff_side)
     upper = (
         Edge("shoulder", rolled.shoulder),

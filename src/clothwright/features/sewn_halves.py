@@ -22,6 +22,9 @@ from clothwright.paper import Edge, Piece, Sheet, straight
 _TOGETHER = 0.005
 """Panels that differ by less than this lie edge to edge, cm."""
 
+_UPPER = 9.0
+"""Panels that bend apart have done so after this much of their seam, cm."""
+
 _FLAP = 8.0
 """How far down the side the paper below a side dart is laid up with it, cm."""
 
@@ -112,15 +115,17 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
     half = sewn_back(sheet)
     if half.panel is None or half.flank is None:
         return half
-    hits = half.panel.meets(facing.edge("free").path)
-    if not hits:
+    mine, its = half.panel, half.flank.edge("panel").path.reversed()
+
+    def apart(s: float) -> bool:
+        gap = distance(half.motion(its.at_length(s)), mine.at_length(s))
+        return gap > _TOGETHER
+
+    hits = mine.meets(facing.edge("free").path) if apart(_UPPER) else []
+    if not hits or not apart(hits[0][0]):
         return half
     s = hits[0][0]
-    mine, its = half.panel, half.flank.edge("panel").path.reversed()
-    place = mine.at_length(s)
-    if distance(half.motion(its.at_length(s)), place) < _TOGETHER:
-        return half
-    m = from_pair(its.start, its.at_length(s), mine.start, place)
+    m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
     arm, side = (half.flank.edge(e).path.moved(m) for e in ("armhole", "side"))
     if half.centre.has("armhole"):
         head = half.centre.edge("armhole").path.moved(half.closed)

@@ -15,6 +15,7 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
 from clothwright.body import Body
 from clothwright.curves import Path, inset, polyline, shift
 from clothwright.features import Feature, facing_edges, roll
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.facing import Facing
 from clothwright.features.facing_checks import facing_findings
 from clothwright.features.garment_seams import state
@@ -23,11 +24,12 @@ from clothwright.features.open_back import LowOpenBack
 from clothwright.features.sewn_halves import SewnHalf, back_under, sewn_back, sewn_front
 from clothwright.features.side_dart import SideDart
 from clothwright.findings import Severity
+from clothwright.finishing.label import GLUE
 from clothwright.order import Draft, draft, pattern
 from clothwright.paper import Drafting, Edge, Mark, Sheet
 from clothwright.truing import walk
 from clothwright.units import Unit
-from orders import closed_features, main_features, order, swapped
+from orders import closed_back, closed_features, main_features, order, swapped
 from wrong import longer, severity_of, unnoticed
 
 MM = 0.1
@@ -49,6 +51,7 @@ GARMENTS: dict[str, tuple[Feature, ...]] = {
     "closed": closed_features(),
     "closed, V": closed_features(FrontShape.V, BackShape.V),
     "closed, darts": closed_features(FrontShape.ROUND, BackShape.ROUND, "darts"),
+    "dart to the panel": closed_back(BackShoulder.TO_PANEL),
     "shoulder lines": closed_features(FrontShape.V, BackShape.SCOOP, "shoulder"),
 }
 
@@ -179,13 +182,16 @@ def test_loops_are_marked_on_the_facing_too() -> None:
 def test_interlining_and_tape_are_told() -> None:
     """15: FF, BF and UP whole, net + 0.3 (1/8 in); a strip of 2.5 under the loops;
     slanted edge and waist taped."""
-    for unit, words in ((Unit.CM, "net + 0.3 cm"), (Unit.IN, "net + ⅛ in")):
+    for unit, width in ((Unit.CM, "0.3 cm"), (Unit.IN, "⅛ in")):
         drawn = pattern(draft(order(P92, main_features(), unit=unit))).drawn
+        assert any(f"is cut {width} outside" in note for note in drawn.notes)
         for piece in drawn.pieces:
             inter = [c for c in piece.cuts if c.cloth == "interlining"]
             assert bool(inter) == (piece.code in ("FF", "BF", "UP"))
-            label = " ".join(t.text for t in piece.texts)
-            assert (words in label) == bool(inter), label
+            label = " ".join(t.text for t in piece.texts).replace(GLUE, " ")
+            assert ("interlining" in label) == bool(inter)
+            if piece.code in ("FF", "BF"):
+                assert f"interlining only {width}" in label
             taped = {k.note for k in piece.lines if k.note == "stay tape"}
             assert bool(taped) == (piece.code in ("FC", "FS", "BC", "BS"))
     assert any("2.5 cm wide" in note for note in pattern(made()).drawn.notes)

@@ -11,8 +11,10 @@ from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
+from clothwright.body import Body
 from clothwright.curves import Path, Point, distance
 from clothwright.features import Feature, lining_pieces, roll
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.facing import Facing
 from clothwright.features.facing_checks import roll_findings
 from clothwright.features.lining import Lining, Mode
@@ -26,7 +28,7 @@ from clothwright.findings import Severity
 from clothwright.order import Draft, draft, pattern
 from clothwright.paper import JOINT, Sheet
 from clothwright.units import Unit
-from orders import closed_features, main_features, order, swapped
+from orders import closed_back, closed_features, main_features, order, swapped
 from wrong import longer, severity_of, unnoticed
 
 MM = 0.1
@@ -43,6 +45,7 @@ GARMENTS: dict[str, tuple[Feature, ...]] = {
     "closed, V": closed_features(FrontShape.V, BackShape.V),
     "closed, darts": closed_features(FrontShape.ROUND, BackShape.ROUND, "darts"),
     "shoulder lines": closed_features(FrontShape.V, BackShape.SCOOP, "shoulder"),
+    "dart to the panel": closed_back(BackShoulder.TO_PANEL),
     "in panels": swapped(main_features(), Peplum(cut=Cut.PANELLED)),
     "gathered": swapped(main_features(), Peplum(cut=Cut.GATHERED)),
     "to the centre": swapped(main_features(), Peplum(ends=Ends.TO_CENTRE)),
@@ -146,6 +149,17 @@ def test_peplum_lining() -> None:
             )
 
 
+@pytest.mark.parametrize("lines", ["armhole", "darts", "mixed"])
+def test_a_dart_at_the_neck_stays_in_a_lining_to_the_edge(lines: str) -> None:
+    for body in (P92, BRIDA, THEA):
+        features = closed_back(BackShoulder.NECK, lines=lines, lining=Mode.TO_EDGE)
+        d = draft(order(body, features))
+        assert not _of_lining(d), body.client
+        back = d.sheet.piece("L.B" if "L.B" in d.sheet.pieces else "L.BC")
+        legs = back.edge("dart neck cb"), back.edge("dart neck side")
+        assert legs[0].length == pytest.approx(legs[1].length, abs=0.1 * MM)
+
+
 # -- below the facing ----------------------------------------------------------------
 @pytest.mark.parametrize("name", GARMENTS)
 def test_linings_below_the_facings_of_many_women(name: str) -> None:
@@ -226,6 +240,19 @@ def test_a_side_dart_goes_into_the_linings_waist_dart() -> None:
     before = shell.edge("leg cf").path.start, shell.edge("leg side").path.end
     assert mouth > distance(*before) + 2.0
     assert any(f.code == "N2" for f in d.findings)
+
+
+def test_two_side_darts_go_into_the_linings_waist_dart() -> None:
+    """A bust dart over 20° stands at the side as two."""
+    cup = Body.of({"HT": 165, "HB": 84, "B": 101, "W": 72, "H": 100})
+    d = draft(order(cup, below("open, side dart")))
+    assert d.sheet.piece("F").has("side mid")
+    assert not _of_lining(d)
+    names = {e.name for e in d.sheet.piece("L.F").edges}
+    assert names == {"waist side", "side low", "join", "cf", "waist"} | {
+        "leg cf",
+        "leg side",
+    }
 
 
 def test_no_sliver_of_lining_beside_the_strip() -> None:

@@ -7,7 +7,7 @@ drawn from.
 from collections.abc import Iterable
 
 from clothwright.curves import Path, Point
-from clothwright.features.facing_edges import CLEAR_OF_BP, takes_whole_back
+from clothwright.features.facing_edges import CLEAR_OF_BP
 from clothwright.features.roll import corner_finding, strap_finding
 from clothwright.features.sewn_halves import SewnHalf, back_under, sewn_front
 from clothwright.findings import Finding, Severity
@@ -59,7 +59,7 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         tight = corner_finding(n.rc)
         if tight:
             yield tight
-        if takes_whole_back(back, n, sheet.points["Pd"]):
+        if bf.has("panel"):
             yield Finding(
                 "F5",
                 Severity.NOTE,
@@ -96,7 +96,7 @@ def roll_findings(
     what: str,
     place: str,
 ) -> Iterable[Finding]:
-    """The width of the roll, measured at five places of each edge (14.4, 14.8): of
+    """The width of the roll, measured at three places of each edge (14.4, 14.8): of
     neck, armhole and slanted edge, as they lie in the sewn state.
 
     `rho` is the roll wanted, `most` what it may be at the ends of the shoulder.
@@ -135,7 +135,7 @@ def _rolled_wrong(
         )
 
 
-_PLACES = (0.15, 0.32, 0.5, 0.68, 0.85)
+_PLACES = (0.2, 0.5, 0.8)
 """Shares of an edge at which its roll is measured, clear of the shoulder's end and of
 corners."""
 
@@ -155,7 +155,7 @@ def outside(half: SewnHalf, path: Path) -> float:
     """How far a line leaves the paper of a half, cm; 0 when it lies on it."""
     shell = half.laid()
     worst = 0.0
-    steps = max(2, round(path.length))
+    steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
         if not any(piece.contains(p) for piece in shell):
@@ -182,8 +182,7 @@ def _loops(n: Numbers, sheet: Sheet, facing: Piece) -> Iterable[Finding]:
         q = mine.get(m.name)
         off.append(LOOP * 9 if q is None else inner.nearest(q)[1])
         if q is not None:
-            foot = on.at(on.nearest(q)[0])
-            off.append(on.length_to_point(foot) - on.length_to_point(m.at))
+            off.append(inner.length_to_point(q) - on.length_to_point(m.at))
     worst = max(off, key=abs)
     if abs(worst) > LOOP:
         yield Finding(

@@ -53,16 +53,18 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
     """BF, its shoulder of the length given: it carries no ease (14.6). In an open back
     it runs down beside the slanted edge to the waist, or takes the whole centre; in a
     closed one it ends at the centre back, short of a zip."""
-    half = sewn_back(sheet)
-    facing = _back(half, n, shoulder, sheet.points["Pd"])
-    for _ in range(2 if half.flank is not None and half.flank.has("shoulder") else 0):
-        half = back_under(sheet, facing)
-        facing = _back(half, n, shoulder, sheet.points["Pd"])
+    half, pd = sewn_back(sheet), sheet.points["Pd"]
+    facing = _back(half, n, shoulder, pd)
+    for _ in range(2):
+        again = back_under(sheet, facing)
+        if again.motion == half.motion:
+            break
+        half, facing = again, _back(again, n, shoulder, pd)
     return facing
 
 
 def _back(half: SewnHalf, n: Numbers, shoulder: float, pd: Point) -> Piece:
-    rolled = back_to_match(half, n.rho, shoulder)
+    rolled = back_to_match(half, n.rho, shoulder, n.se_left / 2)
     side = foot_of_side(half, n.ff_side)
     upper = (
         Edge("shoulder", rolled.shoulder),

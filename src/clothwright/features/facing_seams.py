@@ -138,7 +138,7 @@ def edge_notches(
     t: Chains, code: str, left: tuple[Run, ...], right: tuple[Run, ...]
 ) -> tuple[NotchPair, ...]:
     """Notches of a faced edge: one front, two back, and the first loop and the middle
-    of a slanted edge, each side measured on its own (19)."""
+    of a slanted edge, all measured from the end where both sides begin (19)."""
     a, c = t.length(left), t.length(right)
     if code == "S10":
         up = _clear(t, left, FRONT_NOTCH, 0.0)
@@ -147,23 +147,18 @@ def edge_notches(
         up = _clear(t, left, BACK_NOTCH, NOTCH_SET / 2)
         return (NotchPair(a - up, c - up, 2),)
     slant = next((r for r in left if r.edge == "slant"), None)
-    inner = next((r for r in right if r.edge == "slant"), None)
-    if code != "S9" or slant is None or inner is None:
+    if code != "S9" or slant is None:
         return ()
-    path, other = t.sheet.run_path(slant), t.sheet.run_path(inner)
+    path = t.sheet.run_path(slant)  # down to the waist, where both sides begin
     marks = {m.name: m.at for m in t.sheet.piece(slant.piece).marks}
-    first = marks.get("loop 1")
-    places = [path.at_length(path.length / 2)]
-    if first is not None and path.length_to_point(first) > NOTCH_ROOM:
-        places.insert(0, first)
+    places = [path.length / 2]
+    if "loop 1" in marks:
+        places.insert(0, path.length_to_point(marks["loop 1"]))
+    corner = a - path.length
     return tuple(
-        NotchPair(
-            a - path.length + path.length_to_point(p),
-            c - other.length + other.length_to_point(p),
-            2,
-            "loop",
-        )
-        for p in places
+        NotchPair(corner + s, c - path.length + s, 2, "loop")
+        for s in places
+        if s > NOTCH_ROOM
     )
 
 

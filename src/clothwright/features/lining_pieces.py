@@ -127,11 +127,11 @@ def _parted(upper: _Run, line: Path, named: tuple[str, str]) -> tuple[_Run, _Run
 
 
 def _with_loops(lining: Piece, back: Piece) -> Piece:
-    """The lining with the loops of the back's slanted edge marked on its own, square
-    across (10.4)."""
-    edge = lining.edge("slant").path
+    """The lining with the loops of the back's slanted edge marked on its own, as far
+    from the waist (10.4)."""
+    edge, shell = lining.edge("slant").path, back.edge("slant").path
     marks = (
-        replace(k, at=edge.at(edge.nearest(k.at)[0]))
+        replace(k, at=edge.at_length(shell.length_to_point(k.at)))
         for k in back.marks
         if k.kind is MarkKind.LOOP
     )

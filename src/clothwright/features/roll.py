@@ -21,6 +21,10 @@ _MOST_SHORT = 0.12
 its stretches between notches differ a little."""
 
 
+_ONE_LENGTH = 0.01
+"""Shoulders that differ by less are of one length, cm: a tenth of what 14.6 allows."""
+
+
 @dataclass(frozen=True)
 class Rolled:
     """The upper edges of a half rolled to the inside, clockwise as in the shell."""
@@ -64,14 +68,19 @@ def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
     return Rolled(neck, Path.line(neck.end, arm.start), arm, slant)
 
 
-def back_to_match(half: SewnHalf, rho: float, shoulder: float) -> Rolled:
+def back_to_match(
+    half: SewnHalf, rho: float, shoulder: float, more: float = 0.0
+) -> Rolled:
     """The back's edges with a shoulder of the length wanted: what is too long is taken
-    off in equal parts at both its ends."""
-    more = 0.0
+    off in equal parts at both its ends; `more` is a first guess at that."""
+    rolled = rolled_back(half, rho, more)
     for _ in range(3):
+        over = rolled.shoulder.length - shoulder
+        if abs(over) < _ONE_LENGTH:
+            break
+        more += over / 2
         rolled = rolled_back(half, rho, more)
-        more += (rolled.shoulder.length - shoulder) / 2
-    return rolled_back(half, rho, more)
+    return rolled
 
 
 def _onto(slant: Path, waist: Path) -> Path:
@@ -106,7 +115,7 @@ def _shortened(
 
 def _moved_in(path: Path, by: float) -> Path:
     """A path that ends at the shoulder, cut back there, or run on by a little."""
-    if by > 1e-6:
+    if by > DOUBLED:
         return path.split_at_length(path.length - by)[0]
     if by < -DOUBLED:
         return path + Path.line(path.end, path.end - path.end_direction * by)

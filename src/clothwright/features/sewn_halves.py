@@ -13,10 +13,17 @@ from clothwright.curves import (
     Point,
     Vector,
     direction,
+    distance,
     from_pair,
 )
 from clothwright.features.back_dart import NECK_LEGS
 from clothwright.paper import Edge, Piece, Sheet, straight
+
+_TOGETHER = 0.005
+"""Panels that differ by less than this lie edge to edge, cm."""
+
+_UPPER = 9.0
+"""Panels that bend apart have done so after this much of their seam, cm."""
 
 _FLAP = 8.0
 """How far down the side the paper below a side dart is laid up with it, cm."""
@@ -102,19 +109,27 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
 
 
 def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
-    """The back as its facing lies on it: where a dart of the shoulder ends in the panel
-    seam the panels bend apart there, and are laid together at the shoulder and where
-    the facing's edge crosses the seam."""
+    """The back as its facing lies on it: where the panel seam takes up a dart the
+    panels bend apart below, and are laid together where the seam begins and where the
+    facing's edge crosses it."""
     half = sewn_back(sheet)
-    if half.panel is None or half.flank is None or not half.flank.has("shoulder"):
+    if half.panel is None or half.flank is None:
         return half
-    hits = half.panel.meets(facing.edge("free").path)
-    if not hits:
+    mine, its = half.panel, half.flank.edge("panel").path.reversed()
+
+    def apart(s: float) -> bool:
+        gap = distance(half.motion(its.at_length(s)), mine.at_length(s))
+        return gap > _TOGETHER
+
+    hits = mine.meets(facing.edge("free").path) if apart(_UPPER) else []
+    if not hits or not apart(hits[0][0]):
         return half
     s = hits[0][0]
-    mine, its = half.panel, half.flank.edge("panel").path.reversed()
     m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
     arm, side = (half.flank.edge(e).path.moved(m) for e in ("armhole", "side"))
+    if half.centre.has("armhole"):
+        head = half.centre.edge("armhole").path.moved(half.closed)
+        arm = head + arm.pinned(head.end, arm.end)
     return replace(half, motion=m, armhole=arm, side=side)
 
 

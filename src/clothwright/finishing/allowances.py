@@ -87,6 +87,9 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
 as the armhole, the seam under the arm as other straight seams, truing 8)."""
 
+_INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
+"""Interlining is cut net and this, cm (first garment 15)."""
+
 _BY_NAME: Mapping[str, Role] = {
     "panel": Role.PANEL,
     "shoulder": Role.SHOULDER,
@@ -170,6 +173,11 @@ class Allowances:
             for cm, words in sorted(found.items(), reverse=True)
             if cm > 0
         )
+
+    @property
+    def interlining(self) -> str:
+        """What interlining is cut outside the stitch line (first garment 15)."""
+        return pretty_length(_INTERLINING[self.unit], self.unit)
 
     def note(self, pieces: Iterable[Piece]) -> str:
         """One sentence for the paper: what these pieces' edges carry, widest first."""

@@ -143,6 +143,9 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
     gathers = marks.gathers(sheet, net)
     lines += [DrawnLine(Meaning.EASE, net.edge(e).path, "gather") for e in gathers]
     cuts = f.cuts.get(net.code, ())
+    carries = f.allowances.parts([piece])
+    if any(c.cloth == "interlining" for c in cuts):
+        carries += (("interlining only", f.allowances.interlining),)
     said = Words(
         title=f.title,
         client=f.client,
@@ -150,7 +153,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         number=number,
         total=len(f.order),
         cuts=_counts(cuts, f.cloths),
-        allowances=f.allowances.parts([piece]),
+        allowances=carries,
         fmt=f.fmt,
     )
     drawn = DrawnPiece(

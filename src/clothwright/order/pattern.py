@@ -11,7 +11,7 @@ from clothwright.finishing.finish import Finishing, finish
 from clothwright.order.draft import Draft
 from clothwright.paper import Sheet
 from clothwright.rules import Hand
-from clothwright.units import Unit, pretty_length
+from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
 _INTERLINED = ("FF", "BF", "UP")
@@ -70,23 +70,25 @@ def finishing_of(draft: Draft) -> Finishing:
             draft.numbers, sheet, lambda cm: pretty_length(cm, order.unit)
         )
     )
+    allowances = Allowances(order.unit)
+    cuts = cut_list(sheet)
+    if any(c.cloth == "interlining" for of in cuts.values() for c in of):
+        within = f"Interlining is cut {allowances.interlining} outside the stitch line."
+        notes = (within, *notes)
     return Finishing(
         title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
         client=order.body.client,
         measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
         order=codes,
-        cuts=cut_list(sheet),
-        allowances=Allowances(order.unit),
+        cuts=cuts,
+        allowances=allowances,
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.nap,
         taped=frozenset(_taped(sheet)),
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
         notes=(*bought, *notes),
-        cloths={
-            "shell": order.cloth,
-            "interlining": f"interlining (net + {_beyond_net(order.unit)})",
-        },
+        cloths={"shell": order.cloth},
     )
 
 
@@ -116,11 +118,6 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)
-
-
-def _beyond_net(unit: Unit) -> str:
-    """What interlining is cut outside the stitch line (first garment 15)."""
-    return pretty_length(0.3 if unit is Unit.CM else 0.125 * 2.54, unit)
 
 
 def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:

@@ -24,6 +24,7 @@ test: $(VENV)/.ok
 
 bench: $(VENV)/.ok
 	$(PY) bench/redraw.py
+	$(PY) bench/browser.py
 
 survey: $(VENV)/.ok
 	$(PY) bench/bodies.py

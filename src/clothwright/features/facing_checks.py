@@ -128,9 +128,10 @@ def _rolled_wrong(
         yield Finding(
             "F3",
             Severity.REFUSE,
-            f"The {name} of the {what} lies {off * 10:.1f} mm off its roll.",
+            f"The {name} of the {what} lies {off * 10:.1f} mm off its roll "
+            "(ρ).",
             place,
-            "Draw it inside the shell's edge by the roll.",
+            "Make the roll smaller, or the curve that it follows flatter.",
             {"off": off},
         )
 

@@ -219,7 +219,7 @@ def test_an_edge_in_hand_its_mate_walk_and_why(page: Page, home: str) -> None:
     new_slip(page, home)
     page.evaluate("room.paper.select('FC.panel')")
     note = page.locator(".note.a")
-    expect(note).to_contain_text("Front, panel")
+    expect(note).to_contain_text("Centre front, panel")
     expect(page.locator(".glow.mate")).to_have_count(1)
     expect(page.locator(".tape .n")).to_have_count(12)  # whole inches of 12 15/16
     note.get_by_role("button", name="Why?").click()

@@ -22,7 +22,7 @@ from clothwright.app.slipfile import (
     write_slip,
 )
 from clothwright.app.table import Table
-from clothwright.app.words import Reading, called, label, say_choice, say_size
+from clothwright.app.words import Reading, label, say_choice, say_size
 from clothwright.body import BodyError, measures
 from clothwright.features import Feature
 from clothwright.order import Draft, Order, OrderError, Workroom
@@ -259,7 +259,7 @@ class Room:
                 keep = {**op, "keep": True, "say": "Keep it"}
                 return Refusal(f"m:{code}", asked, keep)
             self.card = self.keeper.card(self._unit())
-        self._take_measures({code: typed}, f"{_cap(called(code))} {typed}")
+        self._take_measures({code: typed}, f"{_cap(m.said)} {typed}")
         return None
 
     def _card(self, op: Mapping[str, Any]) -> None:

@@ -155,7 +155,7 @@ def _measures(r: Reading) -> list[Sentence]:
     have = [c for c in _FIRST if c in r.body]
     runs: list[str | Word] = [taken]
     for code in have:
-        runs += [f"{called(code)} ", _measure(r, code), ", "]
+        runs += [f"{measures()[code].said} ", _measure(r, code), ", "]
     others = [c for c in r.body.values if c not in have]
     runs += [
         "and ",
@@ -164,7 +164,7 @@ def _measures(r: Reading) -> list[Sentence]:
     ]
     rest: list[str | Word] = []
     for code in others:
-        rest += [f"{called(code)} ", _measure(r, code), ", "]
+        rest += [f"{measures()[code].said} ", _measure(r, code), ", "]
     out = [Sentence("measures", tuple(runs), _stopped(rest))]
     guessed = _estimated(r)
     if guessed:
@@ -175,7 +175,7 @@ def _measures(r: Reading) -> list[Sentence]:
     if r.newer:
         said = ["Her card has other figures by now: "]
         said += [
-            ", ".join(f"{called(c)} {typed}" for c, typed in r.newer.items()),
+            ", ".join(f"{measures()[c].said} {typed}" for c, typed in r.newer.items()),
             ". ",
             Word("card", "Use them", Pen.INK, Opens.ACT, do={"do": "card"}),
             ".",
@@ -183,11 +183,6 @@ def _measures(r: Reading) -> list[Sentence]:
         out.append(Sentence("newer", tuple(said)))
     out += _said_of_measures(r)
     return out
-
-
-def called(code: str) -> str:
-    """A measure as it is said in a sentence: "waist" for the waist girth."""
-    return measures()[code].name.removesuffix(" girth")
 
 
 def _measure(r: Reading, code: str) -> Word:
@@ -207,7 +202,7 @@ def _estimated(r: Reading) -> list[Word]:
     out = []
     for key in r.draft.used:
         if n.hand(key) is Hand.ESTIMATED and key in measures():
-            say = f"{called(key)} {show(n[key], n.why(key).kind, r.unit)}"
+            say = f"{measures()[key].said} {show(n[key], n.why(key).kind, r.unit)}"
             out.append(Word(f"m:{key}", say, Pen.GUESS, Opens.MEASURE))
     return out
 

@@ -41,6 +41,11 @@ class Measure:
         return self.name if trade in self.name else f"{self.name} ({trade})"
 
     @property
+    def said(self) -> str:
+        """Its name in a sentence: "waist" for the waist girth."""
+        return self.name.removesuffix(" girth")
+
+    @property
     def number_kind(self) -> Kind:
         """What it counts, for showing."""
         return Kind.ANGLE if self.kind == "angle" else Kind.BODY

@@ -34,7 +34,7 @@ def question(
     apart = value - past.value
     if abs(apart) <= _allowed(measure.kind, past.value):
         return None
-    name = measure.name.split(" (")[0]
+    name = measure.said.split(" (")[0]
     name = name[:1].upper() + name[1:]
     where = f" on the {side}" if side else ""
     if measure.kind == "angle":

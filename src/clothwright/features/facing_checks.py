@@ -128,8 +128,7 @@ def _rolled_wrong(
         yield Finding(
             "F3",
             Severity.REFUSE,
-            f"The {name} of the {what} lies {off * 10:.1f} mm off its roll "
-            "(ρ).",
+            f"The {name} of the {what} lies {off * 10:.1f} mm off its roll (ρ).",
             place,
             "Make the roll smaller, or the curve that it follows flatter.",
             {"off": off},

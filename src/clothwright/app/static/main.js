@@ -115,7 +115,9 @@ class Room {
   }
 
   async why(of) {
+    const mine = this.inHand = {};
     const answer = await this.ask('why', { of });
+    if (mine !== this.inHand) return; // she has touched something else meanwhile
     if (answer.is === 'why') this.notes.why(answer);
     else this.refused(answer);
   }
@@ -123,6 +125,7 @@ class Room {
   // -- the table ---------------------------------------------------------------------
   touched(id) {
     this.walker.stop();
+    this.inHand = {};
     this.notes.edge(this.paper, id);
     if (id) this.say(`${this.paper.edge(id).hit.getAttribute('aria-label')}`);
   }

@@ -272,17 +272,17 @@ def _tall(box: Box) -> float:
 
 
 def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
-    """The place inside a piece that is farthest from its lines, on a grid of 14 by 14,
+    """The place inside a piece that is farthest from its lines, on a grid of 9 by 9,
     and how far, cm."""
-    outline = drawn.cut_line.flatten(0.2)
+    outline = drawn.cut_line.flatten(0.4)
     inner = (Meaning.GRAIN, Meaning.INNER, Meaning.DRILL, Meaning.DART)
-    lines = [k.path.flatten(0.2) for k in drawn.lines if k.meaning in inner]
+    lines = [k.path.flatten(0.4) for k in drawn.lines if k.meaning in inner]
     points = [q for line in (outline, *lines) for q in _dense(line)]
     left, top, right, bottom = drawn.cut_line.bounds()
     best, gap = drawn.cut_line.start, 0.0
-    for i in range(1, 14):
-        for j in range(1, 14):
-            p = Point(left + (right - left) * i / 14, top + (bottom - top) * j / 14)
+    for i in range(1, 9):
+        for j in range(1, 9):
+            p = Point(left + (right - left) * i / 9, top + (bottom - top) * j / 9)
             if _inside(outline, p):
                 near = min((p.x - q[0]) ** 2 + (p.y - q[1]) ** 2 for q in points)
                 if near > gap:

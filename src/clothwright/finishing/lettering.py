@@ -16,7 +16,7 @@ from clothwright.finishing.drawn import (
     DrawnText,
     Meaning,
 )
-from clothwright.finishing.label import Labeller
+from clothwright.finishing.label import ROOMS, Labeller
 from clothwright.finishing.room import Room
 
 LABELS = (0.50, 0.40)
@@ -54,12 +54,16 @@ def lettered(
 
     `joins` are lines that words keep off if they can: the joins of pages, in the
     piece's own coordinates. `scale` is paper length over true length: on a smaller
-    paper words are larger against the piece, so that they can still be read. A piece
-    without wording keeps the texts that it has.
+    paper words are larger against the piece, so that they can still be read. A label
+    that stands clear already stays; a piece without wording keeps the texts that it
+    has.
     """
     if not piece.wording.label and not piece.wording.beside:
         return piece
     w = _Writer(piece, joins, scale)
+    label = w.standing() if joins and scale == 1.0 else []
+    if label:
+        return replace(piece, texts=(*w.names(), *w.figures(), *label))
     texts = [*w.names(), *w.figures(), *w.label(apart=False)]
     if piece.wording.label and not w.labelled:
         # a narrow piece: names keep to the ends, the label chooses before the figures
@@ -101,6 +105,15 @@ class _Writer:
             ring = text_box(t).ring()
             self.lines.append(ring)
             self.at_lines.add(ring)
+
+    def standing(self) -> list[DrawnText]:
+        """The label as it stands on the piece, kept when it is clear of the joins."""
+        beside = {t for b in self.piece.wording.beside for t in (b.text, b.short)}
+        label = [t for t in self.piece.texts if t.text not in beside]
+        if any(self.at_joins.hit(text_box(t), ROOMS[-1]) for t in label):
+            return []
+        self._take(label)
+        return label
 
     def names(self) -> list[DrawnText]:
         """Names of lines beside them, smaller where they would else be left out."""
@@ -155,7 +168,7 @@ class _Writer:
                 box = text_box(line)
                 if self.at_lines.hit(box, 0.05):
                     continue
-                if clear and self.at_joins.hit(box, 0.1):
+                if clear and self.at_joins.hit(box, ROOMS[-1]):
                     continue
                 if self._inside(at):
                     return line

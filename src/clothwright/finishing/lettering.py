@@ -63,7 +63,10 @@ def lettered(
     w = _Writer(piece, joins, scale)
     label = w.standing() if joins and scale == 1.0 else []
     if label:
-        return replace(piece, texts=(*w.names(), *w.figures(), *label))
+        texts = [*w.names(), *w.figures(), *label]
+        if not any(w.at_joins.hit(text_box(t)) for t in texts):
+            return replace(piece, texts=tuple(texts))
+        w = _Writer(piece, joins, scale)
     texts = [*w.names(), *w.figures(), *w.label(apart=False)]
     if piece.wording.label and not w.labelled:
         # a narrow piece: names keep to the ends, the label chooses before the figures

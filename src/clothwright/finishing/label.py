@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
 from itertools import product
+from typing import NamedTuple
 
 from clothwright.curves import Point, Vector, turned
 from clothwright.finishing.boxes import line_width, text_box
@@ -119,35 +120,48 @@ class Labeller:
         shapes = list(_shapes(tuple(lines), bold))
         turns = list(self.turns)
         if strung:
-            shapes.sort(key=len)
+            shapes.sort(key=lambda shape: len(shape.lines))
             turns.reverse()
         for degrees in turns:
             paper = self._room(degrees)
             for room, height, shape in product(rooms, self.heights, shapes):
-                wide, tall = _size(shape, height, bold)
+                wide, tall = shape.size(height)
                 at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
                 if at is not None:
-                    found = _set(shape, at, height, degrees, bold)
+                    found = shape.set(at, height, degrees)
                     self._take(found)
                     return found
         return []
 
 
-def _set(
-    lines: Sequence[str], at: Point, height: float, degrees: float, bold: bool
-) -> list[DrawnText]:
-    down = _down(degrees)
-    return [
-        DrawnText(
-            Meaning.LABEL,
-            t.replace(GLUE, " "),
-            at + down * ((i - (len(lines) - 1) / 2) * height * LEADING),
-            height,
-            degrees,
-            bold=bold and i == 0,
+class _Shape(NamedTuple):
+    """A block of lines; the first `bold` of them are the name."""
+
+    lines: Group
+    bold: int
+
+    def size(self, height: float) -> tuple[float, float]:
+        """Width and height in cm, with capitals of `height`."""
+        wide = max(
+            line_width(t, height, bold=i < self.bold) for i, t in enumerate(self.lines)
         )
-        for i, t in enumerate(lines)
-    ]
+        return wide, height * (1.24 + LEADING * (len(self.lines) - 1))
+
+    def set(self, at: Point, height: float, degrees: float) -> list[DrawnText]:
+        """The lines with the middle of the block at a point."""
+        step = _down(degrees) * (height * LEADING)
+        middle = (len(self.lines) - 1) / 2
+        return [
+            DrawnText(
+                Meaning.LABEL,
+                t.replace(GLUE, " "),
+                at + step * (i - middle),
+                height,
+                degrees,
+                bold=i < self.bold,
+            )
+            for i, t in enumerate(self.lines)
+        ]
 
 
 def _down(degrees: float) -> Vector:
@@ -156,20 +170,16 @@ def _down(degrees: float) -> Vector:
     return Vector(-math.sin(a), math.cos(a))
 
 
-def _size(lines: Sequence[str], height: float, bold: bool) -> tuple[float, float]:
-    wide = max(line_width(t, height, bold=bold and i == 0) for i, t in enumerate(lines))
-    return wide, height * (1.24 + LEADING * (len(lines) - 1))
-
-
 @cache
-def _shapes(lines: Group, bold: bool) -> tuple[Group, ...]:
+def _shapes(lines: Group, bold: bool) -> tuple[_Shape, ...]:
     """The lines broken and joined in every shape that is tried, each once."""
-    out: dict[Group, None] = {}
+    out: dict[_Shape, None] = {}
+    head, rest = (lines[:1], lines[1:]) if bold else ((), lines)
     for most, shared in SHAPES:
-        head, rest = (lines[:1], lines[1:]) if bold else ((), lines)
-        if shared:
-            rest = tuple(_shared(rest, most))
-        out[tuple(t for line in (*head, *rest) for t in broken(line, most))] = None
+        name = [t for line in head for t in broken(line, most)]
+        below = _shared(rest, most) if shared else rest
+        said = [t for line in below for t in broken(line, most)]
+        out[_Shape((*name, *said), len(name))] = None
     return tuple(out)
 
 

@@ -6,6 +6,7 @@ unit. A step's figure is drawn from the lines and points of the steps before it.
 
 from dataclasses import dataclass, field
 from enum import Enum
+from typing import Final
 
 from clothwright.curves import Path, Point
 from clothwright.paper.sheet import Sheet
@@ -51,46 +52,46 @@ class Verb(Enum):
     """State what is sewn to what; notch it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Amount:
     """A number used in a step: how it is laid off, and the number's key."""
 
-    how: str
+    how: Final[str]
     """"right", "down", "along", "by {}", "deep": the direction in words; the size comes
     before them, or where {} stands."""
 
-    key: str
+    key: Final[str]
     """Key of the number in the graph; empty for one that no rule names."""
 
-    value: float
-    angle: bool = False
+    value: Final[float]
+    angle: Final[bool] = False
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Step:
     """One step of the draft."""
 
-    verb: Verb
-    makes: str
+    verb: Final[Verb]
+    makes: Final[str]
     """The mark, line, edge or piece that it makes: "hb", "FC.neck"."""
 
-    says: str
+    says: Final[str]
     """What that is, in words: "shoulder neck point of the back"."""
 
-    frm: tuple[str, ...] = ()
+    frm: Final[tuple[str, ...]] = ()
     """The marks it starts from."""
 
-    amounts: tuple[Amount, ...] = ()
-    detail: str = ""
+    amounts: Final[tuple[Amount, ...]] = ()
+    detail: Final[str] = ""
     """How a line runs, in words without figures: "square to the shoulder"."""
 
-    at: Point | None = None
-    lines: tuple[Path, ...] = ()
-    part: str = ""
+    at: Final[Point | None] = None
+    lines: Final[tuple[Path, ...]] = ()
+    part: Final[str] = ""
     """The draft that it belongs to, for its figure: "back", "front", "peplum"."""
 
-    feature: str = ""
+    feature: Final[str] = ""
     """The kind of the feature that asked for it."""
 
-    after: Sheet | None = field(default=None, repr=False, compare=False)
+    after: Final[Sheet | None] = field(default=None, repr=False, compare=False)
     """The table after the step, for steps that change paper."""

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 
 class SeamKind(Enum):
@@ -68,7 +68,7 @@ class NotchPair(NamedTuple):
     note: str = ""
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Seam:
     """Two chains walked in the same direction, from `start` to `end`.
 
@@ -76,16 +76,16 @@ class Seam:
     there is none.
     """
 
-    code: str
-    name: str
-    left: tuple[Run, ...]
-    right: tuple[Run, ...]
-    start: str = ""
-    end: str = ""
-    ease: Ease = Ease(0.0, -0.1, 0.1)
-    zone: tuple[float, float] | None = None
-    notches: tuple[NotchPair, ...] = ()
-    kind: SeamKind = SeamKind.PLAIN
+    code: Final[str]
+    name: Final[str]
+    left: Final[tuple[Run, ...]]
+    right: Final[tuple[Run, ...]]
+    start: Final[str] = ""
+    end: Final[str] = ""
+    ease: Final[Ease] = Ease(0.0, -0.1, 0.1)
+    zone: Final[tuple[float, float] | None] = None
+    notches: Final[tuple[NotchPair, ...]] = ()
+    kind: Final[SeamKind] = SeamKind.PLAIN
 
     @property
     def gathered(self) -> bool:

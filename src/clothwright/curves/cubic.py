@@ -237,7 +237,7 @@ class Cubic:
 
         asked = kurbopy.Point(p[0], p[1])
         best = bettered(self._k.nearest(asked, _ROUGH).get_t())
-        if best[0] < _ON:
+        if best[0] < _ON or (not best[1] and best[0] <= self._alone):
             return best[2], best[0]
         fair = self._k.nearest(asked, _FAIR).get_t()
         if abs(fair - best[2]) > 1e-3:
@@ -260,6 +260,24 @@ class Cubic:
             t = self._k.nearest(asked, ARC).get_t()
             best = min(best, (distance(self.at(t), p), True, t))
         return best[2], best[0]
+
+    @held
+    def _alone(self) -> float:
+        """A place at rest that is this near to a point (cm) is the nearest to it.
+
+        Half of R = slow²/bend, where `slow` is the least speed along the chord: the
+        curve bends to no radius under R. Its distance from a point is greatest only
+        where it is R or more; between two places within R/2 that lie ahead of each
+        other, so no more than R apart, it cannot get so far away and back.
+        """
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        ux, uy = x3 - x0, y3 - y0
+        legs = ((x1 - x0, y1 - y0), (x2 - x1, y2 - y1), (x3 - x2, y3 - y2))
+        least = 3 * min([x * ux + y * uy for x, y in legs])  # by the chord's length
+        if least <= 0:
+            return 0.0
+        bend = 2 * self.bend * (ux * ux + uy * uy)
+        return least * least / bend if bend else math.inf
 
     def part(self, t0: float, t1: float) -> "Cubic":
         """The part between two parameters, t0 < t1."""

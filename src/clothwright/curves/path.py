@@ -117,7 +117,11 @@ class Path:
 
     def direction_at_length(self, s: float) -> Vector:
         """Unit direction of walking at a length `s` from the start."""
-        i, t = self.place_at_length(s)
+        return self.direction_at(self.place_at_length(s))
+
+    def direction_at(self, place: Place) -> Vector:
+        """Unit direction of walking at a place."""
+        i, t = place
         seg = self.segments[i]
         if t <= 0:
             return seg.start_direction

@@ -143,8 +143,8 @@ corners."""
 def _off(shell: Path, inner: Path, share: float, wanted: float) -> float:
     """How far an edge lies off the wanted distance inside the shell's, at a share of
     the shell's."""
-    s = shell.length * share
-    p, way = shell.at_length(s), shell.direction_at_length(s)
+    there = shell.place_at_length(shell.length * share)
+    p, way = shell.at(there), shell.direction_at(there)
     place, gap = inner.nearest(p)
     q = inner.at(place)
     inside = (q.y - p.y) * way.x - (q.x - p.x) * way.y >= 0

@@ -12,12 +12,23 @@ from shapely.geometry import LineString, Point, Polygon
 from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
 from clothwright.curves import distance
-from clothwright.finishing.allowances import Allowances, Role, role_of
+from clothwright.findings import Severity
+from clothwright.finishing.allowances import Allowances, Role, check_partners, role_of
 from clothwright.finishing.boxes import text_box
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import DrawnLine, DrawnPiece, Meaning
 from clothwright.finishing.lettering import bracket
-from clothwright.paper import JOINT, Edge, EdgeKind, Piece, SeamKind, straight
+from clothwright.paper import (
+    JOINT,
+    Edge,
+    EdgeKind,
+    Piece,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+    straight,
+)
 from clothwright.sheets.looks import strokes
 from clothwright.units import Unit
 from finished import ORDERS, made
@@ -243,6 +254,29 @@ def test_every_piece_has_a_grain_line(name: str) -> None:
     for piece in made(name).drawn.pieces:
         assert _of(piece, Meaning.GRAIN), piece.code
         assert piece.cuts
+
+
+def test_partners_of_other_allowances_are_refused() -> None:
+    """Truing 8: seam partners have the same allowance, whatever their names."""
+    a, b, c, d = P(0, 0), P(10, 0), P(10, 10), P(0, 10)
+    corners = (a, b), (b, c), (c, d), (d, a)
+
+    def piece(code: str, *names: str) -> Piece:
+        edges = (straight(n, *ends) for n, ends in zip(names, corners, strict=True))
+        return Piece(code, code, tuple(edges))
+
+    sheet = (
+        Sheet()
+        .put(piece("FS", "armhole", "side", "waist", "panel"))
+        .put(piece("BS", "armhole", "panel", "waist", "side"))
+    )
+    for mine, theirs, severity in (
+        ("side", "side", None),
+        ("side", "panel", Severity.REFUSE),
+    ):
+        seam = Seam("S4", "side", (Run("FS", mine),), (Run("BS", theirs),), "a", "b")
+        found = list(check_partners(sheet.sew(seam), Allowances(Unit.CM)))
+        assert [f.severity for f in found] == ([severity] if severity else [])
 
 
 def test_partners_have_one_allowance() -> None:

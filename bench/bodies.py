@@ -53,11 +53,12 @@ def surveyed(i: int) -> Iterator[tuple[str, Order]]:
 def judged(job: tuple[str, int]) -> list[Answer]:
     """The answers to all orders of one woman."""
     kind, i = job
-    asked = orders(i) if kind == "random" else surveyed(i)
-    return [
-        (name, verdict(each).refusals, tuple(f"{kind} {i}: {u}" for u in unsound(each)))
-        for name, each in asked
-    ]
+    out = []
+    for name, each in orders(i) if kind == "random" else surveyed(i):
+        it = verdict(each)
+        wrong = tuple(f"{name}, {kind} {i}: {u}" for u in unsound(each, it))
+        out.append((name, it.refusals, wrong))
+    return out
 
 
 def main() -> None:

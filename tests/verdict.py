@@ -78,14 +78,13 @@ def cut_pieces(made: Draft) -> Iterator[Piece]:
     return (with_darts_capped(p)[0] for p in made.sheet.pieces.values())
 
 
-def unsound(order: Order) -> Iterator[str]:
+def unsound(order: Order, it: Verdict) -> Iterator[str]:
     """What is wrong with the answer to an order; nothing when it is right, or when its
     features do not go together, whatever the body."""
     try:
         resolve(order)
     except OrderError:
         return
-    it = verdict(order)
     if it.refusals:
         names = set(_names(order.features))
         for sentence in it.refusals:

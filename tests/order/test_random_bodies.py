@@ -42,7 +42,7 @@ def test_a_random_woman(seed: int) -> None:
         unit=rng.choice(list(Unit)),
         estimates=rng.choice(list(RuleSet)),
     )
-    assert not list(unsound(made))
+    assert not list(unsound(made, verdict(made)))
 
 
 def test_most_of_them_pass() -> None:

@@ -130,6 +130,7 @@ class Room:
         self.basting = basted is not None
         self.tried = [basted] if basted is not None else []
         self.now = read_slip(basted) if basted is not None else self.stitched
+        self.read: tuple[Mapping[str, Any], Order] | None = None
         self.shown = self.now
         self.order = self._order(self.now)
         self.draft: Draft | None = None
@@ -349,6 +350,12 @@ class Room:
             return order
         return replace(order, house_text=self.house, house_place=HOUSE)
 
+    def _kept(self) -> Order:
+        """The kept order, read once while a number is being pulled."""
+        if self.read is None or self.read[0] is not self.now:
+            self.read = self.now, self._order(self.now)
+        return self.read[1]
+
     def _draw(self, table: dict[str, Any]) -> None:
         """Put an order on the table; when it cannot be drafted the last paper stays.
 
@@ -428,7 +435,7 @@ class Room:
 
     def _feature(self, kind: str) -> Feature:
         row(self.now, kind)
-        return next(f for f in self._order(self.now).features if f.kind == kind)
+        return next(f for f in self._kept().features if f.kind == kind)
 
     def _say(self, feature: Feature, name: str) -> str:
         number = feature.numbers()[name]

@@ -9,8 +9,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+import numpy as np
+from numpy.typing import NDArray
+
 from clothwright.app.words import Reading
-from clothwright.curves import Path, Point, distance, mix
+from clothwright.curves import Path, Point, distance
 from clothwright.features import Feature
 from clothwright.features.base import Pin
 from clothwright.finishing.drawn import DrawnPiece, Meaning
@@ -20,7 +23,7 @@ from clothwright.order.pattern import finishing_of
 from clothwright.paper import Piece, Seam, SeamKind, Sheet
 from clothwright.sheets.dimensions import edge_words
 from clothwright.sheets.looks import strokes
-from clothwright.sheets.svg import MM, SvgPen
+from clothwright.sheets.svg import MM
 from clothwright.truing import walk
 
 ROWS = (
@@ -274,41 +277,83 @@ def _tall(box: Box) -> float:
 def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
     """The place inside a piece that is farthest from its lines, on a grid of 9 by 9,
     and how far, cm."""
-    outline = drawn.cut_line.flatten(0.4)
     inner = (Meaning.GRAIN, Meaning.INNER, Meaning.DRILL, Meaning.DART)
-    lines = [k.path.flatten(0.4) for k in drawn.lines if k.meaning in inner]
-    points = [q for line in (outline, *lines) for q in _dense(line)]
+    paths = [k.path for k in drawn.lines if k.meaning in inner]
+    lines = [drawn.cut_line.flatten(0.4), *(p.flatten(0.4) for p in paths)]
+    starts = np.array([p for line in lines for p in line[:-1]])
+    ends = np.array([p for line in lines for p in line[1:]])
     left, top, right, bottom = drawn.cut_line.bounds()
-    best, gap = drawn.cut_line.start, 0.0
-    for i in range(1, 9):
-        for j in range(1, 9):
-            p = Point(left + (right - left) * i / 9, top + (bottom - top) * j / 9)
-            if _inside(outline, p):
-                near = min((p.x - q[0]) ** 2 + (p.y - q[1]) ** 2 for q in points)
-                if near > gap:
-                    best, gap = p, near
-    return best, gap**0.5
+    step = np.arange(1, 9) / 9
+    x, y = left + (right - left) * step, top + (bottom - top) * step
+    grid = np.column_stack((np.repeat(x, 8), np.tile(y, 8)))
+    around = len(lines[0]) - 1
+    grid = grid[_inside(starts[:around], ends[:around], grid)]
+    if not len(grid):
+        return drawn.cut_line.start, 0.0
+    near = _off(starts, ends, grid)
+    best = int(near.argmax())
+    return Point(*map(float, grid[best])), float(near[best])
 
 
-def _dense(line: list[Point]) -> list[Point]:
-    """Points of a line at most 2 cm apart."""
-    out = [line[0]]
-    for a, b in zip(line, line[1:], strict=False):
-        n = max(1, int(distance(a, b) / 2.0))
-        out += [mix(a, b, k / n) for k in range(1, n + 1)]
-    return out
+Places = NDArray[np.float64]
+"""Points as rows of x and y."""
 
 
-def _inside(points: list[Point], p: Point) -> bool:
-    inside = False
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
-        if (y0 > p.y) != (y1 > p.y) and p.x < x0 + (p.y - y0) * (x1 - x0) / (y1 - y0):
-            inside = not inside
-    return inside
+def _off(starts: Places, ends: Places, points: Places) -> Places:
+    """How far each of some points is from the nearest of some straight lines."""
+    way = ends - starts
+    long = np.maximum((way * way).sum(axis=1), 1e-12)
+    x = points[:, :1] - starts[:, 0]
+    y = points[:, 1:] - starts[:, 1]
+    t = np.clip((x * way[:, 0] + y * way[:, 1]) / long, 0.0, 1.0)
+    x, y = x - t * way[:, 0], y - t * way[:, 1]
+    least: Places = np.sqrt((x * x + y * y).min(axis=1))
+    return least
+
+
+def _inside(starts: Places, ends: Places, points: Places) -> NDArray[np.bool_]:
+    """Which of some points lie inside a closed outline (even-odd rule)."""
+    (x0, y0), (x1, y1) = starts.T, ends.T
+    x, y = points[:, :1], points[:, 1:]
+    over = (y0 > y) != (y1 > y)
+    rise = np.where(y1 == y0, 1.0, y1 - y0)
+    hits = over & (x < x0 + (y - y0) * (x1 - x0) / rise)
+    odd: NDArray[np.bool_] = hits.sum(axis=1) % 2 == 1
+    return odd
+
+
+class _ScreenPen:
+    """Listens to a path and writes SVG path data in mm, to a hundredth."""
+
+    def __init__(self) -> None:
+        self.words: list[str] = []
+
+    def moveTo(self, pt: tuple[float, float]) -> None:
+        """Lift the pen and set it down."""
+        self.words.append(f"M{pt[0] * MM:.2f} {pt[1] * MM:.2f}")
+
+    def lineTo(self, pt: tuple[float, float]) -> None:
+        """A straight line."""
+        self.words.append(f"L{pt[0] * MM:.2f} {pt[1] * MM:.2f}")
+
+    def curveTo(self, *points: tuple[float, float]) -> None:
+        """A cubic."""
+        (a, b), (c, d), (e, f) = points
+        self.words.append(
+            f"C{a * MM:.2f} {b * MM:.2f} {c * MM:.2f} {d * MM:.2f} "
+            f"{e * MM:.2f} {f * MM:.2f}"
+        )
+
+    def closePath(self) -> None:
+        """Close the loop."""
+        self.words.append("Z")
+
+    def endPath(self) -> None:
+        """Leave the line open."""
 
 
 def _d(path: Path) -> str:
-    pen = SvgPen()
+    pen = _ScreenPen()
     path.draw(pen)
     return "".join(pen.words)
 

@@ -61,8 +61,8 @@ class Tab:
     gone: asyncio.Event = field(default_factory=asyncio.Event)
     """Set when the slip is no longer there."""
 
-    had: dict[str, str] = field(default_factory=dict)
-    """What the page has, by part, as it was sent."""
+    had: dict[str, tuple[Any, str]] = field(default_factory=dict)
+    """What the page has, by part, and as it was sent."""
 
     answered: int = 0
     refused: Refusal | None = None
@@ -72,31 +72,33 @@ class Tab:
         while True:
             await self.news.wait()
             self.news.clear()
-            message = self.changes()
-            await self.send(json.dumps(message, ensure_ascii=False))
+            await self.send(self.changes())
 
-    def changes(self) -> dict[str, Any]:
-        """The parts of the state that this page does not have yet."""
+    def changes(self) -> str:
+        """The parts of the state that this page does not have yet, as a message."""
         parts = state(self.desk, self.unit)
-        out: dict[str, Any] = {}
+        out: list[str] = []
         for name, value in parts.items():
+            old, had = self.had.get(name, (None, ""))
+            if value is old and had:  # a piece that stands is the very same thing
+                continue
             text = json.dumps(value, ensure_ascii=False)
-            if self.had.get(name) != text:
-                self.had[name] = text
-                out[name] = value
+            self.had[name] = value, text
+            if text != had:
+                out.append(f"{json.dumps(name)}: {text}")
         for name in [n for n in self.had if n not in parts]:
             del self.had[name]
-            out[name] = None
-        message: dict[str, Any] = {
+            out.append(f"{json.dumps(name)}: null")
+        head: dict[str, Any] = {
             "is": "state",
             "answer": self.answered,
             "revision": self.desk.room.revision,
-            "parts": out,
         }
         if self.refused is not None:
-            message["refused"] = self.refused.plain()
+            head["refused"] = self.refused.plain()
             self.refused = None
-        return message
+        said = json.dumps(head, ensure_ascii=False).removesuffix("}")
+        return f'{said}, "parts": {{{", ".join(out)}}}}}'
 
     async def hear(self, text: str) -> None:
         """Do what a message asks; whatever it holds, it is answered with a sentence."""

@@ -188,6 +188,10 @@ class Path:
 
     def bounds(self) -> tuple[float, float, float, float]:
         """(left, top, right, bottom) of the path itself."""
+        return self._bounds
+
+    @held
+    def _bounds(self) -> tuple[float, float, float, float]:
         pts = self.flatten(0.005)
         xs, ys = [p[0] for p in pts], [p[1] for p in pts]
         return min(xs), min(ys), max(xs), max(ys)

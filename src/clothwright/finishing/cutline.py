@@ -104,27 +104,31 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
     doubtful = {e.name for e in edges if _tight(e.path, 2 * widths[e.name])}
     has = {e.name for e in edges}
     inwards = any(piece.interior_angle(e.name) > 180.0 for e in edges)
-    if doubtful or inwards or crosses_itself(outline.flatten(_FINE)):
+    points = outline.flatten(_FINE)
+    crossing = crosses_itself(points)
+    if doubtful or inwards or crossing is not None:
         left = without_loops(whole)
         outline = Path(tuple(_touching([s for _, s in left])))
         kept = {n for n, s in left if s is whole[n]}
         doubtful |= {name for n, name in enumerate(owners) if n not in kept}
         has = {owners[n] for n, _ in left}
+        points = outline.flatten(_FINE)
+        crossing = crosses_itself(points)
     narrow, wide = [], []
-    points = outline.flatten(_FINE)
+    reach = REACH * max(widths.values())
     for e in edges:
         width = widths[e.name]
         if e.name not in doubtful or width == 0:
             continue
-        gaps = _gaps(e.path, outline, width, REACH * max(widths.values()))
+        everywhere = _gaps(e.path, outline, width)
+        gaps = [gap for gap, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        off = [abs(g - width) for g in _gaps(e.path, outline, width, 0.0)]
-        bridged = e.name not in has and max(off) > BRIDGED
+        off = max(abs(gap - width) for gap, _ in everywhere)
+        bridged = e.name not in has and off > BRIDGED
         if bridged or not inside or any(g < width - WITHIN for g in gaps):
             narrow.append(e.name)
         elif any(g > width + WITHIN for g in gaps):
             wide.append(e.name)
-    crossing = crosses_itself(points)
     return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing)
 
 
@@ -134,9 +138,10 @@ def _every(path: Path, step: float) -> Iterator[Point]:
     return (path.at_length(path.length * k / n) for k in range(1, n))
 
 
-def _gaps(path: Path, outline: Path, width: float, near: float) -> list[float]:
-    """What the cut line leaves square to an edge, each half centimetre but `near` its
-    corners (truing 8); infinite where that is twice the width and more."""
+def _gaps(path: Path, outline: Path, width: float) -> list[tuple[float, float]]:
+    """What the cut line leaves square to an edge, each half centimetre (truing 8), and
+    how far along the nearest corner is; infinite where that is twice the width and
+    more."""
     corners, at = [0.0, path.length], 0.0
     for a, b in pairwise(path.segments):
         at += a.length
@@ -145,12 +150,11 @@ def _gaps(path: Path, outline: Path, width: float, near: float) -> list[float]:
     out = []
     steps = 2 * math.ceil(path.length)
     for s in (path.length * k / steps for k in range(1, steps)):
-        if min(abs(s - c) for c in corners) < near:
-            continue
         p, u = path.at_length(s), path.direction_at_length(s)
         ray = Line(p, p + left_normal(u) * (2 * width))
         hits = [t for seg in outline.segments for t, _ in crossings(ray, seg)]
-        out.append(min(hits, default=math.inf) * 2 * width)
+        gap = min(hits, default=math.inf) * 2 * width
+        out.append((gap, min(abs(s - c) for c in corners)))
     return out
 
 

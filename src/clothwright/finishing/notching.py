@@ -23,6 +23,8 @@ def notches_of(
         for left, chain in ((True, seam.left), (False, seam.right)):
             if not left and seam.kind is SeamKind.TWIN:
                 continue
+            if all(run.piece != piece for run in chain):
+                continue
             for pair in seam.notches:
                 if left and pair.note == JOINT:
                     continue

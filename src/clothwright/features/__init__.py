@@ -4,6 +4,7 @@ from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.block import Block
+from clothwright.features.by_hand import ByHand
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
@@ -43,6 +44,7 @@ FEATURES: tuple[type[Feature], ...] = (
     Facing,
     NeckFacing,
     Lining,
+    ByHand,
 )
 """Every feature that an order may name, in the order in which they are told."""
 

@@ -47,6 +47,7 @@ class Rank(IntEnum):
     SKIRT = 165
     SEAMS = 170
     LINING = 180
+    BY_HAND = 190
 
 
 @dataclass(frozen=True)

@@ -16,11 +16,11 @@ LEAST = 15.0
 
 def with_grain(sheet: Sheet) -> Sheet:
     """Straight grain on every piece, inner lines cut to its outline."""
-    return sheet.put(*(_grained(p) for p in sheet.pieces.values()))
+    return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
 @once
-def _grained(p: Piece) -> Piece:
+def grained(p: Piece) -> Piece:
     """The piece with its grain: plumb as drafted, but square to the waist chord on
     side panels; the longest line of that direction that lies inside. A sleeve keeps
     its own, from the top of the cap."""

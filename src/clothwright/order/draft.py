@@ -11,13 +11,14 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property, partial
 
 from clothwright.body import Body, check_body, estimates
-from clothwright.features import Feature, Stage
+from clothwright.features import Feature, Rank, Stage
 from clothwright.features.garment_joints import joints
 from clothwright.features.garment_seams import STAGE as SEAMS
 from clothwright.features.shoulder import NO_TIGHTENING
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
+from clothwright.order.styles import with_styles
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
@@ -80,6 +81,7 @@ class Workroom:
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
+        order = with_styles(order)
         resolve(order)
         if self.measured[0] is not order.body:
             self.measured = order.body, check_body(order.body)
@@ -90,7 +92,7 @@ class Workroom:
         numbers = numbers_of(order, self.numbers)
         staged = self._drafted(order, numbers)
         sheet = staged[-1].sheet
-        checked = self._found(order, numbers, sheet)
+        checked = self._found(order, numbers, _before_her_own(order, staged))
         numbers.read.clear()
         with _told(order, order.place, "the finished draft"):
             words = {word for f in order.features for word in f.provides()}
@@ -152,6 +154,12 @@ class Workroom:
             found += unusual(feature, order.unit)
             out.append(Checked(watch.ground(), tuple(found)))
         return out
+
+
+def _before_her_own(order: Order, staged: list[Staged]) -> Sheet:
+    """The table that features know; what she cuts herself is checked as all paper."""
+    features = sum(s.rank < Rank.BY_HAND for _, s in _stages(order.features))
+    return staged[features - 1].sheet
 
 
 def draft(order: Order) -> Draft:

@@ -27,6 +27,7 @@ from pydantic import ValidationError
 
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
 from clothwright.features import KINDS, Feature
+from clothwright.order.faults import sentences
 from clothwright.units import LengthError, Unit, format_length, parse_length
 
 
@@ -263,7 +264,7 @@ def _features(
         try:
             feature = KINDS[kind].model_validate(row, context={"unit": unit})
         except ValidationError as e:
-            faults += _sentences(e, kind, f"{place}, feature {i} ({kind})")
+            faults += sentences(e, kind, f"{place}, feature {i} ({kind})")
             continue
         bounds = list(out_of_bounds(feature, unit, place))
         faults += bounds
@@ -314,31 +315,3 @@ def _unknown_kind(row: dict[str, Any], index: int, place: str) -> str:
         else f"; the kinds are {', '.join(KINDS)}"
     )
     return f"{place}, feature {index}: there is no feature {kind!r}{hint}"
-
-
-def _sentences(error: ValidationError, kind: str, where: str) -> list[str]:
-    out = []
-    for e in error.errors(include_url=False):
-        field = str(e["loc"][-1]) if e["loc"] else ""
-        type_ = e["type"]
-        if type_ == "extra_forbidden":
-            fields = [n for n in KINDS[kind].model_fields if n != "kind"]
-            near = difflib.get_close_matches(field, fields, 1)
-            hint = (
-                f"did you mean {near[0]}?"
-                if near
-                else ("it has " + (", ".join(fields) or "no settings"))
-            )
-            out.append(f"{where}: {field} is not one of its settings; {hint}")
-        elif type_ == "enum":
-            words = e.get("ctx", {}).get("expected", "")
-            out.append(f"{where}: {field} = {e['input']!r} is not known; write {words}")
-        elif type_ == "value_error":
-            out.append(f"{where}: {field}: {e['ctx']['error']}")
-        elif type_.startswith("bool"):
-            out.append(f"{where}: {field} is true or false, without quotes")
-        else:
-            out.append(
-                f"{where}: {field} = {e.get('input')!r} cannot be read; {e['msg']}"
-            )
-    return out

@@ -6,8 +6,9 @@
     Dm = "B/6 + 1 in"
     bw = "3 in"
 
-A rule goes by its key or its symbol. The right-hand side is a number with a unit, or
-arithmetic with + − * / and brackets on measures and other rules (see `formula`).
+Runs of steps under `[styles]` are read elsewhere. A rule goes by its key or its
+symbol. The right-hand side is a number with a unit, or arithmetic with + − * / and
+brackets on measures and other rules (see `formula`).
 """
 
 import re
@@ -54,7 +55,7 @@ def read_house(
         faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')
     unit = units.get(str(table.get("unit")), Unit.CM)
     for key in table:
-        if key not in ("unit", "rules"):
+        if key not in ("unit", "rules", "styles"):
             faults.append(f"{place}: {key} is not known here; put rules under [rules]")
     names = {**{r.symbol: k for k, r in rules.items()}, **{k: k for k in rules}}
     readable = {**names, **{k: k for k in known}}

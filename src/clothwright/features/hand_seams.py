@@ -1,0 +1,83 @@
+"""What becomes of seams when her own step makes an edge longer."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from clothwright.curves import Point
+from clothwright.features.hand_places import NEAR
+from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind, Sheet
+
+BESIDE = 2.0
+"""Gathers are notched so far to both sides of what was opened, cm."""
+
+CLEAR = 1.5
+"""Such a notch keeps so far off corners and other notches, cm."""
+
+
+def taken_in(
+    before: Sheet,
+    after: Sheet,
+    piece: str,
+    mouths: Sequence[Point],
+    how: str,
+) -> Sheet:
+    """Seams of a piece whose edges have grown take in the difference: its plan is what
+    they are longer now, and notches beside the mouth bound the gathers."""
+    out = after
+    for s in before.seams:
+        if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
+            continue
+        new = after.seam(s.code)
+        mine = any(r.piece == piece for r in s.left)
+        old = s.left if mine else s.right
+        chain, other = (new.left, new.right) if mine else (new.right, new.left)
+        grown = after.chain_length(chain) - before.chain_length(old)
+        if grown < NEAR:
+            continue
+        at = min(_along(before, old, p) for p in mouths)
+        plan = s.ease.plan * (-1 if mine else 1) + grown
+        notches = _carried(s, mine, at, grown)
+        rest = after.chain_length(other)
+        low, high = max(at - BESIDE, CLEAR), min(at + BESIDE, rest - CLEAR)
+        zone = (NotchPair(low, low), NotchPair(high, high + plan))
+        if how == "gathers" and low < high:
+            notches = tuple(sorted((*notches, *(z for z in zone if _free(z, notches)))))
+        out = out.sew(
+            replace(
+                new,
+                left=other,
+                right=chain,
+                ease=Ease.about(plan, 0.1),
+                zone=None if how == "gathers" else (zone[0].left, zone[1].left),
+                notches=notches,
+            )
+        )
+    return out
+
+
+def _along(sheet: Sheet, chain: tuple[Run, ...], p: Point) -> float:
+    """How far along a chain the place nearest to `p` is, cm."""
+    best, at, done = 1e9, 0.0, 0.0
+    for run in chain:
+        path = sheet.run_path(run)
+        place, gap = path.nearest(p)
+        if gap < best - NEAR:
+            best, at = gap, done + path.length_to(place)
+        done += path.length
+    return at
+
+
+def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, ...]:
+    """A seam's notches with the side that has grown put second."""
+    out = []
+    for n in s.notches:
+        own, other = (n.left, n.right) if mine else (n.right, n.left)
+        shifted = own + grown if own > at else own
+        out.append(n._replace(left=other, right=shifted))
+    return tuple(out)
+
+
+def _free(z: NotchPair, notches: tuple[NotchPair, ...]) -> bool:
+    return all(
+        min(abs(n.left - z.left), abs(n.right - z.right)) > CLEAR for n in notches
+    )

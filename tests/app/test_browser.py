@@ -215,6 +215,32 @@ def test_a_feature_is_added_left_off_and_written(page: Page, home: str) -> None:
     expect(page.locator("[data-id=lining]")).to_have_count(0)
 
 
+def test_she_cuts_by_hand(page: Page, home: str) -> None:
+    new_slip(page, home)
+    page.keyboard.press("/")
+    page.keyboard.type("by hand")
+    expect(page.locator(".heard")).to_contain_text("Enter adds")
+    page.keyboard.press("Enter")
+    page.locator("[data-of='by hand']").click()
+    page.locator("[data-of='by hand.step']").click()
+    own = page.locator(".own")
+    own.get_by_label("Piece", exact=True).select_option("FC")
+    own.get_by_label("From, how far").fill("half")
+    page.evaluate("room.paper.select('FC.panel')")  # an edge touched on the table
+    expect(own.get_by_label("From, edge or mark")).to_have_value("e:panel")
+    own.get_by_label("To, edge or mark").select_option("e:cf")
+    own.get_by_label("To, how far").fill("6")
+    own.get_by_label("The part that stays").select_option("waist")
+    own.get_by_label("Code of the new piece").fill("FY")
+    own.get_by_label("Name of the new piece").fill("Front yoke")
+    own.get_by_role("button", name="Take this step").click()
+    page.wait_for_selector("[data-code=FY]", state="attached")
+    expect(own.locator(".taken")).to_contain_text("Cut the paper")
+    assert Axe().run(page).response["violations"] == []
+    own.get_by_role("button", name="Take out step 1").click()
+    expect(page.locator("[data-code=FY]")).to_have_count(0)
+
+
 def test_an_edge_in_hand_its_mate_walk_and_why(page: Page, home: str) -> None:
     new_slip(page, home)
     page.evaluate("room.paper.select('FC.panel')")

@@ -5,12 +5,15 @@ from dataclasses import replace
 from enum import Enum
 from typing import Any
 
+from clothwright.app.own_steps import behind_steps
 from clothwright.app.slipfile import feature_type
 from clothwright.app.words import Reading, label, say_choice, say_size
 from clothwright.body import measures
 from clothwright.features import Feature, Number
+from clothwright.features.by_hand import ByHand
 from clothwright.order import OrderError
 from clothwright.order.draft import numbers_of
+from clothwright.order.styles import named_styles
 from clothwright.order.telling import show, why_of
 from clothwright.rules import Hand, Kind, Reason, RuleError
 from clothwright.units import Unit
@@ -29,9 +32,22 @@ def behind_field(r: Reading, kind: str, field: str) -> dict[str, Any]:
     if feature is None or field not in model.model_fields or field == "kind":
         raise OrderError(f"the slip has no {kind} with {field}")
     number = model.numbers().get(field)
+    if isinstance(feature, ByHand):
+        return behind_steps(r) if field == "step" else _named(r, feature)
     if number is None:
         return _choice(feature, field)
     return _tape(r, feature, field, number)
+
+
+def _named(r: Reading, feature: ByHand) -> dict[str, Any]:
+    """The styles of the house file, by name."""
+    names = list(named_styles(r.house, "the house rules")) if r.house else []
+    return {
+        "opens": "choice",
+        "name": "style",
+        "now": feature.style,
+        "words": [{"say": n, "to": n} for n in names],
+    }
 
 
 def _choice(feature: Feature, field: str) -> dict[str, Any]:

@@ -1,11 +1,13 @@
 """Where a room keeps its states: a slip in the book."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
-from clothwright.book import HOUSE_RULES, Book, BookError, Slip, Stale
+from clothwright.book import HOUSE_RULES, Book, BookError, ShelfItem, Slip, Stale
 from clothwright.order import OrderError
+from clothwright.order.styles import house_with_style
 from clothwright.units import Unit
 
 
@@ -64,6 +66,15 @@ class InBook:
         """The house rules that stand on the shelf."""
         item = self.book.shelf.get(HOUSE_RULES)
         return item.text if item and item.text.strip() else ""
+
+    def keep_style(self, name: str, steps: list[Any], unit: Unit) -> str:
+        """Put steps under a name into the house rules; gives these back."""
+        item = self.book.shelf.get(HOUSE_RULES) or ShelfItem(HOUSE_RULES, "")
+        text = house_with_style(item.text, name, steps, unit)
+        kept = self.book.shelf.put(replace(item, text=text))
+        if isinstance(kept, Stale):
+            raise OrderError(kept.sentence)
+        return kept.text
 
     def card(self, unit: Unit) -> Mapping[str, str]:
         """The newest measures on the client's card, as written, by code."""

@@ -12,6 +12,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Protocol
 
+from clothwright.app.own_steps import steps_of_slip, with_steps
 from clothwright.app.slipfile import (
     add_feature,
     feature_type,
@@ -80,6 +81,10 @@ class Keeper(Protocol):
 
     def house(self) -> str:
         """The house rules that stand on the shelf."""
+        ...
+
+    def keep_style(self, name: str, steps: list[Any], unit: Unit) -> str:
+        """Put steps under a name into the house rules; gives these back."""
         ...
 
     def card(self, unit: Unit) -> Mapping[str, str]:
@@ -152,6 +157,8 @@ class Room:
             refusal = made(self, op)
         except (OrderError, LengthError, BodyError) as e:
             refusal = Refusal(str(op.get("of", op.get("kind", ""))), _told(e))
+            if self.shown is not self.now:
+                self._redraw()
         self.revision += 1
         return refusal
 
@@ -242,6 +249,21 @@ class Room:
     def _leave(self, op: Mapping[str, Any]) -> None:
         kind = str(op.get("kind", ""))
         self._keep(leave_off(self.now, kind), f"{_cap(kind)} left off")
+
+    def _own_steps(self, op: Mapping[str, Any]) -> None:
+        """Her own steps, all anew."""
+        said = "Steps by hand" if op.get("steps") else "No steps by hand"
+        self._keep(with_steps(self.now, op.get("steps")), said)
+
+    def _name_steps(self, op: Mapping[str, Any]) -> None:
+        """Keep the steps under a name in the house rules, and call them by it."""
+        name = " ".join(str(op.get("name", "")).split())
+        if not name:
+            raise OrderError("write a name to keep the steps under")
+        steps = steps_of_slip(self.now)
+        self.house = self.keeper.keep_style(name, steps, self._unit())
+        table = set_field(self.now, "by hand", "step", None)
+        self._keep(set_field(table, "by hand", "style", name), f"Style {name} kept")
 
     def _measure(self, op: Mapping[str, Any]) -> Refusal | None:
         code = str(op.get("of", "")).removeprefix("m:")
@@ -341,6 +363,7 @@ class Room:
             against,
             () if against else self.faults,
             unit,
+            self.house,
             self.newer(),
         )
 
@@ -456,6 +479,8 @@ _CHANGES: Mapping[str, Callable[[Room, Mapping[str, Any]], Refusal | None]] = {
     "rule": Room._rule,
     "add": Room._add,
     "leave": Room._leave,
+    "own steps": Room._own_steps,
+    "name steps": Room._name_steps,
     "measure": Room._measure,
     "card": Room._card,
     "baste": Room._baste,

@@ -78,13 +78,13 @@ class Table:
 
 def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
     left, top, right, bottom = drawn.cut_line.bounds()
-    at, room = _label_at(drawn)
+    at, *room = _label_at(drawn)
     return {
         "name": piece.name,
         "cuts": [[c.cloth, c.how] for c in drawn.cuts],
         "box": [_mm(v) for v in (left, top, right - left, bottom - top)],
         "cut": _d(drawn.cut_line),
-        "label": [_mm(at.x), _mm(at.y), _mm(room)],
+        "label": [_mm(at.x), _mm(at.y), *map(_mm, room)],
         "lines": [
             {
                 "is": s.meaning.value,
@@ -274,10 +274,17 @@ def _tall(box: Box) -> float:
     return box[3] - box[1]
 
 
-def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
+def _label_at(drawn: DrawnPiece) -> tuple[Point, float, float, float]:
     """The place inside a piece that is farthest from its lines, on a grid of 9 by 9,
-    and how far, cm."""
-    inner = (Meaning.GRAIN, Meaning.INNER, Meaning.DRILL, Meaning.DART)
+    how far that is, and how far words reach to both sides and up and down, cm."""
+    inner = (
+        Meaning.SEW,
+        Meaning.GRAIN,
+        Meaning.INNER,
+        Meaning.DRILL,
+        Meaning.DART,
+        Meaning.BRACKET,
+    )
     paths = [k.path for k in drawn.lines if k.meaning in inner]
     lines = [drawn.cut_line.flatten(0.4), *(p.flatten(0.4) for p in paths)]
     starts = np.array([p for line in lines for p in line[:-1]])
@@ -289,10 +296,13 @@ def _label_at(drawn: DrawnPiece) -> tuple[Point, float]:
     around = len(lines[0]) - 1
     grid = grid[_inside(starts[:around], ends[:around], grid)]
     if not len(grid):
-        return drawn.cut_line.start, 0.0
+        return drawn.cut_line.start, 0.0, 0.0, 0.0
     near = _off(starts, ends, grid)
     best = int(near.argmax())
-    return Point(*map(float, grid[best])), float(near[best])
+    at, room = Point(*map(float, grid[best])), float(near[best])
+    across = _reach(starts, ends, at, room)
+    down = _reach(starts[:, ::-1], ends[:, ::-1], Point(at.y, at.x), room)
+    return at, room, across, down
 
 
 Places = NDArray[np.float64]
@@ -309,6 +319,21 @@ def _off(starts: Places, ends: Places, points: Places) -> Places:
     x, y = x - t * way[:, 0], y - t * way[:, 1]
     least: Places = np.sqrt((x * x + y * y).min(axis=1))
     return least
+
+
+def _reach(starts: Places, ends: Places, at: Point, room: float) -> float:
+    """How far a band half as high as the room goes to both sides of a point before it
+    meets a line."""
+    low = np.minimum(starts[:, 1], ends[:, 1]) <= at.y + room / 2
+    high = np.maximum(starts[:, 1], ends[:, 1]) >= at.y - room / 2
+    met = low & high
+    x = np.stack((starts[met, 0], ends[met, 0]))
+    gap = np.where(
+        (x.min(axis=0) <= at.x) & (x.max(axis=0) >= at.x),
+        room,
+        np.abs(x - at.x).min(axis=0),
+    )
+    return float(gap.min(initial=100.0))
 
 
 def _inside(starts: Places, ends: Places, points: Places) -> NDArray[np.bool_]:

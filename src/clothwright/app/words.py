@@ -131,6 +131,9 @@ class Reading:
     """Why it cannot be drafted, when it cannot and nothing disagrees."""
 
     unit: Unit
+    house: str = ""
+    """The house rules on the shelf, as text."""
+
     newer: Mapping[str, str] = field(default_factory=dict)
     """Figures on the client's card that are others than the slip's, as written."""
 
@@ -293,7 +296,9 @@ def say_choice(value: object) -> str:
     """A choice or a yes and no in words."""
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return str(value.value) if isinstance(value, Enum) else str(value)
+    if isinstance(value, tuple):
+        return "one step" if len(value) == 1 else f"{len(value) or 'no'} steps"
+    return str(value.value) if isinstance(value, Enum) else str(value) or "none"
 
 
 _SHARES = {1.0: "the whole", 0.75: "three quarters", 0.5: "half", 0.25: "a quarter"}

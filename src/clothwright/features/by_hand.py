@@ -8,7 +8,7 @@ stand in the house file under a name, and is then called by it.
 from functools import cache
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import ConfigDict, Field
+from pydantic import Field
 
 from clothwright.features.base import Feature, Rank, Stage
 from clothwright.features.hand_laying import Move, Trace, Unfold
@@ -24,8 +24,6 @@ HandStep = Annotated[
 class ByHand(Feature):
     """Her own steps on the finished table."""
 
-    model_config = ConfigDict(populate_by_name=True)
-
     kind: Literal["by hand"] = "by hand"
     title: ClassVar[str] = "By hand"
     sentence: ClassVar[str] = "Then the style “{style}” is made [by hand]."
@@ -33,29 +31,29 @@ class ByHand(Feature):
     """Name of a run of steps in the house file; the steps stand here when it is blank.
     """
 
-    steps: tuple[HandStep, ...] = Field(default=(), alias="step")
+    step: tuple[HandStep, ...] = ()
 
     def said(self) -> str:
         if self.style:
             return "Then the style “{style}” is made [by hand]."
-        words = " and ".join(dict.fromkeys(s.do for s in self.steps)) or "nothing yet"
-        count = f"{len(self.steps)} steps" if len(self.steps) != 1 else "one step"
+        words = " and ".join(dict.fromkeys(s.do for s in self.step)) or "nothing yet"
+        count = f"{len(self.step)} steps" if len(self.step) != 1 else "one step"
         return (
             f"Then {count} [by hand]: {words}."
-            if self.steps
+            if self.step
             else ("Then, [by hand], nothing yet.")
         )
 
     def tables(self) -> tuple[RuleTable, ...]:
         """The lengths of the steps, as numbers that can be followed back."""
-        return (_table(self.steps),)
+        return (_table(self.step),)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BY_HAND, "her own steps", self._apply),)
 
     def _apply(self, d: Drafting) -> None:
         d.part = "by hand"
-        for i, step in enumerate(self.steps, 1):
+        for i, step in enumerate(self.step, 1):
             before = d.sheet
             try:
                 step.apply(d, _key(i))

@@ -11,9 +11,11 @@ An order calls them by hand: kind = "by hand", style = "neck gathers".
 """
 
 import difflib
+import re
 from dataclasses import replace
 from typing import Any
 
+import tomli_w
 from pydantic import ValidationError
 
 from clothwright.features.by_hand import ByHand
@@ -25,7 +27,7 @@ from clothwright.units import Unit
 def with_styles(order: Order) -> Order:
     """The order with the steps of its style, if it calls one. Raises OrderError."""
     hand = order.feature("by hand")
-    if not isinstance(hand, ByHand) or not hand.style or hand.steps:
+    if not isinstance(hand, ByHand) or not hand.style or hand.step:
         return order
     styles = named_styles(order.house_text, order.house_place)
     if hand.style not in styles:
@@ -73,3 +75,45 @@ def _style(row: Any, where: str, unit: Unit) -> ByHand:
         return ByHand.model_validate(row, context={"unit": unit})
     except ValidationError as e:
         raise OrderError(*sentences(e, "by hand", where)) from None
+
+
+def house_with_style(text: str, name: str, steps: list[Any], unit: Unit) -> str:
+    """A house file's text with a style more at its end; what stands there stays as she
+    wrote it. `unit` is that of the steps. Raises OrderError."""
+    place = "the house rules"
+    if name in named_styles(text, place):
+        raise OrderError(f"there is a style {name} already; give this one another name")
+    table = toml_table(text, place)
+    if not text.strip():
+        text = f'unit = "{unit.value}"\n'
+    elif table.get("unit", unit.value) != unit.value:
+        steps = [_said_in(s, unit) for s in steps]
+    row = tomli_w.dumps({"styles": {name: {"step": steps}}})
+    return f"{text.rstrip()}\n\n{row}"
+
+
+def _said_in(value: Any, unit: Unit) -> Any:
+    """A step with a unit written behind every bare length. Raises OrderError."""
+    if isinstance(value, list):
+        return [_said_in(v, unit) for v in value]
+    if not isinstance(value, dict):
+        return value
+    return {
+        k: _length(v, unit) if k in _LENGTHS else _said_in(v, unit)
+        for k, v in value.items()
+    }
+
+
+_LENGTHS = ("along", "right", "down", "bow", "by", "by_end")
+
+
+def _length(value: Any, unit: Unit) -> Any:
+    text = str(value).strip()
+    if re.fullmatch(r"-?[\d ./,½¼¾⅛⅜⅝⅞-]+", text):
+        return f"{text} {unit.value}"
+    if re.search(r"[-+]", text):
+        raise OrderError(
+            f"the house rules are in another unit than the slip: write {unit.value} "
+            f"behind the lengths in {text}"
+        )
+    return value

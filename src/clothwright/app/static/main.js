@@ -124,6 +124,7 @@ class Room {
 
   // -- the table ---------------------------------------------------------------------
   touched(id) {
+    this.slip.open?.own?.touched(id);
     this.walker.stop();
     this.inHand = {};
     this.notes.edge(this.paper, id);

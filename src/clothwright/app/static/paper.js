@@ -180,15 +180,14 @@ export class Paper {
 
   /** Keep words inside the piece, and figures clear of their edge, at any size. */
   settle(p) {
-    const [x, y, room] = p.data.label;
-    const [, , w, h] = p.data.box;
+    const [x, y, room, across, down] = p.data.label;
     const { name } = p.data;
     // a name as large as it may stand, along the piece when that leaves more room
-    const along = h > w * 1.2 && 0.5 * name.length * 16.5 * this.px > 2.1 * room;
-    const size = Math.min(16.5 * this.px, along ? Math.min(1.1 * room, 0.8 * h / (0.5 * name.length)) : 4 * room / name.length);
+    const along = down > 1.2 * across && name.length * 0.25 * 16.5 * this.px > across;
+    const size = Math.min(16.5 * this.px, 1.1 * room, 1.9 * (along ? down : across) / (0.5 * name.length));
     p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${along ? -90 : 0}) scale(${size / 16.5})`);
     p.label.style.display = size < 6 * this.px ? 'none' : '';
-    p.label.lastChild.style.display = this.withDims || size < 12 * this.px || 22 * this.px > 1.6 * room ? 'none' : '';
+    p.label.lastChild.style.display = this.withDims || size < 12 * this.px || 22 * this.px > 1.6 * room || 0.31 * size * p.label.lastChild.textContent.length > (along ? down : across) ? 'none' : '';
     for (const t of p.dims.children) {
       const off = 15 * this.px, d = t.dataset;
       t.style.display = d.length < t.textContent.length * 7.5 * this.px ? 'none' : '';

@@ -1,6 +1,7 @@
 // The slip: sentences whose words are the controls.
 
 import { figured, make } from './figures.js';
+import { OwnSteps } from './byhand.js';
 import { Tape } from './tape.js';
 import { choiceDrawing } from './choices.js';
 
@@ -154,7 +155,7 @@ export class Slip {
     const slot = sentence.querySelector('.behind');
     const chooser = this.chooser(of, behind);
     slot.replaceChildren(chooser.el);
-    this.open = { of, el: chooser.el, tape: chooser.tape };
+    this.open = { of, el: chooser.el, tape: chooser.tape, own: chooser.own };
     for (const w of this.el.querySelectorAll(`[data-of="${CSS.escape(of)}"]`)) w.setAttribute('aria-expanded', 'true');
     (chooser.tape?.strip ?? chooser.el.querySelector('input, [aria-pressed=true], button'))?.focus({ preventScroll: true });
     chooser.el.scrollIntoView({ block: 'nearest' });
@@ -176,6 +177,7 @@ export class Slip {
     const behind = await this.room.ask('behind', { of });
     if (this.open?.of !== of || behind.is !== 'behind') return;
     if (tape) tape.update(behind);
+    else if (this.open.own) this.open.own.update(behind);
     else if (behind.opens === 'choice') {
       for (const b of this.open.el.querySelectorAll('[data-say]')) b.setAttribute('aria-pressed', String(b.dataset.say === behind.now));
     }
@@ -190,6 +192,10 @@ export class Slip {
         why: () => this.room.why(behind.key),
       });
       return { el: tape.el, tape };
+    }
+    if (behind.opens === 'own steps') {
+      const own = new OwnSteps(this.room, behind);
+      return { el: own.el, own };
     }
     if (behind.opens === 'measure') return { el: this.measure(of, behind) };
     const el = make('div', { class: 'pull' });

@@ -113,6 +113,6 @@ def _sides(body: Body) -> Iterator[Finding]:
                 f"{measures()[code].name} ({code}) is {_text(body, code, a)} on the "
                 f"left and {_text(body, code, b)} on the right.",
                 code,
-                "The draft needs separate left and right halves.",
+                "The two sides are drafted apart.",
                 {"left": a, "right": b},
             )

@@ -13,6 +13,7 @@ from clothwright.features.hand_places import (
     told,
 )
 from clothwright.paper import (
+    MIRRORED,
     Drafting,
     Ease,
     Edge,
@@ -23,6 +24,7 @@ from clothwright.paper import (
     SeamKind,
     Verb,
     move,
+    own_name,
     trace,
     unfold,
 )
@@ -122,7 +124,7 @@ class Unfold(OwnStep):
         other half is sewn to their twins. Raises PaperError."""
         p = d.sheet.piece(self.piece)
         whole = unfold(p)
-        mirrored = [e.name for e in whole.edges if e.name.endswith(" mirrored")]
+        mirrored = [e.name for e in whole.edges if e.name.endswith(MIRRORED)]
         twins = [
             n
             for n in mirrored
@@ -131,7 +133,7 @@ class Unfold(OwnStep):
         seams = (
             Seam(
                 f"{key}{i}",
-                f"{n.removesuffix(' mirrored')}, other half",
+                f"{own_name(n)}, other half",
                 (Run(p.code, n),),
                 (Run(p.code, n),),
                 ease=Ease.about(0.0, 0.1),

@@ -10,7 +10,14 @@ from enum import Enum
 
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.wording import edge_words
-from clothwright.paper import EdgeKind, Piece, SeamKind, Sheet
+from clothwright.paper import (
+    LEFT_PIECE,
+    EdgeKind,
+    Piece,
+    SeamKind,
+    Sheet,
+    own_name,
+)
 from clothwright.units import Unit, pretty_length
 
 
@@ -124,10 +131,10 @@ _BY_NAME: Mapping[str, Role] = {
 
 def role_of(piece: Piece, name: str) -> Role:
     """The role of an edge, from its piece and its name."""
-    edge = piece.edge(name)
+    edge, name = piece.edge(name), own_name(name)
     if edge.kind is EdgeKind.FOLD:
         return Role.FOLD
-    code = piece.code.removeprefix("L.")
+    code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
     if code == "SL" and name == "hem":

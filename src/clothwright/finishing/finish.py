@@ -1,6 +1,6 @@
 """Finishing: from trued net pieces to pieces as they are printed and cut."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from clothwright.curves import Path, distance
@@ -18,7 +18,7 @@ from clothwright.finishing.drawn import (
 from clothwright.finishing.lettering import lettered
 from clothwright.finishing.notching import notches_of
 from clothwright.finishing.wording import EACH, Words, wording
-from clothwright.paper import Edge, Piece, Sheet
+from clothwright.paper import LEFT_HALF, MIRRORED, Edge, Piece, Sheet
 from clothwright.truing import Towards, dart_cap
 from clothwright.units import Unit, pretty_length
 
@@ -177,7 +177,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
 def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
     """The piece with the mouth of every dart filled by its cap, and the darts' legs."""
     legs: list[Path] = []
-    for first, second, name, towards in _DARTS:
+    for first, second, name, towards in _every_dart():
         if not (piece.has(first) and piece.has(second)):
             continue
         if piece.after(first).name != second:
@@ -199,6 +199,15 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             loop.insert(at, Edge(name, cap.pinned(before.path.end, after.path.start)))
         piece = replace(piece, edges=tuple(loop))
     return piece, legs
+
+
+def _every_dart() -> Iterator[tuple[str, str, str, Towards]]:
+    """The darts of a half, and those of the other half of a whole piece, which the
+    loop meets the other way round."""
+    yield from _DARTS
+    for half in ("", LEFT_HALF, MIRRORED):  # a left piece is turned over, too
+        for first, second, name, towards in _DARTS:
+            yield second + half, first + half, name + half, towards.other
 
 
 def _counts(cuts: tuple[CutCount, ...], names: Mapping[str, str]) -> tuple[str, ...]:

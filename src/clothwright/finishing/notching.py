@@ -2,11 +2,15 @@
 
 from collections.abc import Iterable
 
+from clothwright.curves import distance
 from clothwright.finishing.drawn import DrawnNotch
 from clothwright.paper import JOINT, Run, Seam, SeamKind, Sheet
 
 SET = 1.0
 """Ticks of one set stand this far apart, cm."""
+
+ONE = 0.01
+"""Notches as near as this are one, cm."""
 
 
 def notches_of(
@@ -29,7 +33,10 @@ def notches_of(
                 if left and pair.note == JOINT:
                     continue
                 at = pair.left if left else pair.right
-                out += _set(sheet, seam, chain, at, pair.ticks, piece, widths)
+                for k in _set(sheet, seam, chain, at, pair.ticks, piece, widths):
+                    # a pair that is sewn to both sides' own pieces is notched once
+                    if all(distance(k.net, other.net) > ONE for other in out):
+                        out.append(k)
     return out
 
 

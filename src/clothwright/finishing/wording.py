@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from clothwright.curves import Path, distance
 from clothwright.finishing.drawn import Beside, Meaning, Wording
 from clothwright.finishing.label import GLUE
-from clothwright.paper import EdgeKind, Piece
+from clothwright.paper import EdgeKind, Piece, own_name
 
 _WORDS = {
     "cf": "centre front",
@@ -51,7 +51,8 @@ EACH = " of each"
 
 def edge_words(name: str) -> str:
     """An edge's name in words."""
-    return _WORDS.get(name, name)
+    own = own_name(name)
+    return _WORDS.get(own, own)
 
 
 @dataclass(frozen=True)
@@ -124,7 +125,7 @@ def _names(piece: Piece) -> list[Beside]:
             text = f"{edge_words(e.name)}, on the fold"
             said = Beside(Meaning.LABEL, text, e.path, True, "on the fold")
             out.append(said)
-        elif e.name in ("cf", "cb"):
+        elif own_name(e.name) in ("cf", "cb"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out
 

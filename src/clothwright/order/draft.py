@@ -18,6 +18,7 @@ from clothwright.features.shoulder import NO_TIGHTENING
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
+from clothwright.order.sides import APART, differing, level, of_both, sides_of, together
 from clothwright.order.styles import with_styles
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
@@ -50,6 +51,13 @@ class Draft:
     findings: tuple[Finding, ...]
     """All findings: features' own checks, then walks, joints and the checklist."""
 
+    left: "Draft | None" = None
+    """The left side's own draft, turned over, where the sides differ; `numbers` and
+    `steps` are then the right side's, and `sheet` has both."""
+
+    apart: frozenset[str] = frozenset()
+    """Codes of the pieces that differ on the two sides."""
+
     @cached_property
     def used(self) -> tuple[str, ...]:
         """Keys of the numbers that the draft and its checks rest on."""
@@ -79,6 +87,9 @@ class Workroom:
     measured: tuple[Body | None, tuple[Finding, ...]] = (None, ())
     """The last body, and what its measures say of each other."""
 
+    left: "Workroom | None" = None
+    """Where the left side is drafted, when the two differ."""
+
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
         order = with_styles(order)
@@ -89,6 +100,21 @@ class Workroom:
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             raise OrderError(*(f"{f.code}: {f}" for f in absurd))
+        if not any(f.code == APART for f in measured):
+            self.left = None
+            return self._half(order, measured)
+        right, left = sides_of(order)
+        self.left = self.left or Workroom()
+        here = self._half(right, measured)
+        try:
+            there = self.left._half(left, ())
+            even = level(left, there.numbers, there.sheet, here.sheet)
+            there = there if even is left else self.left._half(even, ())
+        except OrderError as e:
+            raise OrderError(*(f"left side: {s}" for s in e.sentences)) from e
+        return _both(order, here, there)
+
+    def _half(self, order: Order, measured: tuple[Finding, ...]) -> Draft:
         numbers = numbers_of(order, self.numbers)
         staged = self._drafted(order, numbers)
         sheet = staged[-1].sheet
@@ -156,6 +182,31 @@ class Workroom:
         return out
 
 
+def _both(order: Order, right: Draft, left: Draft) -> Draft:
+    """Two sides that were drafted apart, on one table and checked as one garment."""
+    apart = differing(right.sheet, left.sheet)
+    if not apart:
+        return replace(right, order=order)
+    with _told(order, order.place, "both sides together"):
+        sheet = together(right.sheet, left.sheet, apart, order.unit)
+    whole = check_all(sheet, (), _SHOWN[order.unit])
+    angles = (*right.report.angles, *left.report.angles)
+    sides = tuple(of_both(right.findings, left.findings))
+    said = {str(f) for f in (*right.findings, *left.findings)}
+    findings = (*sides, *(f for f in whole.findings if str(f) not in said))
+    report = Report(whole.walks, angles, findings)
+    return replace(
+        right,
+        order=order,
+        sheet=sheet,
+        report=report,
+        read=right.read | left.read,
+        findings=findings,
+        left=left,
+        apart=apart,
+    )
+
+
 def _before_her_own(order: Order, staged: list[Staged]) -> Sheet:
     """The table that features know; what she cuts herself is checked as all paper."""
     features = sum(s.rank < Rank.BY_HAND for _, s in _stages(order.features))
@@ -188,6 +239,8 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
     """What goes wrong with numbers and paper, as a sentence for the user."""
     try:
         yield
+    except OrderError:
+        raise
     except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{place}: {e}", order.unit)) from e
     except (ValueError, ArithmeticError) as e:

@@ -50,6 +50,7 @@ def figures(draft: Draft) -> dict[str, Any]:
         "seams": {s.code: _seam(draft, s.code) for s in draft.sheet.seams},
         "findings": [_finding(f) for f in draft.findings],
         "failed": draft.failed,
+        **({"left": figures(draft.left)} if draft.left else {}),
     }
 
 

@@ -9,7 +9,7 @@ from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
 from clothwright.finishing.finish import Finishing, finish
 from clothwright.order.draft import Draft
-from clothwright.paper import Sheet
+from clothwright.paper import LEFT_HALF, LEFT_PIECE, Sheet
 from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
@@ -50,7 +50,8 @@ def pattern(draft: Draft) -> Pattern:
 def finishing_of(draft: Draft) -> Finishing:
     """How the pieces of a draft are finished: their order, cloths, counts and notes."""
     order, sheet = draft.order, draft.sheet
-    codes = tuple(c for c in _ORDER if c in sheet.pieces)
+    both = (c + side for c in _ORDER for side in ("", LEFT_PIECE))
+    codes = tuple(c for c in both if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)
     guessed = (
         draft.numbers.why(k)
@@ -71,7 +72,7 @@ def finishing_of(draft: Draft) -> Finishing:
         )
     )
     allowances = Allowances(order.unit)
-    cuts = cut_list(sheet)
+    cuts = _of_sides(cut_list(sheet), draft.apart)
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):
         within = f"Interlining is cut {allowances.interlining} outside the stitch line."
         notes = (within, *notes)
@@ -84,7 +85,7 @@ def finishing_of(draft: Draft) -> Finishing:
         allowances=allowances,
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.nap,
-        taped=frozenset(_taped(sheet)),
+        taped=frozenset(_on_both(_taped(sheet))),
         failures=draft.failures(),
         cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
         notes=(*bought, *notes),
@@ -110,6 +111,30 @@ _ORDER = (
     "FF",
     "BF",
 )
+
+
+_ONCE = "1, right side up"
+
+
+def _of_sides(
+    cuts: Mapping[str, tuple[CutCount, ...]], apart: frozenset[str]
+) -> Mapping[str, tuple[CutCount, ...]]:
+    """Of pieces that differ on the two sides, each is cut once (truing 10)."""
+    out = dict(cuts)
+    for code in apart:
+        once = tuple(CutCount(c.cloth, 1, _ONCE) for c in cuts[code])
+        out[code] = once
+        if code + LEFT_PIECE in cuts:
+            out[code + LEFT_PIECE] = once
+    return out
+
+
+def _on_both(edges: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
+    """Edges of a half, and their names on the left side where that is another."""
+    for piece, edge in edges:
+        yield piece, edge
+        yield piece + LEFT_PIECE, edge
+        yield piece, edge + LEFT_HALF
 
 
 def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:

@@ -18,6 +18,9 @@ from clothwright.paper.drafting import Drafting
 from clothwright.paper.move import move
 from clothwright.paper.once import once
 from clothwright.paper.piece import (
+    LEFT_HALF,
+    LEFT_PIECE,
+    MIRRORED,
     Edge,
     EdgeKind,
     InnerLine,
@@ -25,6 +28,7 @@ from clothwright.paper.piece import (
     MarkKind,
     PaperError,
     Piece,
+    own_name,
     straight,
 )
 from clothwright.paper.record import Amount, Step, Verb
@@ -38,6 +42,9 @@ from clothwright.paper.unfold import unfold
 
 __all__ = [
     "JOINT",
+    "LEFT_HALF",
+    "LEFT_PIECE",
+    "MIRRORED",
     "Amount",
     "Change",
     "CornerAfter",
@@ -64,6 +71,7 @@ __all__ = [
     "move",
     "once",
     "outline",
+    "own_name",
     "redraw",
     "spot_on",
     "spread",

@@ -17,6 +17,20 @@ from clothwright.curves import (
     held,
 )
 
+LEFT_PIECE = "-L"
+"""Ends the code of a piece of the left side, where the two sides differ."""
+
+LEFT_HALF = " left"
+"""Ends the name of an edge of a whole piece's left half."""
+
+MIRRORED = " mirrored"
+"""Ends the name of an edge beyond the fold of a piece that was unfolded."""
+
+
+def own_name(name: str) -> str:
+    """The name of an edge on its own half: "neck" of "neck left"."""
+    return name.removesuffix(LEFT_HALF).removesuffix(MIRRORED)
+
 
 class EdgeKind(Enum):
     """What becomes of an edge in the cloth."""

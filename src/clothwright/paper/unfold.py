@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from clothwright.curves import mirror_in
-from clothwright.paper.piece import PaperError, Piece
+from clothwright.paper.piece import MIRRORED, PaperError, Piece
 
 
 def unfold(piece: Piece) -> Piece:
@@ -17,15 +17,15 @@ def unfold(piece: Piece) -> Piece:
         raise PaperError(f"{piece.code} has no fold to open")
     m = mirror_in(fold.path.start, fold.path.end)
     half = piece.rolled_to(fold.name)[1:]
-    twin = tuple(replace(e.moved(m), name=f"{e.name} mirrored") for e in reversed(half))
+    twin = tuple(replace(e.moved(m), name=e.name + MIRRORED) for e in reversed(half))
     return replace(
         piece,
         edges=half + twin,
         marks=piece.marks
-        + tuple(replace(k, name=f"{k.name} mirrored", at=m(k.at)) for k in piece.marks),
+        + tuple(replace(k, name=k.name + MIRRORED, at=m(k.at)) for k in piece.marks),
         lines=piece.lines
         + tuple(
-            replace(k, name=f"{k.name} mirrored", path=k.path.moved(m))
+            replace(k, name=k.name + MIRRORED, path=k.path.moved(m))
             for k in piece.lines
         ),
     )

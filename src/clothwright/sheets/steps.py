@@ -1,12 +1,14 @@
 """The drafting sheet: measures, numbers, and numbered hand steps with a figure each."""
 
 import json
+from collections.abc import Iterator
 from itertools import groupby
 from pathlib import Path
 
 from clothwright.body.measures import measures
 from clothwright.order import Draft
 from clothwright.order.telling import show
+from clothwright.paper import Step
 from clothwright.rules import Hand, Kind, Reason, RuleError
 from clothwright.sheets.booklet import compile_to
 from clothwright.sheets.drawing import figure
@@ -36,33 +38,48 @@ def write_steps(draft: Draft, target: Path, *, letter: bool = False) -> None:
 
 def steps_text(draft: Draft) -> list[str]:
     """The steps as plain numbered lines."""
-    unit = draft.order.unit
     return [
-        f"{i}. {tell(s, unit, draft.numbers, draft.sheet)}"
-        for i, s in enumerate(draft.steps, 1)
+        f"{i}. {'Left side: ' if side else ''}{text}"
+        for i, side, _, text in _told(draft)
     ]
 
 
+def _told(draft: Draft) -> Iterator[tuple[int, str, Step, str]]:
+    """Every step with its number, whose side it is, and its words; of the left side
+    those that are other than the right's."""
+    unit, said = draft.order.unit, []
+    for i, s in enumerate(draft.steps, 1):
+        said.append(tell(s, unit, draft.numbers, draft.sheet))
+        yield i, "", s, said[-1]
+    if draft.left is not None:
+        other = draft.left
+        for i, s in enumerate(other.steps, 1):
+            text = tell(s, unit, other.numbers, other.sheet)
+            if i > len(said) or text != said[i - 1]:
+                yield i, "left side", s, text
+
+
 def _data(draft: Draft, letter: bool) -> dict[str, object]:
-    order, numbers = draft.order, draft.numbers
+    order = draft.order
     unit = order.unit
     reasons = _reasons(draft)
     taken = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
     rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
     parts = []
-    numbered = list(enumerate(draft.steps, 1))
-    for name, group in groupby(numbered, key=lambda pair: pair[1].part):
+    steps = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
+    for (side, name), group in groupby(_told(draft), key=lambda t: (t[1], t[2].part)):
+        named = (name or "draft").capitalize()
         parts.append(
             {
-                "name": (name or "draft").capitalize(),
+                "name": f"{named}, {side}" if side else named,
                 "steps": [
                     {
                         "number": i,
-                        "text": tell(s, unit, numbers, draft.sheet),
-                        "svg": figure(draft.steps, i - 1),
+                        "text": text,
+                        "svg": figure(steps[side], i - 1),
                         "alt": f"{s.makes}, {s.says}",
                     }
-                    for i, s in group
+                    for i, _, s, text in group
                 ],
             }
         )

@@ -37,6 +37,11 @@ class Towards(Enum):
     SECOND = "second"
     """On the paper after the second leg."""
 
+    @property
+    def other(self) -> "Towards":
+        """The other leg: that of the dart's mirror image."""
+        return Towards.SECOND if self is Towards.FIRST else Towards.FIRST
+
 
 def dart_angle(leg: float, intake: float) -> float:
     """Full angle of a dart with legs of one length, degrees.

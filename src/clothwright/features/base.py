@@ -22,6 +22,8 @@ from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict
 
+from clothwright.features.notions import Notion
+from clothwright.features.operations import Operation
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
@@ -198,7 +200,20 @@ class Feature(BaseModel):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[str]:
-        """What to buy for it, and what its marks mean, for the first page."""
+        """What its marks mean and how it is handled, for the first page."""
+        return ()
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        """What is bought for it, and strips cut without a pattern."""
+        return ()
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        """What is done for it in the cloth and no seam tells."""
         return ()
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002

@@ -6,6 +6,16 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+    finished_edges,
+)
 from clothwright.features.peplum_rules import girth_at
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
@@ -163,12 +173,70 @@ class ConcealedZip(Feature):
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
-        code = "BC" if "BC" in sheet.pieces else "B"
-        opening = sheet.length(code, "cb") - _BELOW_NECK + n.z
         yield (
-            f"The opening is {fmt(opening)} long: buy a concealed zip of at least "
-            f"{fmt(opening + _SPARE)}, and a hook and eye for its top. It ends at the "
-            f"notch on the peplum's centre back, {fmt(n.z)} below the waist."
+            f"The opening is {fmt(_opening(n, sheet))} long: the zip ends at the notch "
+            f"on the peplum's centre back, {fmt(n.z)} below the waist."
+        )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        yield Notion(
+            Article.ZIP,
+            1,
+            "for the centre back",
+            length=_opening(n, sheet) + _SPARE,
+            at_least=True,
+        )
+        yield Notion(Article.HOOK, 1, "at the top of the zip")
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        opening = _opening(n, sheet)
+        seam = sheet.seam("S21")
+        yield Operation(
+            Work.ZIP,
+            "Put in the concealed zip",
+            (
+                f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
+                "the waist, face down on the net line of each half; the waist seams "
+                "meet.",
+                "Baste and close it once before you stitch beside the teeth.",
+            ),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.SET_ON,
+            length=2 * opening,
+            task=Task.ZIP,
+        )
+        yield Operation(
+            Work.CENTRE,
+            "Close the centre back below the zip",
+            ("As near to the zip's last stitches as the foot goes.",),
+            seams=(seam.code,),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+            length=sheet.chain_length(seam.left) - opening - _BELOW_NECK,
+            neatened=2,
+            press="open",
+        )
+        inside = finished_edges(sheet, ("BF",), "cb")
+        what = ["facing"] if inside else []
+        what += ["lining"] if any(c.startswith("L.B") for c in sheet.pieces) else []
+        yield Operation(
+            Work.LINED,
+            f"Fell the {' and the '.join(what)} to the zip's tape",
+            ("The raw ends turned in, clear of the teeth.",),
+            edges=inside,
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            length=2 * opening if "lining" in what else None,
+            task=Task.BY_HAND,
+        )
+        yield Operation(
+            Work.FASTEN,
+            "Sew a hook and eye at the top of the zip",
+            stitch=Stitch.HAND,
+            task=Task.HOOK,
+            hazards=(Hazard.SMALL_PART,),
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -192,3 +260,9 @@ class ConcealedZip(Feature):
                 "End the zip lower, or cut the peplum fuller.",
                 {"girth": wide, "B": n.B, "H": n.H},
             )
+
+
+def _opening(n: Numbers, sheet: Sheet) -> float:
+    """Length of the opening, cm (16.3)."""
+    code = "BC" if "BC" in sheet.pieces else "B"
+    return sheet.length(code, "cb") - _BELOW_NECK + n.z

@@ -10,7 +10,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.facing_checks import facing_findings
 from clothwright.features.facing_pieces import back_facing, front_facing
-from clothwright.features.interlining import interlining_notes
+from clothwright.features.facing_sewing import facing_operations
+from clothwright.features.operations import Operation
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
@@ -102,10 +103,13 @@ class Facing(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the facings", draft_facings),)
 
-    def notes(
-        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
-    ) -> Iterable[str]:
-        return interlining_notes(n, sheet, fmt)
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return facing_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return facing_findings(n, sheet)

@@ -5,10 +5,17 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.interlining import interlining_notes
 from clothwright.features.lining_checks import edge_findings, hung_findings
 from clothwright.features.lining_pieces import SLACK, below_facing, peplum, to_edge
 from clothwright.features.lining_seams import with_lining_seams
+from clothwright.features.operations import (
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+    finished_edges,
+)
 from clothwright.features.roll import LEAST_STRAP
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet, Verb
@@ -144,10 +151,21 @@ class Lining(Feature):
             else "less what the facing covers; both carry an allowance where they join",
         )
 
-    def notes(
-        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
-    ) -> Iterable[str]:
-        return interlining_notes(n, sheet, fmt) if self.to_edge else ()
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.LINING_HEM,
+            "Hem the lining",
+            ("Turned twice, when the shell has hung and is hemmed.",),
+            edges=finished_edges(sheet, ("L.",)),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.HEM_TWICE,
+            task=Task.HEM,
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return edge_findings(n, sheet) if self.to_edge else hung_findings(sheet)

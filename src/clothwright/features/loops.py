@@ -6,6 +6,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.loops_rules import BALL, EVEN, EXACT, FLAT, LACED, LOOPS
+from clothwright.features.loops_sewing import STRIP, loop_operations
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Mark, MarkKind, Sheet, Verb
 from clothwright.rules import Kind, Numbers, RuleTable
@@ -225,29 +228,57 @@ class Loops(Feature):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        loops = (
-            f"{n.loops_all:.0f} loops of {fmt(n.cord_cut)} each: {fmt(n.cord_all)} of "
-            "bias cord in all"
-        )
-        if self.rows is Rows.LACING:
-            yield f"{loops}; a cord of {fmt(n.lacing)} to lace with and tie."
-        else:
-            kind = "ball" if self.thickness is None else "flat"
-            yield (
-                f"{loops}; {n.buttons:.0f} {kind} buttons of {fmt(n.dia)} (one to "
-                "spare)."
-            )
         if self.rows is Rows.RIGHT:
             yield (
                 "Sew buttons to the right half of the panel only; its left lap line is "
                 "sewn under the left edge."
             )
-        if n.rest + n.g2 > HOOK_FROM + 1e-9:
-            yield "A hook and eye close the slanted edges below the last loop."
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        yield Notion(
+            Article.BIAS,
+            int(n.loops_all),
+            "for the loops",
+            length=n.cord_cut,
+            in_all=n.cord_all,
+        )
+        yield Notion(
+            Article.STRIP,
+            int(n.rows),
+            "under the loops, on the back",
+            length=sheet.length("BC", "slant"),
+            size=STRIP,
+        )
+        if self.rows is Rows.LACING:
+            yield Notion(Article.LACING, 1, "to lace with and tie", length=n.lacing)
+        else:
+            yield Notion(
+                self.button_kind,
+                int(n.buttons),
+                "on the panel behind",
+                size=n.dia,
+                spare=1,
+            )
+        if _hooked(n):
+            where = "to close the slanted edges below the last loop"
+            yield Notion(Article.HOOK, 1, where)
+
+    @property
+    def button_kind(self) -> Article:
+        """Ball or flat buttons."""
+        ball = self.thickness is None
+        return Article.BALL_BUTTON if ball else Article.FLAT_BUTTON
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        return loop_operations(
+            n, sheet, fmt, laced=self.rows is Rows.LACING, hooked=_hooked(n)
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         below = n.rest + n.g2
-        if below > HOOK_FROM + 1e-9:
+        if _hooked(n):
             yield Finding(
                 "L1",
                 Severity.WARN if n.rest > HOOK_FROM + 1e-9 else Severity.NOTE,
@@ -297,6 +328,11 @@ HOOK_FROM = 2.0
 
 TOUCHING = 0.2
 """Loops that touch are spaced by the button and this, cm (10.3)."""
+
+
+def _hooked(n: Numbers) -> bool:
+    """True when a hook closes the edges below the last loop (10.3)."""
+    return n.rest + n.g2 > HOOK_FROM + 1e-9
 
 
 def _with_loops(sheet: Sheet, code: str, n: Numbers) -> Sheet:

@@ -5,13 +5,15 @@ inside by the roll and cut back at the shoulder by what the roll makes it longer
 14.5).
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.facing import Facing
 from clothwright.features.facing_pieces import beside_zip
+from clothwright.features.facing_sewing import facing_operations
+from clothwright.features.operations import Operation
 from clothwright.features.sewn_halves import back_neck
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -79,6 +81,14 @@ class NeckFacing(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the neck facing", draft_neck_facing),)
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return facing_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.nf_tip > n.Lr - _FREE + 1e-6:

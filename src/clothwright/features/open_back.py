@@ -11,7 +11,9 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_curves import inward_back
 from clothwright.curves import Path, Point, from_pair
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.notions import Article, Notion
 from clothwright.features.open_back_findings import findings
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.panel_lines import corner, rounded
 from clothwright.findings import Finding
 from clothwright.paper import (
@@ -325,15 +327,31 @@ class LowOpenBack(Feature):
             lines=(slant.path, panel),
         )
 
-    def notes(
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        yield Notion(
+            Article.TAPE,
+            2,
+            "for the slanted edges, a hundredth shorter than the edge",
+            length=n.tape,
+        )
+
+    def operations(
         self,
         n: Numbers,
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
-    ) -> Iterable[str]:
-        yield (
-            f"Stay tape for the slanted edges: two of {fmt(n.tape)}, a hundredth "
-            "shorter than the edge."
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.STAY,
+            "Tape the slanted edges",
+            (
+                f"Tape of {fmt(n.tape)} on each net line; the edge is eased to it, so "
+                "that it does not stretch.",
+            ),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.SET_ON,
+            length=2 * n.tape,
+            task=Task.STAY,
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

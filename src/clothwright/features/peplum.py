@@ -11,6 +11,8 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point, dot, left_normal
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
 from clothwright.features.peplum_pieces import (
     BackEnd,
     draw_circle,
@@ -24,6 +26,11 @@ from clothwright.features.peplum_rules import (
     PEPLUM,
     TO_CENTRE,
     clearance,
+)
+from clothwright.features.peplum_sewing import (
+    behind_opening,
+    gathered_in,
+    peplum_operations,
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
@@ -198,27 +205,38 @@ class Peplum(Feature):
     ) -> Iterable[str]:
         if self.ends is Ends.TO_CENTRE:
             yield (
-                "Two hooks and eyes close the peplum at the centre back (crosses). On "
-                f"the left half fold the {fmt(n.lap_P)} underlap under and sew the "
-                "waist behind the opening to the panel; on the right half bind that "
-                "waist and leave the underlap flat."
+                "The peplum is hooked at the centre back (crosses). "
+                f"{behind_opening(n, fmt)}"
             )
         elif has_open_edges(sheet):
-            yield (
-                "A hook and eye close the waist end of the back edges (cross on the "
-                "back peplum)."
-            )
+            yield "The waist end of the back edges is hooked (cross on the peplum)."
         if self.cut is Cut.GATHERED:
-            yield (
-                f"Gather the peplum's {fmt(n.w_below)} into {fmt(2 * (n.w_F + n.w_PB))}"
-                " of waist."
-            )
+            yield gathered_in(n, fmt)
         code, wide = widest(sheet)
         if wide > NARROW_CLOTH:
             yield (
                 f"The peplum needs cloth of {fmt(wide)} between the selvedges "
                 f"({sheet.piece(code).name.lower()})."
             )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        if self.ends is Ends.TO_CENTRE:
+            yield Notion(Article.HOOK, 2, "for the peplum at the centre back")
+        elif has_open_edges(sheet):
+            yield Notion(Article.HOOK, 1, "for the waist end of the back edges")
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        hooks = sum(notion.count for notion in self.notions(n, sheet))
+        return peplum_operations(
+            n,
+            sheet,
+            fmt,
+            gathered=self.cut is Cut.GATHERED,
+            underlapped=self.ends is Ends.TO_CENTRE,
+            hooks=hooks,
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._unused()

@@ -1,12 +1,13 @@
 """The panel behind an open back, on the fold at the centre back (first garment 11)."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, distance
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.open_back_findings import narrowest_strip
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -184,6 +185,25 @@ class UnderPanel(Feature):
             frm=("UP1", "UP2", "UP3", "UP4"),
             detail="joined in this order, the centre back on the fold; copy the "
             "slanted edge on it as the lap line, a cross for each button beside it",
+        )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.BEHIND,
+            "Sew the panel behind to the left edge",
+            (
+                "Lay its left lap line under the left slanted edge, as worn, and fell "
+                "it to the facing; its right side stays free.",
+            ),
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            length=n.slant,
+            task=Task.BY_HAND,
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

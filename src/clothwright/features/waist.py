@@ -4,11 +4,13 @@ At each joint both partners are lengthened along their own seam, and every waist
 becomes a curve that is square to the seams it meets.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.waist_rules import LEVEL_BACK, TRUED, WAIST, waist_curve
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, Piece, Sheet, Verb, redraw
@@ -56,6 +58,28 @@ class WaistSeam(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.WAIST, "the waist seam", true_waist),)
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        yield Notion(Article.TAPE, 1, "for the waist", length=n.w)
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.READY,
+            "Tape the bodice's waist",
+            (
+                f"Tape of {fmt(n.w)} on the net line of the whole waist, from one end "
+                "to the other.",
+            ),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.SET_ON,
+            length=n.w,
+            task=Task.STAY,
+        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for half, aim in (("front", n.aim_F), ("back", n.aim_B)):

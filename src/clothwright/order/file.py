@@ -7,6 +7,8 @@
     house = "house.toml"         # optional
     estimates = "survey"         # or "handbook": how missing measures are estimated
     nap = false
+    wearer = "adult"             # or "child", "child under three": for the cautions
+    use = "day"                  # or "nightwear"
     cloth_width = "54 1/4"       # between the selvedges, where it is known
 
     [[feature]]
@@ -28,6 +30,7 @@ from pydantic import ValidationError
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
 from clothwright.features import KINDS, Feature
 from clothwright.order.faults import sentences
+from clothwright.order.wearer import Use, Wearer, read_wearer
 from clothwright.units import LengthError, Unit, format_length, parse_length
 
 
@@ -56,6 +59,8 @@ class Order:
     cloth_width: float | None = None
     """Usable width of the cloth between the selvedges, cm."""
 
+    wearer: Wearer = Wearer.ADULT
+    use: Use = Use.DAY
     place: str = "order"
 
     def feature(self, kind: str) -> Feature | None:
@@ -74,6 +79,8 @@ _TOP = {
     "nap",
     "cloth",
     "cloth_width",
+    "wearer",
+    "use",
     "feature",
     "taken",
     "by",
@@ -164,6 +171,8 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
         faults.append(f"{place}: nap is true or false, without quotes")
     cloth_width, more = _cloth_width(table, place, unit)
     faults += more
+    wearer, use, odd = read_wearer(table, place)
+    faults += odd
     if faults or body is None:
         raise OrderError(*faults)
     return Order(
@@ -178,6 +187,8 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
         nap=bool(table.get("nap", False)),
         cloth=str(table.get("cloth", "shell")),
         cloth_width=cloth_width,
+        wearer=wearer,
+        use=use,
         place=place,
     )
 

@@ -8,6 +8,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
 from clothwright.finishing.finish import Finishing, finish
+from clothwright.order.cautions import of_garment
 from clothwright.order.draft import Draft
 from clothwright.paper import LEFT_HALF, LEFT_PIECE, Sheet
 from clothwright.rules import Hand
@@ -15,13 +16,6 @@ from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
 _INTERLINED = ("FF", "BF", "UP")
-
-CAUTIONS = (
-    "Loops, cords and small buttons are a hazard on children's clothes: follow the "
-    "rules in force where the garment is worn.",
-    "Count pins and needles before the garment leaves the workroom.",
-)
-"""What every pattern of this garment prints; it claims no compliance."""
 
 
 @dataclass(frozen=True)
@@ -64,13 +58,24 @@ def finishing_of(draft: Draft) -> Finishing:
         if estimated
         else ()
     )
-    bought = (
+
+    def fmt(cm: float) -> str:
+        return pretty_length(cm, order.unit)
+
+    said = [
         text
         for f in order.features
-        for text in f.notes(
-            draft.numbers, sheet, lambda cm: pretty_length(cm, order.unit)
+        for text in (
+            *(one.told(fmt) for one in f.notions(draft.numbers, sheet)),
+            *f.notes(draft.numbers, sheet, fmt),
         )
-    )
+    ]
+    hazards = {
+        h
+        for f in order.features
+        for op in f.operations(draft.numbers, sheet, fmt)
+        for h in op.hazards
+    }
     allowances = Allowances(order.unit)
     cuts = _of_sides(cut_list(sheet), draft.apart)
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):
@@ -87,8 +92,8 @@ def finishing_of(draft: Draft) -> Finishing:
         nap=order.nap,
         taped=frozenset(_on_both(_taped(sheet))),
         failures=draft.failures(),
-        cautions=CAUTIONS if "UP" in sheet.pieces else CAUTIONS[1:],
-        notes=(*bought, *notes),
+        cautions=of_garment(hazards, order),
+        notes=(*said, *notes),
         cloths={"shell": order.cloth},
     )
 

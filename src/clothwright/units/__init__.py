@@ -12,6 +12,7 @@ from clothwright.units.read import (
 )
 from clothwright.units.show import (
     Fraction16,
+    cm_to_ligne,
     format_angle,
     format_length,
     ligne_to_cm,
@@ -28,6 +29,7 @@ __all__ = [
     "Fraction16",
     "LengthError",
     "Unit",
+    "cm_to_ligne",
     "format_angle",
     "format_length",
     "ligne_to_cm",

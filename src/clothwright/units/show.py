@@ -118,6 +118,11 @@ def ligne_to_cm(lignes: float) -> float:
     return lignes * 2.54 / 40
 
 
+def cm_to_ligne(cm: float) -> float:
+    """Button size in lignes, to the nearest half."""
+    return round(cm / 2.54 * 40 * 2) / 2
+
+
 _CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")
 
 

@@ -1,0 +1,34 @@
+"""Cost: what an order costs to make, what it is sold for, and how it came out.
+
+Terminology
+    rates     a house's own file (TOML): currency, prices of notions, rate of making,
+              overhead, margin or markup, deposit, minutes of each task.
+    line      quantity × unit price, rounded by itself; a total is the sum of its lines.
+    row       lines of one kind, A to E; F is their sum, the full cost.
+    quote     what the client reads: what she pays for, and no rate of the house.
+    outcome   the estimate beside what it really took, and changes agreed later.
+
+Money is `Decimal`, rounded half up to the currency's places (cutting and costing 4).
+"""
+
+from clothwright.cost.money import CostError
+from clothwright.cost.outcome import Outcome, outcome, read_actual
+from clothwright.cost.quote import Quote, quote
+from clothwright.cost.rates import Rates, demo_rates, read_rates
+from clothwright.cost.sheet import ClothBought, CostSheet, Plan, cost_sheet
+
+__all__ = [
+    "ClothBought",
+    "CostError",
+    "CostSheet",
+    "Outcome",
+    "Plan",
+    "Quote",
+    "Rates",
+    "cost_sheet",
+    "demo_rates",
+    "outcome",
+    "quote",
+    "read_actual",
+    "read_rates",
+]

@@ -1,0 +1,168 @@
+"""What is done in the cloth: kinds of work, stitches, seams, hazards.
+
+Terminology
+    work       a kind of work, with its place in the general order of making.
+    operation  one thing that is done at the machine, the iron or by hand, and ticked.
+    task       what its time is reckoned by: a row of the house rates.
+
+A seam of the draft says by itself how it is sewn; a feature says only what no seam
+tells: loops, a zip, gathers, hems. Lengths are cm.
+"""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from clothwright.paper import EdgeKind, Run, Sheet
+
+
+class Work(Enum):
+    """A kind of work, by what it is and its place in the order of making (cutting and
+    costing 5: flat before round, small before large, inside before outside)."""
+
+    def __init__(self, words: str, place: int) -> None:
+        self.words, self.place = words, place
+
+    CUT = "cut out", 0
+    MARK = "mark", 1
+    FUSE = "interline", 1
+    STAY = "stay the edges", 1
+    DART = "darts", 2
+    PANEL = "panel seams", 2
+    BAG = "bag out a small part", 3
+    ON_EDGE = "sew fastenings into an edge", 4
+    SHOULDER = "shoulders", 5
+    FACING = "make the facing", 6
+    EDGE = "face or bag out the edges", 6
+    SLEEVE_SEAM = "seam of the sleeve", 7
+    SLEEVE = "set the sleeves", 7
+    SIDE = "sides", 8
+    SKIRT = "make what hangs on the waist", 9
+    READY = "make the waist ready", 9
+    WAIST = "waist", 9
+    ZIP = "zip", 9
+    CENTRE = "centre seam", 9
+    LINING = "make the lining", 10
+    JOIN = "join the lining to the facing", 10
+    LINING_ROUND = "close the lining", 10
+    LINED = "fasten what lies inside", 10
+    BAND = "waistband", 11
+    BEHIND = "attach what lies behind", 12
+    FASTEN = "fasteners", 12
+    HANG = "let it hang", 13
+    HEM = "hems", 13
+    LINING_HEM = "hem of the lining", 13
+    FINISH = "press, label, inspect", 14
+
+
+class Stitch(Enum):
+    """Stitch types after ISO 4915."""
+
+    def __init__(self, number: str, words: str) -> None:
+        self.number, self.words = number, words
+
+    LOCK = "301", "lockstitch"
+    ZIGZAG = "304", "zigzag"
+    OVEREDGE = "504", "three-thread overedge"
+    HAND = "200", "by hand"
+
+
+class SeamType(Enum):
+    """Seam types after ISO 4916, by class and lie of the plies."""
+
+    def __init__(self, number: str, words: str) -> None:
+        self.number, self.words = number, words
+
+    PLAIN = "1.01", "plain seam"
+    LAPPED = "2.01", "lapped seam"
+    PLACED = "2.02", "laid on, its edge turned in"
+    NEATENED = "6.01", "edge neatened"
+    HEM_ONCE = "6.02", "hem turned once"
+    HEM_TWICE = "6.03", "hem turned twice"
+    SET_ON = "class 7", "something set on an edge"
+    LOOP = "class 8", "loop"
+
+
+class Task(Enum):
+    """What a time is reckoned by, as the house rates name it."""
+
+    MEASURE = "measuring"
+    OWN_BLOCK = "draft from her own block"
+    NEW_BLOCK = "new block"
+    TOILE = "toile"
+    FITTING = "fitting"
+    CUT = "cut the shell"
+    CUT_LINING = "cut the lining"
+    MARK = "mark and interline"
+    STAY = "stay and tape"
+    DART = "dart"
+    PANEL = "princess seam"
+    SEAMS = "pair of plain seams"
+    FACE = "facing of an edge"
+    BAG = "bagged part"
+    LOOP = "loop"
+    BUTTON = "button"
+    HOOK = "hook and eye"
+    SLEEVES = "pair of sleeves"
+    GATHER = "gathers"
+    BY_HAND = "seam by hand"
+    WAIST = "waist seam"
+    ZIP = "concealed zip"
+    LINING = "lining"
+    NARROW_HEM = "narrow hem of an edge"
+    HEM = "straight hem"
+    CIRCLE_HEM = "hem of a circle"
+    FINISH = "press and finish"
+
+
+class Hazard(Enum):
+    """Where work, or the finished garment, can hurt."""
+
+    BLADE = "blade"
+    IRON = "iron"
+    NEEDLE = "needle"
+    CORD = "cord"
+    SMALL_PART = "small part"
+    LOST_PIN = "lost pin"
+
+
+@dataclass(frozen=True)
+class Operation:
+    """One operation of the making order.
+
+    `seams` are the codes of the seams that it sews, `edges` the finished edges that it
+    neatens or hems. Without `length` its stitches run along these, as often as the
+    garment has them.
+    """
+
+    work: Work
+    title: str
+    says: tuple[str, ...] = ()
+    seams: tuple[str, ...] = ()
+    edges: tuple[Run, ...] = ()
+    stitch: Stitch | None = None
+    seam_type: SeamType | None = None
+    length: float | None = None
+    """Stitched in all, cm, where no seam and no edge tells it."""
+
+    neatened: int = 0
+    """Raw edges along its seams that are neatened, 0 to 2."""
+
+    press: str = ""
+    task: Task | None = None
+    count: float = 1.0
+    """Times that the task is done."""
+
+    hazards: tuple[Hazard, ...] = ()
+
+
+def finished_edges(
+    sheet: Sheet, begins: tuple[str, ...], *names: str
+) -> tuple[Run, ...]:
+    """The finished edges of these names on pieces whose codes begin so."""
+    return tuple(
+        Run(p.code, e.name)
+        for p in sheet.pieces.values()
+        if p.code.startswith(begins)
+        for e in p.edges
+        if e.kind is EdgeKind.FINISHED and (not names or e.name in names)
+    )

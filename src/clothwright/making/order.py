@@ -1,0 +1,256 @@
+"""The order of making: operations of seams and features, none before what it needs.
+
+A topological sort; what is free at the same time is done by the general list: flat
+before round, small before large, inside before outside (cutting and costing 5).
+"""
+
+import heapq
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from graphlib import TopologicalSorter
+from itertools import permutations
+
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    Stitch,
+    Task,
+    Work,
+)
+from clothwright.finishing.allowances import Role, role_of
+from clothwright.making.sewing import seam_operations, times, to_edge
+from clothwright.order import Draft
+from clothwright.order.pattern import cut_list
+from clothwright.paper import EdgeKind, Run, Seam, Sheet
+from clothwright.units import pretty_length
+
+_NEEDS: Mapping[Work, tuple[Work, ...]] = {
+    Work.MARK: (Work.CUT,),
+    Work.FUSE: (Work.CUT,),
+    Work.STAY: (Work.MARK,),
+    Work.DART: (Work.MARK,),
+    Work.PANEL: (Work.MARK, Work.DART),
+    Work.BAG: (Work.MARK, Work.FUSE),
+    Work.ON_EDGE: (Work.MARK, Work.FUSE, Work.STAY),
+    Work.SHOULDER: (Work.STAY, Work.DART, Work.PANEL),
+    Work.FACING: (Work.MARK, Work.FUSE),
+    Work.EDGE: (Work.SHOULDER, Work.FACING, Work.STAY, Work.ON_EDGE),
+    Work.SLEEVE_SEAM: (Work.MARK,),
+    Work.SLEEVE: (Work.SHOULDER, Work.SIDE, Work.SLEEVE_SEAM),
+    Work.SIDE: (Work.DART, Work.PANEL, Work.EDGE),
+    Work.SKIRT: (Work.MARK,),
+    Work.READY: (Work.SIDE, Work.SKIRT),
+    Work.WAIST: (Work.SIDE, Work.SKIRT, Work.READY, Work.EDGE, Work.BAG),
+    Work.ZIP: (Work.WAIST, Work.EDGE, Work.STAY),
+    Work.CENTRE: (Work.ZIP,),
+    Work.LINING: (Work.MARK,),
+    Work.JOIN: (Work.LINING, Work.EDGE, Work.SIDE, Work.ZIP),
+    Work.LINING_ROUND: (Work.LINING, Work.SIDE),
+    Work.LINED: (
+        Work.JOIN,
+        Work.LINING_ROUND,
+        Work.EDGE,
+        Work.SIDE,
+        Work.WAIST,
+        Work.ZIP,
+        Work.BAG,
+    ),
+    Work.BAND: (Work.WAIST, Work.ZIP),
+    Work.BEHIND: (Work.BAG, Work.EDGE, Work.WAIST, Work.LINED),
+    Work.FASTEN: (Work.EDGE, Work.WAIST, Work.ZIP, Work.LINED, Work.BEHIND),
+    Work.HANG: (Work.WAIST, Work.CENTRE),
+    Work.HEM: (Work.WAIST, Work.CENTRE, Work.SLEEVE_SEAM, Work.HANG),
+    Work.LINING_HEM: (Work.HEM, Work.LINED),
+    Work.FINISH: tuple(w for w in Work if w.place < 14),
+}
+"""Kinds of work that a kind of work needs done before (cutting and costing 5)."""
+
+
+@dataclass(frozen=True)
+class MakingOrder:
+    """Every operation of a draft, in the order in which it is done."""
+
+    draft: Draft
+    operations: tuple[Operation, ...]
+
+    def seams(self, operation: Operation) -> tuple[Seam, ...]:
+        """The seams that an operation sews."""
+        return tuple(self.draft.sheet.seam(code) for code in operation.seams)
+
+    def stitched(self, operation: Operation) -> Mapping[Stitch, float]:
+        """Length of each stitch that an operation takes, cm."""
+        sheet = self.draft.sheet
+        run = sum(
+            times(sheet, s) * sheet.chain_length(s.left) for s in self.seams(operation)
+        )
+        edges = sum(2 * sheet.length(r.piece, r.edge) for r in operation.edges)
+        main = run + edges if operation.length is None else operation.length
+        found: dict[Stitch, float] = {}
+        if operation.stitch is not None and main > 0:
+            found[operation.stitch] = main
+        if operation.neatened:
+            raw = operation.neatened * (run + edges)
+            found[Stitch.OVEREDGE] = found.get(Stitch.OVEREDGE, 0.0) + raw
+        return found
+
+
+def making_order(draft: Draft) -> MakingOrder:
+    """The making order of a draft."""
+    order, sheet = draft.order, draft.sheet
+
+    def fmt(cm: float) -> str:
+        return pretty_length(cm, order.unit)
+
+    own = [op for f in order.features for op in f.operations(draft.numbers, sheet, fmt)]
+    told = [code for op in own for code in op.seams]
+    every = [
+        *_before(draft),
+        *seam_operations(sheet, told),
+        *own,
+        _last(),
+    ]
+    if any(code.startswith("L.") for code in sheet.pieces):
+        # no raw edge of a seam is seen under a lining
+        every = [replace(op, neatened=0) if op.seams else op for op in every]
+    return MakingOrder(draft, tuple(_sorted(sheet, every)))
+
+
+def _before(draft: Draft) -> Iterator[Operation]:
+    """What is done before anything is sewn."""
+    sheet = draft.sheet
+    cuts = cut_list(sheet)
+    cloths = {c.cloth for of in cuts.values() for c in of}
+    yield Operation(
+        Work.CUT,
+        "Cut the shell",
+        ("Every piece by the cutting sheet, grain measured at both ends.",),
+        task=Task.CUT,
+        hazards=(Hazard.BLADE,),
+    )
+    if "lining" in cloths:
+        few = not any(c.startswith("L.") for c in sheet.pieces)
+        what = "the lining of the small parts" if few else "the lining"
+        yield Operation(
+            Work.CUT,
+            f"Cut {what}",
+            task=Task.CUT_LINING,
+            count=0.25 if few else 1.0,
+        )
+    yield Operation(
+        Work.MARK,
+        "Mark notches, darts and points",
+        ("Clip no notch deeper than a third of the allowance.",),
+        task=Task.MARK,
+        hazards=(Hazard.NEEDLE,),
+    )
+    fused = [
+        sheet.piece(code).name.lower()
+        for code, of in cuts.items()
+        if any(c.cloth == "interlining" for c in of)
+    ]
+    if fused:
+        yield Operation(
+            Work.FUSE,
+            f"Interline the {_listed(fused)}",
+            ("Try the iron on a scrap; let each piece cool flat.",),
+            hazards=(Hazard.IRON,),
+        )
+    edges = _stayed(sheet)
+    yield Operation(
+        Work.STAY,
+        "Stay-stitch necks and armholes",
+        ("Just outside the net line, from the shoulder down.",),
+        stitch=Stitch.LOCK,
+        length=sum(2 * sheet.length(r.piece, r.edge) for r in edges),
+        task=Task.STAY,
+    )
+
+
+def _stayed(sheet: Sheet) -> list[Run]:
+    """Necks and armholes of the shell."""
+    return [
+        Run(p.code, e.name)
+        for p in sheet.pieces.values()
+        if p.code in ("F", "FC", "FS", "B", "BC", "BS")
+        for e in p.edges
+        if role_of(p, e.name) is Role.EDGE
+        and e.kind is EdgeKind.SEAM
+        and e.name != "slant"
+    ]
+
+
+def _last() -> Operation:
+    return Operation(
+        Work.FINISH,
+        "Press, sew in the label, inspect",
+        (
+            "Every seam once more from the right side; threads cut, chalk brushed out; "
+            "pins and needles counted.",
+        ),
+        task=Task.FINISH,
+        hazards=(Hazard.IRON, Hazard.LOST_PIN),
+    )
+
+
+def _listed(words: list[str]) -> str:
+    return ", ".join(words[:-1]) + " and " + words[-1] if len(words) > 1 else words[0]
+
+
+# -- sorting -------------------------------------------------------------------------
+_Key = Callable[[int], tuple[int, int, int]]
+_WORKS = list(Work)
+
+
+def _sorted(sheet: Sheet, every: list[Operation]) -> Iterator[Operation]:
+    """By what each needs; ties by the general list, then as stated."""
+    graph = TopologicalSorter(_graph(sheet, every))
+    graph.prepare()
+    ready: list[tuple[int, int, int]] = []
+    while graph.is_active():
+        for i in graph.get_ready():
+            work = every[i].work
+            heapq.heappush(ready, (work.place, _WORKS.index(work), i))
+        i = heapq.heappop(ready)[2]
+        yield every[i]
+        graph.done(i)
+
+
+def _graph(sheet: Sheet, every: list[Operation]) -> dict[int, set[int]]:
+    """For each operation, those that must be done before."""
+    made_by: dict[str, int] = {c: i for i, op in enumerate(every) for c in op.seams}
+    graph: dict[int, set[int]] = {}
+    for i, op in enumerate(every):
+        needs = _NEEDS.get(op.work, ())
+        if op.work is Work.EDGE and to_edge(sheet):
+            needs = (*needs, Work.LINING)  # bagged out by the lining, with shoulders
+        before = {j for j, b in enumerate(every) if b.work in needs}
+        for code in op.seams:
+            for joint in crossed(sheet, sheet.seam(code)):
+                before.add(made_by[joint])
+        graph[i] = before - {i}
+    return graph
+
+
+def crossed(sheet: Sheet, seam: Seam) -> Iterable[str]:
+    """Codes of the seams that a seam runs over: each makes a joint of its chains, and
+    is pressed before it is crossed."""
+    for chain in (seam.left, seam.right):
+        for a, b in zip(chain, chain[1:], strict=False):
+            yield from (s.code for s in sheet.seams if _joins(sheet, s, a, b))
+
+
+def _joins(sheet: Sheet, seam: Seam, a: Run, b: Run) -> bool:
+    """True for the seam that ends where two neighbours of a chain meet."""
+    last, first = beside(sheet, a), beside(sheet, b._replace(backward=not b.backward))
+    if a.piece == b.piece and last == b.edge:
+        return False  # they meet at a corner of their piece
+    ends = {(a.piece, last), (b.piece, first)}
+    sides = ({(r.piece, r.edge) for r in side} for side in (seam.left, seam.right))
+    left, right = sides
+    return any(x in left and y in right for x, y in permutations(ends, 2))
+
+
+def beside(sheet: Sheet, run: Run) -> str:
+    """The edge of its piece that a run comes to."""
+    piece = sheet.piece(run.piece)
+    return (piece.before if run.backward else piece.after)(run.edge).name

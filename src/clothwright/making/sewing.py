@@ -1,0 +1,236 @@
+"""Operations read from the seams: how each is sewn, stated once for its kind of work.
+
+Pressing, clipping and neatening are common practice, no source.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.finishing.allowances import Role, role_of
+from clothwright.paper import Seam, SeamKind, Sheet
+
+
+@dataclass(frozen=True)
+class _How:
+    """How a kind of seam is sewn."""
+
+    title: str
+    says: tuple[str, ...] = ()
+    press: str = ""
+    task: Task | None = None
+    neatened: int = 0
+    stitch: Stitch = Stitch.LOCK
+    seam_type: SeamType = SeamType.PLAIN
+
+
+_TURNED = (
+    "Trim the allowances in layers, clip the curves, turn; stitch the allowances to "
+    "the inner layer as far in as the foot goes.",
+)
+
+_HOW: Mapping[Work, _How] = {
+    Work.DART: _How(
+        "Sew the {name}s",
+        ("From the wide end to the point; run off the cloth and tie the ends.",),
+        task=Task.DART,
+    ),
+    Work.PANEL: _How(
+        "Sew the {name} seams",
+        ("Clip the hollow side where it is sewn to the round one.",),
+        "open, over a cushion",
+        Task.PANEL,
+        2,
+    ),
+    Work.BAG: _How(
+        "Bag out the {piece}",
+        (
+            "Shell and lining right sides together; leave a hand's width of the lower "
+            "edge open, turn, close it by hand.",
+        ),
+        "flat, the lining a hair inside",
+        Task.BAG,
+    ),
+    Work.SHOULDER: _How("Sew the shoulders", (), "open", Task.SEAMS, 2),
+    Work.FACING: _How("Join the facing at the shoulders", (), "open"),
+    Work.EDGE: _How(
+        "Face the {edges}",
+        _TURNED,
+        "towards the facing, then rolled to the inside",
+        Task.FACE,
+    ),
+    Work.SLEEVE_SEAM: _How("Sew the sleeve seams", (), "open", Task.SEAMS, 2),
+    Work.SLEEVE: _How(
+        "Set the sleeves",
+        (
+            "Run two rows of long stitches over the cap between its notches and draw "
+            "them up; the part under the arm goes in flat.",
+        ),
+        "into the sleeve, the cap only steamed",
+        Task.SLEEVES,
+        1,
+    ),
+    Work.SIDE: _How(
+        "Sew the sides",
+        ("Baste first and try it on.",),
+        "open",
+        Task.SEAMS,
+        2,
+    ),
+    Work.SKIRT: _How("Sew the {name} seams", (), "open", Task.SEAMS, 2),
+    Work.WAIST: _How(
+        "Sew the waist", ("Side and panel seams meet.",), "up", Task.WAIST, 1
+    ),
+    Work.CENTRE: _How("Sew the {name} seam", (), "open", None, 2),
+    Work.LINING: _How(
+        "Make the lining", ("In the order listed.",), "open", Task.LINING
+    ),
+    Work.JOIN: _How(
+        "Join the lining to the facing", (), "towards the lining", Task.BY_HAND
+    ),
+    Work.LINING_ROUND: _How("Close the lining", (), "up at the waist"),
+    Work.LINED: _How(
+        "Catch the lining in at the waist",
+        ("Allowance on allowance, by long stitches inside; it is not seen outside.",),
+        task=Task.BY_HAND,
+        stitch=Stitch.HAND,
+        seam_type=SeamType.LAPPED,
+    ),
+}
+
+_OF_ROLE: Mapping[Role, Work] = {
+    Role.SHOULDER: Work.SHOULDER,
+    Role.SIDE: Work.SIDE,
+    Role.PEPLUM_SIDE: Work.SKIRT,
+    Role.CENTRE_ZIP: Work.CENTRE,
+    Role.WAIST: Work.WAIST,
+    Role.CAP: Work.SLEEVE,
+    Role.UNDERARM: Work.SLEEVE_SEAM,
+    Role.JOIN: Work.JOIN,
+}
+"""What a plain seam of this edge is; any other is a panel seam."""
+
+_FACINGS = ("FF", "BF")
+
+
+def work_of(sheet: Sheet, seam: Seam) -> Work:
+    """The kind of work in which a seam is sewn."""
+    work = _by_itself(sheet, seam)
+    lined = any(r.piece.startswith("L.") for r in seam.runs())
+    if not lined or work in (Work.EDGE, Work.JOIN):
+        return work
+    if seam.kind is SeamKind.LAPPED:
+        return Work.LINED
+    if work is Work.SIDE and to_edge(sheet):
+        return work  # in one with the shell's, over the turned armhole
+    return Work.LINING_ROUND if work in (Work.WAIST, Work.CENTRE) else Work.LINING
+
+
+def _by_itself(sheet: Sheet, seam: Seam) -> Work:
+    """The same, were a lining's seam the shell's."""
+    match seam.kind:
+        case SeamKind.FACED:
+            return Work.EDGE
+        case SeamKind.LAPPED:
+            return Work.WAIST
+        case SeamKind.DART:
+            return Work.DART
+        case SeamKind.TWIN:
+            return Work.BAG if times(sheet, seam) > 1 else Work.CENTRE
+    roles = [role_of(sheet.piece(r.piece), r.edge) for r in seam.runs()]
+    telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
+    work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
+    faced = all(r.piece in _FACINGS for r in seam.runs())
+    return Work.FACING if faced and work is Work.SHOULDER else work
+
+
+def times(sheet: Sheet, seam: Seam) -> int:
+    """How often the garment has the seam: twice, left and right, but for the seam in
+    which both halves meet."""
+    halves = seam.kind is SeamKind.TWIN and all(
+        sheet.piece(r.piece).fold is None for r in seam.runs()
+    )
+    return 1 if halves else 2
+
+
+def to_edge(sheet: Sheet) -> bool:
+    """True when a lining is bagged to the shell's edges in place of a facing."""
+    return any(
+        s.kind is SeamKind.FACED and s.right[0].piece.startswith("L.")
+        for s in sheet.seams
+    )
+
+
+def seam_operations(sheet: Sheet, told: Iterable[str]) -> list[Operation]:
+    """An operation for every seam, or for those that are sewn in one go; `told` are
+    the codes of the seams that a feature tells itself."""
+    known = set(told)
+    groups: dict[tuple[Work, str], list[Seam]] = {}
+    for seam in sheet.seams:
+        if seam.code not in known:
+            groups.setdefault(_together(sheet, seam), []).append(seam)
+    return [
+        _operation(sheet, work, sorted(seams, key=lambda s: _turn(sheet, s)))
+        for (work, _), seams in groups.items()
+    ]
+
+
+def _turn(sheet: Sheet, seam: Seam) -> int:
+    """Darts before panels before what crosses them, within one operation."""
+    return _WORKS.index(_by_itself(sheet, seam))
+
+
+_WORKS = list(Work)
+
+
+def _together(sheet: Sheet, seam: Seam) -> tuple[Work, str]:
+    """Seams of one key are sewn in one go."""
+    work = work_of(sheet, seam)
+    if work in (Work.DART, Work.PANEL, Work.SKIRT):
+        return work, seam.code
+    if work is Work.EDGE:
+        return work, seam.left[0].edge.split()[0]
+    return work, ""
+
+
+def _operation(sheet: Sheet, work: Work, seams: list[Seam]) -> Operation:
+    how = _HOW[work]
+    first = seams[0]
+    title = how.title.format(
+        name=first.name,
+        piece=sheet.piece(first.left[0].piece).name.lower(),
+        edges=_edges(seams),
+    )
+    says, press = how.says, how.press
+    if work is Work.EDGE and to_edge(sheet):
+        title = title.replace("Face", "Bag out")
+        press = "towards the lining, then rolled to the inside"
+    if work is Work.SIDE and len(seams) > 1:
+        inner = "lining" if to_edge(sheet) else "facing"
+        says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
+    if work is Work.DART:
+        side = "side" in first.name
+        press = "down" if side else "towards the centre"
+    if any(s.gathered for s in seams if s.kind is SeamKind.PLAIN):
+        press += ", the iron not on the gathers"
+    count = 2.0 if work in (Work.DART, Work.PANEL) else 1.0
+    return Operation(
+        work,
+        title,
+        says,
+        seams=tuple(s.code for s in seams),
+        stitch=how.stitch,
+        seam_type=how.seam_type,
+        neatened=how.neatened,
+        press=press,
+        task=how.task,
+        count=count,
+    )
+
+
+def _edges(seams: list[Seam]) -> str:
+    """Neck, or neck and slanted edges, or armholes."""
+    if seams[0].left[0].edge.startswith("armhole"):
+        return "armholes"
+    slant = any(r.edge == "slant" for s in seams for r in s.left)
+    return "neck and the slanted edges" if slant else "neck"

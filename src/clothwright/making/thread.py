@@ -1,0 +1,32 @@
+"""Thread by stitch and length of seam (cutting and costing 3, standards 3)."""
+
+import math
+from collections.abc import Mapping
+
+from clothwright.features.operations import Stitch
+
+RATIO: Mapping[Stitch, float] = {
+    Stitch.LOCK: 2.5,
+    Stitch.ZIGZAG: 7.0,
+    Stitch.OVEREDGE: 14.0,
+    Stitch.HAND: 2.0,
+}
+"""Thread to one length of seam, needle and under thread together; by hand: common
+practice, no source."""
+
+WASTE = 0.20
+"""Ends, basting and unpicking, as a share of the thread in the seams."""
+
+REEL = 100.0
+"""Thread on a reel, m (common practice; the reels of shops differ)."""
+
+
+def thread(stitched: Mapping[Stitch, float]) -> float:
+    """Thread for these lengths of stitches (cm), waste included, in m."""
+    net = sum(length * RATIO[stitch] for stitch, length in stitched.items())
+    return net * (1 + WASTE) / 100
+
+
+def reels(metres: float, reel: float = REEL) -> int:
+    """Whole reels that hold so much thread; one at least."""
+    return max(1, math.ceil(metres / reel - 1e-9))

@@ -13,16 +13,17 @@ import sys
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, NoReturn
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from clothwright import cli_book, cli_serve
+from clothwright import cli_book, cli_making, cli_serve
+from clothwright.cli_shared import FAILED, UNWRITTEN, OrderFile, drafted, refuse
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from clothwright.order import Draft, Pattern
+    from clothwright.order import Pattern
 
 app = typer.Typer(
     rich_markup_mode=None,
@@ -34,10 +35,8 @@ app = typer.Typer(
 
 app.add_typer(cli_book.app, name="book")
 app.command()(cli_serve.serve)
-
-REFUSED, FAILED, UNWRITTEN = 3, 4, 5
-
-OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]
+for command in (cli_making.making, cli_making.cutting, cli_making.cost):
+    app.command()(command)
 
 
 class Paper(StrEnum):
@@ -66,25 +65,6 @@ class Kind(StrEnum):
     HPGL = "hpgl"
     STEPS = "steps"
     DIMENSIONS = "dimensions"
-
-
-def _say(text: str) -> None:
-    print(text, file=sys.stderr)
-
-
-def _refuse(sentences: tuple[str, ...], code: int = REFUSED) -> NoReturn:
-    for s in sentences:
-        _say(s)
-    raise typer.Exit(code)
-
-
-def _draft(path: Path) -> Draft:
-    from clothwright.order import OrderError, draft, read_order
-
-    try:
-        return draft(read_order(path))
-    except OrderError as e:
-        _refuse(e.sentences)
 
 
 @app.command()
@@ -117,7 +97,7 @@ def make(
     from clothwright.order import pattern
     from clothwright.sheets import SheetError
 
-    finished = pattern(_draft(order))
+    finished = pattern(drafted(order))
     wish = _Wish(paper, scale, roll, dimensions, frames)
     folder = into or order.parent / f"{order.stem}-sheets"
     wanted = only or list(Kind)
@@ -127,11 +107,11 @@ def make(
         try:  # before anything is written
             roll_frame(roll, frames=frames)
         except SheetError as e:
-            _refuse((str(e),), UNWRITTEN)
+            refuse((str(e),), UNWRITTEN)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as e:
-        _refuse(
+        refuse(
             (f"{folder}: this folder cannot be made ({e.strerror}); name another",),
             UNWRITTEN,
         )
@@ -140,7 +120,7 @@ def make(
         for kind in _with_bar(wanted):
             written += _write(kind, finished, folder / order.stem, wish)
     except SheetError as e:
-        _refuse((str(e),), UNWRITTEN)
+        refuse((str(e),), UNWRITTEN)
     _report(finished, as_json=as_json)
     if not as_json:
         for name in written:
@@ -259,7 +239,7 @@ def check(
     """Draft an order and check it; write nothing."""
     from clothwright.order import pattern
 
-    finished = pattern(_draft(order))
+    finished = pattern(drafted(order))
     _report(finished, as_json=as_json)
     if finished.failed:
         raise typer.Exit(FAILED)
@@ -276,13 +256,13 @@ def why(
     """Follow a number, a point or an edge back to measures, rules and choices."""
     from clothwright.order.telling import tell_all, tell_why
 
-    drafted = _draft(order)
+    draft = drafted(order)
     if not name:
-        print("\n".join(tell_all(drafted)))
+        print("\n".join(tell_all(draft)))
         return
-    lines = tell_why(drafted, name)
+    lines = tell_why(draft, name)
     if lines is None:
-        _refuse(
+        refuse(
             (
                 f"{order.name}: there is nothing called {name}; "
                 f"`clothwright why {order}` lists all names",
@@ -303,7 +283,7 @@ def measures(
     try:
         body = read_body(read_text(file, "the measures"), file.name)
     except (BodyError, OrderError) as e:
-        _refuse(tuple(str(e).splitlines()))
+        refuse(tuple(str(e).splitlines()))
     findings = check_body(body)
     words = {
         Severity.REFUSE: "Cannot be",
@@ -327,7 +307,7 @@ def features(
 
     lines = tell_features(kind)
     if lines is None:
-        _refuse(
+        refuse(
             (f"there is no feature {kind}; `clothwright features` lists them all",), 2
         )
     print("\n".join(lines))
@@ -349,16 +329,16 @@ def starter(
         for name in names:
             target = folder / name
             if target.exists():
-                _refuse((f"{target} is there already; name another folder",), UNWRITTEN)
+                refuse((f"{target} is there already; name another folder",), UNWRITTEN)
             write_file(target, source.joinpath(name).read_bytes())
             print(target)
     except OSError as e:
-        _refuse(
+        refuse(
             (f"{folder}: cannot be written ({e.strerror}); name another folder",),
             UNWRITTEN,
         )
     except SheetError as e:
-        _refuse((str(e),), UNWRITTEN)
+        refuse((str(e),), UNWRITTEN)
 
 
 def main() -> None:

@@ -176,7 +176,7 @@ def test_cord_and_buttons_of_the_worked_example() -> None:
     made = draft(order(BRIDA, with_loops(LowOpenBack(corner_radius=0)), unit=Unit.IN))
     assert made.numbers.cord_all == pytest.approx(51.41 * 2.54, abs=0.005 * 2.54)
     said = " ".join(pattern(made).drawn.notes)
-    assert "Bias cord: 22 of 2⅛ in, for the loops: 51⁷⁄₁₆ in in all" in said
+    assert "Bias cord: 22 of 2⅛ in, for the loops; in all 51⁷⁄₁₆ in" in said
     assert "23 ball buttons of ⁷⁄₁₆ in" in said
 
 
@@ -302,7 +302,7 @@ def test_what_is_bought_stands_on_the_first_page() -> None:
     assert n.tape == pytest.approx(0.99 * n.slant)  # 9.6
     for text in (
         f"two of {n.tape:.1f} cm",
-        f"{n.cord_all:.1f} cm in all",
+        f"in all {n.cord_all:.1f} cm",
         "23 ball buttons of 1.1 cm",
         "hook and eye",
     ):

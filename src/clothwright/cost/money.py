@@ -16,6 +16,21 @@ def rounded(amount: Decimal, places: int = 2) -> Decimal:
     return amount.quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
 
 
+def shown(amount: Decimal, places: int = 2) -> str:
+    """An amount as it is written: with its currency's places, or more where it has
+    more."""
+    least = Decimal(1).scaleb(-places)
+    exponent = amount.normalize().as_tuple().exponent
+    if isinstance(exponent, int) and exponent < -places:
+        return f"{amount.normalize():f}"
+    return f"{amount.quantize(least):f}"
+
+
+def plain(amount: Decimal) -> str:
+    """A number without noughts behind its point."""
+    return f"{amount.normalize():f}"
+
+
 def up_to(amount: Decimal, unit: Decimal) -> Decimal:
     """The next whole multiple of a unit; the amount itself where it is one."""
     return (amount / unit).to_integral_value(ROUND_CEILING) * unit

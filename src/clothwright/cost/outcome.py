@@ -14,7 +14,7 @@ A file says what it really took; what it leaves out came as estimated:
 
 import difflib
 import tomllib
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 from typing import NamedTuple
@@ -163,20 +163,20 @@ def _amounts(
         amount = _amount(got)
         if amount is None:
             faults.append(
-                f"{place}, [{name}]: {key} = {got!s} is no amount; write {key} = 12.50, "
-                "say"
+                f"{place}, [{name}]: {key} = {got!s} is no amount; write {key} = "
+                "12.50, say"
             )
         else:
             out.append((str(key), amount))
     return out
 
 
-def _amount(got: object) -> Decimal | None:
-    """An amount of 0 or more; None for anything else."""
+def _amount(got: object, *, less: bool = False) -> Decimal | None:
+    """An amount of 0 or more, or any with `less`; None for anything else."""
     if isinstance(got, bool) or not isinstance(got, int | Decimal):
         return None
     amount = Decimal(got)
-    return amount if amount.is_finite() and amount >= 0 else None
+    return amount if amount.is_finite() and (less or amount >= 0) else None
 
 
 def _changes(rows: object, place: str, faults: list[str]) -> tuple[Change, ...]:
@@ -186,7 +186,9 @@ def _changes(rows: object, place: str, faults: list[str]) -> tuple[Change, ...]:
     )
     out = []
     for row in rows if isinstance(rows, list) else [rows]:
-        price = _amount(row.get("price")) if isinstance(row, dict) else None
+        price = None
+        if isinstance(row, dict):  # a change may lower the price
+            price = _amount(row.get("price"), less=True)
         if not isinstance(row, dict) or price is None or set(row) != {"what", "price"}:
             faults.append(wrong)
             break

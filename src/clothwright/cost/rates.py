@@ -83,7 +83,7 @@ def read_rates(path: Path) -> Rates:
 
 def demo_rates() -> Rates:
     """The rates of the demo's invented house."""
-    text = resources.files("clothwright.cost").joinpath("rates.toml")
+    text = resources.files("clothwright.demo").joinpath("rates.toml")
     return rates_from_text(text.read_text("utf-8"), "rates.toml")
 
 

@@ -12,7 +12,7 @@ from decimal import Decimal
 from enum import Enum
 from typing import NamedTuple
 
-from clothwright.cost.money import by_margin, by_markup, rounded, up_to
+from clothwright.cost.money import by_margin, by_markup, plain, rounded, shown, up_to
 from clothwright.cost.rates import Rates
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Task
@@ -186,11 +186,17 @@ def _materials(
     for name, metres, price in cloths:
         amount = rounded(metres * price, rates.places)
         total += amount
-        yield Line(Row.MATERIALS, name, f"{metres.normalize():f} m", f"{price}", amount)
+        yield Line(
+            Row.MATERIALS,
+            name,
+            f"{plain(metres)} m",
+            shown(price, rates.places),
+            amount,
+        )
     if rates.handling_percent and total:
         share = rates.handling_percent
         amount = rounded(total * share / 100, rates.places)
-        name = f"handling, {share.normalize():f} %"
+        name = f"handling, {plain(share)} %"
         yield Line(Row.MATERIALS, name, "", "", amount)
 
 
@@ -199,7 +205,9 @@ def _notions(making: MakingOrder, rates: Rates) -> Iterator[Line]:
         price = rates.notion(one.article)
         count, words = _quantity(one)
         amount = rounded(count * price, rates.places)
-        yield Line(Row.NOTIONS, one.article.value, words, f"{price}", amount)
+        yield Line(
+            Row.NOTIONS, one.article.value, words, shown(price, rates.places), amount
+        )
 
 
 def _quantity(one: Notion) -> tuple[Decimal, str]:
@@ -214,8 +222,14 @@ def _quantity(one: Notion) -> tuple[Decimal, str]:
 def _making(minutes: Mapping[Task, Decimal], rates: Rates) -> Iterator[Line]:
     for task, spent in minutes.items():
         amount = rounded(spent * rates.hour / 60, rates.places)
-        per = f"{spent.normalize():f} min"
-        yield Line(Row.MAKING, task.value, per, f"{rates.hour} an hour", amount)
+        per = f"{plain(spent)} min"
+        yield Line(
+            Row.MAKING,
+            task.value,
+            per,
+            f"{shown(rates.hour, rates.places)} an hour",
+            amount,
+        )
 
 
 def _overhead(
@@ -226,10 +240,10 @@ def _overhead(
     if rates.overhead_percent:
         share = rates.overhead_percent
         amount = rounded(making * share / 100, rates.places)
-        name = f"{share.normalize():f} % of the making"
+        name = f"{plain(share)} % of the making"
         yield Line(Row.OVERHEAD, name, "", "", amount)
     if rates.overhead_hour:
         amount = rounded(spent * rates.overhead_hour / 60, rates.places)
-        per = f"{spent.normalize():f} min"
-        price = f"{rates.overhead_hour} an hour"
+        per = f"{plain(spent)} min"
+        price = f"{shown(rates.overhead_hour, rates.places)} an hour"
         yield Line(Row.OVERHEAD, "by the hour", per, price, amount)

@@ -29,7 +29,7 @@ def facing_operations(sheet: Sheet) -> Iterable[Operation]:
     yield Operation(
         Work.LINED,
         "Tack the facing down",
-        ("By hand to the allowances of the seams that it crosses, not to the shell.",),
+        ("To the allowances of the seams that it crosses, not to the shell.",),
         stitch=Stitch.HAND,
         task=Task.BY_HAND,
     )

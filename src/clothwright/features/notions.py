@@ -80,7 +80,7 @@ class Notion:
             spare = f" ({_COUNTED[self.spare]} to spare)" if self.spare else ""
             many = str(_COUNTED.get(self.count, self.count)).capitalize()
             return f"{many} {self.named}{size}, {self.where}{spare}."
-        in_all = "" if self.in_all is None else f": {fmt(self.in_all)} in all"
+        in_all = "" if self.in_all is None else f"; in all {fmt(self.in_all)}"
         what = what[:1].upper() + what[1:]
         return f"{what}: {self.amount(fmt)}, {self.where}{in_all}."
 

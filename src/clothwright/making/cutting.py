@@ -52,6 +52,9 @@ class CuttingSheet:
     """Thread in all, waste included, m."""
 
 
+_CLOTHS = ("shell", "lining", "interlining")
+
+
 def cutting_sheet(making: MakingOrder) -> CuttingSheet:
     """The cutting sheet of an order."""
     draft = making.draft
@@ -71,7 +74,7 @@ def cutting_sheet(making: MakingOrder) -> CuttingSheet:
     lengths = stitch_lengths(making)
     return CuttingSheet(
         making,
-        {cloth: tuple(pieces) for cloth, pieces in cloths.items()},
+        {cloth: tuple(cloths[cloth]) for cloth in _CLOTHS if cloth in cloths},
         tuple(one for one in every if one.article.cut),
         tuple(one for one in every if not one.article.cut),
         tuple(

@@ -169,15 +169,20 @@ def seam_operations(sheet: Sheet, told: Iterable[str]) -> list[Operation]:
     for seam in sheet.seams:
         if seam.code not in known:
             groups.setdefault(_together(sheet, seam), []).append(seam)
-    return [
-        _operation(sheet, work, sorted(seams, key=lambda s: _turn(sheet, s)))
+    found = [
+        (work, sorted(seams, key=lambda s: _turn(sheet, s)))
         for (work, _), seams in groups.items()
     ]
+    found.sort(key=lambda pair: _turn(sheet, pair[1][0]))
+    return [_operation(sheet, work, seams) for work, seams in found]
 
 
-def _turn(sheet: Sheet, seam: Seam) -> int:
-    """Darts before panels before what crosses them, within one operation."""
-    return _WORKS.index(_by_itself(sheet, seam))
+def _turn(sheet: Sheet, seam: Seam) -> tuple[int, bool]:
+    """Darts before panels before what crosses them; what is laid on a seam before it
+    is sewn; panels of a skirt before its sides."""
+    if seam.kind is SeamKind.LAPPED:
+        return -1, False
+    return _WORKS.index(_by_itself(sheet, seam)), seam.left[0].edge != "panel"
 
 
 _WORKS = list(Work)
@@ -208,6 +213,8 @@ def _operation(sheet: Sheet, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.SIDE and len(seams) > 1:
         inner = "lining" if to_edge(sheet) else "facing"
         says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
+    if work is Work.WAIST and seams[0].kind is SeamKind.LAPPED:
+        says = (*says, "The facing's foot is basted on first and caught in.")
     if work is Work.DART:
         side = "side" in first.name
         press = "down" if side else "towards the centre"

@@ -1,0 +1,39 @@
+"""What the commands share: how an order is read and how a refusal is said."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, NoReturn
+
+import typer
+
+if TYPE_CHECKING:
+    from clothwright.order import Draft
+
+MISUSED, REFUSED, FAILED, UNWRITTEN = 2, 3, 4, 5
+"""Exit codes: see `cli`."""
+
+OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]
+
+
+def say(text: str) -> None:
+    """A line for the person, not for another program."""
+    print(text, file=sys.stderr)
+
+
+def refuse(sentences: tuple[str, ...], code: int = REFUSED) -> NoReturn:
+    """End with sentences and an exit code."""
+    for s in sentences:
+        say(s)
+    raise typer.Exit(code)
+
+
+def drafted(path: Path) -> Draft:
+    """The order of a file, drafted; ends with its sentences when it cannot be."""
+    from clothwright.order import OrderError, draft, read_order
+
+    try:
+        return draft(read_order(path))
+    except OrderError as e:
+        refuse(e.sentences)

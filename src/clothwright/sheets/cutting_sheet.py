@@ -1,0 +1,129 @@
+"""The cutting sheet: what is cut from which cloth, what is bought; boxes to tick."""
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Hazard
+from clothwright.making.cutting import CuttingSheet, bought
+from clothwright.making.thread import REEL, WASTE, reels
+from clothwright.order.cautions import at_work
+from clothwright.order.pattern import finishing_of
+from clothwright.sheets.booklet import compile_to
+from clothwright.units import Unit, cm_to_ligne, pretty_length
+
+
+def write_cutting_sheet(
+    sheet: CuttingSheet, target: Path, *, reel: float = REEL, letter: bool = False
+) -> None:
+    """Write the cutting sheet as PDF (A4, or US Letter); `reel` is the thread on one,
+    m. Raises SheetError."""
+    compile_to("cutting_sheet.typ", json.dumps(_data(sheet, reel, letter)), target)
+
+
+def _data(sheet: CuttingSheet, reel: float, letter: bool) -> dict[str, object]:
+    draft = sheet.making.draft
+    order = draft.order
+    unit = order.unit
+    finishing = finishing_of(draft)
+    inner = [
+        f"Cut {finishing.allowances.interlining} outside the stitch line, not to the "
+        "cut line."
+    ]
+    return {
+        "title": f"{order.garment}: cutting sheet",
+        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "footer": f"{order.garment}, {order.body.client}",
+        "paper": "us-letter" if letter else "a4",
+        "nap": finishing.nap,
+        "cloths": [
+            {
+                "name": _cloth_name(cloth, finishing.cloths),
+                "total": sum(p.count for p in pieces),
+                "notes": inner if cloth == "interlining" else [],
+                "pieces": [[str(p.number), p.name, p.how] for p in pieces],
+            }
+            for cloth, pieces in sheet.cloths.items()
+        ],
+        "strips": [
+            [
+                _capital(one.article.value),
+                _strip(one, unit),
+                one.where,
+                "" if one.total is None else pretty_length(one.total, unit),
+            ]
+            for one in sheet.strips
+        ],
+        "notions": [_notion(one, unit) for one in _by_article(sheet.notions)],
+        "tape": _tape(sheet, reel, unit),
+        "thread": [
+            [
+                f"{line.stitch.words} ({line.stitch.number})",
+                _metres(line.seam / 100),
+                _metres(line.thread),
+            ]
+            for line in sheet.thread
+        ],
+        "thread_total": (
+            f"{_metres(sheet.metres)} with {WASTE:.0%} for ends, basting and "
+            f"unpicking: {_reels(reels(sheet.metres, reel))} of {reel:g} m"
+        ),
+        "cautions": list(at_work((Hazard.BLADE,), order)),
+    }
+
+
+def _by_article(notions: tuple[Notion, ...]) -> list[Notion]:
+    """Lines of one article together, in the order in which they come first."""
+    first = list(dict.fromkeys(one.article for one in notions))
+    return sorted(notions, key=lambda one: first.index(one.article))
+
+
+def _cloth_name(cloth: str, names: Mapping[str, str]) -> str:
+    name = names.get(cloth, cloth)
+    return _capital(name) if name == cloth else f"{_capital(cloth)}: {name}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _strip(one: Notion, unit: Unit) -> str:
+    length = "" if one.length is None else pretty_length(one.length, unit)
+    wide = "" if one.size is None else f", {pretty_length(one.size, unit)} wide"
+    return f"{one.count} × {length}{wide}"
+
+
+def _notion(one: Notion, unit: Unit) -> list[str]:
+    """Article, how many, size, what for."""
+    many = f"{one.count}"
+    if one.spare:
+        many = f"{one.count - one.spare} + {one.spare} to spare"
+    size = ""
+    if one.size is not None:
+        size = (
+            f"{pretty_length(one.size, unit)}: {one.size * 10:.0f} mm, "
+            f"{cm_to_ligne(one.size):g} ligne"
+        )
+    if one.length is not None:
+        least = "at least " if one.at_least else ""
+        size = f"{least}{pretty_length(one.length, unit)}"
+    return [_capital(one.article.value), many, size, one.where]
+
+
+def _tape(sheet: CuttingSheet, reel: float, unit: Unit) -> str:
+    """What tape comes to where it is cut for more than one edge."""
+    lines = [one for one in sheet.notions if one.article is Article.TAPE]
+    every = (one for one in bought(sheet, reel) if one.article is Article.TAPE)
+    total = next((one.total for one in every), None)
+    if len(lines) < 2 or total is None:
+        return ""
+    return f"Stay tape in all: {pretty_length(total, unit)}."
+
+
+def _metres(m: float) -> str:
+    return f"{m:.0f} m" if m >= 10 else f"{m:.1f} m"
+
+
+def _reels(count: int) -> str:
+    return f"{count} reel" if count == 1 else f"{count} reels"

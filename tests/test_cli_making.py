@@ -1,0 +1,142 @@
+"""The workroom's commands on the demo: pages, JSON, refusals."""
+
+import json
+from collections.abc import Sequence
+from functools import cache
+from pathlib import Path
+from tempfile import mkdtemp
+
+import pdfplumber
+import pytest
+from typer.testing import CliRunner, Result
+
+from clothwright.cli import app
+from finished import ORDERS
+
+RUN = CliRunner()
+METRES = ("--cloth", "shell=1.6", "--cloth", "lining=0.3", "--cloth", "interlining=0.6")
+
+
+@cache
+def demo() -> Path:
+    folder = Path(mkdtemp())
+    assert RUN.invoke(app, ["starter", str(folder)]).exit_code == 0
+    return folder
+
+
+def run(command: str, name: str, *more: str) -> Result:
+    return RUN.invoke(app, [command, str(demo() / f"{name}.toml"), *more])
+
+
+def page_text(path: Path) -> str:
+    with pdfplumber.open(path) as pdf:
+        return "\n".join(p.extract_text() for p in pdf.pages)
+
+
+def test_the_starter_brings_rates() -> None:
+    assert (demo() / "rates.toml").is_file()
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_the_making_order_has_every_operation(name: str, tmp_path: Path) -> None:
+    told = json.loads(run("making", name, "--json").stdout)
+    done = run("making", name, "--into", str(tmp_path))
+    assert done.exit_code == 0, done.output
+    text = page_text(tmp_path / f"{name}-making.pdf")
+    flat = " ".join(text.split())
+    for op in told["operations"]:
+        assert f"{op['number']} {op['title']}" in flat, op
+        for seam in op["seams"]:
+            words = seam["pieces"].split()[:2]  # the rest may be on another line
+            assert " ".join(words) in flat
+    assert "nothing here shows that a rule or a standard is met" in flat
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_no_word_runs_over_the_margin(name: str, tmp_path: Path) -> None:
+    """Nothing is printed outside 15 mm of the paper's edges (1 mm of leeway)."""
+    for command in ("making", "cutting"):
+        assert run(command, name, "--into", str(tmp_path)).exit_code == 0
+        with pdfplumber.open(tmp_path / f"{name}-{command}.pdf") as pdf:
+            for page in pdf.pages:
+                edge = 15 / 25.4 * 72
+                assert min(c["x0"] for c in page.chars) > edge
+                assert max(c["x1"] for c in page.chars) < page.width - edge
+
+
+def test_the_cutting_sheet_of_order_one(tmp_path: Path) -> None:
+    """Rows 33 and 34 of the worked example: 22 loops, 51.41 in of cord, buttons of
+    7/16 in = 17.5 lignes; 1 ligne is 1/40 in."""
+    told = json.loads(run("cutting", "peplum-top", "--json").stdout)
+    (button,) = [x for x in told["notions"] if x["what"] == "ball button"]
+    assert (button["count"], button["spare"], button["lignes"]) == (23, 1, 17.5)
+    (cord,) = [x for x in told["strips"] if x["what"] == "bias cord"]
+    assert cord["count"] == 22
+    assert cord["in_all"] == pytest.approx(130.59, abs=0.01)
+    pieces = [p["piece"] for p in told["cloths"]["shell"]]
+    assert sorted(pieces) == sorted(
+        ("FC", "FS", "BC", "BS", "UP", "PF", "PB", "FF", "BF")
+    )
+    assert [p["piece"] for p in told["cloths"]["lining"]] == ["UP"]
+    assert run("cutting", "peplum-top", "--into", str(tmp_path)).exit_code == 0
+    text = page_text(tmp_path / "peplum-top-cutting.pdf")
+    for words in (
+        "22 + 1 to spare",
+        "11 mm, 17.5 ligne",
+        "51⁷⁄₁₆ in",
+        "reels of 100 m",
+    ):
+        assert words in text
+
+
+def test_cost_and_quote_pages(tmp_path: Path) -> None:
+    wish = (*METRES, "--new-block", "--into", str(tmp_path))
+    assert run("cost", "peplum-top", *wish).exit_code == 0
+    text = page_text(tmp_path / "peplum-top-cost.pdf")
+    for words in ("411.30", "143.96", "620.95", "621.00", "248.40", "27.00 an hour"):
+        assert words in text
+    done = run("cost", "peplum-top", *wish, "--quote", "--on", "2027-02-06")
+    assert done.exit_code == 0, done.output
+    text = page_text(tmp_path / "peplum-top-quote.pdf")
+    for words in ("555.31", "621.00", "248.40", "372.60", "8 March 2027"):
+        assert words in text
+    for secret in ("27.00", "35 %", "411.30", "hour", "overhead", "margin", "handling"):
+        assert secret not in text
+
+
+def test_an_outcome_beside_the_estimate(tmp_path: Path) -> None:
+    took = tmp_path / "took.toml"
+    took.write_text("[minutes]\nloop = 140\n", encoding="utf-8")
+    wish = (*METRES, "--new-block", "--actual", str(took), "--into", str(tmp_path))
+    assert run("cost", "peplum-top", *wish).exit_code == 0
+    text = page_text(tmp_path / "peplum-top-outcome.pdf")
+    assert "63.00" in text
+    assert "13.50" in text
+
+
+@pytest.mark.parametrize(
+    ("more", "said", "code"),
+    [
+        ((), "How many metres are bought of shell and lining and interlining", 2),
+        (("--cloth", "shell"), "write --cloth shell=1.6", 2),
+        (("--cloth", "velvet=2"), "nothing is cut from velvet", 2),
+        ((*METRES, "--discount", "140"), "write 0 to 100", 2),
+        ((*METRES, "--other", "dyeing"), "write --other dyeing=12.50", 2),
+        ((*METRES, "--rates", "none.toml"), "there is no such file", 3),
+        ((*METRES, "--actual", "none.toml"), "there is no such file", 3),
+    ],
+)
+def test_bad_wishes_are_sentences(more: Sequence[str], said: str, code: int) -> None:
+    done = run("cost", "peplum-top", *more)
+    assert done.exit_code == code
+    assert said in done.stderr
+
+
+def test_a_house_s_own_times_and_price(tmp_path: Path) -> None:
+    rates = tmp_path / "mine.toml"
+    text = (demo() / "rates.toml").read_text(encoding="utf-8")
+    rates.write_text(text.replace('"new block" = 75', "loop = 10"), encoding="utf-8")
+    told = json.loads(
+        run("making", "peplum-top", "--json", "--rates", str(rates)).stdout
+    )
+    assert [op["minutes"] for op in told["operations"] if op["task"] == "loop"] == [220]

@@ -81,7 +81,9 @@ def _operation(
     unit = draft.order.unit
     lines = [seam_line(draft, s) for s in making.seams(op)]
     time = op.count * minutes[op.task] if op.task else 0.0
-    garment = set(of_garment(op.hazards, draft.order))
+    # what a grown-up's garment asks for is said once, at the end
+    child = draft.order.wearer.child
+    garment = set() if child else set(of_garment(op.hazards, draft.order))
     return {
         "number": number,
         "title": op.title,
@@ -97,7 +99,6 @@ def _operation(
             }
             for line in lines
         ],
-        # what holds for the whole garment is said once, at the end
         "cautions": [c for c in at_work(op.hazards, draft.order) if c not in garment],
     }
 

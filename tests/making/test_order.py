@@ -8,6 +8,7 @@ pressing; what crosses a seam after it.
 
 import random
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -157,7 +158,7 @@ def test_the_rules_find_an_order_that_is_wrong() -> None:
     found: set[str] = set()
     for name in ORDERS:
         m = making_order(made(name).draft)
-        wrong = MakingOrder(m.draft, m.operations[::-1])
+        wrong = replace(m, operations=m.operations[::-1])
         found |= {text.split(": ")[-1] for text in broken(wrong)}
     assert len({text for text in found if "joined yet" not in text}) == 15
     assert any("joined yet" in text for text in found)
@@ -196,3 +197,15 @@ def test_a_seam_of_two_halves_is_sewn_once() -> None:
     whole = m.draft.sheet.chain_length((Run("BC", "cb"), Run("PB", "cb")))
     below = m.stitched(by_title(m, "below the zip"))
     assert min(below.values()) == pytest.approx(whole - 0.5 - opening, abs=0.1)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_seams_and_edges_tell_themselves(name: str) -> None:
+    """Without a word of its features every seam is sewn and every loose edge done, so
+    that a feature that says nothing loses nothing."""
+    d = made(name).draft
+    m = making_order(replace(d, order=replace(d.order, features=())))
+    assert sorted(s.code for s in sewn(m)) == sorted(s.code for s in d.sheet.seams)
+    ends = [(r.piece, r.edge) for op in m.operations for r in op.edges]
+    assert sorted(ends) == sorted(wanted(d))
+    assert not list(broken(m))

@@ -108,6 +108,7 @@ class Task(Enum):
     WAIST = "waist seam"
     ZIP = "concealed zip"
     LINING = "lining"
+    BAND = "waistband"
     NARROW_HEM = "narrow hem of an edge"
     HEM = "straight hem"
     CIRCLE_HEM = "hem of a circle"

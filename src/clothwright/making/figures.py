@@ -22,7 +22,7 @@ def making_figures(
     draft = making.draft
     operations = []
     for number, op in enumerate(making.operations, 1):
-        lines = [(s, seam_line(draft, s)) for s in making.seams(op)]
+        lines = [(s, seam_line(making, s)) for s in making.seams(op)]
         operations.append(
             {
                 "number": number,

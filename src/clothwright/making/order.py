@@ -13,14 +13,16 @@ from itertools import permutations
 from clothwright.features.operations import (
     Hazard,
     Operation,
+    SeamType,
     Stitch,
     Task,
     Work,
 )
 from clothwright.finishing.allowances import Role, role_of
-from clothwright.making.sewing import seam_operations, times, to_edge
+from clothwright.making.garment import Garment
+from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft
-from clothwright.order.pattern import cut_list
+from clothwright.order.pattern import finishing_of
 from clothwright.paper import EdgeKind, Run, Seam, Sheet
 from clothwright.units import pretty_length
 
@@ -55,7 +57,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
         Work.ZIP,
         Work.BAG,
     ),
-    Work.BAND: (Work.WAIST, Work.ZIP),
+    Work.BAND: (Work.DART, Work.PANEL, Work.SIDE, Work.SKIRT, Work.ZIP, Work.READY),
     Work.BEHIND: (Work.BAG, Work.EDGE, Work.WAIST, Work.LINED),
     Work.FASTEN: (Work.EDGE, Work.WAIST, Work.ZIP, Work.LINED, Work.BEHIND),
     Work.HANG: (Work.WAIST, Work.CENTRE),
@@ -71,6 +73,7 @@ class MakingOrder:
     """Every operation of a draft, in the order in which it is done."""
 
     draft: Draft
+    garment: Garment
     operations: tuple[Operation, ...]
 
     def seams(self, operation: Operation) -> tuple[Seam, ...]:
@@ -79,11 +82,8 @@ class MakingOrder:
 
     def stitched(self, operation: Operation) -> Mapping[Stitch, float]:
         """Length of each stitch that an operation takes, cm."""
-        sheet = self.draft.sheet
-        run = sum(
-            times(sheet, s) * sheet.chain_length(s.left) for s in self.seams(operation)
-        )
-        edges = sum(2 * sheet.length(r.piece, r.edge) for r in operation.edges)
+        run = sum(self.garment.length(s) for s in self.seams(operation))
+        edges = sum(self.garment.edge_length(r) for r in operation.edges)
         main = run + edges if operation.length is None else operation.length
         found: dict[Stitch, float] = {}
         if operation.stitch is not None and main > 0:
@@ -97,28 +97,28 @@ class MakingOrder:
 def making_order(draft: Draft) -> MakingOrder:
     """The making order of a draft."""
     order, sheet = draft.order, draft.sheet
+    garment = Garment(sheet, finishing_of(draft).cuts)
 
     def fmt(cm: float) -> str:
         return pretty_length(cm, order.unit)
 
     own = [op for f in order.features for op in f.operations(draft.numbers, sheet, fmt)]
-    told = [code for op in own for code in op.seams]
     every = [
-        *_before(draft),
-        *seam_operations(sheet, told),
+        *_before(garment),
+        *seam_operations(garment, [code for op in own for code in op.seams]),
+        *_edge_operations(garment, [run for op in own for run in op.edges]),
         *own,
         _last(),
     ]
-    if any(code.startswith("L.") for code in sheet.pieces):
+    if garment.lined:
         # no raw edge of a seam is seen under a lining
         every = [replace(op, neatened=0) if op.seams else op for op in every]
-    return MakingOrder(draft, tuple(_sorted(sheet, every)))
+    return MakingOrder(draft, garment, tuple(_sorted(garment, every)))
 
 
-def _before(draft: Draft) -> Iterator[Operation]:
+def _before(garment: Garment) -> Iterator[Operation]:
     """What is done before anything is sewn."""
-    sheet = draft.sheet
-    cuts = cut_list(sheet)
+    sheet, cuts = garment.sheet, garment.cuts
     cloths = {c.cloth for of in cuts.values() for c in of}
     yield Operation(
         Work.CUT,
@@ -128,7 +128,7 @@ def _before(draft: Draft) -> Iterator[Operation]:
         hazards=(Hazard.BLADE,),
     )
     if "lining" in cloths:
-        few = not any(c.startswith("L.") for c in sheet.pieces)
+        few = not garment.lined
         what = "the lining of the small parts" if few else "the lining"
         yield Operation(
             Work.CUT,
@@ -161,7 +161,7 @@ def _before(draft: Draft) -> Iterator[Operation]:
         "Stay-stitch necks and armholes",
         ("Just outside the net line, from the shoulder down.",),
         stitch=Stitch.LOCK,
-        length=sum(2 * sheet.length(r.piece, r.edge) for r in edges),
+        length=sum(garment.edge_length(r) for r in edges),
         task=Task.STAY,
     )
 
@@ -177,6 +177,37 @@ def _stayed(sheet: Sheet) -> list[Run]:
         and e.kind is EdgeKind.SEAM
         and e.name != "slant"
     ]
+
+
+def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
+    """Hems, and edges to be neatened before they are sewn, that no feature tells."""
+    pieces = garment.sheet.pieces.values()
+    edges = [
+        run
+        for p in pieces
+        for e in p.edges
+        if e.kind is EdgeKind.FINISHED and (run := Run(p.code, e.name)) not in told
+    ]
+    hems = tuple(r for r in edges if r.edge == "hem")
+    raw = tuple(r for r in edges if r.edge != "hem")
+    if hems:
+        yield Operation(
+            Work.HEM,
+            "Hem it",
+            edges=hems,
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.HEM_TWICE,
+            task=Task.HEM,
+        )
+    if raw:
+        names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in raw)
+        yield Operation(
+            Work.STAY,
+            f"Neaten the loose edges of the {_listed(list(names))}",
+            edges=raw,
+            stitch=Stitch.OVEREDGE,
+            seam_type=SeamType.NEATENED,
+        )
 
 
 def _last() -> Operation:
@@ -201,9 +232,9 @@ _Key = Callable[[int], tuple[int, int, int]]
 _WORKS = list(Work)
 
 
-def _sorted(sheet: Sheet, every: list[Operation]) -> Iterator[Operation]:
+def _sorted(garment: Garment, every: list[Operation]) -> Iterator[Operation]:
     """By what each needs; ties by the general list, then as stated."""
-    graph = TopologicalSorter(_graph(sheet, every))
+    graph = TopologicalSorter(_graph(garment, every))
     graph.prepare()
     ready: list[tuple[int, int, int]] = []
     while graph.is_active():
@@ -215,13 +246,14 @@ def _sorted(sheet: Sheet, every: list[Operation]) -> Iterator[Operation]:
         graph.done(i)
 
 
-def _graph(sheet: Sheet, every: list[Operation]) -> dict[int, set[int]]:
+def _graph(garment: Garment, every: list[Operation]) -> dict[int, set[int]]:
     """For each operation, those that must be done before."""
+    sheet = garment.sheet
     made_by: dict[str, int] = {c: i for i, op in enumerate(every) for c in op.seams}
     graph: dict[int, set[int]] = {}
     for i, op in enumerate(every):
         needs = _NEEDS.get(op.work, ())
-        if op.work is Work.EDGE and to_edge(sheet):
+        if op.work is Work.EDGE and garment.bagged:
             needs = (*needs, Work.LINING)  # bagged out by the lining, with shoulders
         before = {j for j, b in enumerate(every) if b.work in needs}
         for code in op.seams:

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
-from clothwright.finishing.allowances import Role, role_of
-from clothwright.paper import Seam, SeamKind, Sheet
+from clothwright.making.garment import Garment
+from clothwright.paper import Seam, SeamKind
 
 
 @dataclass(frozen=True)
@@ -81,6 +81,7 @@ _HOW: Mapping[Work, _How] = {
     Work.WAIST: _How(
         "Sew the waist", ("Side and panel seams meet.",), "up", Task.WAIST, 1
     ),
+    Work.BAND: _How("Set the waistband", (), "into the band", Task.BAND),
     Work.CENTRE: _How("Sew the {name} seam", (), "open", None, 2),
     Work.LINING: _How(
         "Make the lining", ("In the order listed.",), "open", Task.LINING
@@ -98,99 +99,37 @@ _HOW: Mapping[Work, _How] = {
     ),
 }
 
-_OF_ROLE: Mapping[Role, Work] = {
-    Role.SHOULDER: Work.SHOULDER,
-    Role.SIDE: Work.SIDE,
-    Role.PEPLUM_SIDE: Work.SKIRT,
-    Role.CENTRE_ZIP: Work.CENTRE,
-    Role.WAIST: Work.WAIST,
-    Role.CAP: Work.SLEEVE,
-    Role.UNDERARM: Work.SLEEVE_SEAM,
-    Role.JOIN: Work.JOIN,
-}
-"""What a plain seam of this edge is; any other is a panel seam."""
 
-_FACINGS = ("FF", "BF")
-
-
-def work_of(sheet: Sheet, seam: Seam) -> Work:
-    """The kind of work in which a seam is sewn."""
-    work = _by_itself(sheet, seam)
-    lined = any(r.piece.startswith("L.") for r in seam.runs())
-    if not lined or work in (Work.EDGE, Work.JOIN):
-        return work
-    if seam.kind is SeamKind.LAPPED:
-        return Work.LINED
-    if work is Work.SIDE and to_edge(sheet):
-        return work  # in one with the shell's, over the turned armhole
-    return Work.LINING_ROUND if work in (Work.WAIST, Work.CENTRE) else Work.LINING
-
-
-def _by_itself(sheet: Sheet, seam: Seam) -> Work:
-    """The same, were a lining's seam the shell's."""
-    match seam.kind:
-        case SeamKind.FACED:
-            return Work.EDGE
-        case SeamKind.LAPPED:
-            return Work.WAIST
-        case SeamKind.DART:
-            return Work.DART
-        case SeamKind.TWIN:
-            return Work.BAG if times(sheet, seam) > 1 else Work.CENTRE
-    roles = [role_of(sheet.piece(r.piece), r.edge) for r in seam.runs()]
-    telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
-    work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
-    faced = all(r.piece in _FACINGS for r in seam.runs())
-    return Work.FACING if faced and work is Work.SHOULDER else work
-
-
-def times(sheet: Sheet, seam: Seam) -> int:
-    """How often the garment has the seam: twice, left and right, but for the seam in
-    which both halves meet."""
-    halves = seam.kind is SeamKind.TWIN and all(
-        sheet.piece(r.piece).fold is None for r in seam.runs()
-    )
-    return 1 if halves else 2
-
-
-def to_edge(sheet: Sheet) -> bool:
-    """True when a lining is bagged to the shell's edges in place of a facing."""
-    return any(
-        s.kind is SeamKind.FACED and s.right[0].piece.startswith("L.")
-        for s in sheet.seams
-    )
-
-
-def seam_operations(sheet: Sheet, told: Iterable[str]) -> list[Operation]:
+def seam_operations(garment: Garment, told: Iterable[str]) -> list[Operation]:
     """An operation for every seam, or for those that are sewn in one go; `told` are
     the codes of the seams that a feature tells itself."""
     known = set(told)
     groups: dict[tuple[Work, str], list[Seam]] = {}
-    for seam in sheet.seams:
+    for seam in garment.sheet.seams:
         if seam.code not in known:
-            groups.setdefault(_together(sheet, seam), []).append(seam)
+            groups.setdefault(_together(garment, seam), []).append(seam)
     found = [
-        (work, sorted(seams, key=lambda s: _turn(sheet, s)))
+        (work, sorted(seams, key=lambda s: _turn(garment, s)))
         for (work, _), seams in groups.items()
     ]
-    found.sort(key=lambda pair: _turn(sheet, pair[1][0]))
-    return [_operation(sheet, work, seams) for work, seams in found]
+    found.sort(key=lambda pair: _turn(garment, pair[1][0]))
+    return [_operation(garment, work, seams) for work, seams in found]
 
 
-def _turn(sheet: Sheet, seam: Seam) -> tuple[int, bool]:
+def _turn(garment: Garment, seam: Seam) -> tuple[int, bool]:
     """Darts before panels before what crosses them; what is laid on a seam before it
     is sewn; panels of a skirt before its sides."""
     if seam.kind is SeamKind.LAPPED:
         return -1, False
-    return _WORKS.index(_by_itself(sheet, seam)), seam.left[0].edge != "panel"
+    return _WORKS.index(garment.work_alike(seam)), seam.left[0].edge != "panel"
 
 
 _WORKS = list(Work)
 
 
-def _together(sheet: Sheet, seam: Seam) -> tuple[Work, str]:
+def _together(garment: Garment, seam: Seam) -> tuple[Work, str]:
     """Seams of one key are sewn in one go."""
-    work = work_of(sheet, seam)
+    work = garment.work(seam)
     if work in (Work.DART, Work.PANEL, Work.SKIRT):
         return work, seam.code
     if work is Work.EDGE:
@@ -198,20 +137,20 @@ def _together(sheet: Sheet, seam: Seam) -> tuple[Work, str]:
     return work, ""
 
 
-def _operation(sheet: Sheet, work: Work, seams: list[Seam]) -> Operation:
+def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     how = _HOW[work]
     first = seams[0]
     title = how.title.format(
-        name=first.name,
-        piece=sheet.piece(first.left[0].piece).name.lower(),
+        name=first.name.removesuffix(" seam"),
+        piece=garment.sheet.piece(first.left[0].piece).name.lower(),
         edges=_edges(seams),
     )
     says, press = how.says, how.press
-    if work is Work.EDGE and to_edge(sheet):
+    if work is Work.EDGE and garment.bagged:
         title = title.replace("Face", "Bag out")
         press = "towards the lining, then rolled to the inside"
     if work is Work.SIDE and len(seams) > 1:
-        inner = "lining" if to_edge(sheet) else "facing"
+        inner = "lining" if garment.bagged else "facing"
         says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
     if work is Work.WAIST and seams[0].kind is SeamKind.LAPPED:
         says = (*says, "The facing's foot is basted on first and caught in.")
@@ -220,7 +159,8 @@ def _operation(sheet: Sheet, work: Work, seams: list[Seam]) -> Operation:
         press = "down" if side else "towards the centre"
     if any(s.gathered for s in seams if s.kind is SeamKind.PLAIN):
         press += ", the iron not on the gathers"
-    count = 2.0 if work in (Work.DART, Work.PANEL) else 1.0
+    each = how.task in (Task.DART, Task.PANEL)
+    count = float(sum(garment.times(s) for s in seams)) if each else 1.0
     return Operation(
         work,
         title,

@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from clothwright.features.operations import Work
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.wording import edge_words
-from clothwright.making.order import beside
-from clothwright.making.sewing import times, work_of
-from clothwright.order import Draft
+from clothwright.making.garment import Garment
+from clothwright.making.order import MakingOrder, beside
 from clothwright.paper import JOINT, Run, Seam, SeamKind, Sheet
 from clothwright.truing import Walk, walk
 from clothwright.units import pretty_length
@@ -39,9 +38,10 @@ class SeamLine:
     ease: str
 
 
-def seam_line(draft: Draft, seam: Seam) -> SeamLine:
+def seam_line(making: MakingOrder, seam: Seam) -> SeamLine:
     """A seam told in the order's unit."""
-    unit, sheet = draft.order.unit, draft.sheet
+    unit, garment = making.draft.order.unit, making.garment
+    sheet, many = garment.sheet, garment.times(seam)
 
     def fmt(cm: float) -> str:
         return pretty_length(cm, unit)
@@ -55,11 +55,11 @@ def seam_line(draft: Draft, seam: Seam) -> SeamLine:
         seam.code,
         seam.name,
         f"{start} to {end}",
-        _pieces(sheet, seam),
-        ("2 × " if times(sheet, seam) == 2 else "") + fmt(w.left),
+        _pieces(garment, seam),
+        (f"{many} × " if many > 1 else "") + fmt(w.left),
         fmt(allowance) if allowance > 0 else "",
         _notches(seam, start, fmt),
-        _ease(sheet, w, start, fmt),
+        _ease(garment, w, start, fmt),
     )
 
 
@@ -76,17 +76,17 @@ def _is_mark(said: str) -> bool:
     return len(said) <= 2
 
 
-def _pieces(sheet: Sheet, seam: Seam) -> str:
+def _pieces(garment: Garment, seam: Seam) -> str:
     """The pieces of both sides, each once."""
 
     def named(chain: tuple[Run, ...]) -> str:
         codes = dict.fromkeys(r.piece for r in chain)
-        return " and ".join(sheet.piece(c).name.lower() for c in codes)
+        return " and ".join(garment.sheet.piece(c).name.lower() for c in codes)
 
     if seam.kind is SeamKind.DART:
         return named(seam.left)
     if seam.kind is SeamKind.TWIN:
-        if times(sheet, seam) == 2:
+        if garment.work_alike(seam) is Work.BAG:
             return f"{named(seam.left)} to its lining"
         return f"both halves of {named(seam.left)}"
     left, right = named(seam.left), named(seam.right)
@@ -106,15 +106,15 @@ def _notches(seam: Seam, start: str, fmt: _Fmt) -> str:
     return "; ".join(out)
 
 
-def _ease(sheet: Sheet, w: Walk, start: str, fmt: _Fmt) -> str:
+def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     """What is eased or gathered in, of which piece, and where."""
     seam = w.seam
     if seam.kind is not SeamKind.PLAIN or abs(w.ease) < _LITTLE:
         return ""
-    if work_of(sheet, seam) is Work.JOIN:
+    if garment.work(seam) is Work.JOIN:
         return f"the lining runs on {fmt(-w.ease)} beyond the facing"
     chain = seam.right if w.ease > 0 else seam.left
-    names = dict.fromkeys(sheet.piece(r.piece).name.lower() for r in chain)
+    names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in chain)
     how = "gather in" if seam.gathered else "ease in"
     return f"{how} {fmt(abs(w.ease))} of {' and '.join(names)}{_where(w, start)}"
 

@@ -24,6 +24,7 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     Task.SLEEVES: (40, 75),
     Task.ZIP: (25, 45),
     Task.LINING: (60, 150),
+    Task.BAND: (25, 50),
     Task.HEM: (20, 40),
     Task.CIRCLE_HEM: (45, 120),
     Task.FINISH: (20, 45),

@@ -79,7 +79,7 @@ def _operation(
 ) -> dict[str, Any]:
     draft = making.draft
     unit = draft.order.unit
-    lines = [seam_line(draft, s) for s in making.seams(op)]
+    lines = [seam_line(making, s) for s in making.seams(op)]
     time = op.count * minutes[op.task] if op.task else 0.0
     # what a grown-up's garment asks for is said once, at the end
     child = draft.order.wearer.child

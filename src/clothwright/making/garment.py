@@ -1,0 +1,113 @@
+"""The garment as it is sewn: the draft's table, and how often each piece is cut.
+
+A draft is one half; a piece on the fold has each of its edges twice, a pair has them
+once on each of its two.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from clothwright.features.operations import Work
+from clothwright.finishing.allowances import Role, role_of
+from clothwright.finishing.drawn import CutCount
+from clothwright.paper import Run, Seam, SeamKind, Sheet
+
+_OF_ROLE: Mapping[Role, Work] = {
+    Role.SHOULDER: Work.SHOULDER,
+    Role.SIDE: Work.SIDE,
+    Role.PEPLUM_SIDE: Work.SKIRT,
+    Role.CENTRE_ZIP: Work.CENTRE,
+    Role.WAIST: Work.WAIST,
+    Role.CAP: Work.SLEEVE,
+    Role.UNDERARM: Work.SLEEVE_SEAM,
+    Role.JOIN: Work.JOIN,
+}
+"""What a plain seam of this edge is; any other is a panel seam."""
+
+BAND = "WB"
+"""Code of a waistband: what is sewn to it is sewn last of the waist."""
+
+_BODICE = ("F", "FC", "FS", "B", "BC", "BS")
+_FACINGS = ("FF", "BF")
+
+
+@dataclass(frozen=True)
+class Garment:
+    """The table, and the counts of its pieces by code."""
+
+    sheet: Sheet
+    cuts: Mapping[str, tuple[CutCount, ...]]
+
+    @property
+    def lined(self) -> bool:
+        """True when it has a lining, under which no raw edge is seen."""
+        return any(code.startswith("L.") for code in self.sheet.pieces)
+
+    @property
+    def bagged(self) -> bool:
+        """True when a lining is bagged to the shell's edges in place of a facing."""
+        return any(
+            s.kind is SeamKind.FACED and s.right[0].piece.startswith("L.")
+            for s in self.sheet.seams
+        )
+
+    def edges(self, code: str) -> int:
+        """How often the garment has an edge of a piece, in its first cloth."""
+        halves = 1 if self.sheet.piece(code).fold is None else 2
+        return self.cuts[code][0].count * halves
+
+    def times(self, seam: Seam) -> int:
+        """How often the garment has a seam: once for each left and right, once where
+        two halves meet."""
+        if seam.kind is SeamKind.TWIN:
+            return self.edges(seam.left[0].piece) * (2 if self._bag(seam) else 1) // 2
+        sides = (seam.left, seam.right)
+        return min(self.edges(side[0].piece) for side in sides)
+
+    def length(self, seam: Seam) -> float:
+        """Length of a seam wherever the garment has it, cm."""
+        return self.times(seam) * self.sheet.chain_length(seam.left)
+
+    def edge_length(self, run: Run) -> float:
+        """Length of an edge wherever the garment has it, cm."""
+        return self.edges(run.piece) * self.sheet.length(run.piece, run.edge)
+
+    def work(self, seam: Seam) -> Work:
+        """The kind of work in which a seam is sewn."""
+        work = self.work_alike(seam)
+        lined = any(r.piece.startswith("L.") for r in seam.runs())
+        if not lined or work in (Work.EDGE, Work.JOIN):
+            return work
+        if seam.kind is SeamKind.LAPPED:
+            return Work.LINED
+        if work is Work.SIDE and self.bagged:
+            return work  # in one with the shell's, over the turned armhole
+        return Work.LINING_ROUND if work in (Work.WAIST, Work.CENTRE) else Work.LINING
+
+    def work_alike(self, seam: Seam) -> Work:
+        """The same, were a lining's seam the shell's."""
+        match seam.kind:
+            case SeamKind.FACED:
+                return Work.EDGE
+            case SeamKind.LAPPED:
+                return Work.WAIST
+            case SeamKind.DART:
+                return Work.DART
+            case SeamKind.TWIN:
+                return Work.BAG if self._bag(seam) else Work.CENTRE
+        codes = [r.piece.removeprefix("L.") for r in seam.runs()]
+        roles = [role_of(self.sheet.piece(r.piece), r.edge) for r in seam.runs()]
+        if BAND in codes:
+            return Work.BAND
+        telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
+        work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
+        if work is Work.SHOULDER and all(c in _FACINGS for c in codes):
+            return Work.FACING
+        if work is Work.SIDE and not any(c in _BODICE + _FACINGS for c in codes):
+            return Work.SKIRT
+        return work
+
+    def _bag(self, seam: Seam) -> bool:
+        """True for a piece that is sewn to itself cut in lining."""
+        cloths = {c.cloth for r in seam.runs() for c in self.cuts[r.piece]}
+        return {"shell", "lining"} <= cloths

@@ -156,14 +156,15 @@ def _before(garment: Garment) -> Iterator[Operation]:
             hazards=(Hazard.IRON,),
         )
     edges = _stayed(sheet)
-    yield Operation(
-        Work.STAY,
-        "Stay-stitch necks and armholes",
-        ("Just outside the net line, from the shoulder down.",),
-        stitch=Stitch.LOCK,
-        length=sum(garment.edge_length(r) for r in edges),
-        task=Task.STAY,
-    )
+    if edges:
+        yield Operation(
+            Work.STAY,
+            "Stay-stitch necks and armholes",
+            ("Just outside the net line, from the shoulder down.",),
+            stitch=Stitch.LOCK,
+            length=sum(garment.edge_length(r) for r in edges),
+            task=Task.STAY,
+        )
 
 
 def _stayed(sheet: Sheet) -> list[Run]:

@@ -31,7 +31,7 @@ _TURNED = (
 
 _HOW: Mapping[Work, _How] = {
     Work.DART: _How(
-        "Sew the {name}s",
+        "Sew the {darts}",
         ("From the wide end to the point; run off the cloth and tie the ends.",),
         task=Task.DART,
     ),
@@ -82,7 +82,7 @@ _HOW: Mapping[Work, _How] = {
         "Sew the waist", ("Side and panel seams meet.",), "up", Task.WAIST, 1
     ),
     Work.BAND: _How("Set the waistband", (), "into the band", Task.BAND),
-    Work.CENTRE: _How("Sew the {name} seam", (), "open", None, 2),
+    Work.CENTRE: _How("Sew the {name}", (), "open", None, 2),
     Work.LINING: _How(
         "Make the lining", ("In the order listed.",), "open", Task.LINING
     ),
@@ -142,6 +142,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     first = seams[0]
     title = how.title.format(
         name=first.name.removesuffix(" seam"),
+        darts=first.name.replace("dart", "darts", 1),
         piece=garment.sheet.piece(first.left[0].piece).name.lower(),
         edges=_edges(seams),
     )

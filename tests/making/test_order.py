@@ -15,8 +15,11 @@ import pytest
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.features.operations import Operation, Task, Work
 from clothwright.making import MakingOrder, making_order
+from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import EdgeKind, Run, Seam, SeamKind
+from features.test_by_hand import CURVED_YOKE, NECK_GATHERS
+from features.test_by_hand import made as by_hand
 from finished import ORDERS, made
 from order.test_variants import garment, sleeved
 from orders import order
@@ -209,3 +212,13 @@ def test_seams_and_edges_tell_themselves(name: str) -> None:
     ends = [(r.piece, r.edge) for op in m.operations for r in op.edges]
     assert sorted(ends) == sorted(wanted(d))
     assert not list(broken(m))
+
+
+@pytest.mark.parametrize("steps", [NECK_GATHERS, CURVED_YOKE])
+def test_what_she_made_by_hand_is_sewn(steps: str) -> None:
+    """A yoke, or a dart turned to gathers at the neck (steps of the tests by hand)."""
+    m = making_order(by_hand(steps))
+    complete(m)
+    if steps is NECK_GATHERS:
+        (neck,) = [line for s in sewn(m) if (line := seam_line(m, s)).code == "S8"]
+        assert neck.ease.startswith("gather in")

@@ -246,7 +246,7 @@ class Loops(Feature):
             Article.STRIP,
             int(n.rows),
             "under the loops, on the back",
-            length=sheet.length("BC", "slant"),
+            length=n.edge_net,
             size=STRIP,
         )
         if self.rows is Rows.LACING:
@@ -273,7 +273,7 @@ class Loops(Feature):
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         return loop_operations(
-            n, sheet, fmt, laced=self.rows is Rows.LACING, hooked=_hooked(n)
+            n, fmt, laced=self.rows is Rows.LACING, hooked=_hooked(n)
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

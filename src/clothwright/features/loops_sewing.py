@@ -10,7 +10,6 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
-from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 
 STRIP = 2.5
@@ -18,11 +17,10 @@ STRIP = 2.5
 
 
 def loop_operations(
-    n: Numbers, sheet: Sheet, fmt: Callable[[float], str], *, laced: bool, hooked: bool
+    n: Numbers, fmt: Callable[[float], str], *, laced: bool, hooked: bool
 ) -> Iterable[Operation]:
     """Interline the edge, sew the loops in, then what they close over."""
     edges = "both slanted edges" if n.rows > 1 else "the right slanted edge"
-    slant = sheet.length("BC", "slant")
     yield Operation(
         Work.FUSE,
         "Interline the edge under the loops",
@@ -42,7 +40,7 @@ def loop_operations(
         ),
         stitch=Stitch.LOCK,
         seam_type=SeamType.LOOP,
-        length=n.cord_all + n.rows * slant,
+        length=n.cord_all + n.rows * n.edge_net,
         task=Task.LOOP,
         count=n.loops_all,
         hazards=(Hazard.CORD,),

@@ -28,7 +28,7 @@ BAND = "WB"
 """Code of a waistband: what is sewn to it is sewn last of the waist."""
 
 _BODICE = ("F", "FC", "FS", "B", "BC", "BS")
-_FACINGS = ("FF", "BF")
+FACINGS = ("FF", "BF")
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class Garment:
     def bagged(self) -> bool:
         """True when a lining is bagged to the shell's edges in place of a facing."""
         return any(
-            s.kind is SeamKind.FACED and s.right[0].piece.startswith("L.")
+            s.kind is SeamKind.FACED and any(r.piece.startswith("L.") for r in s.runs())
             for s in self.sheet.seams
         )
 
@@ -101,9 +101,9 @@ class Garment:
             return Work.BAND
         telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
-        if work is Work.SHOULDER and all(c in _FACINGS for c in codes):
+        if work is Work.SHOULDER and all(c in FACINGS for c in codes):
             return Work.FACING
-        if work is Work.SIDE and not any(c in _BODICE + _FACINGS for c in codes):
+        if work is Work.SIDE and not any(c in _BODICE + FACINGS for c in codes):
             return Work.SKIRT
         return work
 

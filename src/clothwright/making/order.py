@@ -19,7 +19,7 @@ from clothwright.features.operations import (
     Work,
 )
 from clothwright.finishing.allowances import Role, role_of
-from clothwright.making.garment import Garment
+from clothwright.making.garment import FACINGS, Garment
 from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft
 from clothwright.order.pattern import finishing_of
@@ -172,7 +172,7 @@ def _stayed(sheet: Sheet) -> list[Run]:
     return [
         Run(p.code, e.name)
         for p in sheet.pieces.values()
-        if p.code in ("F", "FC", "FS", "B", "BC", "BS")
+        if p.code not in FACINGS and not p.code.startswith("L.")
         for e in p.edges
         if role_of(p, e.name) is Role.EDGE
         and e.kind is EdgeKind.SEAM

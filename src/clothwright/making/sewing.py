@@ -133,7 +133,7 @@ def _together(garment: Garment, seam: Seam) -> tuple[Work, str]:
     if work in (Work.DART, Work.PANEL, Work.SKIRT):
         return work, seam.code
     if work is Work.EDGE:
-        return work, seam.left[0].edge.split()[0]
+        return work, "armholes" if _of_armhole(seam) else "neck"
     return work, ""
 
 
@@ -158,8 +158,10 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.DART:
         side = "side" in first.name
         press = "down" if side else "towards the centre"
-    if any(s.gathered for s in seams if s.kind is SeamKind.PLAIN):
+    if any(s.gathered for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED)):
         press += ", the iron not on the gathers"
+        if work is not Work.WAIST:  # gathered by what hangs on it
+            says = (*says, "Two rows of long stitches draw the gathers up.")
     each = how.task in (Task.DART, Task.PANEL)
     count = float(sum(garment.times(s) for s in seams)) if each else 1.0
     return Operation(
@@ -178,7 +180,12 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
 
 def _edges(seams: list[Seam]) -> str:
     """Neck, or neck and slanted edges, or armholes."""
-    if seams[0].left[0].edge.startswith("armhole"):
+    if _of_armhole(seams[0]):
         return "armholes"
-    slant = any(r.edge == "slant" for s in seams for r in s.left)
+    slant = any(r.edge == "slant" for s in seams for r in s.runs())
     return "neck and the slanted edges" if slant else "neck"
+
+
+def _of_armhole(seam: Seam) -> bool:
+    """True for a faced edge of an armhole."""
+    return any(r.edge.startswith("armhole") for r in seam.runs())

@@ -109,7 +109,9 @@ def _notches(seam: Seam, start: str, fmt: _Fmt) -> str:
 def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     """What is eased or gathered in, of which piece, and where."""
     seam = w.seam
-    if seam.kind is not SeamKind.PLAIN or abs(w.ease) < _LITTLE:
+    # a facing is rolled, not eased; but gathers may be taken in by it
+    told = abs(w.ease) if seam.kind is SeamKind.PLAIN else w.ease
+    if seam.kind in (SeamKind.LAPPED, SeamKind.TWIN) or told < _LITTLE:
         return ""
     if garment.work(seam) is Work.JOIN:
         return f"the lining runs on {fmt(-w.ease)} beyond the facing"

@@ -114,6 +114,25 @@ def test_an_outcome_beside_the_estimate(tmp_path: Path) -> None:
     assert "13.50" in text
 
 
+def test_plain_lines_add_up() -> None:
+    lines = run("cost", "peplum-top", *METRES, "--new-block").stdout.splitlines()
+    amount = {line[:34].strip(): line[34:].split()[-1] for line in lines[2:]}
+    assert amount["A  Materials"] == "46.46"
+    assert amount["loop"] == "49.50"
+    assert amount["H  price"] == "621.00"
+    told = run("cost", "peplum-top", *METRES, "--new-block", "--quote").stdout
+    assert "555.31" in told
+    assert "27.00" not in told
+
+
+def test_cloth_that_somebody_else_pays() -> None:
+    """The choir pays the cloth: 620.95 less 46.46, with the toile's 6.56 and 10 % of
+    it, is 581.71; up to 582."""
+    wish = ("--own-cloth", "--cloth", "toile=1.6", "--new-block", "--json")
+    told = json.loads(run("cost", "peplum-top", *wish).stdout)
+    assert (told["A"], told["F"], told["H"]) == ("7.22", "581.71", "582.00")
+
+
 @pytest.mark.parametrize(
     ("more", "said", "code"),
     [

@@ -118,6 +118,9 @@ def cost(
         list[str] | None,
         typer.Option(help="Metres bought: --cloth shell=1.6; once for each cloth."),
     ] = None,
+    own_cloth: Annotated[
+        bool, typer.Option(help="Somebody else pays the cloth: none is reckoned.")
+    ] = False,
     new_block: Annotated[
         bool, typer.Option(help="Her block is new, with a toile.")
     ] = False,
@@ -154,18 +157,21 @@ def cost(
     )
     try:
         sheet = costs.cost_sheet(
-            made, house, _cloths(made.draft, house, cloth or ()), plan
+            made, house, _cloths(made.draft, house, cloth or (), own_cloth), plan
         )
         if quote:
             shown = costs.quote(sheet, on.date() if on else date.today())
             figures, name = quote_figures(shown), "quote"
+            lines = costing.quote_text(shown)
             page = partial(costing.write_quote, shown, letter=paper is Paper.LETTER)
         elif actual is not None:
             came = costs.outcome(sheet, costs.read_actual(actual))
             figures, name = outcome_figures(came), "outcome"
+            lines = costing.outcome_text(came)
             page = partial(costing.write_outcome, came, letter=paper is Paper.LETTER)
         else:
             figures, name = cost_figures(sheet), "cost"
+            lines = costing.cost_text(sheet)
             page = partial(
                 costing.write_cost_sheet, sheet, letter=paper is Paper.LETTER
             )
@@ -174,7 +180,7 @@ def cost(
     if as_json:
         _print(figures)
     elif into is None:
-        print("\n".join(_told(figures)))
+        print("\n".join(lines))
     if into is not None:
         _write(into, f"{order.stem}-{name}.pdf", page, quiet=as_json)
     _end(made)
@@ -210,17 +216,22 @@ def _rates(path: Path | None, order: Path) -> Rates:
         refuse(e.sentences)
 
 
-def _cloths(draft: Draft, rates: Rates, given: Iterable[str]) -> list[ClothBought]:
-    """The cloth of the order: metres as given, prices from the rates."""
+def _cloths(
+    draft: Draft, rates: Rates, given: Iterable[str], own: bool
+) -> list[ClothBought]:
+    """The cloth of the order: metres as given, prices from the rates; none of the
+    garment's when somebody else pays it, so that only a toile's may be named."""
     from clothwright.cost import ClothBought
     from clothwright.order.pattern import finishing_of
 
     finishing = finishing_of(draft)
     wanted = dict.fromkeys(c.cloth for of in finishing.cuts.values() for c in of)
+    if own:
+        wanted.clear()
     metres = dict(_amount(text, "--cloth", "shell=1.6") for text in given)
     for name in metres:
         if name not in wanted and name != "toile":
-            cloths = ", ".join(wanted)
+            cloths = ", ".join((*wanted, "toile"))
             refuse((f"--cloth: nothing is cut from {name}; it has {cloths}",), MISUSED)
     missing = [name for name in wanted if name not in metres]
     if missing:
@@ -295,17 +306,3 @@ def _cutting_lines(sheet: CuttingSheet, reel: float) -> Iterator[str]:
         yield one.told(lambda cm: pretty_length(cm, unit))
     reels = bought(sheet, reel)[-1].count
     yield f"Thread: {sheet.metres:.0f} m, {reels} of {reel:g} m."
-
-
-def _told(figures: Mapping[str, object]) -> Iterator[str]:
-    """Figures as plain lines."""
-    for key, value in figures.items():
-        if isinstance(value, dict):
-            yield f"{key}:"
-            yield from (f"  {k}: {v}" for k, v in value.items())
-        elif isinstance(value, list):
-            for row in value:
-                cells = row.values() if isinstance(row, dict) else row
-                yield "  " + "  ".join(str(c) for c in cells if c not in ("", None))
-        else:
-            yield f"{key}: {value}"

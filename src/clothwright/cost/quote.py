@@ -29,10 +29,11 @@ def quote(sheet: CostSheet, day: date) -> Quote:
     cloth, notions, other = (
         sheet.total(r) for r in (Row.MATERIALS, Row.NOTIONS, Row.OTHER)
     )
+    making = "Making, fittings included" if sheet.plan.fittings else "Making"
     lines = [
         ("Cloth", cloth),
         ("Notions", notions),
-        ("Making, fittings included", sheet.price - cloth - notions - other),
+        (making, sheet.price - cloth - notions - other),
         *((x.name, x.amount) for x in sheet.lines if x.row is Row.OTHER),
     ]
     return Quote(sheet, day, tuple((w, amount) for w, amount in lines if amount))

@@ -4,6 +4,7 @@ import json
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 from clothwright.cost import CostSheet, Outcome, Quote
 from clothwright.cost.money import plain, shown
@@ -14,6 +15,15 @@ from clothwright.sheets.making_order import duration
 
 def write_cost_sheet(sheet: CostSheet, target: Path, *, letter: bool = False) -> None:
     """Write the cost sheet, for the house alone, as PDF. Raises SheetError."""
+    compile_to("costing.typ", json.dumps(_cost(sheet) | _paper(letter)), target)
+
+
+def cost_text(sheet: CostSheet) -> list[str]:
+    """The cost sheet as plain lines."""
+    return _text(_cost(sheet))
+
+
+def _cost(sheet: CostSheet) -> dict[str, Any]:
     rows = [
         {
             "letter": row.letter,
@@ -23,20 +33,19 @@ def write_cost_sheet(sheet: CostSheet, target: Path, *, letter: bool = False) ->
                 for x in sheet.lines
                 if x.row is row
             ],
-            "total": _money(sheet, sheet.total(row)),
+            "totals": ["", "", _money(sheet, sheet.total(row))],
         }
         for row in Row
         if any(x.row is row for x in sheet.lines)
     ]
     spent = float(sum(sheet.minutes.values()))
-    data = {
-        **_head(sheet, "cost", letter),
+    return {
+        **_head(sheet, "cost"),
         "note": f"Amounts in {sheet.rates.currency}; {duration(spent)} in all.",
         "columns": ["", "quantity", "price", sheet.rates.currency],
         "rows": rows,
         "totals": _totals(sheet),
     }
-    compile_to("costing.typ", json.dumps(data), target)
 
 
 _TO_PAY = "To pay"
@@ -82,8 +91,17 @@ def _to_pay(sheet: CostSheet, tax: str) -> list[tuple[str, Decimal, bool]]:
 
 def write_quote(quote: Quote, target: Path, *, letter: bool = False) -> None:
     """Write the client's page as PDF. Raises SheetError."""
+    compile_to("quote.typ", json.dumps(_quote(quote) | _paper(letter)), target)
+
+
+def quote_text(quote: Quote) -> list[str]:
+    """The client's page as plain lines."""
+    return _text(_quote(quote))
+
+
+def _quote(quote: Quote) -> dict[str, Any]:
     sheet = quote.sheet
-    lines = [[words, _money(sheet, amount)] for words, amount in quote.lines]
+    lines = [[words, _money(sheet, amount), ""] for words, amount in quote.lines]
     totals = [
         [words, _money(sheet, amount), "strong" if strong else ""]
         for words, amount, strong in (
@@ -93,19 +111,28 @@ def write_quote(quote: Quote, target: Path, *, letter: bool = False) -> None:
     ]
     if sheet.to_pay == sheet.price:
         totals = [t for t in totals if t[0] != "Price"]
-    data = {
-        **_head(sheet, "quote", letter),
+    return {
+        **_head(sheet, "quote"),
+        "note": f"Stands until {_day(quote.until)}; amounts in {sheet.rates.currency}.",
         "day": _day(quote.day),
         "until": _day(quote.until),
         "currency": sheet.rates.currency,
-        "lines": lines,
-        "totals": totals,
+        "rows": [],
+        "totals": [*lines, *totals],
     }
-    compile_to("quote.typ", json.dumps(data), target)
 
 
 def write_outcome(outcome: Outcome, target: Path, *, letter: bool = False) -> None:
     """Write estimate and actual, line by line, as PDF. Raises SheetError."""
+    compile_to("costing.typ", json.dumps(_outcome(outcome) | _paper(letter)), target)
+
+
+def outcome_text(outcome: Outcome) -> list[str]:
+    """Estimate and actual as plain lines."""
+    return _text(_outcome(outcome))
+
+
+def _outcome(outcome: Outcome) -> dict[str, Any]:
     sheet = outcome.sheet
     rows = []
     for row in Row:
@@ -113,6 +140,7 @@ def write_outcome(outcome: Outcome, target: Path, *, letter: bool = False) -> No
         if not both:
             continue
         came = sum((b.came_to for b in both), Decimal(0))
+        estimated = sheet.total(row)
         rows.append(
             {
                 "letter": row.letter,
@@ -122,13 +150,15 @@ def write_outcome(outcome: Outcome, target: Path, *, letter: bool = False) -> No
                         b.line.name,
                         _money(sheet, b.line.amount),
                         "" if b.actual is None else _money(sheet, b.actual),
-                        _money(sheet, b.came_to - b.line.amount)
-                        if b.came_to != b.line.amount
-                        else "",
+                        _difference(sheet, b.came_to - b.line.amount),
                     ]
                     for b in both
                 ],
-                "total": _money(sheet, came),
+                "totals": [
+                    _money(sheet, estimated),
+                    _money(sheet, came),
+                    _difference(sheet, came - estimated),
+                ],
             }
         )
     totals = [
@@ -139,27 +169,54 @@ def write_outcome(outcome: Outcome, target: Path, *, letter: bool = False) -> No
         ["price with changes", _money(sheet, outcome.price), "strong"],
         ["left of it", _money(sheet, outcome.left), "strong"],
     ]
-    data = {
-        **_head(sheet, "estimate and outcome", letter),
+    return {
+        **_head(sheet, "estimate and outcome"),
         "note": f"Amounts in {sheet.rates.currency}. An empty place came as estimated.",
         "columns": ["", "estimated", "came to", "difference"],
         "rows": rows,
         "totals": totals,
     }
-    compile_to("costing.typ", json.dumps(data), target)
 
 
-def _head(sheet: CostSheet, what: str, letter: bool) -> dict[str, object]:
+def _head(sheet: CostSheet, what: str) -> dict[str, Any]:
     order = sheet.making.draft.order
     return {
         "title": f"{order.garment}: {what}",
         "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
         "footer": f"{order.garment}, {order.body.client}",
-        "paper": "us-letter" if letter else "a4",
         "garment": order.garment,
         "client": order.body.client,
         "number": f", order {order.number}" if order.number else "",
     }
+
+
+def _paper(letter: bool) -> dict[str, Any]:
+    return {"paper": "us-letter" if letter else "a4"}
+
+
+def _difference(sheet: CostSheet, amount: Decimal) -> str:
+    """More or less than estimated; nothing when it came as estimated."""
+    return ("+" if amount > 0 else "") + _money(sheet, amount) if amount else ""
+
+
+def _text(data: dict[str, Any]) -> list[str]:
+    """A page's data as plain lines, amounts below each other."""
+    lines = [data["title"], f"{data['subtitle']}. {data['note']}"]
+    for row in data["rows"]:
+        lines.append(_columns(f"{row['letter']}  {row['name']}", row["totals"]))
+        lines += (_columns(f"   {name}", cells) for name, *cells in row["lines"])
+    lines += (_columns(words, [amount]) for words, amount, _ in data["totals"])
+    return lines
+
+
+def _columns(name: str, cells: list[str]) -> str:
+    *inner, last = cells
+    line = f"{name:<34}{''.join(f'{c:>15}' for c in inner)}"
+    return f"{line}{last:>{_LAST[len(inner)]}}".rstrip()
+
+
+_LAST = {0: 42, 2: 12}
+"""Width of the last column after so many others."""
 
 
 def _money(sheet: CostSheet, amount: Decimal) -> str:

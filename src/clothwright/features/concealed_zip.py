@@ -221,16 +221,17 @@ class ConcealedZip(Feature):
         inside = finished_edges(sheet, ("BF",), "cb")
         what = ["facing"] if inside else []
         what += ["lining"] if any(c.startswith("L.B") for c in sheet.pieces) else []
-        yield Operation(
-            Work.LINED,
-            f"Fell the {' and the '.join(what)} to the zip's tape",
-            ("The raw ends turned in, clear of the teeth.",),
-            edges=inside,
-            stitch=Stitch.HAND,
-            seam_type=SeamType.PLACED,
-            length=2 * opening if "lining" in what else None,
-            task=Task.BY_HAND,
-        )
+        if what:
+            yield Operation(
+                Work.LINED,
+                f"Fell the {' and the '.join(what)} to the zip's tape",
+                ("The raw ends turned in, clear of the teeth.",),
+                edges=inside,
+                stitch=Stitch.HAND,
+                seam_type=SeamType.PLACED,
+                length=2 * opening if "lining" in what else None,
+                task=Task.BY_HAND,
+            )
         yield Operation(
             Work.FASTEN,
             "Sew a hook and eye at the top of the zip",

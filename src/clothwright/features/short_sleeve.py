@@ -5,7 +5,7 @@ hem. Both ends of the seam under the arm are square, so that cap and hem run on 
 """
 
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
@@ -17,14 +17,6 @@ from clothwright.curves import (
     mix,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.operations import (
-    Operation,
-    SeamType,
-    Stitch,
-    Task,
-    Work,
-    finished_edges,
-)
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -186,23 +178,6 @@ class ShortSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE, "the sleeve", draft_sleeve),)
-
-    def operations(
-        self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
-    ) -> Iterable[Operation]:
-        yield Operation(
-            Work.HEM,
-            "Hem the sleeves",
-            ("Turned up once, its raw edge neatened first, and felled by hand.",),
-            edges=finished_edges(sheet, ("SL",)),
-            stitch=Stitch.HAND,
-            seam_type=SeamType.HEM_ONCE,
-            neatened=1,
-            task=Task.HEM,
-        )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._raised(n)

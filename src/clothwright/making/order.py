@@ -189,26 +189,48 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
         for e in p.edges
         if e.kind is EdgeKind.FINISHED and (run := Run(p.code, e.name)) not in told
     ]
-    hems = tuple(r for r in edges if r.edge == "hem")
-    raw = tuple(r for r in edges if r.edge != "hem")
-    if hems:
+    narrow = tuple(r for r in edges if _role(garment, r) is Role.HEM)
+    deep = tuple(r for r in edges if r.edge == "hem" and r not in narrow)
+    raw = tuple(r for r in edges if r not in (*narrow, *deep))
+    if narrow:
         yield Operation(
             Work.HEM,
-            "Hem it",
-            edges=hems,
+            f"Hem the {_named(garment, narrow)}",
+            ("Turned twice, narrow.",),
+            edges=narrow,
             stitch=Stitch.LOCK,
             seam_type=SeamType.HEM_TWICE,
+            task=Task.CIRCLE_HEM,
+        )
+    if deep:
+        yield Operation(
+            Work.HEM,
+            f"Hem the {_named(garment, deep)}",
+            ("Turned up once, its raw edge neatened first, and felled by hand.",),
+            edges=deep,
+            stitch=Stitch.HAND,
+            seam_type=SeamType.HEM_ONCE,
+            neatened=1,
             task=Task.HEM,
         )
     if raw:
-        names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in raw)
         yield Operation(
             Work.STAY,
-            f"Neaten the loose edges of the {_listed(list(names))}",
+            f"Neaten the loose edges of the {_named(garment, raw)}",
             edges=raw,
             stitch=Stitch.OVEREDGE,
             seam_type=SeamType.NEATENED,
         )
+
+
+def _role(garment: Garment, run: Run) -> Role:
+    return role_of(garment.sheet.piece(run.piece), run.edge)
+
+
+def _named(garment: Garment, runs: tuple[Run, ...]) -> str:
+    """The pieces of these edges."""
+    names = (garment.sheet.piece(r.piece).name.lower() for r in runs)
+    return _listed(list(dict.fromkeys(names)))
 
 
 def _last() -> Operation:

@@ -182,7 +182,10 @@ def _edges(seams: list[Seam]) -> str:
     """Neck, or neck and slanted edges, or armholes."""
     if _of_armhole(seams[0]):
         return "armholes"
-    slant = any(r.edge == "slant" for s in seams for r in s.runs())
+    names = {r.edge for s in seams for r in s.runs()}
+    if names <= {"waist", "waist mid", "waist side"}:
+        return "waist"
+    slant = "slant" in names
     return "neck and the slanted edges" if slant else "neck"
 
 

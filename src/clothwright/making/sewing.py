@@ -52,7 +52,7 @@ _HOW: Mapping[Work, _How] = {
         Task.BAG,
     ),
     Work.SHOULDER: _How("Sew the shoulders", (), "open", Task.SEAMS, 2),
-    Work.FACING: _How("Join the facing at the shoulders", (), "open"),
+    Work.FACING: _How("Join the pieces of the facing", (), "open"),
     Work.EDGE: _How(
         "Face the {edges}",
         _TURNED,
@@ -142,7 +142,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     first = seams[0]
     title = how.title.format(
         name=first.name.removesuffix(" seam"),
-        darts=first.name.replace("dart", "darts", 1),
+        darts=_darts(first.name),
         piece=garment.sheet.piece(first.left[0].piece).name.lower(),
         edges=_edges(seams),
     )
@@ -176,6 +176,12 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         task=how.task,
         count=count,
     )
+
+
+def _darts(name: str) -> str:
+    """The darts of both sides: "side darts", "second side darts"."""
+    second = name.endswith(" 2")
+    return f"{'second ' if second else ''}{name.removesuffix(' 2')}s"
 
 
 def _edges(seams: list[Seam]) -> str:

@@ -12,6 +12,7 @@ from clothwright.body import Body, RuleSet
 from clothwright.body.body import MeasureValue
 from clothwright.curves import distance, mirror_in
 from clothwright.features import Feature
+from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.order.figures import figures
 from clothwright.order.pattern import pattern
@@ -194,3 +195,15 @@ def test_halves_that_cannot_meet_at_the_centre() -> None:
             distance(f.edge("neck").path.end, f.edge(f"neck{LEFT_HALF}").path.start)
             < 1e-6
         )
+
+
+@pytest.mark.parametrize("name", GARMENTS)
+def test_both_sides_are_made_in_one_order(name: str) -> None:
+    """Every seam of both sides is sewn once, in the operations of an even body."""
+    made, right, _ = both(name, lopsided(bdims_women()[5], TWO))
+    mine, even = making_order(made), making_order(right)
+    sewn = [code for op in mine.operations for code in op.seams]
+    assert sorted(sewn) == sorted({*sewn})
+    assert {s.code for s in made.sheet.seams} == set(sewn)
+    titles = [op.title for op in mine.operations]
+    assert titles == [op.title for op in even.operations]

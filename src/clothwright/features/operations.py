@@ -12,7 +12,7 @@ tells: loops, a zip, gathers, hems. Lengths are cm.
 from dataclasses import dataclass
 from enum import Enum
 
-from clothwright.paper import EdgeKind, Run, Sheet
+from clothwright.paper import EdgeKind, Run, Sheet, own_name
 
 
 class Work(Enum):
@@ -165,5 +165,5 @@ def finished_edges(
         for p in sheet.pieces.values()
         if p.code.startswith(begins)
         for e in p.edges
-        if e.kind is EdgeKind.FINISHED and (not names or e.name in names)
+        if e.kind is EdgeKind.FINISHED and (not names or own_name(e.name) in names)
     )

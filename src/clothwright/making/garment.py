@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from clothwright.features.operations import Work
 from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import CutCount
-from clothwright.paper import Run, Seam, SeamKind, Sheet
+from clothwright.paper import Run, Seam, SeamKind, Sheet, own_piece
 
 _OF_ROLE: Mapping[Role, Work] = {
     Role.SHOULDER: Work.SHOULDER,
@@ -95,7 +95,7 @@ class Garment:
                 return Work.DART
             case SeamKind.TWIN:
                 return Work.BAG if self._bag(seam) else Work.CENTRE
-        codes = [r.piece.removeprefix("L.") for r in seam.runs()]
+        codes = [own_piece(r.piece.removeprefix("L.")) for r in seam.runs()]
         roles = [role_of(self.sheet.piece(r.piece), r.edge) for r in seam.runs()]
         if BAND in codes:
             return Work.BAND

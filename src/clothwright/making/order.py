@@ -23,7 +23,7 @@ from clothwright.making.garment import FACINGS, Garment
 from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft
 from clothwright.order.pattern import finishing_of
-from clothwright.paper import EdgeKind, Run, Seam, Sheet
+from clothwright.paper import EdgeKind, Run, Seam, Sheet, own_name, own_piece
 from clothwright.units import pretty_length
 
 _NEEDS: Mapping[Work, tuple[Work, ...]] = {
@@ -143,11 +143,10 @@ def _before(garment: Garment) -> Iterator[Operation]:
         task=Task.MARK,
         hazards=(Hazard.NEEDLE,),
     )
-    fused = [
-        sheet.piece(code).name.lower()
-        for code, of in cuts.items()
-        if any(c.cloth == "interlining" for c in of)
-    ]
+    with_inside = (
+        c for c, of in cuts.items() if any(k.cloth == "interlining" for k in of)
+    )
+    fused = _names(sheet, with_inside)
     if fused:
         yield Operation(
             Work.FUSE,
@@ -172,11 +171,11 @@ def _stayed(sheet: Sheet) -> list[Run]:
     return [
         Run(p.code, e.name)
         for p in sheet.pieces.values()
-        if p.code not in FACINGS and not p.code.startswith("L.")
+        if own_piece(p.code) not in FACINGS and not p.code.startswith("L.")
         for e in p.edges
         if role_of(p, e.name) is Role.EDGE
         and e.kind is EdgeKind.SEAM
-        and e.name != "slant"
+        and own_name(e.name) != "slant"
     ]
 
 
@@ -190,7 +189,7 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
         if e.kind is EdgeKind.FINISHED and (run := Run(p.code, e.name)) not in told
     ]
     narrow = tuple(r for r in edges if _role(garment, r) is Role.HEM)
-    deep = tuple(r for r in edges if r.edge == "hem" and r not in narrow)
+    deep = tuple(r for r in edges if own_name(r.edge) == "hem" and r not in narrow)
     raw = tuple(r for r in edges if r not in (*narrow, *deep))
     if narrow:
         yield Operation(
@@ -229,8 +228,15 @@ def _role(garment: Garment, run: Run) -> Role:
 
 def _named(garment: Garment, runs: tuple[Run, ...]) -> str:
     """The pieces of these edges."""
-    names = (garment.sheet.piece(r.piece).name.lower() for r in runs)
-    return _listed(list(dict.fromkeys(names)))
+    return _listed(_names(garment.sheet, (r.piece for r in runs)))
+
+
+def _names(sheet: Sheet, codes: Iterable[str]) -> list[str]:
+    """Names of pieces, one name for the two sides."""
+    names = (sheet.piece(c).name.lower() for c in codes)
+    return list(
+        dict.fromkeys(n.removesuffix(", right").removesuffix(", left") for n in names)
+    )
 
 
 def _last() -> Operation:

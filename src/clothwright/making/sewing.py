@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.making.garment import Garment
-from clothwright.paper import Seam, SeamKind
+from clothwright.paper import Seam, SeamKind, own_piece
 
 
 @dataclass(frozen=True)
@@ -131,7 +131,7 @@ def _together(garment: Garment, seam: Seam) -> tuple[Work, str]:
     """Seams of one key are sewn in one go."""
     work = garment.work(seam)
     if work in (Work.DART, Work.PANEL, Work.SKIRT):
-        return work, seam.code
+        return work, own_piece(seam.code)
     if work is Work.EDGE:
         return work, "armholes" if _of_armhole(seam) else "neck"
     return work, ""

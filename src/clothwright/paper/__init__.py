@@ -29,6 +29,7 @@ from clothwright.paper.piece import (
     PaperError,
     Piece,
     own_name,
+    own_piece,
     straight,
 )
 from clothwright.paper.record import Amount, Step, Verb
@@ -72,6 +73,7 @@ __all__ = [
     "once",
     "outline",
     "own_name",
+    "own_piece",
     "redraw",
     "spot_on",
     "spread",

@@ -32,6 +32,11 @@ def own_name(name: str) -> str:
     return name.removesuffix(LEFT_HALF).removesuffix(MIRRORED)
 
 
+def own_piece(code: str) -> str:
+    """The code of a piece on its own half: "B" of "B-L"."""
+    return code.removesuffix(LEFT_PIECE)
+
+
 class EdgeKind(Enum):
     """What becomes of an edge in the cloth."""
 

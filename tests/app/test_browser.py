@@ -418,7 +418,7 @@ def test_pages_are_accessible(page: Page, home: str, path: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "state", ["plain", "tape", "choice", "edge", "steps", "basted"]
+    "state", ["plain", "tape", "choice", "edge", "steps", "basted", "failing"]
 )
 def test_the_slip_is_accessible(page: Page, home: str, state: str) -> None:
     new_slip(page, home)
@@ -432,8 +432,75 @@ def test_the_slip_is_accessible(page: Page, home: str, state: str) -> None:
     elif state == "steps":
         page.locator("[data-name=Steps] .subject").click()
         page.wait_for_selector(".lesson")
+    elif state == "failing":
+        failing_slip(page, home)
+        page.locator(".ticket").first.click()
     elif state == "basted":
         page.get_by_role("button", name="Baste").click()
     page.wait_for_timeout(500)
     found = Axe().run(page).response["violations"]
     assert [(v["id"], [n["html"][:90] for n in v["nodes"]][:3]) for v in found] == []
+
+
+def failing_slip(page: Page, home: str) -> None:
+    """A slip with things to mend: at a shoulder, at the open back, behind."""
+    new_slip(page, home)
+    for of, to in (
+        ("sleeveless armhole.narrowed", "1 1/2"),
+        ("low open back.top", "0"),
+        ("panel behind.overlap", "1 7/8"),
+    ):
+        page.evaluate(
+            "([of, to]) => room.change({do: 'set', of, to, unit: 'in'})", [of, to]
+        )
+    settled(page, "to mend")
+
+
+def test_what_fails_is_marked_at_its_place(page: Page, home: str) -> None:
+    failing_slip(page, home)
+    tickets = page.locator(".ticket")
+    expect(tickets).to_have_count(5)
+    shoulder = page.get_by_role("button", name=re.compile("turns the shoulder"))
+    box, edge = (
+        shoulder.locator(".string").bounding_box(),
+        page.locator("[data-edge='FC.shoulder']").bounding_box(),
+    )
+    assert box and edge  # the string is tied to the edge
+    assert edge["x"] - 1 <= box["x"] <= edge["x"] + edge["width"] + 1
+    assert edge["y"] - 1 <= box["y"] <= edge["y"] + edge["height"] + 1
+    remark = page.locator("#remark")
+    shoulder.focus()
+    expect(remark).to_contain_text("Not to be cut so")
+    page.keyboard.press("Enter")
+    expect(remark).to_be_focused()
+    page.keyboard.press("Escape")
+    expect(remark).to_be_hidden()
+    expect(shoulder).to_be_focused()
+    shoulder.hover()
+    expect(remark).to_contain_text("turns the shoulder too far")
+    shoulder.click()
+    remark.get_by_role("button", name="Take the edge in hand").click()
+    expect(page.locator(".note.a h3")).to_have_text("Centre front, shoulder")
+    shoulder.click()
+    remark.get_by_role("button", name="Change it").click()
+    expect(page.locator(".pull .strip")).to_be_visible()
+    page.get_by_role("button", name="Show me one by one").click()
+    expect(remark).to_be_focused()
+    for _ in range(3):
+        page.locator("#unpick").click()
+    expect(tickets).to_have_count(0)
+    expect(remark).to_be_hidden()
+
+
+def test_an_edge_of_a_lining_is_taken_in_hand(page: Page, home: str) -> None:
+    new_slip(page, home)
+    to_edge = "{do: 'add', kind: 'lining', with: {mode: 'to the edge'}}"
+    page.evaluate(f"room.change({to_edge})")
+    page.evaluate("room.change({do: 'leave', kind: 'facing'})")
+    page.wait_for_selector("[data-code='L.FC']", state="attached")
+    page.evaluate("room.paper.select('L.FC.waist')")
+    expect(page.locator(".note.a h3")).to_contain_text("lining, waist")
+    count = page.locator(".piece").count()
+    expect(page.locator("#on")).to_contain_text(f"{count} pieces")
+    page.evaluate("room.why('L.FC.waist')")
+    expect(page.locator(".chain li").first).to_be_visible()

@@ -141,7 +141,12 @@ class Room:
         self.draft: Draft | None = None
         self.settled: Draft | None = None
         self.faults: tuple[str, ...] = ()
-        self.paper: dict[str, Any] = {"pieces": {}, "places": {}, "seams": {}}
+        self.paper: dict[str, Any] = {
+            "pieces": {},
+            "places": {},
+            "seams": {},
+            "found": (),
+        }
         self.under: dict[str, str] = {}
         self.card = self.keeper.card(self._unit())
         self._redraw()
@@ -364,6 +369,7 @@ class Room:
             () if against else self.faults,
             unit,
             self.house,
+            self.paper["found"],
             self.newer(),
         )
 

@@ -5,7 +5,7 @@ on the table, so that a piece that is moved is not sent again. A piece is finish
 only when it, or a seam that it stands in, is another one than before.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -14,8 +14,9 @@ from numpy.typing import NDArray
 
 from clothwright.app.words import Reading
 from clothwright.curves import Path, Point, distance
-from clothwright.features import Feature
 from clothwright.features.base import Pin
+from clothwright.findings import Finding
+from clothwright.finishing.allowances import check_partners
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.finishing.finish import Finishing, unlettered
 from clothwright.order import Draft
@@ -45,6 +46,7 @@ class _Kept:
     seams: tuple[Seam, ...]
     wish: tuple[object, ...]
     data: Data
+    found: tuple[Finding, ...]
 
 
 @dataclass
@@ -54,7 +56,8 @@ class Table:
     kept: dict[str, _Kept] = field(default_factory=dict)
 
     def lay(self, draft: Draft) -> Data:
-        """All pieces of a draft, with their places and seams."""
+        """All pieces of a draft, with their places and seams, and what finishing has
+        found (`found`)."""
         f = finishing_of(draft)
         fresh = {code: self._piece(draft.sheet, code, f) for code in f.order}
         self.kept = fresh
@@ -63,6 +66,10 @@ class Table:
             "pieces": {code: k.data for code, k in fresh.items()},
             "places": {code: list(at) for code, at in places.items()},
             "seams": {s.code: _seam(draft.sheet, s) for s in draft.sheet.seams},
+            "found": (
+                *check_partners(draft.sheet, f.allowances),
+                *(x for k in fresh.values() for x in k.found),
+            ),
         }
 
     def _piece(self, sheet: Sheet, code: str, f: Finishing) -> _Kept:
@@ -72,8 +79,9 @@ class Table:
         old = self.kept.get(code)
         if old and old.piece is piece and old.seams == seams and old.wish == wish:
             return old
-        drawn = unlettered(sheet, code, f).drawn
-        return _Kept(piece, seams, wish, _data(piece, drawn, sheet))
+        bare = unlettered(sheet, code, f)
+        data = _data(piece, bare.drawn, sheet)
+        return _Kept(piece, seams, wish, data, bare.found)
 
 
 def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
@@ -134,9 +142,9 @@ def pins(r: Reading) -> list[Data]:
     for f in r.features:
         numbers = f.numbers()
         for pin in f.pins:
-            stands = _stands(r.draft.sheet, pin)
-            if stands is not None:
-                piece, at, way = stands
+            found = stands(r.draft.sheet, pin)
+            if found is not None:
+                piece, at, way = found
                 number = numbers[pin.field]
                 out.append(
                     {
@@ -153,7 +161,7 @@ def pins(r: Reading) -> list[Data]:
     return out
 
 
-def _stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
+def stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
     """The piece, the corner and the way of a pin; None when it is not on the table."""
     for code in pin.pieces:
         if code not in sheet.pieces:
@@ -169,38 +177,6 @@ def _stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
             at, way = b.end, b.end_direction * -1
         return code, at, Point(*pin.way) if pin.way else way
     return None
-
-
-def whereabouts(draft: Draft, features: Iterable[Feature]) -> list[Data]:
-    """Findings with the place on the table where each one stands, in words."""
-    sheet = draft.sheet
-    names = {s.name: s.code for s in sheet.seams}
-    of = {
-        n.symbol: f"{f.kind}.{field}"
-        for f in features
-        for field, n in f.numbers().items()
-    }
-    return [
-        {
-            "say": str(f),
-            "grave": f.severity.value == "E",
-            "note": f.severity.value == "N",
-            "seam": f.code
-            if f.code in {s.code for s in sheet.seams}
-            else names.get(f.place, ""),
-            "piece": f.place.split(".")[0]
-            if f.place.split(".")[0] in sheet.pieces
-            else "",
-            "edge": f.place if _is_edge(sheet, f.place) else "",
-            "word": of.get(f.place, ""),
-        }
-        for f in draft.findings
-    ]
-
-
-def _is_edge(sheet: Sheet, name: str) -> bool:
-    piece, _, edge = name.partition(".")
-    return piece in sheet.pieces and sheet.piece(piece).has(edge)
 
 
 # -- layout --------------------------------------------------------------------------

@@ -19,9 +19,10 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from clothwright.app.behind import behind_field, behind_measure, why
+from clothwright.app.marks import whereabouts
 from clothwright.app.replay import steps_of_draft
 from clothwright.app.room import Refusal, Room
-from clothwright.app.table import pins, whereabouts
+from clothwright.app.table import pins
 from clothwright.app.words import paragraphs
 from clothwright.app.writing import understood
 from clothwright.order import OrderError
@@ -191,7 +192,7 @@ def state(desk: Desk, unit: Unit) -> dict[str, Any]:
         "pins": pins(reading),
         "findings": []
         if reading.draft is None
-        else whereabouts(reading.draft, reading.features),
+        else whereabouts(reading.draft, (*reading.draft.findings, *reading.found)),
         "lifted": reading.draft is None,
     }
     for name, sentences in paragraphs(reading).items():

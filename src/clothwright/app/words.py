@@ -134,6 +134,9 @@ class Reading:
     house: str = ""
     """The house rules on the shelf, as text."""
 
+    found: tuple[Finding, ...] = ()
+    """What finishing found on the pieces."""
+
     newer: Mapping[str, str] = field(default_factory=dict)
     """Figures on the client's card that are others than the slip's, as written."""
 
@@ -370,7 +373,8 @@ def _seams(r: Reading) -> list[Sentence]:
         return [Sentence("seams", ("The seams wait until the order can be drawn.",))]
     sheet, fmt = r.draft.sheet, lambda cm: format_length(cm, r.unit)
     real = [s for s in sheet.seams if s.kind is not SeamKind.TWIN]
-    bad = [f for f in r.draft.findings if f.severity is Severity.REFUSE]
+    findings = (*r.draft.findings, *r.found)
+    bad = [f for f in findings if f.severity is Severity.REFUSE]
     if bad:
         runs: Runs = (f"{_count(len(bad), 'thing')} to mend before anything is cut.",)
     else:
@@ -380,7 +384,7 @@ def _seams(r: Reading) -> list[Sentence]:
     in_features = {x for f in r.features for x in map(id, _findings_of(r, f))}
     out += [
         Sentence(f"look {i}", (str(f),))
-        for i, f in enumerate(r.draft.findings)
+        for i, f in enumerate(findings)
         if f.severity is Severity.WARN
         and id(f) not in in_features
         and not _OF_BODY.match(f.code)

@@ -47,7 +47,7 @@ def tell_why(draft: Draft, name: str) -> list[str] | None:
     key = key_of(draft, name)
     if key is not None:
         return list(_thread(draft.numbers.why(key), draft.order.unit))
-    piece, _, edge = name.partition(".")
+    piece, _, edge = name.rpartition(".")
     if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
         return list(_edge(draft, piece, edge))
     steps = [s for s in draft.steps if s.makes == name]
@@ -64,7 +64,7 @@ def why_of(draft: Draft, name: str) -> list[Reason]:
         return [draft.numbers.why(key)]
     keys = [a.key for s in steps_of(draft, name) for a in s.amounts if a.key]
     if not keys and "." in name:  # traced with its piece
-        return why_of(draft, name.split(".")[0])
+        return why_of(draft, name.rpartition(".")[0])
     return [draft.numbers.why(k) for k in dict.fromkeys(keys)]
 
 
@@ -73,7 +73,7 @@ def steps_of(draft: Draft, name: str) -> list[Step]:
     they were drawn from, and so on back."""
     steps = draft.steps[::-1]
     todo = [s for s in steps if s.makes == name]
-    piece, _, edge = name.partition(".")
+    piece, _, edge = name.rpartition(".")
     if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
         todo += [s for s in steps if _drew(s, draft, piece, edge)][:1]
         path = draft.sheet.edge(piece, edge).path

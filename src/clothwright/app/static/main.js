@@ -31,9 +31,10 @@ class Room {
   update(parts, message) {
     this.paper.update(parts);
     this.slip.update(parts);
+    $('#on').textContent = `On the table: half the body, ${this.paper.pieces.size} pieces`;
     if (parts.hand) this.hand(parts.hand);
     if (parts.head) this.head(parts.head);
-    if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings); }
+    if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); }
     if (this.slip.at === 'Steps' && Object.keys(parts).some((p) => p.startsWith('piece '))) this.steps.open();
     if (message?.refused) this.refused(message.refused);
     else this.spoken();
@@ -43,8 +44,6 @@ class Room {
   head(h) {
     $('#client').textContent = h.client;
     $('#garment').textContent = [h.garment, h.wanted && `wanted ${h.wanted}`].filter(Boolean).join(', ');
-    const n = this.paper.pieces.size;
-    $('#on').textContent = `On the table: half the body, ${n} pieces`;
   }
 
   hand(h) {
@@ -155,13 +154,6 @@ class Room {
     this.walker.stop();
   }
 
-  finding(f) {
-    if (f.word) this.slip.show(f.word);
-    const edge = f.edge || (f.seam && this.paper.seams.get(f.seam)?.left[0][0]);
-    if (edge) this.paper.select(edge);
-    else if (f.piece) this.paper.focusPiece(f.piece);
-  }
-
   showWord(of) { this.slip.show(of); }
 
   /** Letters that act while the table has the focus; true when one did. */
@@ -248,7 +240,7 @@ class Room {
         e.preventDefault();
         this.walker.hold();
       } else if (e.key === '.' && !typing) document.body.classList.add('beneath');
-      else if (e.key === 'Escape') this.walker.stop();
+      else if (e.key === 'Escape') { this.walker.stop(); this.paper.marks.close(true); }
     });
     addEventListener('keyup', (e) => { if (e.key === '.') document.body.classList.remove('beneath'); });
     const hold = $('#unpick');

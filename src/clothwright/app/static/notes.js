@@ -1,7 +1,7 @@
 // Notes pinned to the table: an edge in hand, a thread of reasons, findings, a step.
 
 import { draw, figured, make } from './figures.js';
-import { capital } from './paper.js';
+import { capital, pieceOf } from './paper.js';
 
 const KNOTS = {
   tape: 'M8 1.5a6.5 6.5 0 1 0 .01 0M8 4.5v4l3 2',
@@ -19,7 +19,7 @@ export class Notes {
   edge(paper, id) {
     this.thread = null;
     if (!id) { this.el.querySelector('.note.a')?.remove(); return; }
-    const { data } = paper.edge(id), piece = paper.pieces.get(id.split('.')[0]).data;
+    const { data } = paper.edge(id), piece = paper.pieces.get(pieceOf(id)).data;
     const seams = data.seams.map((c) => [c, paper.seams.get(c)]).filter(([, s]) => s && !s.twin);
     const walks = seams.map(([code, s]) => make('button', { type: 'button', class: 'w ink', onclick: () => this.room.walk(code) }, seams.length > 1 ? `Walk the ${s.name}` : 'Walk it'));
     const why = make('button', { type: 'button', class: 'w ink', 'aria-expanded': 'false', onclick: () => this.room.why(id) }, 'Why?');
@@ -51,20 +51,23 @@ export class Notes {
     chain.scrollIntoView({ block: 'nearest' });
   }
 
-  /** Findings in words, where they stand; a touch goes there. */
-  findings(list) {
+  /** What the checks say: how much of it is marked on the paper, and in words what has no place there. */
+  findings(list, marks) {
     this.el.querySelector('.note.c')?.remove();
-    const grave = list.filter((f) => f.grave), look = list.filter((f) => !f.grave && !f.note);
-    if (!grave.length && !look.length) return;
-    const items = [...grave, ...look].map((f) => {
+    if (!list.length) return;
+    const grave = list.some((f) => f.grave), marked = marks.places.length;
+    const items = list.filter((f) => !marks.at(f)).sort((a, b) => b.grave - a.grave).map((f) => {
       const li = make('li', { class: f.grave ? 'grave' : null });
-      const b = make('button', { type: 'button', class: 'w plain', onclick: () => this.room.finding(f) });
+      const b = make(f.word ? 'button' : 'span', f.word ? { type: 'button', class: 'w plain', onclick: () => this.room.slip.show(f.word) } : {});
       b.append(figured(f.say));
       li.append(b);
       return li;
     });
-    this.el.append(make('article', { class: `note c${grave.length ? ' grave' : ''}`, 'aria-label': 'What the checks say' },
-      make('h3', {}, grave.length ? 'Not to be cut so' : 'Look again'), make('ul', {}, ...items)));
+    const where = marked === 1 ? 'One place is marked on the paper.' : `${marked} places are marked on the paper.`;
+    this.el.append(make('article', { class: `note c${grave ? ' grave' : ''}`, 'aria-label': 'What the checks say' },
+      make('h3', {}, grave ? 'Not to be cut so' : 'Look again'), marked ? make('p', {}, where) : null,
+      items.length ? make('ul', {}, ...items) : null,
+      marked ? make('div', { class: 'do' }, make('button', { type: 'button', class: 'w ink', onclick: () => marks.next() }, marked === 1 ? 'Show me' : 'Show me one by one')) : null));
   }
 
   put(note) {

@@ -2,6 +2,7 @@
 
 import { draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
+import { Marks } from './marks.js';
 
 const AIR = 14; // mm of bare table round the pieces
 
@@ -27,7 +28,8 @@ export class Paper {
     this.layer = draw('g');
     this.over = draw('g', { class: 'over' });
     this.pinLayer = draw('g');
-    this.svg.append(draw('defs', {}, kraft), this.layer, this.over, this.pinLayer);
+    this.marks = new Marks(this);
+    this.svg.append(draw('defs', {}, kraft), this.layer, this.marks.layer, this.over, this.pinLayer);
   }
 
   // -- what lies there ------------------------------------------------------------
@@ -43,6 +45,8 @@ export class Paper {
     if (parts.lifted !== undefined) this.svg.classList.toggle('lifted', parts.lifted);
     if (parts.pins) this.pins = parts.pins;
     if (parts.pins || parts.places) this.showPins();
+    if (parts.findings) this.marks.found = parts.findings;
+    if (parts.findings || parts.places || Object.keys(parts).some((n) => n.startsWith('piece '))) this.marks.lay();
     if (fit && (!this.view || !this.moved)) this.fit();
     this.select(this.selected, false);
   }
@@ -107,7 +111,7 @@ export class Paper {
 
   retell() { for (const p of this.pieces.values()) { this.words(p); this.dimensions(p); } this.select(this.selected, false); }
 
-  edge(id) { return this.pieces.get(id.split('.')[0])?.edges.get(id); }
+  edge(id) { return this.pieces.get(pieceOf(id))?.edges.get(id); }
 
   /** Sentences on what an edge is sewn to. */
   sewn(e) {
@@ -127,7 +131,7 @@ export class Paper {
 
   named(id) {
     const edge = this.edge(id);
-    return edge ? `${this.pieces.get(id.split('.')[0]).data.name.toLowerCase()}, ${edge.data.name}` : '';
+    return edge ? `${this.pieces.get(pieceOf(id)).data.name.toLowerCase()}, ${edge.data.name}` : '';
   }
 
   /** How two sides of a seam compare. */
@@ -142,6 +146,7 @@ export class Paper {
   select(id, tell = true) {
     for (const el of this.svg.querySelectorAll('.glow.on, .glow.mate')) el.classList.remove('on', 'mate');
     this.over.replaceChildren();
+    if (tell) this.marks.close();
     this.selected = id && this.edge(id) ? id : null;
     if (this.selected) {
       const { data, glow } = this.edge(id);
@@ -154,7 +159,7 @@ export class Paper {
         back = Boolean((left ? s.left : s.right).find(([e]) => e === id)[1]);
         for (const [mate] of left ? s.right : s.left) this.edge(mate)?.glow.classList.add('mate');
       }
-      const [x, y] = this.places[id.split('.')[0]] ?? [0, 0];
+      const [x, y] = this.places[pieceOf(id)] ?? [0, 0];
       this.over.append(tapeAlong(glow, data.length, this.room.unit, this.px, x, y, back));
     }
     if (tell) this.room.touched(this.selected);
@@ -242,8 +247,8 @@ export class Paper {
         e.preventDefault();
         return;
       }
-      const hit = e.target.closest?.('.hit');
-      this.drag = { x: e.clientX, y: e.clientY, view: { ...this.view }, hit, moved: false };
+      const hit = e.target.closest?.('.hit'), ticket = e.target.closest?.('.ticket');
+      this.drag = { x: e.clientX, y: e.clientY, hit, ticket, moved: false };
     });
     svg.addEventListener('pointermove', (e) => {
       if (this.pulled?.id === e.pointerId) return this.pulling(e, true);
@@ -270,7 +275,10 @@ export class Paper {
     const up = (e) => {
       touches.delete(e.pointerId);
       if (this.pulled?.id === e.pointerId) { this.pulling(e, false); this.pulled = null; this.showPins(); return; }
-      if (this.drag && !this.drag.moved && e.type === 'pointerup') this.select(this.drag.hit?.dataset.edge ?? null);
+      if (this.drag && !this.drag.moved && e.type === 'pointerup') {
+        if (this.drag.ticket) this.marks.open(this.drag.ticket);
+        else this.select(this.drag.hit?.dataset.edge ?? null);
+      }
       this.drag = null;
     };
     svg.addEventListener('pointerup', up);
@@ -292,6 +300,8 @@ export class Paper {
 
   key(e) {
     if (e.ctrlKey || e.metaKey) return;
+    const ticket = e.target.closest?.('.ticket');
+    if (ticket && (e.key === 'Enter' || e.key === ' ')) { e.preventDefault(); this.marks.open(ticket, true); return; }
     const pin = e.target.closest?.('.pin');
     const arrow = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
     if (pin && arrow) {
@@ -309,7 +319,7 @@ export class Paper {
     }
     const codes = [...this.pieces.keys()];
     const hit = e.target.closest?.('.hit');
-    const [code] = (hit?.dataset.edge ?? this.piece_in_hand ?? codes[0] ?? '').split('.');
+    const code = hit ? pieceOf(hit.dataset.edge) : this.piece_in_hand ?? codes[0] ?? '';
     const steps = [...(this.pieces.get(code)?.edges.values() ?? [])];
     if (arrow && codes.length) {
       e.preventDefault();
@@ -374,6 +384,7 @@ export class Paper {
     this.svg.setAttribute('viewBox', `${view.x} ${view.y} ${view.w} ${view.h}`);
     this.svg.style.setProperty('--px', `${this.px}px`);
     this.scalePins();
+    this.marks.settle();
     for (const p of this.pieces.values()) this.settle(p);
     if (this.selected) this.select(this.selected, false);
     this.room.scaled(this.px, this.view.x);
@@ -386,5 +397,8 @@ export class Paper {
     return Math.max(this.view.w / box.width, this.view.h / box.height);
   }
 }
+
+/** The piece of an edge's id; a lining's code has a full stop of its own. */
+export const pieceOf = (id) => id.slice(0, id.lastIndexOf('.'));
 
 export const capital = (s) => s.slice(0, 1).toUpperCase() + s.slice(1);

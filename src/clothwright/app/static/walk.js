@@ -1,7 +1,7 @@
 // Walking a seam: the mate comes over, lies on the start and rolls along the stitch line.
 
 import { draw, say, still } from './figures.js';
-import { capital } from './paper.js';
+import { capital, pieceOf } from './paper.js';
 
 const TIME = 5000, COMING = 0.2;
 
@@ -9,7 +9,7 @@ const TIME = 5000, COMING = 0.2;
 class Side {
   constructor(paper, runs) {
     this.runs = runs.map(([id, back]) => {
-      const code = id.split('.')[0];
+      const code = pieceOf(id);
       const path = paper.edge(id).glow, [x, y] = paper.places[code];
       return { id, code, path, back, x, y, length: path.getTotalLength() };
     });

@@ -25,23 +25,39 @@ QUIET = (
 )
 
 
+@dataclass(frozen=True)
+class Served:
+    """A served book: where it is, its process, and what it has said."""
+
+    address: str
+    pid: int
+    log: Path
+
+
 @contextlib.contextmanager
-def served(book: Path) -> Iterator[str]:
-    """The app on a free port, as a user starts it; its address. It must say nothing but
-    where it is: a traceback in its log fails the test that served it."""
+def serving(book: Path, *more: str) -> Iterator[Served]:
+    """The app on a free port, as a user starts it, with more options."""
     command = [sys.executable, "-c", "from clothwright.cli import main; main()"]
-    command += ["serve", "--book", str(book), "--port", "0"]
+    command += ["serve", "--book", str(book), "--port", "0", *more]
     log = book.with_suffix(".log")
     with (
         log.open("w") as out,
         subprocess.Popen(command, stdout=out, stderr=subprocess.STDOUT) as running,
     ):
         try:
-            yield _address(log, running)
+            yield Served(_address(log, running), running.pid, log)
         finally:
             running.terminate()
             running.wait(10)
-    said = log.read_text()
+
+
+@contextlib.contextmanager
+def served(book: Path) -> Iterator[str]:
+    """The app on a free port; its address. It must say nothing but where it is: a
+    traceback in its log fails the test that served it."""
+    with serving(book) as at:
+        yield at.address
+    said = at.log.read_text()
     assert len(said.splitlines()) == 2, said
 
 

@@ -1,10 +1,22 @@
 """What stands between the network and the book."""
 
+import asyncio
+
 import pytest
 from starlette.testclient import TestClient
 from starlette.websockets import WebSocketDisconnect
 
-from clothwright.app.guard import COOKIE, Counter, hashed, matches
+from clothwright.app.guard import (
+    COOKIE,
+    Counter,
+    Guard,
+    Message,
+    Receive,
+    Scope,
+    Send,
+    hashed,
+    matches,
+)
 from clothwright.app.server import create_app
 from clothwright.book import Book
 
@@ -18,7 +30,7 @@ def test_only_the_workrooms_own_hosts_are_answered(page: TestClient) -> None:
 
 
 @pytest.mark.parametrize(
-    "origin", ["", "null", "http://evil.example", "http://127.0.0.1:9"]
+    "origin", ["", "null", "http://evil.example", "http://127.0.0.1:9", "http://["]
 )
 def test_other_pages_change_nothing(page: TestClient, book: Book, origin: str) -> None:
     headers = {"origin": origin}
@@ -118,3 +130,55 @@ def test_counters_forget_in_time() -> None:
     for _ in range(5):
         counter.count("a")
     assert not counter.full("a") and "a" not in counter.seen
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "code"),
+    [
+        ("PUT", "/cards", 405),
+        ("POST", "/slips", 400),
+        ("GET", "/slips/nine", 400),
+        ("GET", "/shelf/export?client=²", 400),
+        ("POST", "/made-up?style=cape", 400),
+        ("GET", "/slips/99999999999999999999", 400),
+    ],
+)
+def test_what_no_page_sends_is_answered_with_a_sentence(
+    page: TestClient, method: str, path: str, code: int
+) -> None:
+    answer = page.request(method, path, data={"style": "cape"} if "?" in path else None)
+    assert answer.status_code == code
+    assert "That was not done" in answer.text and "detail" not in answer.text
+
+
+def test_a_body_that_does_not_come_is_not_waited_for(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("clothwright.app.guard.PATIENCE", 0.05)
+    sent: list[Message] = []
+
+    async def app(scope: Scope, receive: Receive, send: Send) -> None:
+        while (await receive())["type"] != "http.disconnect":
+            pass
+        await send({"type": "http.response.start", "status": 200, "headers": []})
+
+    async def receive() -> Message:
+        await asyncio.sleep(0 if not sent else 60)
+        sent.append({"type": "http.request", "body": b"a", "more_body": True})
+        return sent[-1]
+
+    async def send(message: Message) -> None:
+        raise AssertionError("nothing is said to one who has hung up")
+
+    scope: Scope = {
+        "type": "http",
+        "method": "GET",
+        "path": "/",
+        "headers": [(b"host", b"localhost")],
+        "client": ("127.0.0.1", 1),
+    }
+
+    async def go() -> None:
+        await asyncio.wait_for(Guard(app)(scope, receive, send), 5)
+
+    asyncio.run(go())

@@ -7,7 +7,7 @@ from clothwright.order import OrderError
 
 def number_of(text: str, what: str) -> int:
     """A whole number. Raises OrderError with `what` as its sentence."""
-    if not text.isdigit() or len(text) > 9:
+    if not (text.isascii() and text.isdigit()) or len(text) > 9:
         raise OrderError(what)
     return int(text)
 

@@ -5,6 +5,7 @@ machine may use the book; beyond it a password is asked for, kept as a scrypt ha
 a signed cookie remembers it.
 """
 
+import asyncio
 import hashlib
 import hmac
 import secrets
@@ -31,6 +32,9 @@ STAY = 30 * 24 * 3600
 
 BODY = 12_000_000
 """Bytes of one request; a photo is the largest thing that is sent."""
+
+PATIENCE = 30.0
+"""Longest wait for the next part of a request, s."""
 
 TRIES, WINDOW = 5, 60.0
 """Log-ins that may fail from one address in so many seconds."""
@@ -127,7 +131,8 @@ class Guard:
         if scope["type"] == "websocket":
             await self.app(scope, receive, send)
             return
-        await self.app(scope, _limited(receive), _with_headers(send))
+        exchange = _Exchange(receive, send)
+        await self.app(scope, exchange.receive, exchange.send)
 
     def _refused(self, scope: Scope) -> tuple[int, str] | None:
         headers = {
@@ -142,10 +147,8 @@ class Guard:
             return 429, "Too much at once; wait a few seconds."
         self.asked.count(who)
         safe = scope["type"] == "http" and scope["method"] in ("GET", "HEAD")
-        if not safe:
-            origin = headers.get("origin", "")
-            if urlsplit(origin).netloc.lower() != host.lower():
-                return 403, "Only the workroom's own pages may change the book."
+        if not safe and _netloc(headers.get("origin", "")) != host.lower():
+            return 403, "Only the workroom's own pages may change the book."
         if int(headers.get("content-length", "0") or 0) > BODY:
             return 413, "That is too large; a photo may have 10 MB."
         path = scope["path"]
@@ -179,6 +182,14 @@ class Guard:
         )
 
 
+def _netloc(origin: str) -> str:
+    """Host and port of an origin; empty when it is none."""
+    try:
+        return urlsplit(origin).netloc.lower()
+    except ValueError:
+        return ""
+
+
 def _name(host: str) -> str:
     """A host without its port."""
     host = host.lower()
@@ -187,28 +198,35 @@ def _name(host: str) -> str:
     return host.partition(":")[0]
 
 
-def _limited(receive: Receive) -> Receive:
-    """A body without a stated length may not be endless either."""
-    got = 0
+class _Exchange:
+    """One request and its answer: a body without a stated length may not be endless
+    nor be waited for without end, and nothing more is said to one who has hung up."""
 
-    async def limited() -> Message:
-        nonlocal got
-        message = await receive()
-        got += len(message.get("body", b""))
-        if got > BODY:
-            return {"type": "http.disconnect"}
-        return message
+    def __init__(self, receive: Receive, send: Send) -> None:
+        self._receive, self._send = receive, send
+        self._got = 0
+        self._more = True
+        self._gone = False
 
-    return limited
+    async def receive(self) -> Message:
+        """The next part; a hang-up when it is too much or does not come."""
+        try:
+            async with asyncio.timeout(PATIENCE if self._more else None):
+                message = await self._receive()
+        except TimeoutError:
+            message = {"type": "http.disconnect"}
+        self._more = bool(message.get("more_body"))
+        self._got += len(message.get("body", b""))
+        self._gone = message["type"] == "http.disconnect"
+        return {"type": "http.disconnect"} if self._got > BODY else message
 
-
-def _with_headers(send: Send) -> Send:
-    async def with_headers(message: Message) -> None:
+    async def send(self, message: Message) -> None:
+        """A part of the answer, with the headers that stand on every one."""
+        if self._gone:
+            return
         if message["type"] == "http.response.start":
             message = {**message, "headers": [*message["headers"], *HEADERS]}
-        await send(message)
-
-    return with_headers
+        await self._send(message)
 
 
 async def _refuse(

@@ -8,7 +8,9 @@ import mimetypes
 from collections.abc import Iterable
 
 from fastapi import FastAPI
-from starlette.requests import Request
+from fastapi.exceptions import RequestValidationError
+from starlette.exceptions import HTTPException
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response
 from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
@@ -58,6 +60,9 @@ def create_app(
     for kind in (BookError, OrderError, SheetError):
         app.add_exception_handler(kind, _sentence)
     app.add_exception_handler(404, _nothing)
+    app.add_exception_handler(HTTPException, _not_so)
+    app.add_exception_handler(RequestValidationError, _not_so)
+    app.add_exception_handler(ClientDisconnect, _gone)
     app.add_exception_handler(Exception, _fault)
     return Guard(app, hosts=hosts, password=password, secret=secret, secure=secure)
 
@@ -71,6 +76,18 @@ async def _sentence(request: Request, fault: Exception) -> Response:
 async def _nothing(request: Request, fault: Exception) -> Response:
     say = ["There is nothing at this address."]
     return workshop_of(request).page(request, "fault.html", 404, say=say)
+
+
+async def _not_so(request: Request, fault: Exception) -> Response:
+    """What no page of ours sends: another method, a form that lacks a field."""
+    code = fault.status_code if isinstance(fault, HTTPException) else 400
+    say = ["This cannot be read as it was sent. Go back, and write it again."]
+    return workshop_of(request).page(request, "fault.html", code, say=say)
+
+
+async def _gone(request: Request, fault: Exception) -> Response:
+    """Who sent it has hung up in the middle; nobody reads this."""
+    return Response(status_code=400)
 
 
 async def _fault(request: Request, fault: Exception) -> Response:

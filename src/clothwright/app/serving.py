@@ -1,5 +1,6 @@
 """Starting the app: where it listens, and what it tells the user."""
 
+import logging
 import secrets
 import socket
 from pathlib import Path
@@ -23,6 +24,7 @@ def serve(
     """Serve the book until it is interrupted. Raises BookError, ServeError."""
     import uvicorn
 
+    from clothwright.app.line import Line
     from clothwright.app.server import create_app
 
     beyond = host not in LOOPBACK
@@ -60,12 +62,14 @@ def serve(
             app,
             log_level="warning",
             access_log=False,
+            http=Line,
             ws_max_size=64_000,
             ssl_certfile=certificate,
             ssl_keyfile=key,
             server_header=False,
             timeout_graceful_shutdown=2,
         )
+        logging.getLogger("python_multipart").setLevel(logging.ERROR)
         uvicorn.Server(config).run([listening])
 
 
@@ -75,6 +79,7 @@ def _listen(host: str, port: int) -> socket.socket:
     found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         found.bind((host, port))
+        found.listen(128)  # who comes before it is ready waits
     except OSError as e:
         found.close()
         raise ServeError(

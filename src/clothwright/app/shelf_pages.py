@@ -10,6 +10,7 @@ from fastapi import APIRouter, File, Form, UploadFile
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
+from clothwright.app.forms import number_of
 from clothwright.app.workshop import styles, workshop_of
 from clothwright.book import HOUSE_RULES, BookError, ShelfItem, Stale
 
@@ -36,7 +37,7 @@ def shelf(request: Request, said: str = "") -> Response:
 async def house(request: Request, text: Text = "", revision: Text = "0") -> Response:
     """Keep the house rules; every slip that lies open is drawn by them."""
     shop = workshop_of(request)
-    at = int(revision) if revision.isdigit() else 0
+    at = number_of(revision, "Open the shelf anew and write them again.")
     text = text.replace("\r\n", "\n")
     kept = shop.book.shelf.put(ShelfItem(HOUSE_RULES, text, at))
     if isinstance(kept, Stale):
@@ -59,7 +60,8 @@ def backup(request: Request) -> Response:
 def export(request: Request, client: str = "") -> Response:
     """The book, or one client, as plain files in a zip."""
     book = workshop_of(request).book
-    whose = book.clients.get(int(client)) if client.isdigit() else None
+    which = "Name a client by her number, or none for the whole book."
+    whose = book.clients.get(number_of(client, which)) if client else None
     with tempfile.TemporaryDirectory() as folder:
         target = Path(folder) / "book.zip"
         book.export(target, whose)

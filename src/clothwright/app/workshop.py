@@ -124,8 +124,11 @@ def styles() -> Mapping[str, Mapping[str, Any]]:
 
 
 def made_up(book: Book, style: str) -> Slip:
-    """A made-up client with her measures, and a slip in a style, to try things on."""
-    table = styles()[style]
+    """A made-up client with her measures, and a slip in a style, to try things on.
+
+    Raises OrderError when the style is not on the shelf.
+    """
+    table = _style(style)
     text = resources.files("clothwright.demo").joinpath(str(table["measures"]))
     body = read_body(text.read_text(encoding="utf-8"), "the made-up client")
     client = next((c for c in book.clients.all() if c.name == body.client), None)
@@ -147,12 +150,17 @@ def new_slip(
     book: Book, client: Client, style: str, title: str, wanted: date | None
 ) -> Slip:
     """A slip in a style on a client's newest measures. Raises BookError, OrderError."""
-    found = styles().get(style)
-    if found is None:
-        raise OrderError("That style is not on the shelf; choose one that is.")
+    found = _style(style)
     table = {k: v for k, v in found.items() if k not in ("measures", "number")}
     unit = Unit.IN if table.get("unit") == "in" else Unit.CM
     table.update(book.measures.table(client, unit=unit))
     table["garment"] = title or str(table.get("garment", "Garment"))
     text = tomli_w.dumps(table)
     return book.slips.add(client, table["garment"], text, wanted=wanted)
+
+
+def _style(name: str) -> Mapping[str, Any]:
+    found = styles().get(name)
+    if found is None:
+        raise OrderError("That style is not on the shelf; choose one that is.")
+    return found

@@ -75,6 +75,26 @@ def test_forget_asks_and_says_what_is_left(place: Path) -> None:
     assert b"Wenna" not in place.read_bytes()
 
 
+def test_one_thing_is_forgotten_by_its_number(place: Path) -> None:
+    lines = run("card", "1").stdout.splitlines()
+    assert lines[0] == "figure 1  W 28 1/4  2026-03-09"
+    assert "slip 1  Peplum top" in lines
+    kinds = ("figure", "note", "photo", "slip")
+    for kind in kinds:
+        listed = [x for x in run("card", "1").stdout.splitlines() if x.startswith(kind)]
+        number = listed[0].split()[1]
+        asked = run("forget", f"--{kind}", number, answer="n\n")
+        assert asked.exit_code == 1 and "for good?" in asked.output
+        done = run("forget", f"--{kind}", number, "--yes")
+        assert done.exit_code == 0 and "is gone from the book." in done.stdout
+        assert listed[0] not in run("card", "1").stdout.splitlines()
+        again = run("forget", f"--{kind}", number, "--yes")
+        assert again.exit_code == 3 and "in the book" in again.stderr
+    for words in ([], ["1", "--slip", "1"], ["--note", "1", "--photo", "1"]):
+        misused = run("forget", *words)
+        assert misused.exit_code == 2 and "Name a client, or one of" in misused.stderr
+
+
 def test_a_client_is_named_or_the_command_says_who_could_be_meant(place: Path) -> None:
     missing = run("forget", "Nobody", "--yes")
     assert missing.exit_code == 3

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from clothwright.book import Book, Client
+    from clothwright.book import Book, Client, Forgettable, Slip
 
 app = typer.Typer(
     rich_markup_mode=None,
@@ -24,7 +24,7 @@ app = typer.Typer(
     help="Clients, measures and orders: back up, export, forget.",
 )
 
-REFUSED = 3
+MISUSED, REFUSED = 2, 3
 
 Yes = Annotated[bool, typer.Option("--yes", help="Do not ask.")]
 
@@ -128,29 +128,91 @@ def import_from(
 
 
 @app.command()
-def forget(
+def card(
     context: typer.Context,
     client: Annotated[str, typer.Argument(help="Name or number of the client.")],
+) -> None:
+    """List what is kept of a client, with the numbers to forget it by."""
+    with _open(context) as book:
+        hers = _client(book, client)
+        for m in book.measures.history(hers):
+            side = f" {m.side.value}" if m.side.value else ""
+            print(f"figure {m.id}  {m.code}{side} {m.typed}  {m.taken}")
+        _written_on(book, hers)
+        for slip in book.slips.of(hers):
+            print(f"slip {slip.number}  {slip.title}")
+            _written_on(book, slip)
+
+
+def _written_on(book: Book, on: Client | Slip) -> None:
+    for note in book.notes.of(on):
+        print(f"note {note.id}  {' '.join(note.text.split())[:60]}")
+    for photo in book.photos.of(on):
+        print(f"photo {photo.id}  {photo.caption}".rstrip())
+
+
+_Number = Annotated[int | None, typer.Option(help="Only this one, by its number.")]
+
+
+@app.command()
+def forget(
+    context: typer.Context,
+    client: Annotated[
+        str | None, typer.Argument(help="Name or number of a client.")
+    ] = None,
+    slip: _Number = None,
+    figure: _Number = None,
+    note: _Number = None,
+    photo: _Number = None,
     yes: Yes = False,
 ) -> None:
-    """Delete a client for good: card, slips, notes, photos."""
+    """Delete for good: a client with all that is hers; or one slip, figure, note or
+    photo, by the number that `card` lists."""
+    named = [x for x in (client, slip, figure, note, photo) if x is not None]
+    if len(named) != 1:
+        print(
+            "Name a client, or one of --slip, --figure, --note, --photo.",
+            file=sys.stderr,
+        )
+        raise typer.Exit(MISUSED)
     with _open(context) as book:
-        found = _client(book, client)
+        thing, said = _to_forget(book, client, slip, figure, note, photo)
         if not yes:
-            slips = len(book.slips.of(found))
-            typer.confirm(
-                f"Delete {found.name} and {slips} slip{'' if slips == 1 else 's'} for "
-                "good?",
-                abort=True,
-            )
-        gone = book.forget(found)
-        print(f"{gone.client} is gone from the book.")
+            typer.confirm(f"Delete {said} for good?", abort=True)
+        gone = book.forget(thing)
+        print(f"{gone.what} is gone from the book.")
         if gone.traces:
             print(
                 "Some bytes are left in the file, for another program has it open or "
                 "the disk is full; they go when the book is next opened alone."
             )
-        print("Backups and exports that you made before still have her.")
+        whom = "her" if client else "it"
+        print(f"Backups and exports that you made before still have {whom}.")
+
+
+def _to_forget(
+    book: Book,
+    client: str | None,
+    slip: int | None,
+    figure: int | None,
+    note: int | None,
+    photo: int | None,
+) -> tuple[Forgettable, str]:
+    """The one thing that is named, and what to ask about it. Raises BookError."""
+    if client is not None:
+        hers = _client(book, client)
+        n = len(book.slips.of(hers))
+        return hers, f"{hers.name} and {n} slip{'' if n == 1 else 's'}"
+    if slip is not None:
+        s = book.slips.numbered(slip)
+        return s, f"slip {s.number} ({s.client}: {s.title})"
+    if figure is not None:
+        m = book.measures.get(figure)
+        return m, f"{m.code} {m.typed} of {m.taken}"
+    if note is not None:
+        return book.notes.get(note), f"note {note}"
+    p = book.photos.get(photo or 0)
+    return p, f"photo {p.id}{f' ({p.caption})' if p.caption else ''}"
 
 
 def _client(book: Book, name: str) -> Client:

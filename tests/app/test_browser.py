@@ -403,6 +403,7 @@ def test_on_a_phone(chromium: Browser, home: str) -> None:
         "/cards",
         "/cards/1",
         "/cards/1/forget",
+        "/forget/figure/1",
         "/shelf",
         "/slips/1/print",
         "/slips/1/past",

@@ -32,7 +32,13 @@ PATHS = (
     *("/cards/1", "/cards/1/measures", "/cards/1/notes", "/cards/1/photos"),
     *("/cards/1/name", "/cards/1/forget", "/cards/9223372036854775808"),
     *("/shelf/house", "/shelf/restore", "/shelf/import", "/photos/1"),
-    *("/photos/1/remove", "/shelf/export?client=²", "/shelf/export?client=99"),
+    *(
+        "/forget/note/1",
+        "/forget/cape/1",
+        "/forget/slip/7",
+        "/shelf/export?client=²",
+        "/shelf/export?client=99",
+    ),
     *("/slips/1/sheets/cape.pdf", "/slips/1/sheets/pattern.svg?scale=vast"),
     *("/static/../guard.py", "/static/0/..%2f..%2fguard.py", "//", "/%00", "/%ff%fe"),
 )

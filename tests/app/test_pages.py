@@ -6,7 +6,9 @@ import zipfile
 import pypdfium2
 import pytest
 from starlette.testclient import TestClient
+from starlette.websockets import WebSocketDisconnect
 
+from books import picture
 from clothwright.book import Book
 
 
@@ -147,3 +149,58 @@ def test_photos_and_notes_lie_on_cards_and_slips(tried: TestClient) -> None:
     assert tried.get("/photos/1").headers["content-type"] == "image/png"
     bad = {"photo": ("a.png", b"<svg onload=alert(1)>")}
     assert tried.post("/cards/1/photos", files=bad).status_code == 400
+
+
+@pytest.mark.parametrize("kind", ["slip", "figure", "measuring", "note", "photo"])
+def test_one_thing_is_deleted_for_good_when_it_is_meant(
+    tried: TestClient, book: Book, kind: str
+) -> None:
+    brida = book.clients.all()[0]
+    note = book.notes.add(brida, "pays in eggs")
+    photo = book.photos.add(brida, picture("PNG"), "the back")
+    figure = book.measures.history(brida)[0]
+    number = {"slip": 1, "note": note.id, "photo": photo.id}.get(kind, figure.id)
+    before = [tried.get(p).text for p in ("/cards/1", "/slips/1/past")]
+    assert any(f"/forget/{kind}/{number}" in text for text in before)
+    asked = tried.get(f"/forget/{kind}/{number}?back=/cards/1")
+    assert "for good?" in asked.text and "Keep it" in asked.text
+
+    def kept() -> list[int]:
+        return [
+            len(book.slips.all()),
+            len([m for m in book.measures.history(brida) if m.id == figure.id]),
+            len([m for m in book.measures.history(brida) if m.id != figure.id]),
+            len(book.notes.of(brida)),
+            len(book.photos.of(brida)),
+        ]
+
+    was = kept()
+    tried.get("/slips/1")  # asking deletes nothing
+    assert kept() == was
+    gone = tried.post(f"/forget/{kind}/{number}", data={"back": "//evil.example"})
+    assert "gone from the book" in gone.text and "evil" not in gone.text
+    lost = [a != b for a, b in zip(was, kept(), strict=True)]
+    assert (
+        lost
+        == {
+            "slip": [True, False, False, False, False],
+            "figure": [False, True, False, False, False],
+            "measuring": [False, True, True, False, False],
+            "note": [False, False, False, True, False],
+            "photo": [False, False, False, False, True],
+        }[kind]
+    )
+    assert tried.post(f"/forget/{kind}/{number}").status_code == 400
+    assert tried.get("/cards/1").status_code == 200
+    assert tried.get("/forget/cape/1").status_code == 400
+
+
+def test_a_deleted_slip_is_gone_from_every_window(tried: TestClient) -> None:
+    with tried.websocket_connect(
+        "ws://127.0.0.1/slips/1/table", headers={"origin": "http://127.0.0.1"}
+    ) as s:
+        s.receive_json()
+        tried.post("/forget/slip/1")
+        with pytest.raises(WebSocketDisconnect):
+            s.receive_json()
+    assert tried.get("/slips/1").status_code == 400

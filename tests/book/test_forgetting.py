@@ -41,7 +41,7 @@ def test_no_byte_of_hers_is_left(tmp_path: Path) -> None:
         middle = photo[20:60]
         assert len(_traces(path, middle)) >= len(MARKS) + 1, "the search finds bytes"
         gone = book.forget(wenna)
-        assert (gone.client, gone.slips, gone.photos) == ("Wenna Årsdotter-Qvist", 1, 3)
+        assert (gone.what, gone.slips, gone.photos) == ("Wenna Årsdotter-Qvist", 1, 3)
         assert not gone.traces
         assert not _traces(path, middle), "while the book is open"
         assert [k.name for k in book.clients.all()] == ["Odile Marchbank"]
@@ -121,6 +121,53 @@ def test_a_photo_s_bytes_are_overwritten(tmp_path: Path) -> None:
         photo = book.photos.add(thea, data)
         note = book.notes.add(thea, "Not for others' eyes.")
         assert _traces(path, data[30:60], b"for others")
-        book.photos.remove(photo)
-        book.notes.remove(note)
+        book.forget(photo)
+        book.forget(note)
     assert not _traces(path, data[30:60], b"for others")
+
+
+def test_one_slip_goes_and_all_else_stays(tmp_path: Path) -> None:
+    path = tmp_path / "book.db"
+    with open_book(path, clock=Clock()) as book:
+        wenna, top = fill(book)
+        kept = book.slips.add(wenna, "Zip top, blue", order(77))
+        photo = book.photos.data(book.photos.of(top)[0])[30:60]
+        gone = book.forget(top)
+        assert (gone.what, gone.slips, gone.photos) == ("Slip 1", 1, 2)
+        assert not gone.traces
+        words = {b"The peplum is", b"Hem by hand", b"# state 1\n", photo}
+        for file in path.parent.glob("book.db*"):
+            assert not [w for w in words if w in file.read_bytes()]
+        assert book.slips.of(wenna) == (kept,)
+        assert book.measures.history(wenna) and book.notes.of(wenna)
+        assert book.slips.add(wenna, "Another", order(3)).number == 4, "never again"
+        with pytest.raises(BookError, match="no longer in the book"):
+            book.forget(top)
+
+
+def test_one_figure_goes_and_the_one_before_it_counts_again(tmp_path: Path) -> None:
+    path = tmp_path / "book.db"
+    with open_book(path, clock=Clock()) as book:
+        wenna, _ = fill(book)
+        last = book.measures.history(wenna)[-1]
+        same = [m for m in book.measures.history(wenna) if m.code == "W"]
+        assert [m.typed for m in same] == ["28 1/4", "28 3/4"]
+        gone = book.forget(same[1])
+        assert gone.what == "The waist of 30 April 2027 (28 3/4)" and not gone.traces
+        assert book.measures.body(wenna).values["W"].typed == "28 1/4"
+        assert last in book.measures.history(wenna)
+        with pytest.raises(BookError, match="This figure is no longer in the book"):
+            book.measures.get(same[1].id)
+        for file in path.parent.glob("book.db*"):
+            assert b"28 3/4" not in file.read_bytes()
+
+
+def test_a_measuring_goes_whole_or_not_at_all(book: Book) -> None:
+    wenna, _ = fill(book)
+    history = book.measures.history(wenna)
+    assert book.forget(history[0]).what == "The waist of 9 March 2026 (28 1/4)"
+    with pytest.raises(BookError, match="This figure is no longer in the book"):
+        book.forget(history[1], history[0])
+    assert book.measures.history(wenna) == history[1:]
+    book.forget(*history[1:])
+    assert book.measures.history(wenna) == ()

@@ -25,7 +25,7 @@ def test_a_photo_comes_back_as_it_was(book: Book, kind: str) -> None:
     assert book.photos.of(thea) == (photo,)
     assert book.photos.get(photo.id) == photo
     assert book.photos.data(photo) == data
-    book.photos.remove(photo)
+    book.forget(photo)
     assert book.photos.of(thea) == ()
     with pytest.raises(BookError, match="This photo is no longer in the book"):
         book.photos.data(photo)
@@ -87,7 +87,7 @@ def test_notes_are_kept_to_the_letter(book: Book) -> None:
     second = book.notes.add(thea, "Pays by the half")
     assert book.notes.of(thea) == (first, second)
     assert first.text == text
-    book.notes.remove(first)
+    book.forget(first)
     assert book.notes.of(thea) == (second,)
     with pytest.raises(BookError, match="The note is blank"):
         book.notes.add(thea, " \n")

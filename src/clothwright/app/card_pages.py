@@ -10,7 +10,7 @@ from starlette.responses import RedirectResponse, Response
 from clothwright.app.forms import day_of
 from clothwright.app.workshop import styles, workshop_of
 from clothwright.body import Measure, check_body, measures
-from clothwright.book import Book, BookError, Client, Side, Stale, TakenMeasure
+from clothwright.book import BookError, Client, Side, Stale, TakenMeasure
 from clothwright.units import Unit, format_angle, format_length
 
 router = APIRouter()
@@ -57,6 +57,7 @@ def _card(
         client=client,
         unit=unit.value,
         groups=_groups(history, unit),
+        days=_days(history, unit),
         typed=typed or {},
         questions=questions,
         said=said,
@@ -77,13 +78,25 @@ def _groups(
     out: dict[str, list[dict[str, object]]] = {}
     for m in measures().values():
         past = [
-            {"day": h.taken, "say": _said(m, h, unit), "by": h.by}
+            {"id": h.id, "day": h.taken, "say": _said(m, h, unit), "by": h.by}
             for h in history
             if h.code == m.code
         ]
         out.setdefault(m.group, []).append(
             {"code": m.code, "name": m.name, "how": m.how, "past": past}
         )
+    return out
+
+
+def _days(
+    history: tuple[TakenMeasure, ...], unit: Unit
+) -> dict[date, list[dict[str, object]]]:
+    """Every figure ever taken by its day, the newest day first."""
+    out: dict[date, list[dict[str, object]]] = {}
+    for h in reversed(history):
+        m = measures()[h.code]
+        figure = {"id": h.id, "name": m.name, "say": _said(m, h, unit)}
+        out.setdefault(h.taken, []).append(figure)
     return out
 
 
@@ -156,26 +169,3 @@ async def add_photo(
     book = workshop_of(request).book
     book.photos.add(book.clients.get(client_id), await photo.read(), caption)
     return RedirectResponse(f"/cards/{client_id}#photos", 303)
-
-
-@router.get("/cards/{client_id}/forget")
-def ask(request: Request, client_id: int) -> Response:
-    """Ask before a client is deleted for good."""
-    shop = workshop_of(request)
-    client = shop.book.clients.get(client_id)
-    slips = shop.book.slips.of(client)
-    return shop.page(request, "forget.html", client=client, slips=slips)
-
-
-@router.post("/cards/{client_id}/forget")
-def forget(request: Request, client_id: int, name: Text = "") -> Response:
-    """Delete a client for good, with all that belongs to her."""
-    shop = workshop_of(request)
-    book: Book = shop.book
-    client = book.clients.get(client_id)
-    if name.strip() != client.name:
-        raise BookError(f"Write {client.name} as it stands, so that it is meant.")
-    for slip in book.slips.of(client):
-        shop.drop(slip.number)
-    gone = book.forget(client)
-    return shop.page(request, "forgotten.html", gone=gone)

@@ -105,13 +105,3 @@ def photo_file(request: Request, photo_id: int) -> Response:
     book = workshop_of(request).book
     photo = book.photos.get(photo_id)
     return Response(book.photos.data(photo), media_type=photo.kind.value)
-
-
-@router.post("/photos/{photo_id}/remove")
-def remove_photo(request: Request, photo_id: int, back: Text = "/") -> Response:
-    """Take a photo away."""
-    book = workshop_of(request).book
-    book.photos.remove(book.photos.get(photo_id))
-    return RedirectResponse(
-        back if back.startswith("/") and "//" not in back else "/", 303
-    )

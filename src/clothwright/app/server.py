@@ -19,6 +19,7 @@ from clothwright import __version__
 from clothwright.app import (
     card_pages,
     door_pages,
+    forget_pages,
     past_pages,
     print_pages,
     shelf_pages,
@@ -37,6 +38,7 @@ _PAGES = (
     card_pages.router,
     shelf_pages.router,
     door_pages.router,
+    forget_pages.router,
 )
 
 mimetypes.add_type("text/javascript", ".js")

@@ -40,6 +40,7 @@ class Workshop:
         self.pages = Jinja2Templates(directory=HERE / "pages")
         self.pages.env.globals.update(version=__version__)
         self.pages.env.filters["day"] = day
+        self.pages.env.filters["first_up"] = lambda text: text[:1].upper() + text[1:]
 
     async def desk(self, number: int) -> Desk:
         """The desk of a slip, opened if need be. Raises BookError, OrderError."""

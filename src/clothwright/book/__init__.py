@@ -6,6 +6,7 @@ It lies in one SQLite file, or on a PostgreSQL server. Plain values go in and co
 
 from clothwright.book.book import Book, open_book
 from clothwright.book.errors import BookError
+from clothwright.book.forgetting import Forgettable
 from clothwright.book.opening import default_place
 from clothwright.book.values import (
     HOUSE_RULES,
@@ -31,6 +32,7 @@ __all__ = [
     "Book",
     "BookError",
     "Client",
+    "Forgettable",
     "Forgotten",
     "Imported",
     "Note",

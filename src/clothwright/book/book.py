@@ -7,7 +7,7 @@ from clothwright.book.backup import backup, restore
 from clothwright.book.basting import Bastings
 from clothwright.book.clients import Clients
 from clothwright.book.export import export
-from clothwright.book.forgetting import forget, tidy_if_marked
+from clothwright.book.forgetting import Forgettable, forget, tidy_if_marked
 from clothwright.book.importing import import_from
 from clothwright.book.line import Line
 from clothwright.book.notes import Notes, Photos
@@ -60,9 +60,12 @@ class Book:
         """Let go of the file; the last to do so folds its log into it."""
         self._store.engine.dispose()
 
-    def forget(self, client: Client) -> Forgotten:
-        """Delete a client for good: card, slips, states, notes, photos, and bytes."""
-        return forget(self._store, client)
+    def forget(self, *things: Forgettable) -> Forgotten:
+        """Delete clients, slips, figures, notes or photos for good, and their bytes.
+
+        With a client or a slip goes all that lies on it. All go, or none.
+        """
+        return forget(self._store, *things)
 
     def tidy(self) -> bool:
         """Do what a deletion had to leave in the file; False when it must wait still.

@@ -1,4 +1,4 @@
-"""Deleting a client for good: rows, photos, states, and their bytes in the file.
+"""Deleting for good: a client, a slip, a figure, a note, a photo, and their bytes.
 
 A deleted row's bytes are overwritten, the file is rebuilt, and its log is emptied. A
 mark in the book says that this is still to be done, so that a kill in between leaves no
@@ -6,29 +6,98 @@ traces behind either: the next opening does it. What lies in backups and exports
 a server's own logs and copies, is out of the book's reach.
 """
 
-from sqlalchemy import delete, func, or_, select, text, update
+from collections.abc import Mapping
 
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Select,
+    Table,
+    delete,
+    false,
+    func,
+    or_,
+    select,
+    text,
+    update,
+)
+
+from clothwright.body import measures
 from clothwright.book.clients import client_by_id
 from clothwright.book.errors import BookError
+from clothwright.book.slips import slip_by_id
 from clothwright.book.store import Store
-from clothwright.book.tables import ABOUT, CLIENTS, META, PHOTOS, SLIPS
-from clothwright.book.values import Client, Forgotten
+from clothwright.book.tables import (
+    ABOUT,
+    CLIENTS,
+    MEASURES,
+    META,
+    NOTES,
+    PHOTOS,
+    SLIPS,
+)
+from clothwright.book.values import (
+    Client,
+    Forgotten,
+    Note,
+    Photo,
+    Slip,
+    TakenMeasure,
+)
+
+Forgettable = Client | Slip | TakenMeasure | Note | Photo
+
+_TABLES: Mapping[type[Forgettable], tuple[Table, str]] = {
+    Client: (CLIENTS, "client"),
+    Slip: (SLIPS, "slip"),
+    TakenMeasure: (MEASURES, "figure"),
+    Note: (NOTES, "note"),
+    Photo: (PHOTOS, "photo"),
+}
 
 
-def forget(store: Store, client: Client) -> Forgotten:
-    """Delete a client with all that is hers. Raises BookError."""
-    hers = select(SLIPS.c.id).where(SLIPS.c.client_id == client.id)
+def forget(store: Store, *things: Forgettable) -> Forgotten:
+    """Delete things with all that belongs to them, all or none. Raises BookError."""
+    slips = photos = 0
     with store.writing() as c:
-        name = client_by_id(c, client.id).name
-        slips = len(c.execute(hers).all())
-        photos = c.scalar(
-            select(func.count(PHOTOS.c.id)).where(
-                or_(PHOTOS.c.client_id == client.id, PHOTOS.c.slip_id.in_(hers))
-            )
-        )
+        said = [_called(c, thing) for thing in things]
+        for thing in things:
+            hers = _slips_of(thing)
+            slips += len(c.execute(hers).all())
+            lie_on = or_(PHOTOS.c.slip_id.in_(hers), _photos_of(thing))
+            photos += c.scalar(select(func.count(PHOTOS.c.id)).where(lie_on)) or 0
+            table, name = _TABLES[type(thing)]
+            if c.execute(delete(table).where(table.c.id == thing.id)).rowcount != 1:
+                raise BookError(f"This {name} is no longer in the book.")
         c.execute(update(ABOUT).values(untidy=True))
-        c.execute(delete(CLIENTS).where(CLIENTS.c.id == client.id))
-    return Forgotten(name, slips, photos or 0, traces=not tidy(store))
+    return Forgotten(" and ".join(said), slips, photos, traces=not tidy(store))
+
+
+def _slips_of(thing: Forgettable) -> Select[int]:
+    """The ids of the slips that go with it."""
+    if isinstance(thing, Client):
+        return select(SLIPS.c.id).where(SLIPS.c.client_id == thing.id)
+    gone = isinstance(thing, Slip)
+    return select(SLIPS.c.id).where(SLIPS.c.id == thing.id if gone else false())
+
+
+def _photos_of(thing: Forgettable) -> ColumnElement[bool]:
+    """The photos that go with it, beside those on its slips."""
+    if isinstance(thing, Client):
+        return PHOTOS.c.client_id == thing.id
+    return PHOTOS.c.id == thing.id if isinstance(thing, Photo) else false()
+
+
+def _called(connection: Connection, thing: Forgettable) -> str:
+    """What it is called; clients and slips by what they are called now."""
+    if isinstance(thing, Client):
+        return client_by_id(connection, thing.id).name
+    if isinstance(thing, Slip):
+        return f"Slip {slip_by_id(connection, thing.id).number}"
+    if isinstance(thing, TakenMeasure):
+        said = measures()[thing.code].said
+        return f"The {said} of {thing.taken:%-d %B %Y} ({thing.typed})"
+    return "The photo" if isinstance(thing, Photo) else "The note"
 
 
 def tidy(store: Store) -> bool:

@@ -7,7 +7,7 @@ bytes are kept as they came; nothing is measured from them.
 import io
 import warnings
 
-from sqlalchemy import Column, ColumnElement, Connection, Table, delete, select
+from sqlalchemy import Column, ColumnElement, Connection, Table, select
 
 from clothwright.book import texts
 from clothwright.book.clients import client_by_id
@@ -52,10 +52,13 @@ class Notes:
             owner(c, on)
             return notes_of(c, on)
 
-    def remove(self, note: Note) -> None:
-        """Take a note out; its bytes are overwritten."""
-        with self._store.writing() as c:
-            c.execute(delete(NOTES).where(NOTES.c.id == note.id))
+    def get(self, note_id: int) -> Note:
+        """A note by id."""
+        with self._store.reading() as c:
+            found = _notes(c, NOTES.c.id == note_id)
+        if not found:
+            raise BookError("This note is no longer in the book.")
+        return found[0]
 
 
 class Photos:
@@ -97,11 +100,6 @@ class Photos:
         """The bytes of a photo, as they came."""
         with self._store.reading() as c:
             return photo_data(c, photo)
-
-    def remove(self, photo: Photo) -> None:
-        """Take a photo out; its bytes are overwritten."""
-        with self._store.writing() as c:
-            c.execute(delete(PHOTOS).where(PHOTOS.c.id == photo.id))
 
 
 def photo_kind(data: bytes) -> PhotoKind:

@@ -93,6 +93,16 @@ class Measures:
             client_by_id(c, client.id)
             return all_taken(c, client.id)
 
+    def get(self, figure_id: int) -> TakenMeasure:
+        """A figure by id."""
+        with self._store.reading() as c:
+            owner = select(MEASURES.c.client_id).where(MEASURES.c.id == figure_id)
+            taken = all_taken(c, c.scalar(owner) or 0)
+        found = next((m for m in taken if m.id == figure_id), None)
+        if found is None:
+            raise BookError("This figure is no longer in the book.")
+        return found
+
     def body(
         self, client: Client, on: date | None = None, unit: Unit | None = None
     ) -> Body:

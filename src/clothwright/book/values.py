@@ -200,7 +200,9 @@ class Stale:
 class Forgotten:
     """What was deleted for good."""
 
-    client: str
+    what: str
+    """What it was called: "Brida Hollin", "Slip 214"."""
+
     slips: int
     photos: int
     traces: bool

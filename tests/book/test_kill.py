@@ -17,7 +17,7 @@ import pytest
 
 from books import Clock, fill
 from clothwright.book import open_book
-from clothwright.book.notes import photo_kind
+from clothwright.book.pictures import bare
 
 ROUNDS = 200
 MOST_WRITES = 6
@@ -123,7 +123,7 @@ def test_nothing_acknowledged_is_lost_by_a_kill(folder: Path) -> None:
             assert book.line.text(slip)
             for photo in book.photos.of(slip):
                 data = book.photos.data(photo)
-                assert (len(data), photo_kind(data)) == (photo.size, photo.kind)
+                assert (len(data), bare(data)) == (photo.size, (data, photo.kind))
 
 
 def test_a_kill_while_the_book_is_made_leaves_one_to_open(folder: Path) -> None:

@@ -5,11 +5,12 @@ import struct
 import zlib
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageChops
+from PIL.PngImagePlugin import PngInfo
 
 from books import fill, picture
 from clothwright.book import Book, BookError, PhotoKind
-from clothwright.book.notes import LARGEST_PHOTO
+from clothwright.book.pictures import LARGEST_PHOTO, bare
 
 
 @pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])
@@ -99,3 +100,84 @@ def test_card_and_slip_keep_their_own(book: Book) -> None:
     assert len(book.notes.of(wenna)) == 1
     assert [p.kind.name for p in book.photos.of(top)] == ["PNG", "WEBP"]
     assert [p.kind.name for p in book.photos.of(wenna)] == ["JPEG"]
+
+
+PLACE = b"GPS-of-her-house"
+
+
+def _with_metadata(kind: str) -> bytes:
+    """A picture as a phone takes it: lying on its side, with place, time and maker."""
+    image = Image.new("RGB", (64, 40), "#9c2a2a")
+    image.paste("#1d3a5f", (0, 0, 64, 8))  # blue at the top of the sensor
+    exif = Image.Exif()
+    exif[0x010F] = "Maker Serial 4711"
+    exif[0x0112] = 6  # to be turned a quarter to the right
+    exif[0x8769] = {0x9003: "2027:05:03 08:00:00"}
+    exif[0x8825] = {1: "N", 2: (50.0, 1.0, 2.0), 27: PLACE}
+    out = io.BytesIO()
+    extra: dict[str, object] = {"exif": exif}
+    if kind == "PNG":
+        words = PngInfo()
+        words.add_text("Author", "Thea's phone")
+        extra["pnginfo"] = words
+    if kind == "JPEG":
+        extra |= {"comment": b"Thea's phone", "quality": 88}
+    image.save(out, kind, **extra)
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])
+def test_what_a_camera_wrote_is_left_out(book: Book, kind: str) -> None:
+    taken = _with_metadata(kind)
+    secrets = [PLACE, b"Maker Serial", b"2027:05:03"]
+    secrets += [] if kind == "WEBP" else [b"Thea's phone"]
+    assert all(s in taken for s in secrets), "the search finds bytes"
+    photo = book.photos.add(book.clients.add("Thea Vane"), taken, "side")
+    kept = book.photos.data(photo)
+    assert photo.kind is PhotoKind[kind] and photo.size == len(kept)
+    assert not any(s in kept for s in secrets)
+    with Image.open(io.BytesIO(kept)) as image:
+        assert image.size == (40, 64), "it stands as it is to be seen"
+        assert not dict(image.getexif())
+        colours = image.convert("RGB")
+    r, _, b = colours.crop((37, 30, 38, 31)).tobytes()
+    assert b > r, "what was at the top is at the right"
+    r, _, b = colours.crop((10, 30, 11, 31)).tobytes()
+    assert r > b
+    assert bare(kept)[0] == kept, "a second time there is nothing to leave out"
+
+
+def test_what_hangs_on_behind_a_picture_is_left_out(book: Book) -> None:
+    """As phones that film before they take a picture hang a film on it."""
+    thea = book.clients.add("Thea Vane")
+    for kind in ("JPEG", "PNG", "WEBP"):
+        photo = book.photos.add(thea, picture(kind) + b"ftyp-a-film" * 50)
+        assert b"a-film" not in book.photos.data(photo)
+
+
+def test_a_clear_ground_and_its_colours_stay(book: Book) -> None:
+    image = Image.new("P", (20, 20), 0)
+    image.putpalette([10, 20, 30, 200, 30, 40])
+    image.info["transparency"] = 0
+    image.paste(1, (5, 5, 15, 15))
+    words = PngInfo()
+    words.add_text("Comment", "hers")
+    out = io.BytesIO()
+    image.save(out, "PNG", pnginfo=words, transparency=0)
+    photo = book.photos.add(book.clients.add("Thea Vane"), out.getvalue())
+    with Image.open(io.BytesIO(book.photos.data(photo))) as kept:
+        seen = kept.convert("RGBA")
+    assert seen.getpixel((0, 0)) == (10, 20, 30, 0)
+    assert seen.getpixel((9, 9)) == (200, 30, 40, 255)
+
+
+def test_a_jpeg_loses_next_to_nothing() -> None:
+    """Written with its own tables: no pixel differs by more than 6 of 255."""
+    noise = Image.effect_noise((96, 96), 40).convert("RGB")
+    out = io.BytesIO()
+    noise.save(out, "JPEG", quality=80, comment=b"hers")
+    was, kept = (
+        Image.open(io.BytesIO(d)).convert("RGB")
+        for d in (out.getvalue(), bare(out.getvalue())[0])
+    )
+    assert max(ImageChops.difference(kept, was).tobytes()) <= 6

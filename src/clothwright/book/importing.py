@@ -14,7 +14,6 @@ from clothwright.book.errors import BookError
 from clothwright.book.export import state_file
 from clothwright.book.folders import Source, source
 from clothwright.book.line import path_back
-from clothwright.book.notes import LARGEST_PHOTO, photo_kind
 from clothwright.book.slips import next_number
 from clothwright.book.store import Store
 from clothwright.book.tables import (
@@ -181,16 +180,18 @@ class _Import:
         owner: dict[str, int],
     ) -> None:
         """Notes and photos of a card or a slip."""
+        from clothwright.book.pictures import LARGEST_PHOTO, bare  # loads its library
+
         for note in page.note:
             text = texts.body(note.text, f"{folder}: a note")
             self._c.execute(NOTES.insert().values(**owner, at=note.at, text=text))
         for photo in page.photo:
-            data = self._read(f"{folder}/{photo.file}", LARGEST_PHOTO)
+            data, kind = bare(self._read(f"{folder}/{photo.file}", LARGEST_PHOTO))
             self._c.execute(
                 PHOTOS.insert().values(
                     **owner,
                     at=photo.at,
-                    kind=photo_kind(data).value,
+                    kind=kind.value,
                     caption=texts.remark(photo.caption, f"{folder}: a caption"),
                     size=len(data),
                     data=data,

@@ -1,11 +1,4 @@
-"""Notes and photos on cards and slips.
-
-A photo's kind is read from its content, whatever its name says: JPEG, PNG or WebP. Its
-bytes are kept as they came; nothing is measured from them.
-"""
-
-import io
-import warnings
+"""Notes and photos on cards and slips; nothing is measured from a photo."""
 
 from sqlalchemy import Column, ColumnElement, Connection, Table, select
 
@@ -16,19 +9,6 @@ from clothwright.book.slips import slip_by_id
 from clothwright.book.store import Store
 from clothwright.book.tables import NOTES, PHOTOS
 from clothwright.book.values import Client, Note, Photo, PhotoKind, Slip
-
-LARGEST_PHOTO = 20 * 1024 * 1024
-"""Bytes; a phone's pictures are 2 to 12 MB."""
-
-MOST_PIXELS = 120_000_000
-"""Of a picture when it is opened: more than any phone takes."""
-
-_KINDS = {
-    "JPEG": PhotoKind.JPEG,
-    "MPO": PhotoKind.JPEG,  # a JPEG that carries a second picture, as phones write
-    "PNG": PhotoKind.PNG,
-    "WEBP": PhotoKind.WEBP,
-}
 
 
 class Notes:
@@ -68,8 +48,12 @@ class Photos:
         self._store = store
 
     def add(self, on: Client | Slip, data: bytes, caption: str = "") -> Photo:
-        """A new photo from the bytes of a JPEG, PNG or WebP file."""
-        caption, kind = texts.remark(caption, "The caption"), photo_kind(data)
+        """A new photo from the bytes of a JPEG, PNG or WebP file, without what the
+        camera wrote into it."""
+        from clothwright.book.pictures import bare  # its library takes long to load
+
+        caption = texts.remark(caption, "The caption")
+        data, kind = bare(data)
         with self._store.writing() as c:
             new = PHOTOS.insert().values(
                 **owner(c, on),
@@ -97,35 +81,9 @@ class Photos:
         return found[0]
 
     def data(self, photo: Photo) -> bytes:
-        """The bytes of a photo, as they came."""
+        """The bytes of a photo."""
         with self._store.reading() as c:
             return photo_data(c, photo)
-
-
-def photo_kind(data: bytes) -> PhotoKind:
-    """What kind of picture these bytes are. Raises BookError."""
-    from PIL import Image, UnidentifiedImageError
-
-    if len(data) > LARGEST_PHOTO:
-        raise BookError(
-            f"This photo has {len(data) / 1e6:.0f} MB; send one of at most "
-            f"{LARGEST_PHOTO / 1e6:.0f} MB."
-        )
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")  # its own bound on pixels; ours is below
-            with Image.open(io.BytesIO(data), formats=("JPEG", "PNG", "WEBP")) as image:
-                kind, pixels = _KINDS[image.format or ""], image.width * image.height
-                image.verify()
-    except Image.DecompressionBombError:
-        pixels, kind = MOST_PIXELS + 1, PhotoKind.PNG
-    except (UnidentifiedImageError, KeyError, OSError, SyntaxError, ValueError):
-        raise BookError(
-            "This is no photo that the book keeps; send a JPEG, PNG or WebP picture."
-        ) from None
-    if pixels > MOST_PIXELS:
-        raise BookError("This picture is too large when opened; send a smaller one.")
-    return kind
 
 
 def owner(connection: Connection, on: Client | Slip) -> dict[str, int]:

@@ -7,7 +7,9 @@ from urllib.parse import urlsplit
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, FilePayload, Page, expect
+
+from books import picture
 
 from .browsing import CHROMIUM, Line, browser, served, watched
 
@@ -505,3 +507,28 @@ def test_an_edge_of_a_lining_is_taken_in_hand(page: Page, home: str) -> None:
     expect(page.locator("#on")).to_contain_text(f"{count} pieces")
     page.evaluate("room.why('L.FC.waist')")
     expect(page.locator(".chain li").first).to_be_visible()
+
+
+def test_photos_and_notes_are_seen_beside_the_table(page: Page, home: str) -> None:
+    address = new_slip(page, home)
+    page.goto(f"{address}/past")
+    page.get_by_label("A note").fill("<b>close</b> at the waist")
+    page.get_by_role("button", name="Write it down").click()
+    photo = FilePayload(name="a.png", mimeType="image/png", buffer=picture("PNG"))
+    page.get_by_label("A photo").set_input_files(photo)
+    page.get_by_label("What it shows").fill("the back gapes")
+    page.get_by_role("button", name="Lay it here").click()
+    page.goto(address)
+    page.get_by_role("button", name="Photos and notes").click()
+    note = page.locator(".note.b")
+    expect(note).to_be_focused()
+    expect(note).to_contain_text("<b>close</b> at the waist")
+    note.get_by_role("button", name="the back gapes").click()
+    large = page.locator("#print img")
+    expect(large).to_have_attribute("alt", "the back gapes")
+    assert large.evaluate("i => i.decode().then(() => i.naturalWidth)") == 48
+    assert Axe().run(page).response["violations"] == []
+    page.keyboard.press("Escape")
+    expect(page.locator("#print")).to_be_hidden()
+    note.get_by_role("button", name="Put them away").click()
+    expect(note).to_have_count(0)

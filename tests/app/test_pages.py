@@ -204,3 +204,20 @@ def test_a_deleted_slip_is_gone_from_every_window(tried: TestClient) -> None:
         with pytest.raises(WebSocketDisconnect):
             s.receive_json()
     assert tried.get("/slips/1").status_code == 400
+
+
+def test_photos_and_notes_of_card_and_slip_lie_beside_the_table(
+    tried: TestClient, book: Book
+) -> None:
+    book.notes.add(book.clients.all()[0], "pays in eggs")
+    book.notes.add(book.slips.numbered(1), "<b>toile first</b>")
+    photo = book.photos.add(book.slips.numbered(1), picture("JPEG"), "the back")
+    found = tried.get("/slips/1/beside").json()
+    assert [(n["text"], n["on"]) for n in found["notes"]] == [
+        ("<b>toile first</b>", "this slip"),
+        ("pays in eggs", "her card"),
+    ]
+    assert [(p["id"], p["caption"]) for p in found["photos"]] == [
+        (photo.id, "the back")
+    ]
+    assert tried.get("/slips/9/beside").status_code == 400

@@ -1,16 +1,16 @@
 """A slip's earlier states, notes and photos."""
 
-from datetime import date
+from datetime import date, datetime
 from typing import Annotated
 
 from fastapi import APIRouter, File, Form, UploadFile
 from starlette.requests import Request
-from starlette.responses import RedirectResponse, Response
+from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from clothwright.app.forms import day_of
 from clothwright.app.keeping import InBook
 from clothwright.app.workshop import workshop_of
-from clothwright.book import BookError, Stale
+from clothwright.book import BookError, Client, Slip, Stale
 
 router = APIRouter()
 Text = Annotated[str, Form()]
@@ -29,6 +29,37 @@ def past(request: Request, number: int) -> Response:
         notes=shop.book.notes.of(slip),
         photos=shop.book.photos.of(slip),
     )
+
+
+@router.get("/slips/{number}/beside")
+def beside(request: Request, number: int) -> Response:
+    """Notes and photos of the slip and of its client's card, the newest first."""
+    book = workshop_of(request).book
+    slip = book.slips.numbered(number)
+    places: tuple[tuple[Slip | Client, str], ...] = (
+        (slip, "this slip"),
+        (book.clients.get(slip.client_id), "her card"),
+    )
+    notes = [(n.at, n.text, said) for on, said in places for n in book.notes.of(on)]
+    photos = [
+        (p.at, p.id, p.caption, said) for on, said in places for p in book.photos.of(on)
+    ]
+    return JSONResponse(
+        {
+            "notes": [
+                {"day": _day(at), "text": text, "on": on}
+                for at, text, on in sorted(notes, reverse=True)
+            ],
+            "photos": [
+                {"day": _day(at), "id": i, "caption": caption, "on": on}
+                for at, i, caption, on in sorted(photos, reverse=True)
+            ],
+        }
+    )
+
+
+def _day(at: datetime) -> str:
+    return f"{at.astimezone():%-d %B %Y}"
 
 
 @router.post("/slips/{number}/past")

@@ -1,5 +1,6 @@
 // One slip: the sentences at the left, the table beside them.
 
+import { Beside } from './beside.js';
 import { figured, make, say } from './figures.js';
 import { Notes } from './notes.js';
 import { Paper } from './paper.js';
@@ -18,6 +19,7 @@ class Room {
     this.paper = new Paper($('#sheet'), this);
     this.walker = new Walk(this.paper, this);
     this.notes = new Notes($('#notes'), this);
+    this.beside = new Beside($('#notes'), this);
     this.steps = new Steps($('#steps'), this);
     this.slip = new Slip($('#sentences'), this);
     const url = new URL(`${this.base}/table`, location.href);

@@ -532,3 +532,32 @@ def test_photos_and_notes_are_seen_beside_the_table(page: Page, home: str) -> No
     expect(page.locator("#print")).to_be_hidden()
     note.get_by_role("button", name="Put them away").click()
     expect(note).to_have_count(0)
+
+
+def test_steps_are_taught_in_large_type(page: Page, home: str) -> None:
+    new_slip(page, home)
+    page.locator("[data-name=Steps] .subject").click()
+    told = page.locator(".lesson .told")
+    size = "e => parseFloat(getComputedStyle(e).fontSize)"
+    usual = told.evaluate(size)
+    page.get_by_role("button", name="Teach it").click()
+    expect(page.locator("#slip")).to_be_hidden()
+    assert told.evaluate(size) >= 1.9 * usual
+    ratio = "e => e.getBoundingClientRect().height / innerHeight"
+    assert page.locator(".figure").evaluate(ratio) > 0.9
+    expect(page.locator(".lesson .next")).to_be_focused()
+    first = told.inner_text()
+    for key, step in (("ArrowRight", 2), ("PageDown", 3), ("PageUp", 2)):
+        page.keyboard.press(key)
+        expect(page.locator(".lesson .of")).to_contain_text(f"Step {step} of")
+    assert told.inner_text() != first
+    page.locator(".jump input").fill("40")
+    page.locator(".jump input").press("Enter")
+    expect(page.locator(".lesson .of")).to_contain_text("Step 40 of")
+    cut = "e => e.scrollWidth > e.clientWidth + 1"
+    assert not page.locator(".lesson").evaluate(cut)
+    assert Axe().run(page).response["violations"] == []
+    page.locator(".lesson .next").focus()
+    page.keyboard.press("Escape")
+    expect(page.locator("#slip")).to_be_visible()
+    expect(page.get_by_role("button", name="Teach it")).to_be_focused()

@@ -3,6 +3,8 @@
 import { draw, figured, make } from './figures.js';
 import { capital } from './paper.js';
 
+const LARGE = 1.8; // letters and ruler for the back row of a class
+
 export class Steps {
   constructor(el, room) {
     this.el = el;
@@ -10,6 +12,29 @@ export class Steps {
     this.i = 0;
     this.steps = [];
     this.hidden = false;
+    this.teaching = false;
+    this.el.addEventListener('keydown', (e) => this.key(e));
+    new ResizeObserver(() => { if (this.steps[this.i] && this.figure?.isConnected) this.paint(this.steps[this.i]); }).observe(this.el);
+  }
+
+  /** Keys of a lesson, as a hand-held pointer sends them too. */
+  key(e) {
+    if (!this.teaching || e.target.matches('input')) return;
+    const by = { ArrowRight: 1, PageDown: 1, ArrowLeft: -1, PageUp: -1 }[e.key];
+    if (by) { e.preventDefault(); e.stopPropagation(); this.go(by); }
+    if (e.key === 'Escape') { e.stopPropagation(); this.teach(false); }
+  }
+
+  /** Large type over the whole window, for a class to read along. */
+  teach(on) {
+    this.teaching = on;
+    document.body.classList.toggle('teaching', on);
+    document.querySelector('#slip').inert = on;
+    if (on) document.documentElement.requestFullscreen?.().catch(() => {});
+    else if (document.fullscreenElement) document.exitFullscreen();
+    this.show();
+    this.el.querySelector(on ? '.next' : '.teach')?.focus();
+    this.room.say(on ? `Large type. Step ${this.i + 1}. Arrows turn the steps, Escape leaves.` : 'Back at the slip.');
   }
 
   async open() {
@@ -23,8 +48,10 @@ export class Steps {
   go(by) {
     const next = this.i + by;
     if (next < 0 || next >= this.steps.length) return;
+    const way = by > 0 ? '.next' : '.back', held = this.el.contains(document.activeElement);
     this.i = next;
     this.show();
+    if (held) (this.el.querySelector(`${way}:enabled`) ?? this.el.querySelector('.next:enabled, .back:enabled'))?.focus();
     this.room.say(`Step ${this.i + 1}. ${this.steps[this.i].say}`);
   }
 
@@ -41,12 +68,13 @@ export class Steps {
       make('div', { class: 'of' }, make('span', {}, `Step ${this.i + 1} of ${this.steps.length}`), make('span', {}, capital(s.part))),
       told,
       make('div', { class: 'do' },
-        make('button', { type: 'button', class: 'w ink', disabled: this.i === 0, onclick: () => this.go(-1) }, 'Back'),
+        make('button', { type: 'button', class: 'w ink back', disabled: this.i === 0, onclick: () => this.go(-1) }, 'Back'),
         make('button', { type: 'button', class: 'w ink next', disabled: this.i === this.steps.length - 1, onclick: () => this.go(1) }, 'Next step'),
       ),
       make('div', { class: 'do' }, say,
         make('button', { type: 'button', class: 'w ink', 'aria-pressed': String(this.hidden), onclick: () => { this.hidden = !this.hidden; this.show(); } }, this.hidden ? 'Show me all' : 'From here by yourself'),
-        make('a', { class: 'w ink', href: `${this.room.base}/sheets/steps.pdf`, target: '_blank', rel: 'noopener' }, 'Print the sheet'),
+        make('button', { type: 'button', class: 'w ink teach', 'aria-pressed': String(this.teaching), onclick: () => this.teach(!this.teaching) }, this.teaching ? 'Back to the slip' : 'Teach it'),
+        make('a', { class: 'w ink sheet', href: `${this.room.base}/sheets/steps.pdf`, target: '_blank', rel: 'noopener' }, 'Print the sheet'),
       ),
       make('label', { class: 'jump' }, 'Go to step ', make('input', { class: 'typed', type: 'number', min: 1, max: this.steps.length, value: this.i + 1, onchange: (e) => { const n = e.target.valueAsNumber; if (n >= 1 && n <= this.steps.length) { this.i = n - 1; this.show(); } } }))));
     this.paint(s);
@@ -55,7 +83,7 @@ export class Steps {
   /** The step at half scale (smaller where the table is small), the ruler laid where it lies. */
   paint(s) {
     const { figure } = this;
-    const half = 96 / 25.4 / 2; // px in a mm of paper at half scale
+    const half = 96 / 25.4 / (this.teaching ? 1 : 2); // px in a mm of paper: half scale, or full for a class
     const box = bounds(s);
     const room = figure.getBoundingClientRect();
     const air = 34;
@@ -63,12 +91,13 @@ export class Steps {
     const k = Math.min(half, fits > 0 ? fits : half);
     const w = room.width / k, h = room.height / k;
     const svg = draw('svg', { viewBox: `${box.x + box.w / 2 - w / 2} ${box.y + box.h / 2 - h / 2} ${w} ${h}`, role: 'img', 'aria-label': `Drawing of this step: ${s.makes}` });
-    const px = 1 / k;
+    const px = (this.teaching ? LARGE : 1) / k;
     for (const hand of ['guide', 'old', 'pencil', 'ink']) for (const [h, d] of s.drawn) if (h === hand) svg.append(draw('path', { class: `drawn ${hand}`, d }));
     for (const r of s.rulers) svg.append(this.ruler(r, px));
-    for (const [n, x, y, named] of s.marks) svg.append(...mark(n, x, y, px, named ? 'named' : 'other'));
-    for (const [n, x, y] of s.new) svg.append(...mark(n, x, y, px, 'new'));
-    figure.replaceChildren(svg, make('div', { class: 'scale' }, k >= half - 1e-6 ? 'half scale' : `1 : ${(96 / 25.4 / k).toFixed(1)}`));
+    const taken = []; // where letters stand already; the most wanted are placed first
+    const marks = [...s.new.map((m) => [...m, 'new']), ...s.marks.filter((m) => m[3]).map(([n, x, y]) => [n, x, y, 'named']), ...s.marks.filter((m) => !m[3]).map(([n, x, y]) => [n, x, y, 'other'])];
+    svg.append(...marks.map((m) => mark(...m, px, taken)).reverse().flat());
+    figure.replaceChildren(svg, make('div', { class: 'scale' }, k >= half - 1e-6 ? (this.teaching ? 'full scale' : 'half scale') : `1 : ${(96 / 25.4 / k).toFixed(1)}`));
   }
 
   /** A ruler that begins at the mark and reaches past the new one. */
@@ -89,9 +118,14 @@ export class Steps {
   }
 }
 
-function mark(name, x, y, px, kind) {
-  const size = { new: 17, named: 14, other: 11 }[kind];
-  const letter = draw('text', { class: `letter ${kind}`, x: x + 6 * px, y: y - 5 * px, 'font-size': size * px }, name);
+/** A dot with its letter, at the first of four places round it that is free. */
+function mark(name, x, y, kind, px, taken) {
+  const size = { new: 17, named: 14, other: 11 }[kind] * px, wide = 0.55 * size * name.length, off = 6 * px;
+  const places = [[x + off, y - 5 * px], [x - off - wide, y - 5 * px], [x + off, y + 5 * px + 0.7 * size], [x - off - wide, y + 5 * px + 0.7 * size]];
+  const clear = ([a, b]) => !taken.some((t) => a < t.x + t.w && t.x < a + wide && b - size < t.y && t.y - t.h < b);
+  const [a, b] = places.find(clear) ?? places[0];
+  taken.push({ x: a, y: b, w: wide, h: size });
+  const letter = draw('text', { class: `letter ${kind}`, x: a, y: b, 'font-size': size }, name);
   letter.style.strokeWidth = `${3 * px}px`;
   return [draw('circle', { class: `dot ${kind}`, cx: x, cy: y, r: (kind === 'new' ? 4 : 2.4) * px }), letter];
 }

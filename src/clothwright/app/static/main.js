@@ -4,6 +4,7 @@ import { Beside } from './beside.js';
 import { figured, make, say } from './figures.js';
 import { Notes } from './notes.js';
 import { Paper } from './paper.js';
+import { Phone } from './phone.js';
 import { Slip } from './slip.js';
 import { Steps } from './steps.js';
 import { Walk } from './walk.js';
@@ -16,6 +17,7 @@ class Room {
   constructor() {
     this.base = main.dataset.base;
     this.unit = localStorage.getItem('unit') ?? main.dataset.unit;
+    this.phone = new Phone(this);
     this.paper = new Paper($('#sheet'), this);
     this.walker = new Walk(this.paper, this);
     this.notes = new Notes($('#notes'), this);
@@ -36,7 +38,7 @@ class Room {
     $('#on').textContent = `On the table: half the body, ${this.paper.pieces.size} pieces`;
     if (parts.hand) this.hand(parts.hand);
     if (parts.head) this.head(parts.head);
-    if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); }
+    if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); this.phone.marked(this.paper.marks.places.length); }
     if (this.slip.at === 'Steps' && Object.keys(parts).some((p) => p.startsWith('piece '))) this.steps.open();
     if (message?.refused) this.refused(message.refused);
     else this.spoken();
@@ -129,12 +131,16 @@ class Room {
     this.walker.stop();
     this.inHand = {};
     this.notes.edge(this.paper, id);
+    this.phone.rest(id ? 'head' : 'half');
     if (id) this.say(`${this.paper.edge(id).hit.getAttribute('aria-label')}`);
   }
 
   edgeIs(of) { return this.paper.selected === of; }
 
-  walk(code) { return this.walker.go(code); }
+  walk(code) {
+    this.phone.rest('head');
+    return this.walker.go(code);
+  }
 
   /** A seam's sentence was touched: take its first edge in hand and walk it. */
   seam(code) {
@@ -156,6 +162,15 @@ class Room {
     this.walker.stop();
   }
 
+  framed(code) { this.phone.framed(code); }
+
+  /** A word is open: where a pin stands for it, its piece is framed. */
+  opened(of) {
+    this.phone.rest('half');
+    const pin = this.paper.pin(of);
+    if (pin) this.paper.frame(pin.piece);
+  }
+
   showWord(of) { this.slip.show(of); }
 
   /** Letters that act while the table has the focus; true when one did. */
@@ -173,6 +188,7 @@ class Room {
 
   stood(name) {
     document.body.dataset.at = name;
+    this.phone.rest(name === 'Steps' ? 'head' : 'half');
     if (name === 'Steps') { this.walker.stop(); this.steps.open(); }
   }
 

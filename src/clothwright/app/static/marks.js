@@ -1,9 +1,9 @@
 // What the checks say, at its place: a running stitch along the edge, and a ticket tied to it.
 
 import { draw, figured, make } from './figures.js';
+import { narrow } from './phone.js';
 
 const HEAD = { true: 'Not to be cut so', false: 'Look again' };
-const narrow = () => matchMedia('(max-width: 720px)').matches;
 const SIGN = { true: '×', false: '?' };
 
 export class Marks {
@@ -70,7 +70,7 @@ export class Marks {
     const p = this.places.find((q) => q.ticket === ticket);
     if (!p) return;
     if (this.kept === p && !go) { this.close(); return; }
-    this.kept = p;
+    this.paper.frame(p.said[0].piece);
     this.tell(p, true);
     this.paper.room.say(p.said.map((f) => f.say).join(' '));
     if (go) this.box.focus();

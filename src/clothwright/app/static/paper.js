@@ -3,6 +3,7 @@
 import { draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
 import { Marks } from './marks.js';
+import { narrow } from './phone.js';
 
 const AIR = 14; // mm of bare table round the pieces
 
@@ -18,6 +19,7 @@ export class Paper {
     this.view = null;
     this.selected = null;
     this.withDims = false;
+    this.framed = null; // on a phone: the code of the piece that the table frames
     this.build();
     this.hands();
   }
@@ -47,7 +49,9 @@ export class Paper {
     if (parts.pins || parts.places) this.showPins();
     if (parts.findings) this.marks.found = parts.findings;
     if (parts.findings || parts.places || Object.keys(parts).some((n) => n.startsWith('piece '))) this.marks.lay();
-    if (fit && (!this.view || !this.moved)) this.fit();
+    if (this.framed === null && !this.view) this.frame(['FC', 'F'].find((c) => this.pieces.has(c)) ?? [...this.pieces.keys()][0]);
+    else if (this.framed && !this.pieces.has(this.framed)) this.frame(null);
+    else if (fit && !this.moved) this.fit();
     this.select(this.selected, false);
   }
 
@@ -160,6 +164,7 @@ export class Paper {
         for (const [mate] of left ? s.right : s.left) this.edge(mate)?.glow.classList.add('mate');
       }
       const [x, y] = this.places[pieceOf(id)] ?? [0, 0];
+      if (tell) this.frame(pieceOf(id));
       this.over.append(tapeAlong(glow, data.length, this.room.unit, this.px, x, y, back));
     }
     if (tell) this.room.touched(this.selected);
@@ -186,13 +191,15 @@ export class Paper {
   /** Keep words inside the piece, and figures clear of their edge, at any size. */
   settle(p) {
     const [x, y, room, across, down] = p.data.label;
-    const { name } = p.data;
+    const { name } = p.data, { px } = this, count = p.label.lastChild;
     // a name as large as it may stand, along the piece when that leaves more room
-    const along = down > 1.2 * across && name.length * 0.25 * 16.5 * this.px > across;
-    const size = Math.min(16.5 * this.px, 1.1 * room, 1.9 * (along ? down : across) / (0.5 * name.length));
-    p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${along ? -90 : 0}) scale(${size / 16.5})`);
-    p.label.style.display = size < 6 * this.px ? 'none' : '';
-    p.label.lastChild.style.display = this.withDims || size < 12 * this.px || 22 * this.px > 1.6 * room || 0.31 * size * p.label.lastChild.textContent.length > (along ? down : across) ? 'none' : '';
+    const along = down > 1.2 * across && name.length * 0.25 * 16.5 * px > across;
+    const long = along ? down : across;
+    const size = Math.min(16.5 * px, 1.1 * room, 1.9 * long / (0.5 * name.length));
+    const both = !this.withDims && size >= 12 * px && 0.95 * size <= room && 0.31 * size * count.textContent.length <= long;
+    p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${along ? -90 : 0}) scale(${size / 16.5}) translate(0 ${both ? -3 : 4.5})`);
+    p.label.style.display = size < 6 * px ? 'none' : '';
+    count.style.display = both ? '' : 'none';
     for (const t of p.dims.children) {
       const off = 15 * this.px, d = t.dataset;
       t.style.display = d.length < t.textContent.length * 7.5 * this.px ? 'none' : '';
@@ -260,6 +267,8 @@ export class Paper {
         touches.set(e.pointerId, { x: e.clientX, y: e.clientY });
         const [c, d] = touches.values();
         const now = Math.hypot(c.x - d.x, c.y - d.y);
+        const dx = (c.x + d.x - a.x - b.x) / 2, dy = (c.y + d.y - a.y - b.y) / 2;
+        this.show({ ...this.view, x: this.view.x - dx * this.px, y: this.view.y - dy * this.px }, true);
         if (old && now) this.zoom(old / now, (c.x + d.x) / 2, (c.y + d.y) / 2);
         this.drag = null;
         return;
@@ -357,11 +366,20 @@ export class Paper {
     return m ? new DOMPoint(e.clientX, e.clientY).matrixTransform(m.inverse()) : { x: 0, y: 0 };
   }
 
+  /** Show a piece as large as it goes where the screen is small; null shows all. */
+  frame(code) {
+    if (code === this.framed && this.view) return;
+    this.framed = code;
+    this.room.framed(code);
+    if (narrow() || !this.view) this.fit();
+  }
+
   fit() {
     let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+    const one = narrow() && this.pieces.has(this.framed);
     for (const [code, p] of this.pieces) {
       const at = this.places[code];
-      if (!at) continue;
+      if (!at || one && code !== this.framed) continue;
       const [x, y, w, h] = p.data.box;
       x0 = Math.min(x0, x + at[0]); y0 = Math.min(y0, y + at[1]);
       x1 = Math.max(x1, x + w + at[0]); y1 = Math.max(y1, y + h + at[1]);

@@ -4,6 +4,7 @@ import { figured, make } from './figures.js';
 import { OwnSteps } from './byhand.js';
 import { Tape } from './tape.js';
 import { choiceDrawing } from './choices.js';
+import { narrow } from './phone.js';
 
 const PARAGRAPHS = ['Measures', 'Style', 'Seams', 'Steps'];
 
@@ -53,7 +54,7 @@ export class Slip {
       p.word.setAttribute('aria-current', n === name ? 'true' : 'false');
     }
     for (const b of this.words.children) b.setAttribute('aria-current', String(b.dataset.to === name));
-    this.list.scrollTop = matchMedia('(max-width: 720px)').matches ? 0 : this.list.scrollTop;
+    this.list.scrollTop = narrow() ? 0 : this.list.scrollTop;
     if (tell) this.room.stood(name);
   }
 
@@ -107,7 +108,14 @@ export class Slip {
   }
 
   runs(runs) {
-    return runs.map((r) => (typeof r === 'string' ? figured(r) : this.word(r)));
+    const out = [];
+    runs.forEach((r, i) => {
+      if (typeof r !== 'string') {
+        const stop = typeof runs[i + 1] === 'string' ? runs[i + 1].match(/^[.,;:]/)?.[0] : null;
+        out.push(stop ? make('span', { class: 'nb' }, this.word(r), stop) : this.word(r));
+      } else out.push(figured(i && typeof runs[i - 1] !== 'string' ? r.replace(/^[.,;:]/, '') : r));
+    });
+    return out;
   }
 
   word(w) {
@@ -156,6 +164,7 @@ export class Slip {
     const chooser = this.chooser(of, behind);
     slot.replaceChildren(chooser.el);
     this.open = { of, el: chooser.el, tape: chooser.tape, own: chooser.own };
+    this.room.opened(of);
     for (const w of this.el.querySelectorAll(`[data-of="${CSS.escape(of)}"]`)) w.setAttribute('aria-expanded', 'true');
     (chooser.tape?.strip ?? chooser.el.querySelector('input, [aria-pressed=true], button'))?.focus({ preventScroll: true });
     chooser.el.scrollIntoView({ block: 'nearest' });

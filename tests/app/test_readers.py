@@ -1,0 +1,171 @@
+"""Type twice as large, colours of the reader's own, narrow screens: nothing is lost."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from .browsing import CHROMIUM, QUIET, browser, served, watched
+
+pytestmark = [
+    pytest.mark.skipif(
+        not Path(CHROMIUM).exists(),
+        reason="no browser here; install Debian's package chromium",
+    ),
+    pytest.mark.xdist_group("browser"),
+]
+
+TWICE = "--blink-settings=defaultFontSize=32"
+"""Chromium as it is when its user asks for type of twice the size."""
+
+WRONG = """() => {
+  const wrong = [], told = (e) => `${e.tagName} ${e.id || e.className}: ` +
+    (e.getAttribute('aria-label') || e.textContent).trim().slice(0, 30);
+  const wide = document.documentElement.scrollWidth - innerWidth;
+  if (wide > 1) wrong.push(`the page is ${wide} px too wide`);
+  const seen = [...document.querySelectorAll('button, a, input, select, h1, h2, h3, label, summary')]
+    .filter((e) => e.checkVisibility({ visibilityProperty: true }) && !e.closest('[hidden], svg') && e.id !== 'handle' && !e.closest('.sr'));
+  // what scrolls may be out of sight there, but never over something else
+  const scroller = (e) => { for (let p = e.parentElement; p; p = p.parentElement) if (/auto|scroll/.test(getComputedStyle(p).overflow)) return p; return null; };
+  const clip = (e, r) => { const s = scroller(e)?.getBoundingClientRect(); return s ? { left: Math.max(r.left, s.left), right: Math.min(r.right, s.right), top: Math.max(r.top, s.top), bottom: Math.min(r.bottom, s.bottom) } : r; };
+  const boxes = seen.flatMap((e) => [...e.getClientRects()].map((r) => [e, clip(e, r)])).filter(([, r]) => r.right - r.left > 1 && r.bottom - r.top > 1);
+  for (const [e, r] of boxes) {
+    if (!scroller(e) && (r.right > innerWidth + 1 || r.left < -1)) wrong.push(`out of sight: ${told(e)}`);
+    if (e.scrollWidth > e.clientWidth + 2 && /hidden|clip/.test(getComputedStyle(e).overflowX) && getComputedStyle(e).textOverflow !== 'ellipsis') wrong.push(`cut off: ${told(e)}`);
+  }
+  for (let i = 0; i < boxes.length; i++) for (let j = i + 1; j < boxes.length; j++) {
+    const [a, r] = boxes[i], [b, s] = boxes[j];
+    if (a === b || a.contains(b) || b.contains(a) || a.closest('.notes, .remark') !== b.closest('.notes, .remark')) continue;
+    const w = Math.min(r.right, s.right) - Math.max(r.left, s.left), h = Math.min(r.bottom, s.bottom) - Math.max(r.top, s.top);
+    // words of neighbouring lines may touch by their padding
+    if (w > 2 && h > 0.45 * Math.min(r.bottom - r.top, s.bottom - s.top)) wrong.push(`${told(a)} lies over ${told(b)}`);
+  }
+  return [...new Set(wrong)];
+}"""
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    with served(tmp_path_factory.mktemp("book") / "book.db") as address:
+        yield address
+
+
+@pytest.fixture(scope="module")
+def usual() -> Iterator[Browser]:
+    with browser() as opened:
+        yield opened
+
+
+@pytest.fixture(scope="module")
+def large(usual: Browser) -> Iterator[Browser]:
+    opened = usual.browser_type.launch(executable_path=CHROMIUM, args=[*QUIET, TWICE])
+    yield opened
+    opened.close()
+
+
+def places(page: Page, home: str) -> Iterator[str]:
+    """Every place of the app, one after the other, with things to see in each."""
+    page.goto(home)
+    yield "slips"
+    page.get_by_role("button", name="try it with a made-up client").click()
+    page.wait_for_selector("[data-code=FC]", state="attached")
+    slip = page.url.removeprefix(home)
+    change = "to => room.change({do: 'set', of: 'sleeveless armhole.narrowed', to})"
+    page.evaluate(change, "1 1/2 in")
+    page.wait_for_selector(".ticket", state="attached")
+    yield "slip"
+    page.evaluate("room.slip.show('neckline.depth')")
+    page.wait_for_selector(".strip")
+    yield "tape"
+    page.evaluate("room.paper.select('FC.panel')")
+    yield "edge"
+    page.evaluate("room.why('FC.panel')")
+    page.wait_for_selector(".chain li")
+    yield "why"
+    page.evaluate("room.paper.marks.next()")
+    page.wait_for_selector("#remark")
+    yield "mark"
+    page.evaluate("room.paper.marks.close()")
+    page.evaluate("room.slip.stand('Steps')")
+    page.wait_for_selector(".lesson")
+    yield "steps"
+    page.evaluate("room.steps.teach(true)")
+    yield "teach"
+    for path in ("/cards/1", f"{slip}/past", f"{slip}/print", "/shelf", "/cards"):
+        page.goto(home + path)
+        yield path
+
+
+@pytest.mark.parametrize("size", [(1440, 900), (1920, 1080), (390, 844)])
+def test_type_twice_as_large(large: Browser, home: str, size: tuple[int, int]) -> None:
+    context = large.new_context(viewport={"width": size[0], "height": size[1]})
+    page = context.new_page()
+    faults = watched(page)
+    found = {}
+    for place in places(page, home):
+        page.wait_for_timeout(150)
+        if wrong := page.evaluate(WRONG):
+            found[place] = wrong
+    assert page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)") > 34
+    assert found == {}
+    assert faults == []
+    context.close()
+
+
+@pytest.mark.parametrize("size", [(1440, 900), (320, 640)])
+def test_usual_type(usual: Browser, home: str, size: tuple[int, int]) -> None:
+    """320 px is a screen of 1280 px that its reader enlarges by four."""
+    context = usual.new_context(viewport={"width": size[0], "height": size[1]})
+    page = context.new_page()
+    found = {}
+    for place in places(page, home):
+        page.wait_for_timeout(150)
+        if wrong := page.evaluate(WRONG):
+            found[place] = wrong
+    assert found == {}
+    context.close()
+
+
+def test_the_search_finds_what_lies_over_something(usual: Browser, home: str) -> None:
+    page = usual.new_page(viewport={"width": 1440, "height": 900})
+    stops = places(page, home)
+    next(stops)
+    next(stops)
+    assert page.evaluate(WRONG) == []
+    page.evaluate("document.querySelector('.acts').style.right = '700px'")
+    assert any("lies over" in wrong for wrong in page.evaluate(WRONG))
+    page.close()
+
+
+def test_the_readers_own_colours(usual: Browser, home: str) -> None:
+    """With colours forced, edges and states are told by lines that stay."""
+    context = usual.new_context(
+        viewport={"width": 1440, "height": 900},
+        forced_colors="active",
+        color_scheme="dark",
+    )
+    page = context.new_page()
+    stroke = "e => getComputedStyle(e).stroke"
+    ground = "e => getComputedStyle(e).backgroundColor"
+    for place in places(page, home):
+        if place == "edge":
+            for edged in (".slip", ".note.a", ".pull", ".strip", ".rule"):
+                border = "e => getComputedStyle(e).borderTopWidth"
+                assert page.locator(edged).first.evaluate(border) == "1px", edged
+            paper = page.locator("[data-code=FC] .cutout")
+            assert paper.evaluate(stroke) == "rgb(255, 255, 255)"
+            line = page.locator("[data-code=FC] .line").first
+            assert line.evaluate(stroke) == "rgb(255, 255, 255)"
+            assert page.locator("body").evaluate(ground) == "rgb(0, 0, 0)"
+            inked, mate = (
+                page.locator(".glow.on"),
+                page.locator(".glow.mate").first,
+            )
+            dashes = "e => getComputedStyle(e).strokeDasharray"
+            assert inked.evaluate(dashes) != mate.evaluate(dashes)
+        elif place == "tape":
+            outline = "e => getComputedStyle(e).outlineStyle"
+            word = page.locator(".w[aria-expanded=true]").first
+            assert word.evaluate(outline) == "solid"
+    context.close()

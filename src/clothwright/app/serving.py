@@ -3,6 +3,7 @@
 import logging
 import secrets
 import socket
+import ssl
 from pathlib import Path
 
 from clothwright.app.guard import LOOPBACK, hashed
@@ -35,9 +36,8 @@ def serve(
         )
     if (certificate is None) != (key is None):
         raise ServeError("A certificate and its key go together; name both.")
-    for file in (certificate, key):
-        if file is not None and not file.is_file():
-            raise ServeError(f"{file}: there is no such file; name a PEM file.")
+    if certificate is not None and key is not None:
+        _check_pair(certificate, key)
     hosts = {*LOOPBACK, host, socket.gethostname(), *_addresses(host)}
     with open_book(book) as opened:
         app = create_app(
@@ -71,6 +71,36 @@ def serve(
         )
         logging.getLogger("python_multipart").setLevel(logging.ERROR)
         uvicorn.Server(config).run([listening])
+
+
+def _check_pair(certificate: Path, key: Path) -> None:
+    """Whether the line can be encrypted with these files. Raises ServeError."""
+    for file in (certificate, key):
+        try:
+            text = file.read_bytes()
+        except FileNotFoundError:
+            said = f"{file}: there is no such file; name a PEM file."
+            raise ServeError(said) from None
+        except OSError as e:
+            raise ServeError(f"{file} cannot be read ({e.strerror}).") from None
+        if b"-----BEGIN " not in text:
+            raise ServeError(f"{file} is no PEM file; one begins with -----BEGIN.")
+
+    def locked() -> str:
+        raise ServeError(
+            f"{key} is locked with a password; write it once without: "
+            "openssl pkey -in locked.pem -out key.pem"
+        )
+
+    try:
+        ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER).load_cert_chain(
+            certificate, key, locked
+        )
+    except ssl.SSLError:
+        raise ServeError(
+            f"{certificate} and {key} do not belong together, or one is damaged; name "
+            "a certificate and the key that it was made with."
+        ) from None
 
 
 def _listen(host: str, port: int) -> socket.socket:

@@ -13,6 +13,8 @@ from books import picture
 
 from .browsing import CHROMIUM, Line, browser, served, watched
 
+HERE = Path(__file__).parent
+
 pytestmark = [
     pytest.mark.skipif(
         not Path(CHROMIUM).exists(),
@@ -328,6 +330,28 @@ def test_dimensions_units_and_steps(page: Page, home: str) -> None:
     expect(lesson).to_contain_text("Step 2 of")
     lesson.get_by_role("button", name="From here by yourself").click()
     expect(lesson.get_by_role("button", name="Tell me")).to_be_visible()
+
+
+def test_the_whole_body_unfolds_on_the_centre_front(page: Page, home: str) -> None:
+    """The other half is the mirror image, and the fold lies on itself."""
+    new_slip(page, home)
+    page.get_by_role("button", name="half the body").click()
+    expect(page.locator("#whole")).to_have_text("the whole body")
+    found = page.evaluate((HERE / "mirrored.js").read_text())
+    assert {f["code"] for f in found} >= {"BC", "BS", "FS", "FC", "PB", "PF"}
+    for f in found:
+        assert max(f["axes"]) - min(f["axes"]) < 0.1  # mm
+        assert f["level"] < 0.1
+        if f["fold"] is not None:
+            assert f["axes"][0] == pytest.approx(f["fold"], abs=0.1)
+    before = page.locator(".other-half .cutout").nth(0).get_attribute("d")
+    page.evaluate(
+        "room.change({do: 'set', of: 'low open back.depth', to: '7', unit: 'in'})"
+    )
+    settled(page, "7 in")
+    assert page.locator(".other-half .cutout").nth(0).get_attribute("d") != before
+    page.get_by_role("button", name="the whole body").click()
+    expect(page.locator(".other-half .piece")).to_have_count(0)
 
 
 def test_all_of_it_by_keyboard(page: Page, home: str) -> None:

@@ -144,6 +144,7 @@ class Room:
         self.paper: dict[str, Any] = {
             "pieces": {},
             "places": {},
+            "rows": [],
             "seams": {},
             "found": (),
         }

@@ -56,8 +56,8 @@ class Table:
     kept: dict[str, _Kept] = field(default_factory=dict)
 
     def lay(self, draft: Draft) -> Data:
-        """All pieces of a draft, with their places and seams, and what finishing has
-        found (`found`)."""
+        """All pieces of a draft, with their places, rows and seams, and what finishing
+        has found (`found`)."""
         f = finishing_of(draft)
         fresh = {code: self._piece(draft.sheet, code, f) for code in f.order}
         self.kept = fresh
@@ -65,6 +65,7 @@ class Table:
         return {
             "pieces": {code: k.data for code, k in fresh.items()},
             "places": {code: list(at) for code, at in places.items()},
+            "rows": [[c for c in row if c in f.order] for row in ROWS],
             "seams": {s.code: _seam(draft.sheet, s) for s in draft.sheet.seams},
             "found": (
                 *check_partners(draft.sheet, f.allowances),

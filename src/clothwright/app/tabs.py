@@ -189,6 +189,7 @@ def state(desk: Desk, unit: Unit) -> dict[str, Any]:
             "said": room.said,
         },
         "places": room.paper["places"],
+        "rows": room.paper["rows"],
         "pins": pins(reading),
         "findings": []
         if reading.draft is None

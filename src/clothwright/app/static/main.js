@@ -35,7 +35,7 @@ class Room {
   update(parts, message) {
     this.paper.update(parts);
     this.slip.update(parts);
-    $('#on').textContent = `On the table: half the body, ${this.paper.pieces.size} pieces`;
+    this.onTable();
     if (parts.hand) this.hand(parts.hand);
     if (parts.head) this.head(parts.head);
     if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); this.phone.marked(this.paper.marks.places.length); }
@@ -43,6 +43,11 @@ class Room {
     if (message?.refused) this.refused(message.refused);
     else this.spoken();
     document.body.dataset.revision = message.revision;
+  }
+
+  onTable() {
+    $('#on').textContent = `${this.paper.pieces.size} pieces`;
+    $('#whole').textContent = this.paper.whole.on ? 'the whole body' : 'half the body';
   }
 
   head(h) {
@@ -230,6 +235,11 @@ class Room {
       const on = e.currentTarget.getAttribute('aria-pressed') !== 'true';
       e.currentTarget.setAttribute('aria-pressed', String(on));
       this.paper.showDimensions(on);
+    });
+    $('#whole').addEventListener('click', () => {
+      this.paper.whole.unfold(!this.paper.whole.on);
+      this.onTable();
+      this.say(this.paper.whole.on ? 'The whole body, unfolded on the centre front.' : 'Half the body.');
     });
     $('#unit').addEventListener('click', () => {
       this.unit = this.unit === 'in' ? 'cm' : 'in';

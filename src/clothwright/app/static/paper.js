@@ -4,6 +4,7 @@ import { draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
 import { Marks } from './marks.js';
 import { narrow } from './phone.js';
+import { Whole } from './whole.js';
 
 const AIR = 14; // mm of bare table round the pieces
 
@@ -31,7 +32,8 @@ export class Paper {
     this.over = draw('g', { class: 'over' });
     this.pinLayer = draw('g');
     this.marks = new Marks(this);
-    this.svg.append(draw('defs', {}, kraft), this.layer, this.marks.layer, this.over, this.pinLayer);
+    this.whole = new Whole(this);
+    this.svg.append(draw('defs', {}, kraft), this.whole.layer, this.layer, this.marks.layer, this.over, this.pinLayer);
   }
 
   // -- what lies there ------------------------------------------------------------
@@ -49,6 +51,8 @@ export class Paper {
     if (parts.pins || parts.places) this.showPins();
     if (parts.findings) this.marks.found = parts.findings;
     if (parts.findings || parts.places || Object.keys(parts).some((n) => n.startsWith('piece '))) this.marks.lay();
+    if (parts.rows) this.whole.rows = parts.rows;
+    this.whole.lay();
     if (this.framed === null && !this.view) this.frame(['FC', 'F'].find((c) => this.pieces.has(c)) ?? [...this.pieces.keys()][0]);
     else if (this.framed && !this.pieces.has(this.framed)) this.frame(null);
     else if (fit && !this.moved) this.fit();
@@ -384,6 +388,7 @@ export class Paper {
       x0 = Math.min(x0, x + at[0]); y0 = Math.min(y0, y + at[1]);
       x1 = Math.max(x1, x + w + at[0]); y1 = Math.max(y1, y + h + at[1]);
     }
+    if (this.whole.box && !one) x1 = Math.max(x1, this.whole.box);
     if (x1 <= x0) return;
     this.show({ x: x0 - AIR, y: y0 - AIR, w: x1 - x0 + 2 * AIR, h: y1 - y0 + 2 * AIR }, false);
   }

@@ -45,8 +45,11 @@ def _slip(book: Book, number: int) -> _Asked:
 
 def _figure(book: Book, number: int) -> _Asked:
     m = book.measures.get(number)
+    history = book.measures.history(book.clients.get(m.client_id))
+    others = [x for x in history if x.code == m.code and x.id != m.id]
+    then = "the newest of the others counts" if others else "none is left of it"
     what = f"the {measures()[m.code].said} of {m.taken:%-d %B %Y}"
-    goes = f"{m.typed} goes from the card; the figure before it counts again. "
+    goes = f"{m.typed} goes from the card; {then}. "
     return _Asked((m,), what, goes + _FIGURES_STAY, client=m.client_id)
 
 
@@ -55,7 +58,7 @@ def _measuring(book: Book, number: int) -> _Asked:
     history = book.measures.history(book.clients.get(m.client_id))
     day = tuple(x for x in history if x.taken == m.taken)
     figures = f"{len(day)} figures go" if len(day) > 1 else "One figure goes"
-    goes = f"{figures} from the card; those before count again. {_FIGURES_STAY}"
+    goes = f"{figures} from the card; those of other days count. {_FIGURES_STAY}"
     what = f"all that was measured on {m.taken:%-d %B %Y}"
     return _Asked(day, what, goes, client=m.client_id)
 

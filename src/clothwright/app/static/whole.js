@@ -42,6 +42,7 @@ export class Whole {
 
   unfold(on) {
     this.on = on;
+    this.paper.svg.classList.toggle('unfolded', on);
     this.lay();
     this.paper.moved = false;
     this.paper.fit();

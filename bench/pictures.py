@@ -91,7 +91,7 @@ def main() -> None:
                 for name in places(page, home):
                     page.wait_for_timeout(700)
                     seen = Image.open(io.BytesIO(page.screenshot()))
-                    small = seen.convert("RGB").quantize(160)
+                    small = seen.convert("RGB").quantize(256, kmeans=2)
                     small.save(folder / f"{name}-{size}.png", optimize=True)
                 page.close()
 

@@ -304,13 +304,12 @@ def _reach(starts: Places, ends: Places, at: Point, room: float) -> float:
     low = np.minimum(starts[:, 1], ends[:, 1]) <= at.y + room / 2
     high = np.maximum(starts[:, 1], ends[:, 1]) >= at.y - room / 2
     met = low & high
-    x = np.stack((starts[met, 0], ends[met, 0]))
-    gap = np.where(
-        (x.min(axis=0) <= at.x) & (x.max(axis=0) >= at.x),
-        room,
-        np.abs(x - at.x).min(axis=0),
-    )
-    return float(gap.min(initial=100.0))
+    (x0, y0), (x1, y1) = starts[met].T, ends[met].T
+    rise = np.where(y1 == y0, 1.0, y1 - y0)
+    inside = np.stack(((at.y - room / 2 - y0) / rise, (at.y + room / 2 - y0) / rise))
+    inside[:, y1 == y0] = np.array([[0.0], [1.0]])
+    x = x0 + (x1 - x0) * inside.clip(0.0, 1.0)  # of the part that lies in the band
+    return float(np.abs(x - at.x).min(initial=100.0))
 
 
 def _inside(starts: Places, ends: Places, points: Places) -> NDArray[np.bool_]:

@@ -197,9 +197,15 @@ export class Paper {
     const [x, y, room, across, down] = p.data.label;
     const { name } = p.data, { px } = this, count = p.label.lastChild;
     // a name as large as it may stand, along the piece when that leaves more room
-    const along = down > 1.2 * across && name.length * 0.25 * 16.5 * px > across;
+    const wide = 0.45 * name.length, least = 9 * px;
+    let along = down > 1.2 * across && wide * 8.25 * px > across;
     const long = along ? down : across;
-    const size = Math.min(16.5 * px, 1.1 * room, 1.9 * long / (0.5 * name.length));
+    let size = Math.min(16.5 * px, 1.1 * room, 1.9 * long / wide);
+    if (size < least) { // over the lines then, rather than too small to be read
+      const [left, top, w, h] = p.data.box;
+      along = h > w;
+      if (Math.min(...(along ? [y - top, top + h - y] : [x - left, left + w - x])) > 0.5 * wide * least) size = least;
+    }
     const both = !this.withDims && size >= 12 * px && 0.95 * size <= room && 0.31 * size * count.textContent.length <= long;
     p.label.setAttribute('transform', `translate(${x} ${y}) rotate(${along ? -90 : 0}) scale(${size / 16.5}) translate(0 ${both ? -3 : 4.5})`);
     p.label.style.display = size < 6 * px ? 'none' : '';

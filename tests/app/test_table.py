@@ -1,0 +1,32 @@
+"""Where names stand on the pieces."""
+
+import pytest
+import shapely
+
+from clothwright.app.keeping import InBook
+from clothwright.app.room import Room
+from clothwright.app.table import _label_at
+from clothwright.app.workshop import made_up, styles
+from clothwright.book import Book
+from clothwright.finishing.finish import unlettered
+from clothwright.order.pattern import finishing_of
+
+
+@pytest.mark.parametrize("style", sorted(styles()))
+def test_a_name_s_place_is_clear_and_as_wide_as_its_lines_let_it(
+    book: Book, style: str
+) -> None:
+    """By shapely: no line of the piece crosses the box that words may fill; and it is
+    no smaller than what fits into the clear circle round the place."""
+    draft = Room(InBook(book, made_up(book, style))).draft
+    assert draft is not None
+    f = finishing_of(draft)
+    for code in f.order:
+        drawn = unlettered(draft.sheet, code, f).drawn
+        at, room, across, down = _label_at(drawn)
+        outline = drawn.cut_line.flatten(0.4)
+        cut = shapely.LineString([(p.x, p.y) for p in outline])
+        for wide, tall in ((across, room / 2), (room / 2, down)):
+            box = shapely.box(at.x - wide, at.y - tall, at.x + wide, at.y + tall)
+            assert not shapely.intersects(cut, box.buffer(-0.02)), code
+        assert min(across, down) >= 0.866 * room - 0.01, code

@@ -1,0 +1,262 @@
+"""A lay of given shapes on a spread cloth, as short as its budget allows.
+
+The first lay stands at once; then the search goes on until the budget is spent, the lay
+has reached its bound, or it is told to stop, and gives the best so far. With a budget
+of seconds the free packer works beside it; with a budget of layouts it does not, and
+the same seed and number always give the same lay.
+"""
+
+import time
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from clothwright.lay.bounds import area_bound, row_bound
+from clothwright.lay.check import check_lay
+from clothwright.lay.match import links_of
+from clothwright.lay.nofit import NoFits
+from clothwright.lay.packer import Packing, can_pack
+from clothwright.lay.pieces import Copy, Placed, Shape, copies
+from clothwright.lay.place import Layout, Table
+from clothwright.lay.search import greedy, search
+from clothwright.lay.spread import LayError, Spread
+from clothwright.units import Unit, format_length
+
+AT_BOUND = 0.05
+"""A lay within this of its bound is not sought shorter, cm."""
+
+MANY = 15
+"""More free pieces than this are left to the packer: laying one after another cannot
+squeeze."""
+
+COMB_SECONDS = 2.0
+"""The packer's time with pieces on the fold: it only has to find a start."""
+
+PACKER_START = 0.3
+"""The packer is not started for less than this, s."""
+
+
+@dataclass(frozen=True)
+class Budget:
+    """How long to look for a shorter lay: layouts tried, or seconds."""
+
+    layouts: int | None = None
+    seconds: float = 2.0
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far a search is."""
+
+    length: float
+    """Of the best lay so far, cm."""
+
+    bound: float
+    share: float
+    """Of the budget that is spent, 0 to 1."""
+
+
+@dataclass(frozen=True)
+class Solved:
+    """The best lay found."""
+
+    copies: tuple[Copy, ...]
+    placed: tuple[Placed, ...]
+    length: float
+    area_bound: float
+    row_bound: float
+    tried: int
+    stopped: bool = False
+    """It was told to stop before its budget was spent."""
+
+    @property
+    def bound(self) -> float:
+        """No lay of these pieces on this cloth is shorter, cm."""
+        return max(self.area_bound, self.row_bound)
+
+    @property
+    def at_bound(self) -> bool:
+        """Nothing shorter exists."""
+        return self.length <= self.bound + AT_BOUND
+
+
+def solve(
+    shapes: Sequence[Shape],
+    spread: Spread,
+    *,
+    seams: Sequence[str] = (),
+    gap: float = 0.0,
+    budget: Budget = Budget(),  # noqa: B008 (it cannot change)
+    seed: int = 1,
+    unit: Unit = Unit.CM,
+    known: NoFits | None = None,
+    told: Callable[[Progress], None] | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> Solved:
+    """Lay shapes on a spread cloth. Raises LayError when a piece does not go on it.
+
+    `seams` are the codes at which stripes meet, the weightiest first. Ctrl-C in the
+    main thread, or `stop` saying True, ends the search; the best so far is kept.
+    """
+    everything = copies(shapes, spread, gap=gap)
+    _must_fit(everything, spread, unit)
+    table = Table(everything, spread, links_of(everything, seams, spread), known)
+    bounds = area_bound(everything, spread), row_bound(everything, spread)
+    run = _Run(table, shapes, gap, max(bounds), budget, seed)
+    stopped = False
+    try:
+        for progress in run.go():
+            if told is not None:
+                told(progress)
+            if stop is not None and stop():
+                stopped = True
+                break
+    except KeyboardInterrupt:
+        stopped = True
+    finally:
+        run.end()
+    best = run.best
+    placed = table.placed(best)
+    faults = run.faults(best)
+    if faults:  # never print what has not passed
+        raise LayError("\n".join(faults))
+    return Solved(everything, placed, best.length, *bounds, run.tried, stopped)
+
+
+class _Run:
+    """One search, with the packer beside it where that helps."""
+
+    def __init__(
+        self,
+        table: Table,
+        shapes: Sequence[Shape],
+        gap: float,
+        bound: float,
+        budget: Budget,
+        seed: int,
+    ) -> None:
+        self.table, self.shapes, self.gap = table, shapes, gap
+        self.bound, self.budget, self.seed = bound, budget, seed
+        self.best = greedy(table)
+        self.tried = 1
+        self.packings: list[Packing] = []
+
+    def go(self) -> Iterator[Progress]:
+        """Search until the budget is spent or the bound reached."""
+        begun = time.monotonic()
+        if self.budget.layouts is not None:
+            for layout in search(self.table, seed=self.seed, start=self.best):
+                self.tried += 1
+                self._keep(layout)
+                yield self._progress(self.tried / self.budget.layouts)
+                if self._near() or self.tried >= self.budget.layouts:
+                    return
+        seconds = self.budget.seconds
+        many = len(self.table.copies) > MANY and not self._folded()
+        if can_pack(self.table) and seconds >= PACKER_START:
+            self._pack(seconds, many)
+        searches = [search(self.table, seed=self.seed, start=self.best)]
+        while True:
+            spent = time.monotonic() - begun
+            yield self._progress(spent / seconds)
+            if self._near() or spent >= seconds:
+                self._heard(searches)
+                return
+            if many and self.packings:
+                time.sleep(0.05)
+            else:
+                for s in searches:
+                    self.tried += 1
+                    self._keep(next(s))
+            if self.packings and (many or all(p.done for p in self.packings)):
+                self._heard(searches)
+
+    def _folded(self) -> bool:
+        return any(c.shape.on_fold for c in self.table.copies) and (
+            self.table.spread.folds
+        )
+
+    def _pack(self, seconds: float, many: bool) -> None:
+        if many:
+            self.packings = [
+                Packing(
+                    self.table, self.best, seconds=seconds, seed=self.seed, workers=2
+                )
+            ]
+            return
+        folded = self._folded()
+        time_each = min(COMB_SECONDS, seconds / 2) if folded else 0.8 * seconds
+        turned = (False, True) if folded else (False,)
+        self.packings = [
+            Packing(
+                self.table,
+                self.best,
+                seconds=time_each,
+                seed=self.seed,
+                row_turned=row_turned,
+            )
+            for row_turned in turned
+        ]
+
+    def _heard(self, searches: list[Iterator[Layout]]) -> None:
+        """Take what the packer has found so far, if it may be cut."""
+        found = [p.layout() for p in self.packings if p.length < self.best.length * 1.1]
+        ended = all(p.done for p in self.packings)
+        for layout in found:
+            if layout is None or self.faults(layout):
+                continue
+            if ended:
+                layout = self.table.squeezed(layout)
+                searches.append(search(self.table, seed=self.seed, start=layout))
+            self._keep(layout)
+        if ended:
+            self.packings = []
+
+    def _keep(self, layout: Layout) -> None:
+        if layout.length < self.best.length - 1e-9:
+            self.best = layout
+
+    def _near(self) -> bool:
+        return self.best.length <= self.bound + AT_BOUND
+
+    def _progress(self, share: float) -> Progress:
+        return Progress(self.best.length, self.bound, min(share, 1.0))
+
+    def faults(self, layout: Layout) -> list[str]:
+        """What the checker has against a layout."""
+        table = self.table
+        placed = table.placed(layout)
+        found = check_lay(
+            self.shapes,
+            table.spread,
+            placed,
+            layout.length,
+            gap=self.gap,
+            meet=table.links,
+        )
+        return [str(f) for f in found]
+
+    def end(self) -> None:
+        """Stop the packer if it still runs."""
+        for p in self.packings:
+            p.stop()
+
+
+def _must_fit(everything: Sequence[Copy], spread: Spread, unit: Unit) -> None:
+    """Raises LayError that names every piece that is too wide, and what would do."""
+    said = dict.fromkeys(
+        _too_wide(c.shape, spread, unit) for c in everything if not c.variants
+    )
+    if said:
+        raise LayError("\n".join(said))
+
+
+def _too_wide(shape: Shape, spread: Spread, unit: Unit) -> str:
+    ys = [y for _, y in shape.outline]
+    wide = max(ys) - min(ys)
+    room = max(b - a for a, b in spread.bands)
+    layers = "single cloth" if spread.layers == 1 else "the folded cloth"
+    return (
+        f"{shape.label} is {format_length(wide, unit)} wide across the grain, and "
+        f"{layers} has {format_length(room, unit)} for it; "
+        f"it takes {format_length(wide - room, unit)} more"
+    )

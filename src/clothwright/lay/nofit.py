@@ -11,7 +11,8 @@ from functools import lru_cache
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely import Geometry, Polygon
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
 
 Points = tuple[tuple[float, float], ...]
 Array = NDArray[np.float64]
@@ -35,7 +36,7 @@ def convex_parts(outline: Points) -> tuple[Array, ...]:
     return tuple(np.array(p) for p in _joined(parts))
 
 
-def _polygons(g: Geometry) -> list[Polygon]:
+def _polygons(g: BaseGeometry) -> list[Polygon]:
     """The polygons that a geometry consists of."""
     return [p for p in shapely.get_parts(g) if isinstance(p, Polygon)]
 
@@ -84,7 +85,7 @@ def _convex(ring: list[tuple[float, float]]) -> bool:
     return True
 
 
-def no_fit(standing: Points, moving: Points) -> Geometry:
+def no_fit(standing: Points, moving: Points) -> BaseGeometry:
     """Shifts of `moving` at which it overlaps `standing`."""
     a, b = convex_parts(standing), convex_parts(moving)
     sums = [(p[:, None, :] - q[None, :, :]).reshape(-1, 2) for p in a for q in b]
@@ -110,8 +111,8 @@ class NoFits:
     def __init__(self) -> None:
         self._bases: list[Points] = []
         self._number: dict[Points, int] = {}
-        self._known: dict[tuple[int, int, tuple[int, int]], Geometry] = {}
-        self._told: dict[tuple[Outline, Outline], Geometry] = {}
+        self._known: dict[tuple[int, int, tuple[int, int]], BaseGeometry] = {}
+        self._told: dict[tuple[Outline, Outline], BaseGeometry] = {}
 
     def outline(
         self, points: Points, mirrored: bool = False, turn: float = 0.0
@@ -127,21 +128,21 @@ class NoFits:
             self._bases.append(points)
         return number, sign
 
-    def between(self, standing: Outline, moving: Outline) -> Geometry:
+    def between(self, standing: Outline, moving: Outline) -> BaseGeometry:
         """Shifts of `moving` at which it overlaps `standing`."""
         told = self._told.get((standing, moving))
         if told is None:
             told = self._told[standing, moving] = self._signed(standing, moving)
         return told
 
-    def _signed(self, standing: Outline, moving: Outline) -> Geometry:
+    def _signed(self, standing: Outline, moving: Outline) -> BaseGeometry:
         (a, g), (b, h) = standing, moving
         k = (g[0] * h[0], g[1] * h[1])
         if a <= b:
             return _scaled(self._base(a, b, k), g)
         return _scaled(self._base(b, a, k), (-h[0], -h[1]))
 
-    def _base(self, a: int, b: int, k: tuple[int, int]) -> Geometry:
+    def _base(self, a: int, b: int, k: tuple[int, int]) -> BaseGeometry:
         known = self._known.get((a, b, k))
         if known is None:
             other = tuple((x * k[0], y * k[1]) for x, y in self._bases[b])
@@ -149,7 +150,7 @@ class NoFits:
         return known
 
 
-def _scaled(g: Geometry, sign: tuple[int, int]) -> Geometry:
+def _scaled(g: BaseGeometry, sign: tuple[int, int]) -> BaseGeometry:
     """A geometry with other signs of x and y."""
     if sign == (1, 1):
         return g

@@ -92,9 +92,10 @@ class Packing:
         with suppress(OSError):
             stdin.write(told)
             stdin.close()
-        for line in stdout:
-            if line.endswith("\n"):
-                self._line = line
+        with stdout:
+            for line in stdout:
+                if line.endswith("\n"):
+                    self._line = line
         self._process.wait()
 
     @property

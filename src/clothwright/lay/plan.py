@@ -135,9 +135,12 @@ def lay(
 
     `fold` outranks the order's; without either the shortest way is taken, lengthwise
     when no other saves much. `gap` cm between two pieces; `tilt` degrees off the grain.
-    Raises LayError where a piece does not go on the cloth, with what would do.
+    Raises LayError where a piece does not go on the cloth, with what would do, and for
+    a pattern whose checks failed.
     """
     order = pattern.draft.order
+    if pattern.failed:
+        raise LayError("\n".join(pattern.drawn.failures))
     known = cloths_of(pattern)
     if cloth not in known:
         raise LayError(
@@ -151,7 +154,8 @@ def lay(
             f"{order.place}: the width of the {cloth} is missing; write "
             f'[cloths.{cloth}] with width = "{wide}", measured between its outer edges'
         )
-    table = _Cutting(pattern, order, cloth, bought, gap, tilt, seed)
+    probe = Budget(layouts=min(PROBE, budget.layouts or PROBE))
+    table = _Cutting(pattern, order, cloth, bought, gap, tilt, seed, probe)
     fold, others = table.way(fold or bought.fold)
     spread_out = table.spread(fold)
     solved = table.solve(spread_out, budget, told, stop)
@@ -188,6 +192,7 @@ class _Cutting:
     gap: float
     tilt: float
     seed: int
+    probe: Budget
     known: NoFits = field(default_factory=NoFits)
 
     def spread(self, fold: Fold) -> Spread:
@@ -231,7 +236,7 @@ class _Cutting:
                 continue  # the last resort: it leaves spare copies
             try:
                 on = self.spread(fold)
-                tried = self.solve(on, Budget(layouts=PROBE))
+                tried = self.solve(on, self.probe)
             except LayError as e:
                 refused[fold] = e
                 continue
@@ -287,7 +292,7 @@ class _Cutting:
             codes = {s.code for s in row[:n]}
             tried = [opened(s) if s.code in codes else s for s in shapes]
             try:
-                length = self.solve(on, Budget(layouts=PROBE), shapes=tried).length
+                length = self.solve(on, self.probe, shapes=tried).length
             except LayError:
                 continue
             if length < best - (1.0 if which else SAVES):

@@ -10,6 +10,8 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from shapely import Polygon
+
 from clothwright.lay.bounds import area_bound, row_bound
 from clothwright.lay.check import check_lay
 from clothwright.lay.match import links_of
@@ -97,6 +99,7 @@ def solve(
     `seams` are the codes at which stripes meet, the weightiest first. Ctrl-C in the
     main thread, or `stop` saying True, ends the search; the best so far is kept.
     """
+    _must_be_simple(shapes)
     everything = copies(shapes, spread, gap=gap)
     _must_fit(everything, spread, unit)
     table = Table(everything, spread, links_of(everything, seams, spread), known)
@@ -239,6 +242,13 @@ class _Run:
         """Stop the packer if it still runs."""
         for p in self.packings:
             p.stop()
+
+
+def _must_be_simple(shapes: Sequence[Shape]) -> None:
+    """Raises LayError that names every outline that crosses itself."""
+    crossed = [s.label for s in shapes if not Polygon(s.outline).is_valid]
+    if crossed:
+        raise LayError(f"the outline of {', '.join(crossed)} crosses itself; mend it")
 
 
 def _must_fit(everything: Sequence[Copy], spread: Spread, unit: Unit) -> None:

@@ -142,13 +142,13 @@ def test_cross_stripes_meet_at_the_seams(fold: Fold) -> None:
 
 def test_checks_meet_both_ways_in_a_single_layer() -> None:
     """§1.4: plaids are cut in a single layer."""
-    plaid = {"repeat_warp": 6.0, "repeat_weft": 4.0}
-    done = lay(with_cloth("peplum-top", **plaid), budget=FEW)
+    plaid = with_cloth("peplum-top", repeat_warp=6.0, repeat_weft=4.0)
+    done = lay(plaid, budget=FEW)
     assert done.spread.fold is Fold.SINGLE
     links = {k.axis for k in _links(done, made("peplum-top"))}
     assert links == {0, 1}
     with pytest.raises(LayError, match='"single"'):
-        lay(with_cloth("peplum-top", **plaid), fold=Fold.LENGTHWISE, budget=FEW)
+        lay(plaid, fold=Fold.LENGTHWISE, budget=FEW)
 
 
 def _links(done: Lay, pattern: Pattern) -> tuple[Link, ...]:

@@ -35,6 +35,7 @@ def main() -> None:
     config.exploration_time = timedelta(seconds=seconds * share)
     config.compression_time = timedelta(seconds=seconds * (1 - share))
     queue = spyrrow.ProgressQueue()
+    valid = (spyrrow.ReportType.ExplFeas, spyrrow.ReportType.CmprFeas)
     done = threading.Event()
     shortest = [float("inf")]
 
@@ -47,7 +48,7 @@ def main() -> None:
     def listen() -> None:
         while not done.wait(0.05):
             for kind, solution in queue.drain():
-                if kind.name in ("ExplFeas", "CmprFeas"):
+                if kind in valid:  # the other reports overlap
                     tell(solution)
 
     listener = threading.Thread(target=listen)

@@ -9,6 +9,7 @@ y down on the plan.
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from clothwright.lay.outward import outward
@@ -253,6 +254,7 @@ def _variants(
                 yield Variant(hand, turn, points, ranges)
 
 
+@lru_cache(maxsize=256)
 def _grown(shape: Shape, gap: float) -> Outline:
     """The outline with half the gap round it, and room for its curves."""
     from shapely import Polygon, box, get_parts

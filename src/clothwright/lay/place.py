@@ -233,7 +233,9 @@ def _span(xs: list[float], margin: float) -> tuple[float, float]:
     return min(xs) + margin, max(xs) - margin
 
 
-def _shifted(geoms: list[Geometry], shifts: NDArray[np.float64]) -> NDArray[np.object_]:
+def _shifted(
+    geoms: Sequence[Geometry], shifts: NDArray[np.float64]
+) -> NDArray[np.object_]:
     """Each geometry moved by its own shift."""
     many = np.array(geoms, dtype=object)
     coords, which = shapely.get_coordinates(many, return_index=True)

@@ -33,6 +33,9 @@ squeeze."""
 COMB_SECONDS = 2.0
 """The packer's time with pieces on the fold: it only has to find a start."""
 
+PACKER_SHARE = 0.9
+"""Share of the seconds for the packer where pieces are many."""
+
 PACKER_START = 0.3
 """The packer is not started for less than this, s."""
 
@@ -141,11 +144,11 @@ class _Run:
         self.bound, self.budget, self.seed = bound, budget, seed
         self.best = greedy(table)
         self.tried = 1
+        self.begun = time.monotonic()
         self.packings: list[Packing] = []
 
     def go(self) -> Iterator[Progress]:
         """Search until the budget is spent or the bound reached."""
-        begun = time.monotonic()
         if self.budget.layouts is not None:
             for layout in search(self.table, seed=self.seed, start=self.best):
                 self.tried += 1
@@ -153,66 +156,86 @@ class _Run:
                 yield self._progress(self.tried / self.budget.layouts)
                 if self._near() or self.tried >= self.budget.layouts:
                     return
+        packs = can_pack(self.table) and self.budget.seconds >= PACKER_START
+        if packs and len(self.table.copies) > MANY and not self._folded():
+            yield from self._many()
+        else:
+            yield from self._few(packs)
+
+    def _few(self, packs: bool) -> Iterator[Progress]:
+        """Our own search, from the greedy lay and from what the packer finds."""
         seconds = self.budget.seconds
-        many = len(self.table.copies) > MANY and not self._folded()
-        if can_pack(self.table) and seconds >= PACKER_START:
-            self._pack(seconds, many)
+        folded = self._folded()
+        if packs:
+            time_each = min(COMB_SECONDS, seconds / 2) if folded else 0.7 * seconds
+            for row_turned in (False, True) if folded else (False,):
+                packing = Packing(
+                    self.table,
+                    self.best,
+                    seconds=time_each,
+                    seed=self.seed,
+                    row_turned=row_turned,
+                )
+                self.packings.append(packing)
         searches = [search(self.table, seed=self.seed, start=self.best)]
         while True:
-            spent = time.monotonic() - begun
-            yield self._progress(spent / seconds)
-            if self._near() or spent >= seconds:
-                self._heard(searches)
+            spent = self.spent
+            yield self._progress(spent)
+            if self._near() or spent >= 1.0:
+                self._heard()
                 return
-            if many and self.packings:
-                time.sleep(0.05)
-            else:
-                for s in searches:
-                    self.tried += 1
-                    self._keep(next(s))
-            if self.packings and (many or all(p.done for p in self.packings)):
-                self._heard(searches)
+            for s in searches:
+                self.tried += 1
+                self._keep(next(s))
+            if self.packings and all(p.strip.done for p in self.packings):
+                found = [self.table.squeezed(k) for k in self._heard()]
+                self.packings = []
+                for start in found:
+                    self._keep(start)
+                    searches.append(search(self.table, seed=self.seed, start=start))
+
+    def _many(self) -> Iterator[Progress]:
+        """Many free pieces: the packer, then our own search from what it found."""
+        packing = Packing(
+            self.table,
+            self.best,
+            seconds=self.budget.seconds * PACKER_SHARE,
+            seed=self.seed,
+            workers=2,
+        )
+        self.packings = [packing]
+        while not packing.strip.done and self.spent < PACKER_SHARE:
+            yield self._progress(self.spent)
+            time.sleep(0.05)
+        self._heard()
+        self.end()
+        self._keep(self.table.squeezed(self.best))
+        for layout in search(self.table, seed=self.seed, start=self.best):
+            self.tried += 1
+            self._keep(layout)
+            yield self._progress(self.spent)
+            if self._near() or self.spent >= 1.0:
+                return
+
+    @property
+    def spent(self) -> float:
+        """Share of the seconds that are gone."""
+        return (time.monotonic() - self.begun) / self.budget.seconds
 
     def _folded(self) -> bool:
-        return any(c.shape.on_fold for c in self.table.copies) and (
-            self.table.spread.folds
+        return self.table.spread.folds and any(
+            c.shape.on_fold for c in self.table.copies
         )
 
-    def _pack(self, seconds: float, many: bool) -> None:
-        if many:
-            self.packings = [
-                Packing(
-                    self.table, self.best, seconds=seconds, seed=self.seed, workers=2
-                )
-            ]
-            return
-        folded = self._folded()
-        time_each = min(COMB_SECONDS, seconds / 2) if folded else 0.8 * seconds
-        turned = (False, True) if folded else (False,)
-        self.packings = [
-            Packing(
-                self.table,
-                self.best,
-                seconds=time_each,
-                seed=self.seed,
-                row_turned=row_turned,
-            )
-            for row_turned in turned
-        ]
-
-    def _heard(self, searches: list[Iterator[Layout]]) -> None:
-        """Take what the packer has found so far, if it may be cut."""
-        found = [p.layout() for p in self.packings if p.length < self.best.length * 1.1]
-        ended = all(p.done for p in self.packings)
-        for layout in found:
-            if layout is None or self.faults(layout):
-                continue
-            if ended:
-                layout = self.table.squeezed(layout)
-                searches.append(search(self.table, seed=self.seed, start=layout))
-            self._keep(layout)
-        if ended:
-            self.packings = []
+    def _heard(self) -> list[Layout]:
+        """What the packer has found so far and may be cut; the best is kept."""
+        found = []
+        for p in self.packings:
+            layout = p.layout()
+            if layout is not None and not self.faults(layout):
+                self._keep(layout)
+                found.append(layout)
+        return found
 
     def _keep(self, layout: Layout) -> None:
         if layout.length < self.best.length - 1e-9:
@@ -241,7 +264,8 @@ class _Run:
     def end(self) -> None:
         """Stop the packer if it still runs."""
         for p in self.packings:
-            p.stop()
+            p.strip.stop()
+        self.packings = []
 
 
 def _must_be_simple(shapes: Sequence[Shape]) -> None:

@@ -36,6 +36,9 @@ COMB_SECONDS = 2.0
 PACKER_SHARE = 0.97
 """Share of the seconds for the packer where pieces are many."""
 
+LISTEN = 0.2
+"""The packer is listened to so often, s."""
+
 PACKER_START = 0.3
 """The packer is not started for less than this, s."""
 
@@ -182,7 +185,6 @@ class _Run:
             spent = self.spent
             yield self._progress(spent)
             if self._near() or spent >= 1.0:
-                self._heard()
                 return
             for s in searches:
                 self.tried += 1
@@ -207,7 +209,9 @@ class _Run:
         self.packings = [packing]
         while not packing.strip.done and self.spent < PACKER_SHARE:
             yield self._progress(self.spent)
-            time.sleep(0.05)
+            time.sleep(LISTEN)
+            if packing.strip.length < self.best.length:
+                self._heard()
         self._heard()
         self._keep(self.table.squeezed(self.best))
         yield self._progress(1.0)
@@ -257,7 +261,8 @@ class _Run:
         return [str(f) for f in found]
 
     def end(self) -> None:
-        """Stop the packer if it still runs."""
+        """Stop the packer if it still runs, and take what it has found."""
+        self._heard()
         for p in self.packings:
             p.strip.stop()
         self.packings = []

@@ -9,11 +9,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 
-from clothwright.curves import Point, polyline
+from clothwright.curves import Point
 from clothwright.finishing.drawn import Meaning
 from clothwright.lay import Lay, Placed, Shape, laid_outline, roomiest, told_fold
 from clothwright.order import Fold
 from clothwright.sheets.ink import CM, Ink
+from clothwright.sheets.laypiece import draw_arrow, draw_piece
 from clothwright.sheets.letters import width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
 from clothwright.sheets.write import write_file
@@ -43,11 +44,7 @@ CLOTH = Look(0.5)
 BORDER = Look(0.18, (1.5, 1.5), 0.45)
 FINE = Look(0.2)
 STRIPE = Look(0.12, (), 0.75)
-PIECE = Look(0.3)
 ON_FOLD = LOOKS[Meaning.FOLD]
-
-NAMES = (0.24, 0.21, 0.18, 0.15, 0.13)
-"""Heights of a piece's name, the largest that fits."""
 
 TEXT = 0.19
 LINE = 0.42
@@ -200,7 +197,9 @@ class _Page:
         words = "all pieces head this way (nap)"
         start = x - width(words, 0.15) - 1.4
         self.ink.write(words, start, y - 0.1, 0.15)
-        self._arrow(Point(x - 1.2, y - 0.17), Point(x - 0.2, y - 0.17), both=False)
+        draw_arrow(
+            self.ink, Point(x - 1.2, y - 0.17), Point(x - 0.2, y - 0.17), both=False
+        )
 
     def _stripes(self, axis: int) -> None:
         """Where each repeat begins, as far as it is known: from the first piece."""
@@ -248,75 +247,26 @@ class _Page:
             if s.on_fold:
                 how = "on the fold"
             elif lay.spread.layers == 2:
-                how = "pair" if s.paired else "cut whole, one spare"
+                odd = "one spare" if s.count % 2 else ""
+                how = "pair" if s.paired else odd
             else:
                 how = copy.hand
             yield s, placed, how
 
     def _piece(self, shape: Shape, placed: Placed, how: str) -> None:
+        """A piece where it lies, with its name and its grain."""
         outline = laid_outline(shape, placed)
-        points = [self.at(x, y) for x, y in outline]
-        self.ink.draw(polyline([*points, points[0]]), PIECE)
         x, y, _ = roomiest(outline)
-        middle = self.at(x, y)
-        name = shape.label.split()
-        told = [how] if how else []
-        broken = [" ".join(name[: len(name) // 2]), " ".join(name[len(name) // 2 :])]
-        for height in NAMES:
-            for lines in ([shape.label, *told], [t for t in broken if t] + told):
-                if self._named(points, middle, lines, len(told), height, placed):
-                    return
-        self._named(points, middle, [shape.code], 0, NAMES[-1], placed, always=True)
-
-    def _named(
-        self,
-        points: Sequence[Point],
-        middle: Point,
-        lines: Sequence[str],
-        plain: int,
-        height: float,
-        placed: Placed,
-        *,
-        always: bool = False,
-    ) -> bool:
-        """Write a piece's name, its last `plain` lines thin, and its grain above it;
-        False when they find no room."""
-        step = height * 1.6
-        top = middle.y - (step * (len(lines) - 1) - 0.16) / 2
-        levels = [top - 0.16, *(top + i * step + height for i in range(len(lines)))]
-        room = [_chord(points, middle.x, y) for y in (*levels, top)]
-        left, right = max(a for a, _ in room), min(b for _, b in room)
-        half = (right - left) / 2 - 0.08
-        widest = max(width(t, height, bold=True) for t in lines)
-        if widest / 2 > half and not always:
-            return False
-        x = (left + right) / 2 if half > 0 else middle.x
-        for i, text in enumerate(lines):
-            bold = i < len(lines) - plain
-            self.ink.write(
-                text, x, top + i * step + height, height, bold=bold, middle=True
-            )
-        long = min(max(half, 0.3), max(widest / 2, 0.9))
-        a, b = Point(x - long, top - 0.16), Point(x + long, top - 0.16)
-        if round(placed.turn) % 360 == 180:
-            a, b = b, a
-        self._arrow(a, b, both=not self.lay.spread.one_way)
-        return True
-
-    def _arrow(self, a: Point, b: Point, *, both: bool) -> None:
-        self.ink.line(a, b, Look(0.25))
-        ways = ((a, b), (b, a)) if both else ((a, b),)
-        for start, tip in ways:
-            k = 1.0 if tip.x > start.x else -1.0
-            head = polyline(
-                [
-                    tip,
-                    Point(tip.x - k * 0.22, tip.y - 0.06),
-                    Point(tip.x - k * 0.22, tip.y + 0.06),
-                    tip,
-                ]
-            )
-            self.ink.draw(head, Look(0.1), solid=True)
+        draw_piece(
+            self.ink,
+            [self.at(*p) for p in outline],
+            self.at(x, y),
+            shape.label,
+            shape.code,
+            how,
+            turned=round(placed.turn) % 360 == 180,
+            one_way=self.lay.spread.one_way,
+        )
 
     # -- the words ---------------------------------------------------------------------
     def _words(self) -> None:
@@ -418,19 +368,3 @@ class _Page:
             y += LINE * 0.9
         self.ink.write(figure, x + across - width(figure, TEXT), y - LINE * 0.9, TEXT)
         return y
-
-
-def _chord(points: Sequence[Point], x: float, y: float) -> tuple[float, float]:
-    """From where to where an outline is wide open round a place, on its level."""
-    left, right = float("-inf"), float("inf")
-    for a, b in zip(points, (*points[1:], points[0]), strict=True):
-        if (a.y > y) == (b.y > y):
-            continue
-        at = a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x)
-        if at <= x:
-            left = max(left, at)
-        else:
-            right = min(right, at)
-    if left == float("-inf") or right == float("inf"):
-        return x, x
-    return left, right

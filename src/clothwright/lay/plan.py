@@ -2,7 +2,7 @@
 cloth to buy, and what would save some."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from clothwright.lay.buy import ToBuy, to_buy
 from clothwright.lay.check import check_lay
@@ -156,9 +156,12 @@ def lay(
         )
     probe = Budget(layouts=min(PROBE, budget.layouts or PROBE))
     table = _Cutting(pattern, order, cloth, bought, gap, tilt, seed, probe)
-    fold, others = table.way(fold or bought.fold)
+    fold, others, stopped = table.way(fold or bought.fold)
     spread_out = table.spread(fold)
+    if stopped:  # by hand, before the search itself
+        budget = Budget(layouts=1)
     solved = table.solve(spread_out, budget, told, stop)
+    solved = replace(solved, stopped=solved.stopped or stopped)
     table.check(spread_out, solved)
     saving = "" if solved.stopped else table.saving(spread_out, solved)
     return Lay(
@@ -224,13 +227,15 @@ class _Cutting:
             stop=stop,
         )
 
-    def way(self, asked: Fold | None) -> tuple[Fold, list[tuple[Fold, float]]]:
-        """The way to fold, and about what each possible way takes, the shortest first.
+    def way(self, asked: Fold | None) -> tuple[Fold, list[tuple[Fold, float]], bool]:
+        """The way to fold; about what each possible way takes, the shortest first; and
+        whether it was stopped by hand meanwhile.
 
         Raises LayError when the pieces do not go on the cloth as asked, or in any way.
         """
         lengths: list[tuple[Fold, float]] = []
         refused: dict[Fold, LayError] = {}
+        stopped = False
         for fold in WAYS:
             if fold is Fold.ACROSS and asked is not fold and lengths:
                 continue  # the last resort: it leaves spare copies
@@ -241,16 +246,18 @@ class _Cutting:
                 refused[fold] = e
                 continue
             lengths.append((fold, tried.length * on.lengths))
+            stopped = stopped or tried.stopped
         lengths.sort(key=lambda found: found[1])
         if asked is not None and asked in refused:
             raise LayError(self._refused(refused[asked], [f for f, _ in lengths]))
         if not lengths:
             raise LayError(self._refused(refused[Fold.SINGLE], []))
         if asked is not None:
-            return asked, lengths
+            return asked, lengths, stopped
         usual = dict(lengths).get(Fold.LENGTHWISE, float("inf"))
         best, length = lengths[0]
-        return (best if length < (1 - WORTH) * usual else Fold.LENGTHWISE), lengths
+        way = best if length < (1 - WORTH) * usual else Fold.LENGTHWISE
+        return way, lengths, stopped
 
     def _refused(self, why: LayError, others: Sequence[Fold]) -> str:
         """Why pieces do not go on the cloth, and what would do."""

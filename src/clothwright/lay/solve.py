@@ -31,7 +31,14 @@ MANY = 15
 squeeze."""
 
 COMB_SECONDS = 2.0
-"""The packer's time with pieces on the fold: it only has to find a start."""
+"""The packer's time with pieces on the fold, where there is as much: it only has to
+find a start."""
+
+COMB_SHARE = 0.2
+"""Share of the seconds that it gets where they are many."""
+
+TWO_FROM = 8.0
+"""With so many seconds two searches of our own go on in turns, from other seeds."""
 
 PACKER_SHARE = 0.97
 """Share of the seconds for the packer where pieces are many."""
@@ -170,7 +177,9 @@ class _Run:
         seconds = self.budget.seconds
         folded = self._folded()
         if packs:
-            time_each = min(COMB_SECONDS, seconds / 2) if folded else 0.7 * seconds
+            time_each = 0.7 * seconds
+            if folded:
+                time_each = min(max(COMB_SECONDS, COMB_SHARE * seconds), seconds / 2)
             for row_turned in (False, True) if folded else (False,):
                 packing = Packing(
                     self.table,
@@ -180,7 +189,8 @@ class _Run:
                     row_turned=row_turned,
                 )
                 self.packings.append(packing)
-        searches = [search(self.table, seed=self.seed, start=self.best)]
+        seeds = (self.seed, self.seed + 1) if seconds >= TWO_FROM else (self.seed,)
+        searches = [search(self.table, seed=k, start=self.best) for k in seeds]
         while True:
             spent = self.spent
             yield self._progress(spent)

@@ -1,11 +1,12 @@
 # make demo: set all up, draft the demo orders, say where the pages lie.
 # make test: set all up, then format, lint, types, layers and tests.
+# make bench-lay: how short the lays are, beside the best known; half an hour.
 # make survey: every order on every woman of docs/bodies.md; a quarter of an hour.
 VENV := .venv
 PY := $(VENV)/bin/python
 OUT := demo-out
 
-.PHONY: demo test bench survey lock clean
+.PHONY: demo test bench bench-lay survey lock clean
 
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
@@ -31,6 +32,9 @@ test: $(VENV)/.ok
 bench: $(VENV)/.ok
 	$(PY) bench/redraw.py
 	$(PY) bench/browser.py
+
+bench-lay: $(VENV)/.ok
+	$(PY) bench/lay.py
 
 survey: $(VENV)/.ok
 	$(PY) bench/bodies.py

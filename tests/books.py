@@ -46,6 +46,12 @@ def order(n: int) -> str:
     return f"{ORDER}\n# state {n}\n"
 
 
+def long_order(n: int, times: int) -> str:
+    """The same, so many times as long: repeated as notes."""
+    notes = (order(n) * (times - 1)).splitlines()
+    return order(n) + "".join(f"# {line}\n" for line in notes)
+
+
 def slip(got: Slip | Stale) -> Slip:
     """A change that was not refused."""
     assert isinstance(got, Slip), got

@@ -43,3 +43,19 @@ def test_every_kind_stands_in_the_command_line_s_help() -> None:
     said = CliRunner().invoke(app, ["features"]).stdout
     for f in FEATURES:
         assert f'kind = "{f.model_fields["kind"].default}"' in said
+
+
+def test_the_lay_s_example_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = (ROOT / "docs/lay.md").read_text("utf8")
+    (code,) = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
+    monkeypatch.chdir(tmp_path)
+    CliRunner().invoke(app, ["starter", "demo"])
+    path = tmp_path / "demo" / "sleeved-top.toml"
+    exec(compile(code, "lay.md", "exec"), {"path": path})
+    length, used, bought = capsys.readouterr().out.split(maxsplit=2)
+    assert 80.0 < float(length) < 120.0
+    assert 0.5 < float(used) < 0.9
+    assert bought.endswith(" m\n")
+    assert float(length) < 100 * float(bought.removesuffix(" m\n")) < 160.0

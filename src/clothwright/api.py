@@ -3,6 +3,8 @@
 Lengths are centimetres. See the README for ten lines that run.
 """
 
+from typing import TYPE_CHECKING
+
 from clothwright.cost import ClothBought, CostError, cost_sheet, quote, read_rates
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -19,10 +21,16 @@ from clothwright.order import (
 from clothwright.order.figures import figures
 from clothwright.sheets import PageFormat, Scale, SheetError, write_pdf, write_svg
 
+if TYPE_CHECKING:
+    from clothwright.lay import Budget, Lay, LayError, lay
+
 __all__ = [
+    "Budget",
     "ClothBought",
     "CostError",
     "Draft",
+    "Lay",
+    "LayError",
     "Order",
     "OrderError",
     "PageFormat",
@@ -34,6 +42,7 @@ __all__ = [
     "cutting_sheet",
     "draft",
     "figures",
+    "lay",
     "making_order",
     "pattern",
     "quote",
@@ -42,3 +51,13 @@ __all__ = [
     "write_pdf",
     "write_svg",
 ]
+
+
+def __getattr__(name: str) -> object:
+    """The lay, whose polygons take a moment to load, only when it is asked for."""
+    if name in ("Budget", "Lay", "LayError", "lay"):
+        from clothwright import lay as package
+
+        found: object = getattr(package, name)
+        return found
+    raise AttributeError(f"clothwright.api has no {name}")

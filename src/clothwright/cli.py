@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from clothwright import cli_book, cli_making, cli_serve
+from clothwright import cli_book, cli_lay, cli_making, cli_serve
 from clothwright.cli_shared import FAILED, UNWRITTEN, OrderFile, drafted, refuse
 
 if TYPE_CHECKING:
@@ -35,6 +35,7 @@ app = typer.Typer(
 
 app.add_typer(cli_book.app, name="book")
 app.command()(cli_serve.serve)
+app.command()(cli_lay.lay)
 for command in (cli_making.making, cli_making.cutting, cli_making.cost):
     app.command()(command)
 

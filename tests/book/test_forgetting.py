@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from books import Clock, fill, order, picture, slip
+from books import Clock, fill, long_order, order, picture, slip
 from clothwright.book import Book, BookError, open_book
 from clothwright.book.opening import open_store
 from clothwright.book.tables import META
@@ -37,7 +37,9 @@ def test_no_byte_of_hers_is_left(tmp_path: Path) -> None:
         wenna, top = fill(book)
         photo = book.photos.data(book.photos.of(wenna)[0])
         for n in range(60):  # long texts and old pages, in file and log
-            top = slip(book.line.save(top, order(n) * 9, f"The peplum is {n} longer."))
+            top = slip(
+                book.line.save(top, long_order(n, 9), f"The peplum is {n} longer.")
+            )
         middle = photo[20:60]
         assert len(_traces(path, middle)) >= len(MARKS) + 1, "the search finds bytes"
         gone = book.forget(wenna)

@@ -15,7 +15,7 @@ from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 
-from books import Clock, fill, old_file, order, slip
+from books import Clock, fill, long_order, old_file, order, slip
 from clothwright.book import Book, BookError, default_place, open_book, opening
 from clothwright.book.opening import open_store
 from clothwright.book.tables import META, VERSION_TABLE, VERSIONS
@@ -225,7 +225,7 @@ def test_a_full_disk_is_told_and_nothing_is_half_written(tmp_path: Path) -> None
         c.cursor().execute("PRAGMA max_page_count = 1")  # as many as there are now
     with pytest.raises(BookError, match="The disk is full, and nothing was written"):
         for n in range(100):
-            top = slip(book.line.save(top, order(n) * 5, "More."))
+            top = slip(book.line.save(top, long_order(n, 5), "More."))
     before = book.line.stitches(top)
     with store.raw() as c:
         c.cursor().execute("PRAGMA max_page_count = 1000000")

@@ -23,7 +23,7 @@ from clothwright.features.shoulder import Tightening
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.findings import Finding, Severity
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Cloth, Draft, OrderError, draft, pattern
 from clothwright.paper import Edge, EdgeKind, On, Piece, Sheet, redraw, spread, straight
 from clothwright.truing import walk
 from orders import main_features, order
@@ -188,7 +188,8 @@ def test_a_peplum_wider_than_its_cloth() -> None:
     across = 2 * (n.r + n.L) * math.sin(math.radians(n.phi_F))
     assert wide == pytest.approx(across + 3.0, abs=0.01)
     for width, doubted in ((wide - 0.1, True), (wide + 0.1, False)):
-        asked = replace(made.order, cloth_width=width)
+        cloth = Cloth(width=width, selvedge=0.0)
+        asked = replace(made.order, cloths={"shell": cloth})
         assert bool(found(draft(asked), "Q3")) == doubted
     assert not found(made, "Q3")  # nothing is known of the cloth
     told = [t for t in pattern(made).drawn.notes if "selvedges" in t]

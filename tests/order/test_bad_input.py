@@ -4,6 +4,7 @@ Each case changes one thing in a good order, and says what the sentence must nam
 """
 
 import os
+import re
 from importlib import resources
 from pathlib import Path
 
@@ -14,7 +15,9 @@ from clothwright.cli import app
 from clothwright.order import OrderError, draft, read_order
 
 DEMO = resources.files("clothwright.demo")
-ORDER = DEMO.joinpath("peplum-top.toml").read_text("utf8")
+CLOTHED = DEMO.joinpath("peplum-top.toml").read_text("utf8")
+_CLOTHS = re.compile(r"\n\[cloths.*?(?=\n\[\[feature)", re.DOTALL)
+ORDER = _CLOTHS.sub('cloth = "ink crêpe"\n', CLOTHED)  # told the short way
 SLEEVED = DEMO.joinpath("sleeved-top.toml").read_text("utf8")
 BODY = DEMO.joinpath("brida.toml").read_text("utf8")
 
@@ -95,6 +98,39 @@ ORDERS = {
         'kind = "bodice block"\nbust_ease = 2\nwaist_ease = 1\ndepth = "by the scale"',
         'kind = "lining"',
         "block",
+    ),
+}
+CLOTHS = {
+    "width said twice": ('number = "1"', "cloth_width = 54", "say the same"),
+    "a cloth of no name": ("[cloths.lining]", "[cloths.linning]", "lining"),
+    "no table": ('[cloths.lining]\nname = "Heron lining"', "cloths.lining = 3", "each"),
+    "misspelt setting": ('width = "140 cm"', 'widht = "140 cm"', "width"),
+    "no width of cloth": ('width = "140 cm"', 'width = "4 m 10"', "width"),
+    "too wide": ('width = "140 cm"', 'width = "14 m"', "out of reach"),
+    "all selvedge": ('selvedge = "1 cm"', 'selvedge = "70 cm"', "selvedge"),
+    "shrinks away": ("shrink_warp = 3", "shrink_warp = 100", "percent"),
+    "shrinks in words": ("shrink_warp = 3", 'shrink_warp = "much"', "shrink_warp"),
+    "grows": ("shrink_weft = 2", "shrink_weft = -2", "out of reach"),
+    "steamed perhaps": ("steamed = true", 'steamed = "perhaps"', "without quotes"),
+    "no price": ('price = "18.40"', 'price = "dear"', "18.40"),
+    "price below nought": ('price = "18.40"', 'price = "-3"', "18.40"),
+    "sold by the ell": ('sold_by = "0.1 m"', 'sold_by = "ell"', "0.25 m"),
+    "folded thrice": ("steamed = true", 'fold = "thrice"', "lengthwise"),
+    "nap folded across": (
+        "steamed = true",
+        'nap = true\nfold = "across"',
+        "lengthwise",
+    ),
+    "no stripes": ("steamed = true", "repeat_warp = 0", "out of reach"),
+    "half a flaw": (
+        "steamed = true",
+        "flaws = [{ along = 3, across = 2, length = 1 }]",
+        "flaws 1: width is missing",
+    ),
+    "flaw of no size": (
+        "steamed = true",
+        "flaws = [{ along = 3, across = 2, length = 0, width = 1 }]",
+        "out of reach",
     ),
 }
 SLEEVES = {
@@ -224,6 +260,16 @@ def test_bad_order(case: str, tmp_path: Path) -> None:
     old, new, names = ORDERS[case]
     assert old in ORDER
     path = _write(tmp_path, ORDER.replace(old, new, 1), BODY)
+    said = _sentences(path)
+    _plain(said)
+    assert names in said
+
+
+@pytest.mark.parametrize("case", CLOTHS)
+def test_bad_cloth(case: str, tmp_path: Path) -> None:
+    old, new, names = CLOTHS[case]
+    assert old in CLOTHED
+    path = _write(tmp_path, CLOTHED.replace(old, new, 1), BODY)
     said = _sentences(path)
     _plain(said)
     assert names in said

@@ -182,9 +182,14 @@ class Allowances:
         )
 
     @property
+    def beyond_stitching(self) -> float:
+        """What interlining is cut outside the stitch line, cm (first garment 15)."""
+        return _INTERLINING[self.unit]
+
+    @property
     def interlining(self) -> str:
-        """What interlining is cut outside the stitch line (first garment 15)."""
-        return pretty_length(_INTERLINING[self.unit], self.unit)
+        """The same as it is written."""
+        return pretty_length(self.beyond_stitching, self.unit)
 
     def note(self, pieces: Iterable[Piece]) -> str:
         """One sentence for the paper: what these pieces' edges carry, widest first."""

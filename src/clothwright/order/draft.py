@@ -352,13 +352,14 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
 
 def _cloth(order: Order) -> Iterable[Given]:
     """The width of the cloth, where the order says it."""
-    if order.cloth_width is not None:
+    usable = order.shell.usable
+    if usable is not None:
         yield Given(
             "Cw",
             "Cw",
             "usable width of the cloth",
             Kind.LENGTH,
-            order.cloth_width,
+            usable,
             Hand.CHOICE,
             "the order",
         )

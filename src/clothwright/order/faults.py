@@ -1,17 +1,23 @@
-"""What is wrong with a row of an order, in plain sentences."""
+"""What is wrong with a row or a table of an order, in plain sentences."""
 
 import difflib
+from collections.abc import Mapping
 
-from pydantic import ValidationError
-
-from clothwright.features import KINDS
+from pydantic import BaseModel, ValidationError
 
 
-def sentences(error: ValidationError, kind: str, place: str) -> list[str]:
-    """A plain sentence for every fault that a feature's model finds in its row."""
+def sentences(
+    error: ValidationError,
+    model: type[BaseModel],
+    place: str,
+    said: Mapping[str, str] | None = None,
+) -> list[str]:
+    """A plain sentence for every fault that a model finds in its row. `said` gives
+    fields that the user knows by another name."""
     out = []
     for e in error.errors(include_url=False):
         field, within = _place(e["loc"])
+        field = (said or {}).get(field, field)
         where, type_ = place + within, e["type"]
         if type_ == "missing":
             out.append(f"{where}: {field} is missing; write it")
@@ -20,11 +26,11 @@ def sentences(error: ValidationError, kind: str, place: str) -> list[str]:
         elif type_.startswith("union_tag"):
             words = e.get("ctx", {}).get("expected_tags", "")
             tag = e.get("ctx", {}).get("tag", "")
-            said = f"there is no step {tag!r}" if tag else "say what to do"
-            out.append(f"{where}: {said}; write do = one of {words}")
+            odd = f"there is no step {tag!r}" if tag else "say what to do"
+            out.append(f"{where}: {odd}; write do = one of {words}")
         elif type_ == "extra_forbidden":
             fields = [
-                f.alias or n for n, f in KINDS[kind].model_fields.items() if n != "kind"
+                f.alias or n for n, f in model.model_fields.items() if n != "kind"
             ]
             near = difflib.get_close_matches(field, fields, 1)
             hint = (

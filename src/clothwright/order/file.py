@@ -9,7 +9,9 @@
     nap = false
     wearer = "adult"             # or "child", "child under three": for the cautions
     use = "day"                  # or "nightwear"
-    cloth_width = "54 1/4"       # between the selvedges, where it is known
+    cloth_width = "54 1/4"       # between the selvedges, where it is known; all else of
+                                 # the cloths under [cloths.shell] (see cloths)
+    toile = true                 # once one has been made
 
     [[feature]]
     kind = "neckline"
@@ -21,7 +23,8 @@ Every fault is one plain sentence with the place, collected in one `OrderError`.
 import difflib
 import re
 import tomllib
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -29,9 +32,10 @@ from pydantic import ValidationError
 
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
 from clothwright.features import KINDS, Feature
+from clothwright.order.cloths import Cloth, read_cloths
 from clothwright.order.faults import sentences
 from clothwright.order.wearer import Use, Wearer, read_wearer
-from clothwright.units import LengthError, Unit, format_length, parse_length
+from clothwright.units import Unit, format_length
 
 
 class OrderError(ValueError):
@@ -54,14 +58,20 @@ class Order:
     house_text: str = ""
     house_place: str = ""
     estimates: RuleSet = RuleSet.SURVEY
-    nap: bool = False
-    cloth: str = "shell"
-    cloth_width: float | None = None
-    """Usable width of the cloth between the selvedges, cm."""
+    cloths: Mapping[str, Cloth] = field(default_factory=lambda: {"shell": Cloth()})
+    """By plain name: the shell always, the others where the order tells of them."""
+
+    toile: bool = False
+    """A toile has been made and fitted."""
 
     wearer: Wearer = Wearer.ADULT
     use: Use = Use.DAY
     place: str = "order"
+
+    @property
+    def shell(self) -> Cloth:
+        """The cloth that is seen."""
+        return self.cloths["shell"]
 
     def feature(self, kind: str) -> Feature | None:
         """The feature of this kind, if the order has one."""
@@ -81,6 +91,8 @@ _TOP = {
     "cloth_width",
     "wearer",
     "use",
+    "cloths",
+    "toile",
     "feature",
     "taken",
     "by",
@@ -167,9 +179,9 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
                 f'{place}: estimates = {got!r} is not known; write "survey" or '
                 '"handbook"'
             )
-    if not isinstance(table.get("nap", False), bool):
-        faults.append(f"{place}: nap is true or false, without quotes")
-    cloth_width, more = _cloth_width(table, place, unit)
+    if not isinstance(table.get("toile", False), bool):
+        faults.append(f"{place}: toile is true or false, without quotes")
+    cloths, more = read_cloths(table, place, unit)
     faults += more
     wearer, use, odd = read_wearer(table, place)
     faults += odd
@@ -184,11 +196,10 @@ def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
         house_text=house_text,
         house_place=house_place,
         estimates=estimates,
-        nap=bool(table.get("nap", False)),
-        cloth=str(table.get("cloth", "shell")),
-        cloth_width=cloth_width,
         wearer=wearer,
         use=use,
+        cloths=cloths,
+        toile=bool(table.get("toile", False)),
         place=place,
     )
 
@@ -209,31 +220,6 @@ def _unit(table: dict[str, Any], place: str, faults: list[str]) -> Unit:
             f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
         )
     return words.get(str(got), Unit.CM)
-
-
-CLOTH_WIDTHS = 20.0, 400.0
-"""Narrowest and widest cloth that an order may name, cm."""
-
-
-def _cloth_width(
-    table: dict[str, Any], place: str, unit: Unit
-) -> tuple[float | None, list[str]]:
-    got = table.get("cloth_width")
-    if got is None:
-        return None, []
-    low, high = CLOTH_WIDTHS
-    if not isinstance(got, str | int | float):
-        return None, [f'{place}: cloth_width is a length, like "138 cm"']
-    try:
-        width = parse_length(got, unit)
-    except LengthError as e:
-        return None, [f"{place}: cloth_width: {e}"]
-    if low <= width <= high:
-        return width, []
-    return None, [
-        f"{place}: cloth_width = {format_length(width, unit)} is out of reach; write "
-        f"something from {format_length(low, unit)} to {format_length(high, unit)}"
-    ]
 
 
 def _body(table: dict[str, Any], place: str, folder: Path, unit: Unit) -> Body:
@@ -275,7 +261,8 @@ def _features(
         try:
             feature = KINDS[kind].model_validate(row, context={"unit": unit})
         except ValidationError as e:
-            faults += sentences(e, kind, f"{place}, feature {i} ({kind})")
+            where = f"{place}, feature {i} ({kind})"
+            faults += sentences(e, KINDS[kind], where)
             continue
         bounds = list(out_of_bounds(feature, unit, place))
         faults += bounds
@@ -288,8 +275,8 @@ def _features(
 def out_of_bounds(feature: Feature, unit: Unit, place: str) -> list[str]:
     """Sentences for numbers outside what their feature allows."""
     out = []
-    for field, number in feature.numbers().items():
-        value = getattr(feature, field)
+    for name, number in feature.numbers().items():
+        value = getattr(feature, name)
         if value is None:
             continue
         low, high = number.low, number.high
@@ -306,7 +293,7 @@ def out_of_bounds(feature: Feature, unit: Unit, place: str) -> list[str]:
             return format_length(v, unit) if is_length else f"{v:g}"
 
         out.append(
-            f"{place}, {feature.kind}: {field} = {show(value)} is out of reach; "
+            f"{place}, {feature.kind}: {name} = {show(value)} is out of reach; "
             f"write something from {show(low)} to {show(high)} ({number.name})"
         )
     return out

@@ -89,12 +89,12 @@ def finishing_of(draft: Draft) -> Finishing:
         cuts=cuts,
         allowances=allowances,
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
-        nap=order.nap,
+        nap=order.shell.nap,
         taped=frozenset(_on_both(_taped(sheet))),
         failures=draft.failures(),
         cautions=of_garment(hazards, order),
         notes=(*said, *notes),
-        cloths={"shell": order.cloth},
+        cloths={"shell": order.shell.name or "shell"},
     )
 
 

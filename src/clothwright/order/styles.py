@@ -74,7 +74,7 @@ def _style(row: Any, where: str, unit: Unit) -> ByHand:
     try:
         return ByHand.model_validate(row, context={"unit": unit})
     except ValidationError as e:
-        raise OrderError(*sentences(e, "by hand", where)) from None
+        raise OrderError(*sentences(e, ByHand, where)) from None
 
 
 def house_with_style(text: str, name: str, steps: list[Any], unit: Unit) -> str:

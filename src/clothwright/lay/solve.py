@@ -1,0 +1,306 @@
+"""A lay of given shapes on a spread cloth, as short as its budget allows.
+
+The first lay stands at once; then the search goes on until the budget is spent, the lay
+has reached its bound, or it is told to stop, and gives the best so far. With a budget
+of seconds the free packer works beside it; with a budget of layouts it does not, and
+the same seed and number always give the same lay.
+"""
+
+import time
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from shapely import Polygon
+
+from clothwright.lay.bounds import area_bound, row_bound
+from clothwright.lay.check import check_lay
+from clothwright.lay.match import links_of
+from clothwright.lay.nofit import NoFits
+from clothwright.lay.packer import Packing, can_pack
+from clothwright.lay.pieces import Copy, Placed, Shape, copies
+from clothwright.lay.place import Layout, Table
+from clothwright.lay.search import greedy, search
+from clothwright.lay.spread import LayError, Spread
+from clothwright.units import Unit, format_length
+
+AT_BOUND = 0.05
+"""A lay within this of its bound is not sought shorter, cm."""
+
+MANY = 15
+"""More free pieces than this are left to the packer: laying one after another cannot
+squeeze."""
+
+COMB_SECONDS = 2.0
+"""The packer's time with pieces on the fold, where there is as much: it only has to
+find a start."""
+
+COMB_SHARE = 0.2
+"""Share of the seconds that it gets where they are many."""
+
+TWO_FROM = 8.0
+"""With so many seconds two searches of our own go on in turns, from other seeds."""
+
+PACKER_SHARE = 0.97
+"""Share of the seconds for the packer where pieces are many."""
+
+LISTEN = 0.2
+"""The packer is listened to so often, s."""
+
+PACKER_START = 0.3
+"""The packer is not started for less than this, s."""
+
+
+@dataclass(frozen=True)
+class Budget:
+    """How long to look for a shorter lay: layouts tried, or seconds."""
+
+    layouts: int | None = None
+    seconds: float = 2.0
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far a search is."""
+
+    length: float
+    """Of the best lay so far, cm."""
+
+    bound: float
+    share: float
+    """Of the budget that is spent, 0 to 1."""
+
+
+@dataclass(frozen=True)
+class Solved:
+    """The best lay found."""
+
+    copies: tuple[Copy, ...]
+    placed: tuple[Placed, ...]
+    length: float
+    area_bound: float
+    row_bound: float
+    tried: int
+    stopped: bool = False
+    """It was told to stop before its budget was spent."""
+
+    @property
+    def bound(self) -> float:
+        """No lay of these pieces on this cloth is shorter, cm."""
+        return max(self.area_bound, self.row_bound)
+
+    @property
+    def at_bound(self) -> bool:
+        """Nothing shorter exists."""
+        return self.length <= self.bound + AT_BOUND
+
+
+def solve(
+    shapes: Sequence[Shape],
+    spread: Spread,
+    *,
+    seams: Sequence[str] = (),
+    gap: float = 0.0,
+    budget: Budget = Budget(),  # noqa: B008 (it cannot change)
+    seed: int = 1,
+    unit: Unit = Unit.CM,
+    known: NoFits | None = None,
+    told: Callable[[Progress], None] | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> Solved:
+    """Lay shapes on a spread cloth. Raises LayError when a piece does not go on it.
+
+    `seams` are the codes at which stripes meet, the weightiest first. Ctrl-C in the
+    main thread, or `stop` saying True, ends the search; the best so far is kept.
+    """
+    _must_be_simple(shapes)
+    everything = copies(shapes, spread, gap=gap)
+    _must_fit(everything, spread, unit)
+    table = Table(everything, spread, links_of(everything, seams, spread), known)
+    bounds = area_bound(everything, spread), row_bound(everything, spread)
+    run = _Run(table, shapes, gap, max(bounds), budget, seed)
+    stopped = False
+    try:
+        for progress in run.go():
+            if told is not None:
+                told(progress)
+            if stop is not None and stop():
+                stopped = True
+                break
+    except KeyboardInterrupt:
+        stopped = True
+    finally:
+        run.end()
+    best = run.best
+    placed = table.placed(best)
+    faults = run.faults(best)
+    if faults:  # never print what has not passed
+        raise LayError("\n".join(faults))
+    return Solved(everything, placed, best.length, *bounds, run.tried, stopped)
+
+
+class _Run:
+    """One search, with the packer beside it where that helps."""
+
+    def __init__(
+        self,
+        table: Table,
+        shapes: Sequence[Shape],
+        gap: float,
+        bound: float,
+        budget: Budget,
+        seed: int,
+    ) -> None:
+        self.table, self.shapes, self.gap = table, shapes, gap
+        self.bound, self.budget, self.seed = bound, budget, seed
+        self.best = greedy(table)
+        self.tried = 1
+        self.begun = time.monotonic()
+        self.packings: list[Packing] = []
+
+    def go(self) -> Iterator[Progress]:
+        """Search until the budget is spent or the bound reached."""
+        if self.budget.layouts is not None:
+            for layout in search(self.table, seed=self.seed, start=self.best):
+                self.tried += 1
+                self._keep(layout)
+                yield self._progress(self.tried / self.budget.layouts)
+                if self._near() or self.tried >= self.budget.layouts:
+                    return
+        packs = can_pack(self.table) and self.budget.seconds >= PACKER_START
+        if packs and len(self.table.copies) > MANY and not self._folded():
+            yield from self._many()
+        else:
+            yield from self._few(packs)
+
+    def _few(self, packs: bool) -> Iterator[Progress]:
+        """Our own search, from the greedy lay and from what the packer finds."""
+        seconds = self.budget.seconds
+        folded = self._folded()
+        if packs:
+            time_each = 0.7 * seconds
+            if folded:
+                time_each = min(max(COMB_SECONDS, COMB_SHARE * seconds), seconds / 2)
+            for row_turned in (False, True) if folded else (False,):
+                packing = Packing(
+                    self.table,
+                    self.best,
+                    seconds=time_each,
+                    seed=self.seed,
+                    row_turned=row_turned,
+                )
+                self.packings.append(packing)
+        seeds = (self.seed, self.seed + 1) if seconds >= TWO_FROM else (self.seed,)
+        searches = [search(self.table, seed=k, start=self.best) for k in seeds]
+        while True:
+            spent = self.spent
+            yield self._progress(spent)
+            if self._near() or spent >= 1.0:
+                return
+            for s in searches:
+                self.tried += 1
+                self._keep(next(s))
+            if self.packings and all(p.strip.done for p in self.packings):
+                found = [self.table.squeezed(k) for k in self._heard()]
+                self.packings = []
+                for start in found:
+                    self._keep(start)
+                    searches.append(search(self.table, seed=self.seed, start=start))
+
+    def _many(self) -> Iterator[Progress]:
+        """Many free pieces are left to the packer: taken up one after another from
+        what it found, none goes anywhere better (tried: nothing in 200 layouts)."""
+        packing = Packing(
+            self.table,
+            self.best,
+            seconds=self.budget.seconds * PACKER_SHARE,
+            seed=self.seed,
+            workers=2,
+        )
+        self.packings = [packing]
+        while not packing.strip.done and self.spent < PACKER_SHARE:
+            yield self._progress(self.spent)
+            time.sleep(LISTEN)
+            if packing.strip.length < self.best.length:
+                self._heard()
+        self._heard()
+        self._keep(self.table.squeezed(self.best))
+        yield self._progress(1.0)
+
+    @property
+    def spent(self) -> float:
+        """Share of the seconds that are gone."""
+        return (time.monotonic() - self.begun) / self.budget.seconds
+
+    def _folded(self) -> bool:
+        return self.table.spread.folds and any(
+            c.shape.on_fold for c in self.table.copies
+        )
+
+    def _heard(self) -> list[Layout]:
+        """What the packer has found so far and may be cut; the best is kept."""
+        found = []
+        for p in self.packings:
+            layout = p.layout()
+            if layout is not None and not self.faults(layout):
+                self._keep(layout)
+                found.append(layout)
+        return found
+
+    def _keep(self, layout: Layout) -> None:
+        if layout.length < self.best.length - 1e-9:
+            self.best = layout
+
+    def _near(self) -> bool:
+        return self.best.length <= self.bound + AT_BOUND
+
+    def _progress(self, share: float) -> Progress:
+        return Progress(self.best.length, self.bound, min(share, 1.0))
+
+    def faults(self, layout: Layout) -> list[str]:
+        """What the checker has against a layout."""
+        table = self.table
+        placed = table.placed(layout)
+        found = check_lay(
+            self.shapes,
+            table.spread,
+            placed,
+            layout.length,
+            gap=self.gap,
+            meet=table.links,
+        )
+        return [str(f) for f in found]
+
+    def end(self) -> None:
+        """Stop the packer if it still runs, and take what it has found."""
+        self._heard()
+        for p in self.packings:
+            p.strip.stop()
+        self.packings = []
+
+
+def _must_be_simple(shapes: Sequence[Shape]) -> None:
+    """Raises LayError that names every outline that crosses itself."""
+    crossed = [s.label for s in shapes if not Polygon(s.outline).is_valid]
+    if crossed:
+        raise LayError(f"the outline of {', '.join(crossed)} crosses itself; mend it")
+
+
+def _must_fit(everything: Sequence[Copy], spread: Spread, unit: Unit) -> None:
+    """Raises LayError that names every piece that is too wide, and what would do."""
+    said = dict.fromkeys(
+        _too_wide(c.shape, spread, unit) for c in everything if not c.variants
+    )
+    if said:
+        raise LayError("\n".join(said))
+
+
+def _too_wide(shape: Shape, spread: Spread, unit: Unit) -> str:
+    ys = [y for _, y in shape.outline]
+    wide = max(ys) - min(ys)
+    room = max(b - a for a, b in spread.bands)
+    layers = "single cloth" if spread.layers == 1 else "the folded cloth"
+    return (
+        f"{shape.label} is {format_length(wide, unit)} wide across the grain, and "
+        f"{layers} has {format_length(room, unit)} for it; "
+        f"it takes {format_length(wide - room, unit)} more"
+    )

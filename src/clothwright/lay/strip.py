@@ -1,0 +1,166 @@
+"""The free packer as a program beside us: items in, ever shorter packings out."""
+
+import json
+import subprocess
+import sys
+import threading
+from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+from clothwright.lay.place import MEAN_WEIGHT, Layout, Table
+
+Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
+"""An item as the packer is told it: name, points, how many, turns in degrees."""
+
+EXPLORING = 0.8
+"""Share of the packer's time for exploring; the rest squeezes."""
+
+
+class Strip:
+    """One run of the packer; it goes on beside us until it is done or stopped."""
+
+    def __init__(
+        self,
+        items: Sequence[Told],
+        height: float,
+        *,
+        seconds: float,
+        seed: int = 1,
+        workers: int = 1,
+    ) -> None:
+        told = {
+            "height": height,
+            "seconds": seconds,
+            "seed": seed,
+            "workers": workers,
+            "share": EXPLORING,
+            "items": items,
+        }
+        self._line = ""
+        self._process = subprocess.Popen(
+            [sys.executable, "-I", str(Path(__file__).with_name("packing.py"))],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            text=True,
+            start_new_session=True,
+        )
+        self._reader = threading.Thread(
+            target=self._run, args=(json.dumps(told),), daemon=True
+        )
+        self._reader.start()
+
+    def _run(self, told: str) -> None:
+        stdin, stdout = self._process.stdin, self._process.stdout
+        assert stdin is not None
+        assert stdout is not None
+        with suppress(OSError):
+            stdin.write(told)
+            stdin.close()
+        with stdout:
+            for line in stdout:
+                if line.endswith("\n"):
+                    self._line = line
+        self._process.wait()
+
+    @property
+    def done(self) -> bool:
+        """True when it has nothing more to say."""
+        return not self._reader.is_alive()
+
+    def stop(self) -> None:
+        """End it at once; what it has found stays."""
+        self._process.kill()
+        self._reader.join(2.0)
+
+    @property
+    def length(self) -> float:
+        """Length of its shortest packing so far; infinite without one."""
+        return float(json.loads(self._line)[0]) if self._line else float("inf")
+
+    @property
+    def placed(self) -> list[tuple[str, float, float, float]]:
+        """Name, turn, x and y of every item in that packing; empty without one."""
+        if not self._line:
+            return []
+        return [(str(n), t, x, y) for n, t, x, y in json.loads(self._line)[1]]
+
+
+@dataclass(frozen=True)
+class Group:
+    """Copies of one shape and hand, told to the packer as one item."""
+
+    copies: tuple[int, ...]
+    base: int
+    """The variant whose points were told."""
+
+
+def grouped(
+    table: Table, like: Layout, which: Sequence[int]
+) -> tuple[list[Told], dict[str, Group]]:
+    """Copies as items, each with the hand that it has in a layout."""
+    found: dict[tuple[str, bool], list[int]] = {}
+    for i in which:
+        c = table.copies[i]
+        hand = c.variants[like.choice[i]].mirrored
+        found.setdefault((c.shape.code, hand), []).append(i)
+    items: list[Told] = []
+    groups: dict[str, Group] = {}
+    for n, ((_, hand), members) in enumerate(sorted(found.items())):
+        variants = table.copies[members[0]].variants
+        ways = [k for k, v in enumerate(variants) if v.mirrored == hand]
+        base = variants[ways[0]]
+        turns = [variants[k].turn - base.turn for k in ways]
+        groups[str(n)] = Group(tuple(members), ways[0])
+        items.append((str(n), base.points, len(members), turns))
+    return items, groups
+
+
+def read(
+    table: Table,
+    groups: dict[str, Group],
+    placed: Sequence[tuple[str, float, float, float]],
+    shift: tuple[float, float],
+    choice: list[int],
+    at: list[tuple[float, float]],
+) -> None:
+    """Put what the packer placed into `choice` and `at`, moved by `shift`."""
+    used: dict[str, int] = {}
+    for name, turn, x, y in placed:
+        group = groups.get(name)
+        if group is None:
+            continue
+        k = used.get(name, 0)
+        used[name] = k + 1
+        i = group.copies[k]
+        variants = table.copies[i].variants
+        base = variants[group.base]
+        choice[i] = min(
+            (w for w, v in enumerate(variants) if v.mirrored == base.mirrored),
+            key=lambda w: abs(
+                (variants[w].turn - base.turn - turn + 180) % 360 - 180  # noqa: B023
+            ),
+        )
+        at[i] = (x + shift[0], y + shift[1])
+
+
+def settled(
+    table: Table, choice: Sequence[int], at: Sequence[tuple[float, float]]
+) -> Layout:
+    """A layout from places, pushed to the beginning of the cloth."""
+    spans = []
+    for i, c in enumerate(table.copies):
+        xs = [x for x, _ in c.variants[choice[i]].points]
+        spans.append((min(xs) + c.margin + at[i][0], max(xs) - c.margin + at[i][0]))
+    start = min(a for a, _ in spans)
+    places = tuple((x - start, y) for x, y in at)
+    length = max(b for _, b in spans) - start
+    middle = sum(
+        c.area * ((a + b) / 2 - start)
+        for c, (a, b) in zip(table.copies, spans, strict=True)
+    )
+    order = tuple(sorted(range(len(at)), key=lambda i: (places[i][0], i)))
+    cost = length + MEAN_WEIGHT * middle / table.area
+    return Layout(order, tuple(choice), places, length, cost)

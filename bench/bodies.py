@@ -19,7 +19,7 @@ from bodies import ansur_women, bdims_women
 from clothwright.body import RuleSet
 from clothwright.order import Order
 from clothwright.units import Unit
-from order.test_random_bodies import DEMOS, demo_features
+from order.test_random_bodies import DEMOS, SKIRT, demo_features
 from order.test_variants import garment
 from orders import main_features, order
 from verdict import unsound, verdict
@@ -33,8 +33,8 @@ Answer = tuple[str, tuple[str, ...], tuple[str, ...]]
 def orders(seed: int) -> Iterator[tuple[str, Order]]:
     """The orders of one random woman."""
     rng = random.Random(seed)
-    for kind in (*DEMOS, "random order"):
-        features = demo_features(kind) if kind in DEMOS else garment(rng)
+    for kind in (*DEMOS, "random order", SKIRT):
+        features = garment(rng) if kind == "random order" else demo_features(kind)
         unit, rules = rng.choice(list(Unit)), rng.choice(list(RuleSet))
         yield kind, order(woman(seed), features, unit=unit, estimates=rules)
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from clothwright.order import Pattern, draft, pattern, read_order
 
-ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top")
+ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top", "straight-skirt")
 
 
 @cache

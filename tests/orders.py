@@ -24,9 +24,13 @@ from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
+from clothwright.features.straight_skirt import StraightSkirt
 from clothwright.features.under_panel import UnderPanel
+from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
+from clothwright.features.waistband import Waistband
 from clothwright.order import Order
 from clothwright.paper import Drafting
 from clothwright.rules import Given, Hand, Kind, Numbers
@@ -109,6 +113,13 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
     if "facing" in by_kind:
         del by_kind["neck facing"]
     return tuple(by_kind.values())
+
+
+def straight_skirt(*swaps: Feature) -> tuple[Feature, ...]:
+    """A straight skirt with zip, vent and waistband at the workroom's defaults; each
+    swap takes the place of the feature of its kind, or is added."""
+    usual = (StraightSkirt(), SkirtZip(), Vent(), Waistband())
+    return tuple(({f.kind: f for f in usual} | {f.kind: f for f in swaps}).values())
 
 
 def order(

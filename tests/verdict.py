@@ -122,6 +122,9 @@ def _crossed(made: Draft) -> Iterator[str]:
 def _girths(made: Draft) -> Iterator[str]:
     """Stitched waist, bust over the bust points, peplum at its waist."""
     n, sheet = made.numbers, made.sheet
+    if "SB" in sheet.pieces:
+        yield from _skirt(made)
+        return
     waist = sum(
         p.edge(e).length
         for p in sheet.pieces.values()
@@ -142,6 +145,21 @@ def _girths(made: Draft) -> Iterator[str]:
         yield f"the bust is {2 * half:.1f} on a body of {n.B:.1f}, and passes"
     if lost > 1.6 and not told:
         yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"
+
+
+def _skirt(made: Draft) -> Iterator[str]:
+    """Stitched waist and sliced hip of a skirt."""
+    n, sheet = made.numbers, made.sheet
+    pieces = [sheet.piece(c) for c in ("SB", "SF")]
+    waist = sum(e.length for p in pieces for e in p.edges if e.name.startswith("waist"))
+    if abs(waist - (n.W + n.Ew) / 2) > 0.1:
+        yield f"the half waist is {waist - (n.W + n.Ew) / 2:+.2f} off body and ease"
+    level = LineString([(-60, n.WH), (120, n.WH)])
+    hip = sum(
+        Polygon(p.outline.flatten(0.005)).intersection(level).length for p in pieces
+    )
+    if hip < (n.H + n.Eh) / 2 - 0.1:
+        yield f"the hip is {2 * hip:.1f} round on a body of {n.H:.1f}, and passes"
 
 
 def _edges(made: Draft) -> set[str]:

@@ -3,9 +3,13 @@
 from typing import Any
 
 from clothwright.app.behind import behind_field, why
+from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
+from clothwright.app.table import Table
 from clothwright.app.words import paragraphs
+from clothwright.app.workshop import made_up
 from clothwright.app.writing import understood
+from clothwright.book import Book
 from clothwright.features import FEATURES
 from clothwright.units import Unit
 
@@ -37,6 +41,24 @@ def test_the_order_reads_as_sentences(room: Room) -> None:
         "The peplum is flared, 6 in long and half of a full circle; it ends at the "
         "edges."
     )
+
+
+def test_a_skirt_reads_and_lies_on_the_table(book: Book) -> None:
+    """An order without a bodice: its sentences, what it lacks when its zip is left off,
+    its pieces side by side."""
+    room = Room(InBook(book, made_up(book, "straight-skirt")))
+    style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}
+    assert style["straight skirt"] == (
+        "A straight skirt, 60.0 cm long from the waist, with 4.0 cm of ease at the hip "
+        "and 2.0 cm at the waist."
+    )
+    assert style["vent"].startswith("The centre back seam ends in a vent, 18.0 cm high")
+    assert room.draft is not None
+    laid = Table().lay(room.draft)
+    assert laid["places"]["SB"][0] < laid["places"]["SF"][0]
+    room.change({"do": "leave", "kind": "skirt zip"})
+    said = [text(s) for s in told(room, Unit.CM)["Style"]]
+    assert any("must open" in s and "Add the skirt zip" in s for s in said)
 
 
 def test_every_feature_tells_its_name_and_at_most_four_live_words() -> None:

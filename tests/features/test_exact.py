@@ -6,10 +6,10 @@ import pytest
 
 from bodies import P92
 from clothwright.blocks.bodice_rules import SCALE_DEPTH
+from clothwright.blocks.circle import arc
 from clothwright.curves import Point, distance
 from clothwright.features.block import bust_girth
 from clothwright.features.peplum import Cut, Peplum
-from clothwright.features.peplum_pieces import arc
 from clothwright.features.peplum_rules import FLARED
 from clothwright.order import draft
 from orders import main_features, order

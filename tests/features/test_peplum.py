@@ -9,6 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
+from clothwright.blocks.circle import arc
 from clothwright.body import Body
 from clothwright.curves import Point, degrees_between, distance
 from clothwright.features import Feature
@@ -17,7 +18,6 @@ from clothwright.features.loops import Loops, Rows
 from clothwright.features.necklines import BackNeckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum, widest
-from clothwright.features.peplum_pieces import arc
 from clothwright.features.peplum_rules import FLARED, body_at, girth_at
 from clothwright.features.shoulder import Tightening
 from clothwright.features.under_panel import UnderPanel

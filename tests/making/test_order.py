@@ -58,7 +58,12 @@ def broken(m: MakingOrder) -> Iterator[str]:
     sides = [s for s in plain("side") if not has(s, "side", of="P")]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
     caps, under = plain("cap"), plain("underarm")
-    waist = [s for s in plain("waist") if s.kind is SeamKind.PLAIN]
+    band = ("WB", "WCF", "WCB")  # set on when the zip is in, or before the sides
+    waist = [
+        s
+        for s in plain("waist")
+        if s.kind is SeamKind.PLAIN and not any(r.piece in band for r in s.runs())
+    ]
     joins = [s for s in seams if has(s, "join") and s.kind is SeamKind.PLAIN]
 
     def first(before: list[Seam], after: list[Seam], why: str) -> Iterator[str]:

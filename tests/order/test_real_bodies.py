@@ -1,4 +1,5 @@
-"""The main garment on every woman of two public surveys, a sleeved top on one.
+"""The main garment on every woman of two public surveys, a sleeved top on one, skirts
+on one and a part of the other.
 
 Each drafts, or is refused with a sentence that names a measure; at least 97 of 100
 pass every check; no net outline and no cut line crosses itself (shapely judges).
@@ -12,8 +13,14 @@ from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
 from clothwright.features import Feature
 from clothwright.features.block import Block, Depth
+from clothwright.features.circle_skirt import CircleSkirt
+from clothwright.features.gathered_skirt import GatheredSkirt
+from clothwright.features.gored_skirt import GoredSkirt
+from clothwright.features.skirt_zip import SkirtZip
+from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.waistband import Waistband
 from clothwright.order import Draft, OrderError, draft, pattern
-from orders import main_features, order, sleeved_features
+from orders import main_features, order, sleeved_features, straight_skirt
 
 MM = 0.1
 
@@ -66,6 +73,24 @@ def test_bdims_with_sleeves(part: int) -> None:
 def test_bdims_with_sleeves_on_a_measured_armhole(part: int) -> None:
     features = sleeved_features(Block(depth=Depth.MEASURED))
     _judge(bdims_women()[part::8], RuleSet.SURVEY, features)
+
+
+@pytest.mark.parametrize("part", range(2))
+def test_bdims_in_a_straight_skirt(part: int) -> None:
+    _judge(bdims_women()[part::2], RuleSet.HANDBOOK, straight_skirt())
+
+
+def test_ansur_in_a_straight_skirt() -> None:
+    _judge(ansur_women()[::5], RuleSet.SURVEY, straight_skirt())
+
+
+@pytest.mark.parametrize(
+    "block",
+    [StraightSkirt(flare=6.0), CircleSkirt(), GoredSkirt(), GatheredSkirt()],
+    ids=lambda f: f.kind,
+)
+def test_bdims_in_other_skirts(block: Feature) -> None:
+    _judge(bdims_women()[::5], RuleSet.HANDBOOK, (block, SkirtZip(), Waistband()))
 
 
 @pytest.mark.parametrize("part", range(4))

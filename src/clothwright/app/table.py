@@ -30,6 +30,7 @@ from clothwright.truing import walk
 ROWS = (
     ("B", "BC", "BS", "FS", "FC", "F"),
     ("PB", "PBC", "PBS", "PFS", "PFC", "PF"),
+    ("SB", "SF"),
 )
 """Pieces of half a body side by side, centre back at the left; all others lie in
 columns to their right."""

@@ -5,9 +5,16 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.block import Block
 from clothwright.features.by_hand import ByHand
+from clothwright.features.circle_skirt import CircleSkirt
 from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.contour_band import ContourBand
+from clothwright.features.dress_skirt import DressSkirt
 from clothwright.features.facing import Facing
+from clothwright.features.flounce import Flounce
 from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.gathered_skirt import GatheredSkirt
+from clothwright.features.godets import Godets
+from clothwright.features.gored_skirt import GoredSkirt
 from clothwright.features.lining import Lining
 from clothwright.features.loops import Loops
 from clothwright.features.neck_facing import NeckFacing
@@ -18,9 +25,15 @@ from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.skirt_lining import SkirtLining
+from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
+from clothwright.features.straight_skirt import StraightSkirt
 from clothwright.features.under_panel import UnderPanel
+from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
+from clothwright.features.waist_facing import WaistFacing
+from clothwright.features.waistband import Waistband
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
@@ -41,9 +54,22 @@ FEATURES: tuple[type[Feature], ...] = (
     ShortSleeve,
     WaistSeam,
     Peplum,
+    DressSkirt,
     Facing,
     NeckFacing,
     Lining,
+    StraightSkirt,
+    CircleSkirt,
+    GoredSkirt,
+    GatheredSkirt,
+    Vent,
+    SkirtZip,
+    Waistband,
+    ContourBand,
+    WaistFacing,
+    SkirtLining,
+    Godets,
+    Flounce,
     ByHand,
 )
 """Every feature that an order may name, in the order in which they are told."""

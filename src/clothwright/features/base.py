@@ -4,7 +4,8 @@ Terminology
     feature   one style decision of an order: a neckline, a princess line, a peplum.
     stage     one part of its work, with its place in the order of drafting; a pure
               function of the numbers it reads and the table it is given.
-    gives     words for what a feature provides ("front panels").
+    gives     words for what a feature provides ("front panels"). A "block" is what an
+              order is drafted on; there is one.
     needs     such words that must be given by some feature of the order.
     clashes   such words that no other feature of the order may give.
 
@@ -111,6 +112,18 @@ class Pin:
 
 
 @dataclass(frozen=True)
+class Cuts:
+    """How a piece is cut, of each of its cloths."""
+
+    how: str
+    """As printed: "1, right side up", "6"."""
+
+    count: int = 1
+    cloths: tuple[str, ...] = ("shell",)
+    """Plain names: "shell", "lining", "interlining"."""
+
+
+@dataclass(frozen=True)
 class Stage:
     """One part of a feature's work."""
 
@@ -146,6 +159,10 @@ class Feature(BaseModel):
 
     clashes: ClassVar[Mapping[str, str]] = {}
     """Word that no other feature may give: why."""
+
+    makes_up: ClassVar[Mapping[str, str]] = {}
+    """Word that the whole order must give, since this block is no garment without it:
+    the sentence when nothing does."""
 
     @classmethod
     def numbers(cls) -> Mapping[str, Number]:
@@ -193,6 +210,11 @@ class Feature(BaseModel):
     def stages(self) -> tuple[Stage, ...]:
         """Its work, in parts."""
         return ()
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+        """How its pieces are cut, by their codes, where that is not a pair, or once on
+        the fold, of the shell alone."""
+        return {}
 
     def notes(
         self,

@@ -1,4 +1,4 @@
-"""The fitted bodice block as the first feature of every order, with its ease."""
+"""The fitted bodice block: the first feature of a top, with its ease."""
 
 from collections.abc import Iterable, Mapping
 from enum import Enum
@@ -80,7 +80,23 @@ class Block(Feature):
         "the armhole {depth}."
     )
     page: ClassVar[int] = 0
-    gives: ClassVar[frozenset[str]] = frozenset({"bodice"})
+    gives: ClassVar[frozenset[str]] = frozenset({"block", "bodice"})
+    makes_up: ClassVar[Mapping[str, str]] = {
+        "armhole": 'an armhole is missing; add a "sleeveless armhole", or a "sleeved '
+        'armhole" with its sleeve',
+        "neckline": 'a neckline is missing; add a feature kind = "neckline"',
+        "back neck": 'a back neck is missing; add a "back neckline" or a "low open '
+        'back"',
+        "front panels": 'the bust dart has no place; add a "front armhole princess", a '
+        '"shoulder princess" or a "side dart"',
+        "back panels": 'the back dart has no place; add a "back armhole princess", a '
+        '"shoulder princess" or a "back waist dart"',
+        "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
+        "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum" '
+        'or "dress skirt"',
+        "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '
+        'or a "lining"',
+    }
 
     bust_ease: Annotated[
         Length | None,

@@ -46,3 +46,9 @@ class Chains:
             self.has(c, "cb") and self.sheet.edge(c, "cb").kind is EdgeKind.SEAM
             for c in ("BC", "B")
         )
+
+
+def hanging(sheet: Sheet) -> str:
+    """What hangs on the waist: a peplum or a skirt, as its pieces are named."""
+    code = next((c for c in ("PF", "PFC") if c in sheet.pieces), "")
+    return sheet.piece(code).name.split()[-1] if code else ""

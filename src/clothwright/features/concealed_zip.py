@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.chains import hanging
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Hazard,
@@ -29,6 +30,10 @@ _BELOW_NECK, _SPARE = 0.5, 2.5
 
 _ABOVE_HEM = 2.0
 """A zip ends at least this far above the hem, cm (16.3)."""
+
+_SKIRT, _IN_SKIRT = 35.0, 18.0
+"""What is so long is a skirt, and a zip ends so far below the waist in it, cm
+(transformations §2: 16 to 20)."""
 
 _OVER_HEAD = 2.0
 """What goes on over the head passes the bust with this much room, cm (16.3)."""
@@ -84,12 +89,12 @@ def _no_gap() -> float:
     "z",
     "end of the zip below the waist",
     source=f"{_SRC}.3",
-    formula="12 cm, but 2 cm above the hem of the peplum",
+    formula="12 cm, 18 cm in a skirt (L from 35 cm), 2 cm above the hem of a peplum",
     low=0.0,
     high=25.0,
 )
 def z(L: float) -> float:
-    return min(12.0, L - _ABOVE_HEM)
+    return _IN_SKIRT if L >= _SKIRT else min(12.0, L - _ABOVE_HEM)
 
 
 class ConcealedZip(Feature):
@@ -175,7 +180,7 @@ class ConcealedZip(Feature):
     ) -> Iterable[str]:
         yield (
             f"The opening is {fmt(_opening(n, sheet))} long: the zip ends at the notch "
-            f"on the peplum's centre back, {fmt(n.z)} below the waist."
+            f"on the {hanging(sheet)}'s centre back, {fmt(n.z)} below the waist."
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
@@ -245,9 +250,9 @@ class ConcealedZip(Feature):
             yield Finding(
                 "Z1",
                 Severity.REFUSE,
-                "The zip would end below the peplum, or less than 2 cm above its hem.",
+                "The zip would end below the hem, or less than 2 cm above it.",
                 "z",
-                "End the zip higher, or lengthen the peplum.",
+                "End the zip higher, or lengthen what hangs on the waist.",
                 {"z": n.z, "L": n.L},
             )
         wide = girth_at(n, n.z)
@@ -258,7 +263,7 @@ class ConcealedZip(Feature):
                 f"Where the zip ends, the top is only {wide:.1f} cm round: it goes "
                 "neither over the bust nor over the hip.",
                 "z",
-                "End the zip lower, or cut the peplum fuller.",
+                "End the zip lower, or cut what hangs on the waist fuller.",
                 {"girth": wide, "B": n.B, "H": n.H},
             )
 

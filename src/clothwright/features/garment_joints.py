@@ -2,6 +2,8 @@
 
 from collections.abc import Callable, Collection
 
+from clothwright.features.chains import hanging
+from clothwright.features.skirt_joints import skirt_joints
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -32,7 +34,6 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         return next((c for c in codes if has(c, edge)), "")
 
     fn, bn = first("FC", "F", edge="neck"), first("BC", "B", edge="neck")
-    tau = n.tau
     neck_end = "neck side" if has(bn, "neck side") else "neck"
     if has(fn, "neck", "shoulder") and has(bn, neck_end, "shoulder"):
         found.append(
@@ -41,7 +42,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 (Corner(fn, "neck", End.START), Corner(bn, neck_end, End.END)),
                 180.0,
                 NECK_SUM,
-                (90.0 - tau, 90.0 + tau),
+                (90.0 - n.tau, 90.0 + n.tau),
                 _TIP,
             )
         )
@@ -109,9 +110,10 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     if has(bn, "cb") and not has(bn, "slant") and V_BACK not in words:
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))
-    found += _peplum(has)
+    found += _peplum(has, hanging(sheet))
     if has("SL", "hem"):
         found += _sleeve()
+    found += skirt_joints(sheet)
     return found
 
 
@@ -164,7 +166,7 @@ def _waist(has: _Has) -> list[Joint]:
     return out
 
 
-def _peplum(has: _Has) -> list[Joint]:
+def _peplum(has: _Has, what: str) -> list[Joint]:
     out = []
     f = "PF" if has("PF", "side") else "PFS"
     b = "PB" if has("PB", "side") else "PBS"
@@ -175,19 +177,19 @@ def _peplum(has: _Has) -> list[Joint]:
         ):
             corners = (Corner(f, edge, ends[0]), Corner(b, edge, ends[1]))
             out.append(
-                Joint(f"peplum {edge} over the side", corners, 180.0, _PEPLUM_SIDE)
+                Joint(f"{what} {edge} over the side", corners, 180.0, _PEPLUM_SIDE)
             )
     centre = "PF" if has("PF", "cf") else "PFC"
     if has(centre, "cf"):
         for edge, end in (("waist", End.END), ("hem", End.START)):
             out.append(
-                Joint.fold(f"peplum {edge} at the fold", Corner(centre, edge, end))
+                Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, end))
             )
     back = "PB" if has("PB", "hem") else "PBC"
     if has(back, "waist") and not has(back, "waist lap"):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
-            name = f"peplum {edge.split()[0]} at the centre back"
+            name = f"{what} {edge.split()[0]} at the centre back"
             out.append(Joint.fold(name, Corner(back, edge, end)))
     for half, (c, s) in (("front", ("PFC", "PFS")), ("back", ("PBS", "PBC"))):
         if has(c, "panel") and has(s, "panel"):
@@ -196,6 +198,6 @@ def _peplum(has: _Has) -> list[Joint]:
                 ("hem", (End.END, End.START)),
             ):
                 corners = (Corner(c, edge, ends[0]), Corner(s, edge, ends[1]))
-                name = f"peplum {edge} over the {half} panel"
+                name = f"{what} {edge} over the {half} panel"
                 out.append(Joint(name, corners, 180.0, _PEPLUM_SIDE))
     return out

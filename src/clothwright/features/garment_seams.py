@@ -8,9 +8,10 @@ import math
 from itertools import accumulate
 
 from clothwright.features.base import Rank, Stage
-from clothwright.features.chains import Chains
+from clothwright.features.chains import Chains, hanging
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
+from clothwright.features.skirt_seams import skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.paper import (
     JOINT,
@@ -68,6 +69,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _panel_behind(t),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
+        *skirt_seams(t, n),
     ]
 
 
@@ -142,6 +144,8 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
         return out
     left = t.chain(("FC", "shoulder", True), ("F", "shoulder", True))
     right = t.chain(("BC", "shoulder", False), ("B", "shoulder", False))
+    if not (left and right):
+        return []
     a, c = t.length(left), t.length(right)
     notch = (NotchPair(a / 2, c / 2, 1),) if a >= 8 else ()
     return [
@@ -307,7 +311,7 @@ def _peplum_side(t: Chains) -> Seam | None:
     notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
     return Seam(
         "S7",
-        "peplum side",
+        f"{hanging(t.sheet)} side",
         left,
         right,
         "waist",

@@ -4,7 +4,7 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
 
-from clothwright.curves import Point, Vector, direction, dot, turned
+from clothwright.curves import Path, Point, Vector, cross, direction, dot, turned
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
 OFF = 0.8
@@ -55,6 +55,11 @@ def _clear(low: float, high: float, held: list[float]) -> Iterator[tuple[float, 
     yield start, high
 
 
+def _runs(path: Path, up: Vector) -> bool:
+    """True for a ruled line that runs along `up`."""
+    return path.straight and abs(cross(path.start_direction, up)) < 1e-6
+
+
 def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece; of it, what is clear of
@@ -69,6 +74,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     if p.fold is not None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best: tuple[float, float, float, float] | None = None
+    ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
     ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
@@ -81,6 +87,8 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         ha, ra, i = hb, rb, j
     for i in range(1, 12):
         at, stops = places[i], sorted(crossed[i])
+        if any(abs(at - r) < OFF for r in ruled):
+            continue  # an inner line lies there
         for low, high in zip(stops[::2], stops[1::2], strict=False):
             length = high - low - abs(i - liked) * 0.02
             if best is None or length > best[0] + 1e-9:

@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Point, dot, left_normal
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.peplum_pieces import (
@@ -38,10 +38,6 @@ from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 13"
-
-SEAM_ALLOWANCE = 1.5
-"""Allowed at either side of a peplum's piece when its cloth is measured, cm (18)."""
-
 
 NARROW_CLOTH = 90.0
 """Every dress cloth is at least this wide, cm (common practice)."""
@@ -287,17 +283,5 @@ def has_open_edges(sheet: Sheet) -> bool:
 
 
 def widest(sheet: Sheet) -> tuple[str, float]:
-    """The peplum's piece that takes most of the cloth's width, and how much: opened
-    out at its fold, straight grain along the cloth, allowances included, cm (blocks
-    G7)."""
-    out = []
-    for code, p in sheet.pieces.items():
-        if not code.startswith("P"):
-            continue
-        foot, head = p.grain or (Point(0.0, 0.0), Point(0.0, 1.0))
-        across = left_normal(head - foot)
-        reach = [dot(q, across) for q in p.outline.flatten(0.05)]
-        wide = (max(reach) - min(reach)) * (2 if p.fold else 1)
-        out.append((wide + 2 * SEAM_ALLOWANCE, code))
-    wide, code = max(out)
-    return code, wide
+    """The peplum's piece that takes most of the cloth's width, and how much, cm."""
+    return widest_of(p for c, p in sheet.pieces.items() if c.startswith("P"))

@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from clothwright.curves import Cubic, Line, Path, Point, bearing, turned
+from clothwright.blocks.circle import arc
+from clothwright.curves import Line, Path, Point, bearing
 from clothwright.paper import (
     Drafting,
     Edge,
@@ -21,20 +22,6 @@ from clothwright.paper import (
     spot_on,
     straight,
 )
-
-
-def arc(centre: Point, radius: float, start: float, end: float) -> Path:
-    """A circular arc between two bearings (degrees clockwise from +x), in cubics of at
-    most 22.5°, each within 1e-7 of its radius."""
-    n = max(1, math.ceil(abs(end - start) / 22.5))
-    step = (end - start) / n
-    h = 4 / 3 * math.tan(math.radians(step) / 4) * radius
-    parts: list[Cubic] = []
-    for i in range(n):
-        a, b = bearing(start + i * step), bearing(start + (i + 1) * step)
-        p, q = centre + a * radius, centre + b * radius
-        parts.append(Cubic(p, p + turned(a, 90) * h, q - turned(b, 90) * h, q))
-    return Path(tuple(parts))
 
 
 @dataclass(frozen=True)
@@ -87,10 +74,11 @@ def _hooks(end: BackEnd, waist: Point) -> list[Point]:
     return [first, first + Point(0.0, SECOND_HOOK)] if end.lap else [first]
 
 
-def draw_circle(d: Drafting, end: BackEnd) -> None:
-    """Front and back peplum as sectors; the straight grain edge hangs plumb."""
+def draw_circle(d: Drafting, end: BackEnd, called: str = "peplum") -> None:
+    """Front and back peplum, or what it is called, as sectors; the straight grain edge
+    hangs plumb."""
     n = d.n
-    o = d.start("Op", Point(0.0, 0.0), "centre of the peplum's arcs")
+    o = d.start("Op", Point(0.0, 0.0), f"centre of the {called}'s arcs")
     r, outer = n.r, n.r + n.L
     # front: the fold on the right, plumb; the sector spreads to the left
     side = 90 + n.phi_F
@@ -98,7 +86,7 @@ def draw_circle(d: Drafting, end: BackEnd) -> None:
     hem = arc(o, outer, 90, side)
     front = Piece(
         "PF",
-        "Front peplum",
+        f"Front {called}",
         (
             Edge("waist", waist),
             Edge("cf", Path((Line(waist.end, hem.start),)), EdgeKind.FOLD),
@@ -125,7 +113,7 @@ def draw_circle(d: Drafting, end: BackEnd) -> None:
         edges = (Edge("waist lap", before, EdgeKind.FINISHED), *edges)
     back = Piece(
         "PB",
-        "Back peplum",
+        f"Back {called}",
         (
             *edges,
             straight("side", waist.end, hem.start),
@@ -239,12 +227,13 @@ def draw_panels(d: Drafting, end: BackEnd) -> None:
     )
 
 
-def draw_gathered(d: Drafting, end: BackEnd) -> None:
-    """Front and back peplum as rectangles, g times as wide as their waist."""
+def draw_gathered(d: Drafting, end: BackEnd, called: str = "peplum") -> None:
+    """Front and back peplum, or what it is called, as rectangles, g times as wide as
+    their waist."""
     n = d.n
     for code, name, waist, fold in (
-        ("PF", "Front peplum", n.w_F, True),
-        ("PB", "Back peplum", n.w_PB, False),
+        ("PF", f"Front {called}", n.w_F, True),
+        ("PB", f"Back {called}", n.w_PB, False),
     ):
         width, lap = waist * n.g, 0.0 if fold else end.lap
         a, b = Point(0.0, 0.0), Point(width, 0.0)

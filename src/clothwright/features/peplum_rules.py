@@ -8,6 +8,7 @@ r = w/(2πf) and hem = w + 2πf·L (exact). Lengths cm, angles degrees.
 import math
 from collections.abc import Iterable
 
+from clothwright.blocks import circle
 from clothwright.findings import Finding, Severity
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 
@@ -137,7 +138,7 @@ def wc(w_P: float, by: float) -> float:
     "r", "radius of the waist arc", source=f"{_SRC}.1.1, blocks G1", formula="wc/(2πf)"
 )
 def r(wc: float, f: float) -> float:
-    radius = wc / (2 * math.pi * f)
+    radius = circle.radius(wc, f)
     if radius < 2:
         raise RuleError(
             f"the peplum's waist arc has a radius of only {radius:.1f} cm: "
@@ -158,7 +159,7 @@ def _r_hem(r: float, L: float) -> float:
     formula="wc + 2πf·L",
 )
 def hem(wc: float, f: float, L: float) -> float:
-    return wc + 2 * math.pi * f * L
+    return circle.hem(wc, f, L)
 
 
 MOST_HALF = 170.0
@@ -270,8 +271,10 @@ def body_at(n: Numbers, y: float) -> float:
     return n.HH + (n.H - n.HH) * (y - n.WHH) / (n.WH - n.WHH)
 
 
-def clearance(n: Numbers, *, gathered: bool) -> Iterable[Finding]:
-    """Whether the peplum clears the body with its room, down to the hem (13.5).
+def clearance(
+    n: Numbers, *, gathered: bool, called: str = "peplum"
+) -> Iterable[Finding]:
+    """Whether the peplum, or what it is called, clears the body with its room (13.5).
 
     Both girths run straight between waist, high hip, hip and hem, so these levels tell
     all. At the waist itself the waist's own ease rules.
@@ -293,7 +296,7 @@ def clearance(n: Numbers, *, gathered: bool) -> Iterable[Finding]:
     yield Finding(
         "Q2",
         Severity.WARN,
-        f"The peplum does not clear the body {y:.0f} cm below the waist: it is "
+        f"The {called} does not clear the body {y:.0f} cm below the waist: it is "
         f"{wide:.1f} cm round there, the body {body:.1f} cm; {CLEAR:.0f} cm of room is "
         "wanted.",
         "g" if gathered else "f",

@@ -29,10 +29,10 @@ def behind_opening(n: Numbers, fmt: _Fmt) -> str:
     )
 
 
-def gathered_in(n: Numbers, fmt: _Fmt) -> str:
+def gathered_in(n: Numbers, fmt: _Fmt, called: str = "peplum") -> str:
     """How much is gathered into the waist."""
     return (
-        f"Gather the peplum's {fmt(n.w_below)} into {fmt(2 * (n.w_F + n.w_PB))} of "
+        f"Gather the {called}'s {fmt(n.w_below)} into {fmt(2 * (n.w_F + n.w_PB))} of "
         "waist."
     )
 
@@ -45,6 +45,7 @@ def peplum_operations(
     gathered: bool,
     underlapped: bool,
     hooks: int,
+    called: str = "peplum",
 ) -> Iterable[Operation]:
     """Open edges before the waist, the hem when it has hung."""
     opened = finished_edges(sheet, ("P",), "open")
@@ -61,9 +62,9 @@ def peplum_operations(
     if gathered:
         yield Operation(
             Work.READY,
-            "Gather the peplum",
+            f"Gather the {called}",
             (
-                gathered_in(n, fmt),
+                gathered_in(n, fmt, called),
                 "Two rows of long stitches, one to each side of the net line, drawn up "
                 "evenly between the notches.",
             ),
@@ -96,12 +97,12 @@ def peplum_operations(
     if not gathered:
         yield Operation(
             Work.HANG,
-            "Let the peplum hang a day or two, then level the hem",
+            f"Let the {called} hang a day or two, then level the hem",
             ("What lies on the bias drops; measure the hem from the floor again.",),
         )
     yield Operation(
         Work.HEM,
-        "Hem the peplum",
+        f"Hem the {called}",
         (f"Turned twice, narrow; {fmt(n.L)} below the waist when it is done.",),
         edges=finished_edges(sheet, ("P",), "hem"),
         stitch=Stitch.LOCK,

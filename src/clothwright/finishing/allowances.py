@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 
+from clothwright.curves import Path
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.wording import edge_words
 from clothwright.paper import (
@@ -29,7 +30,7 @@ class Role(Enum):
     DART = "dart"
     SHOULDER = "shoulder"
     SIDE = "side"
-    PEPLUM_SIDE = "peplum seams"
+    PEPLUM_SIDE = "skirt seams"
     CENTRE_ZIP = "centre back"
     WAIST = "waist"
     EDGE = "neck, armhole and other faced edges"
@@ -52,6 +53,17 @@ class Role(Enum):
 
     OPEN = "open edge"
     """Open edge of the back peplum, narrow hem."""
+
+    DEEP_HEM = "hem, turned up deep"
+    """Hem of a straight skirt."""
+
+    GORE = "gore seams"
+
+    TIER = "seams of tiers and flounces"
+    """A tier gathered onto the one above."""
+
+    VENT = "vent"
+    """Edges of a vent, neatened."""
 
     HEM = "hem"
     """Narrow hem of the peplum."""
@@ -86,6 +98,10 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.CAP: (1.0, 0.5, 4),
     Role.UNDERARM: (1.5, 0.625, 2),
     Role.TURNED: (2.5, 1.0, 1),
+    Role.DEEP_HEM: (4.0, 1.5, 1),
+    Role.GORE: (1.5, 0.625, 1),
+    Role.TIER: (1.5, 0.625, 3),
+    Role.VENT: (1.0, 0.375, 4),
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
     Role.HEM: (1.5, 0.625, 0),
@@ -106,6 +122,19 @@ _BY_NAME: Mapping[str, Role] = {
     "side high": Role.SIDE,
     "waist": Role.WAIST,
     "waist side": Role.WAIST,
+    "waist mid": Role.WAIST,
+    "cap waist 2": Role.WAIST,
+    "foot of band": Role.WAIST,
+    "slit": Role.SIDE,
+    "other gore slit": Role.GORE,
+    "gore slit": Role.GORE,
+    "other slit": Role.SIDE,
+    "other seam": Role.GORE,
+    "seam": Role.GORE,
+    "top": Role.TIER,
+    "foot of tier": Role.TIER,
+    "vent": Role.VENT,
+    "vent top": Role.VENT,
     "waist on": Role.WAIST,
     "waist lap": Role.WAIST,
     "cap side": Role.SIDE,
@@ -139,6 +168,14 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.SMALL
     if code == "SL" and name == "hem":
         return Role.TURNED
+    if piece.code.startswith("L.S") and name == "hem":
+        return Role.TURNED
+    if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
+        return _skirt_hem(edge.path)
+    if code in _SKIRT and name == "hem":
+        return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
+    if code == "WB":
+        return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE
     if name.startswith(("leg", "dart")):
@@ -148,6 +185,25 @@ def role_of(piece: Piece, name: str) -> Role:
     if name == "panel" and edge.kind is EdgeKind.FINISHED:
         return Role.FREE
     return _BY_NAME.get(name, Role.PANEL)
+
+
+_SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
+"""Pieces that a skirt ends in."""
+
+_LONG = 35.0
+"""What hangs on a waist and is so long is a skirt, no peplum, cm."""
+
+_FLAT, _FLARED = 9.5, 15.0
+"""Turning of the hem of a half front or back up to which a deep hem, and a middling,
+can be eased flat: 2·h·Φ is then 5 in 100 of it (truing 9), degrees."""
+
+
+def _skirt_hem(hem: Path) -> Role:
+    """As deep as the hem's curve lets it be eased away (truing 9)."""
+    bend = sum(hem.turning())
+    if bend <= _FLAT:
+        return Role.DEEP_HEM
+    return Role.TURNED if bend <= _FLARED else Role.HEM
 
 
 @dataclass(frozen=True)

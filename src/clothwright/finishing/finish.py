@@ -27,6 +27,10 @@ _DARTS = (
     ("leg side", "leg cb", "cap waist", Towards.SECOND),
     ("dart low", "dart high", "cap side", Towards.FIRST),
     ("dart low 2", "dart high 2", "cap side 2", Towards.FIRST),
+    ("dart centre", "dart side", "cap waist", Towards.FIRST),
+    ("dart centre 2", "dart side 2", "cap waist 2", Towards.FIRST),
+    ("dart side", "dart centre", "cap waist", Towards.SECOND),
+    ("dart side 2", "dart centre 2", "cap waist 2", Towards.SECOND),
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
@@ -216,6 +220,13 @@ def _counts(cuts: tuple[CutCount, ...], names: Mapping[str, str]) -> tuple[str, 
     for c in cuts:
         cloths.setdefault(c.how, []).append(names.get(c.cloth, c.cloth))
     return tuple(
-        f"{', '.join(of)}: cut {how}" + (EACH if len(of) > 1 else "")
+        f"{', '.join(of)}: cut {_of_each(how) if len(of) > 1 else how}"
         for how, of in cloths.items()
     )
+
+
+def _of_each(how: str) -> str:
+    """A count that holds for several cloths: "2 (1 pair) of each", "1 of each, right
+    side up"."""
+    count, comma, rest = how.partition(", ")
+    return count + EACH + comma + rest

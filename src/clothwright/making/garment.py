@@ -16,6 +16,8 @@ _OF_ROLE: Mapping[Role, Work] = {
     Role.SHOULDER: Work.SHOULDER,
     Role.SIDE: Work.SIDE,
     Role.PEPLUM_SIDE: Work.SKIRT,
+    Role.GORE: Work.SKIRT,
+    Role.TIER: Work.SKIRT,
     Role.CENTRE_ZIP: Work.CENTRE,
     Role.WAIST: Work.WAIST,
     Role.CAP: Work.SLEEVE,

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from clothwright.features import Feature
 from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
@@ -77,7 +78,7 @@ def finishing_of(draft: Draft) -> Finishing:
         for h in op.hazards
     }
     allowances = Allowances(order.unit)
-    cuts = _of_sides(cut_list(sheet), draft.apart)
+    cuts = _of_sides(cut_list(sheet, order.features), draft.apart)
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):
         within = f"Interlining is cut {allowances.interlining} outside the stitch line."
         notes = (within, *notes)
@@ -113,6 +114,23 @@ _ORDER = (
     "PB",
     "PBC",
     "PBS",
+    "SF",
+    "SB",
+    "SG",
+    "T2",
+    "T3",
+    "T4",
+    "GO",
+    "NF",
+    "NB",
+    "NG",
+    "NT",
+    "WB",
+    "WCF",
+    "WCB",
+    "WFF",
+    "WFB",
+    "WFG",
     "FF",
     "BF",
 )
@@ -148,12 +166,24 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)
+    if {"WFF", "WFG"} & set(sheet.pieces):  # a faced waist of a skirt
+        for code in ("SF", "SB", "SG"):
+            if code in sheet.pieces:
+                edges = sheet.piece(code).edges
+                yield from ((code, e.name) for e in edges if "waist" in e.name)
 
 
-def cut_list(sheet: Sheet) -> Mapping[str, tuple[CutCount, ...]]:
+def cut_list(
+    sheet: Sheet, features: Iterable[Feature]
+) -> Mapping[str, tuple[CutCount, ...]]:
     """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
+    said = {code: c for f in features for code, c in f.cuts(sheet).items()}
     for code, piece in sheet.pieces.items():
+        if code in said:
+            cut = said[code]
+            out[code] = tuple(CutCount(k, cut.count, cut.how) for k in cut.cloths)
+            continue
         fold = piece.fold is not None
         count, how = (1, _ON_FOLD) if fold else (2, _PAIR)
         cloths = ["lining"] if code.startswith("L.") else ["shell"]

@@ -39,9 +39,12 @@ def disagreements(features: Iterable[Feature]) -> tuple[Disagreement, ...]:
     for f in features:
         for word in f.provides():
             given.setdefault(word, []).append(f)
+    whole = dict(_EVERY_ORDER)
+    for f in features:
+        whole |= f.makes_up
     out = [
         Disagreement("", why, add=_giving(word))
-        for word, why in _EVERY_ORDER.items()
+        for word, why in whole.items()
         if word not in given
     ]
     for f in features:
@@ -76,18 +79,8 @@ def _giving(word: str) -> tuple[str, ...]:
 
 
 _EVERY_ORDER = {
-    "bodice": 'a block is missing; add a feature kind = "bodice block"',
-    "armhole": 'an armhole is missing; add a "sleeveless armhole", or a "sleeved '
-    'armhole" with its sleeve',
-    "neckline": 'a neckline is missing; add a feature kind = "neckline"',
-    "back neck": 'a back neck is missing; add a "back neckline" or a "low open back"',
-    "front panels": 'the bust dart has no place; add a "front armhole princess", a '
-    '"shoulder princess" or a "side dart"',
-    "back panels": 'the back dart has no place; add a "back armhole princess", a '
-    '"shoulder princess" or a "back waist dart"',
-    "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
-    "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum"',
-    "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '
-    'or a "lining"',
+    "block": 'a block is missing; add a feature kind = "bodice block", or a skirt such '
+    'as a "straight skirt"',
 }
-"""What every top needs before it can be drafted, and the sentence when it lacks it."""
+"""What every order needs before it can be drafted, and the sentence when it lacks it.
+"""

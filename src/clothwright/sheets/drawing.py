@@ -25,7 +25,17 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "front": ("F", "strip", "FC", "FS"),
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
+    "skirt": ("PF", "PB"),
     "sleeve": ("SL",),
+    "skirt back": ("SB",),
+    "skirt front": ("SF",),
+    "waistband": ("WB", "WCF", "WCB"),
+    "waist facing": ("WFF", "WFB", "WFG"),
+    "skirt lining": ("L.SF", "L.SB", "L.SBL", "L.SG"),
+    "gore": ("SG",),
+    "flounce": ("NF", "NB", "NG", "NT"),
+    "godets": ("GO",),
+    "tiers": ("T2", "T3", "T4"),
     "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }
@@ -173,7 +183,12 @@ def _paper(steps: Sequence[Step], index: int) -> Scene:
     step = steps[index]
     assert step.after is not None
     pieces = _pieces(step)
-    if step.makes in step.after.pieces and step.part in ("peplum", "facing"):
+    if step.makes in step.after.pieces and step.part in (
+        "peplum",
+        "skirt",
+        "facing",
+        "waist facing",
+    ):
         pieces = [step.after.pieces[step.makes]]
     tables = (s.after for s in reversed(steps[:index]) if s.after is not None)
     table = next(tables, None)

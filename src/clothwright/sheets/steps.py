@@ -1,9 +1,11 @@
 """The drafting sheet: measures, numbers, and numbered hand steps with a figure each."""
 
 import json
+import re
 from collections.abc import Iterator
 from itertools import groupby
 from pathlib import Path
+from typing import TypedDict
 
 from clothwright.body.measures import measures
 from clothwright.order import Draft
@@ -29,6 +31,16 @@ _WORDS = (
     ("true", "to redraw edges that will be sewn so that they agree"),
     ("walk", "to measure both sides of a seam together, notch by notch"),
 )
+
+_OF_SOME = ("block", "bust line", "hb, hf", "panel", "pitch")
+"""Words that not every garment has a use for."""
+
+
+class _Part(TypedDict):
+    """The steps of one part of the draft."""
+
+    name: str
+    steps: list[dict[str, object]]
 
 
 def write_steps(draft: Draft, target: Path, *, letter: bool = False) -> None:
@@ -65,7 +77,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
     reasons = _reasons(draft)
     taken = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
     rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
-    parts = []
+    parts: list[_Part] = []
     steps = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
     for (side, name), group in groupby(_told(draft), key=lambda t: (t[1], t[2].part)):
         named = (name or "draft").capitalize()
@@ -107,8 +119,20 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
             for r in rules
         ],
         "parts": parts,
-        "words": list(_WORDS),
+        "words": list(_words(parts, rules)),
     }
+
+
+def _words(parts: list[_Part], rules: list[Reason]) -> Iterator[tuple[str, str]]:
+    """Words with what they mean; those of one garment only where the sheet uses
+    them."""
+    said = [str(s["text"]) for p in parts for s in p["steps"]]
+    text = " ".join((*said, *(r.name for r in rules)))
+    for word, means in _WORDS:
+        if word not in _OF_SOME or any(
+            re.search(rf"\b{w}", text, re.IGNORECASE) for w in word.split(", ")
+        ):
+            yield word, means
 
 
 def _measure_name(r: Reason) -> str:

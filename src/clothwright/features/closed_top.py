@@ -1,0 +1,111 @@
+"""The top of a skirt with its darts closed: what facings and shaped bands are traced
+from (transformations §6, §8)."""
+
+from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.curves import IDENTITY, Motion, Path, from_pair, inset
+from clothwright.features.gored_skirt import GORE
+from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet
+
+_CRUMB = 0.1
+"""What is shorter is no line of its own, cm."""
+
+_REACH = 5.0
+"""The lower edge is run on so far to meet the sides, cm."""
+
+
+def shortest_dart(sheet: Sheet) -> float | None:
+    """Length of the shortest leg of a dart at the waist, cm."""
+    legs = [
+        e.length
+        for code in (FRONT, BACK, GORE)
+        if code in sheet.pieces
+        for e in sheet.piece(code).edges
+        if e.name.startswith("dart")
+    ]
+    return min(legs, default=None)
+
+
+def top_of(
+    piece: Piece, depth: float, code: str, name: str, *, beside: float = 0.0
+) -> Piece:
+    """The upper part of a skirt's piece with its darts closed, `depth` cm deep, as a
+    piece of its own; where the centre back is a seam it ends `beside` cm inside. Raises
+    PaperError when the waist leaves no room for it."""
+    waist, first, last = closed_waist(piece)
+    names = [e.name for e in piece.edges if e.name.startswith("waist")]
+    loop = _in_loop(piece, names)
+    up, down = piece.before(loop[0]), piece.after(loop[-1])
+    rising, falling = up.path.moved(first), down.path.moved(last)
+    kinds = {e.name: e.kind for e in (up, down)}
+    if kinds.get("cb") is EdgeKind.SEAM and beside > 0:
+        line = inset(rising, beside, beside)
+        rising = line + Path.line(line.end, line.end + line.end_direction * 2.0)
+        waist = waist.split_at_length(waist.meets(rising)[0][0])[1]
+        rising = rising.between(0.0, rising.length_to_point(waist.start))
+        rising = rising.without_crumbs(_CRUMB)
+        kinds["cb"] = EdgeKind.FINISHED
+    low = below(waist, depth, rising, falling)
+    if low is None:
+        raise PaperError(
+            f"{name.lower()} is too deep for this skirt: make it less deep"
+        )
+    rising = rising.between(rising.length_to_point(low.start), rising.length)
+    falling = falling.between(0.0, falling.length_to_point(low.end))
+    return Piece(
+        code,
+        name,
+        (
+            Edge("waist", waist.pinned(rising.end, falling.start)),
+            Edge(down.name, falling.pinned(falling.start, low.end), kinds[down.name]),
+            Edge("free", low.reversed(), EdgeKind.FINISHED),
+            Edge(up.name, rising.pinned(low.start, rising.end), kinds[up.name]),
+        ),
+    )
+
+
+def below(waist: Path, depth: float, rising: Path, falling: Path) -> Path | None:
+    """A line `depth` cm below a waist, from the neighbour that rises to it to the one
+    that falls from it; None when it does not meet both."""
+    low = inset(waist, depth, depth)
+    a, b = low.start_direction * _REACH, low.end_direction * _REACH
+    low = Path.line(low.start - a, low.start) + low + Path.line(low.end, low.end + b)
+    left, right = low.meets(rising), low.meets(falling)
+    if not (left and right) or left[0][0] >= right[-1][0]:
+        return None
+    return low.between(left[0][0], right[-1][0])
+
+
+def _in_loop(piece: Piece, names: list[str]) -> list[str]:
+    """Waist edges in the order of the loop, from the one that has none before it."""
+    start = next(
+        name
+        for name in names
+        if not piece.before(name).name.startswith(("waist", "dart"))
+    )
+    return [e.name for e in piece.rolled_to(start) if e.name in names]
+
+
+def closed_waist(piece: Piece) -> tuple[Path, Motion, Motion]:
+    """The waist in one line with the darts closed, and the motions that lay the piece's
+    neighbours to its first and last stretch. The stretch at the centre stays."""
+    names = [e.name for e in piece.edges if e.name.startswith("waist")]
+    motions: list[Motion] = []
+    m = IDENTITY
+    loop = _in_loop(piece, names)
+    for i, name in enumerate(loop):
+        motions.append(m)
+        if i + 1 == len(loop):
+            break
+        leg = piece.after(name)  # down to the point, then up to the next stretch
+        other = piece.after(leg.name)
+        point, a, b = leg.path.end, leg.path.start, other.path.end
+        m = m @ from_pair(point, b, point, a)
+    if piece.code == FRONT:  # the centre is the last
+        back = motions[-1].inverse()
+        motions = [back @ k for k in motions]
+    path: Path | None = None
+    for name, k in zip(loop, motions, strict=True):
+        part = piece.edge(name).path.moved(k)
+        path = part if path is None else path + part.pinned(path.end, part.end)
+    assert path is not None
+    return path, motions[0], motions[-1]

@@ -1,0 +1,50 @@
+"""Corners of a skirt that flow when its seams are sewn (truing 4; blocks K5, K6)."""
+
+from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.features.gored_skirt import GORE
+from clothwright.features.skirt_seams import WAIST_NAMES
+from clothwright.paper import Sheet
+from clothwright.truing import Corner, End, Joint
+from clothwright.truing.tolerances import Band
+
+_WAIST = Band(3.0, 8.0, "the waist of a skirt runs on across a dart or a side, degrees")
+_HEM = Band(1.0, 2.0, "the hem of a skirt runs on across its side, degrees")
+
+
+def skirt_joints(sheet: Sheet) -> list[Joint]:
+    """Every joint of a skirt whose edges are on the table (K5, K6)."""
+    out: list[Joint] = []
+    if GORE in sheet.pieces:
+        for name, band in (("waist", _WAIST), ("hem", _HEM)):
+            both = Corner(GORE, name, End.START), Corner(GORE, name, End.END)
+            out.append(Joint(f"{name} over the gore seam", both, 180.0, band))
+    if not {BACK, FRONT} <= set(sheet.pieces):
+        return out
+    back, front = sheet.piece(BACK), sheet.piece(FRONT)
+    for half, piece in (("back", back), ("front", front)):
+        names = [w for w in WAIST_NAMES if piece.has(w)]
+        inner = End.END if half == "back" else End.START
+        outer = End.START if half == "back" else End.END
+        for a, b in zip(names, names[1:], strict=False):
+            corners = (Corner(piece.code, a, inner), Corner(piece.code, b, outer))
+            which = (
+                ""
+                if len(names) == 2
+                else " nearer to the " + ("centre" if a == "waist" else "side")
+            )
+            name = f"waist over the {half} dart{which}"
+            out.append(Joint(name, corners, 180.0, _WAIST))
+        centre = "cb" if half == "back" else "cf"
+        where = f"at the centre {half}"
+        out.append(Joint.fold(f"waist {where}", Corner(piece.code, "waist", outer)))
+        if piece.has(centre) and not piece.has("vent"):
+            hem = End.END if half == "back" else End.START
+            foot = "hem" if piece.has("hem") else "foot of tier"
+            out.append(Joint.fold(f"{foot} {where}", Corner(piece.code, foot, hem)))
+    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in (back, front)]
+    corners = (Corner(BACK, last[0], End.END), Corner(FRONT, last[1], End.START))
+    out.append(Joint("skirt waist over the side", corners, 180.0, _WAIST))
+    foot = "hem" if back.has("hem") else "foot of tier"
+    corners = (Corner(BACK, foot, End.START), Corner(FRONT, foot, End.END))
+    out.append(Joint("skirt hem over the side", corners, 180.0, _HEM))
+    return out

@@ -137,7 +137,7 @@ def _style_texts(pattern: DrawnPattern, created: date) -> list[str]:
         f"Sample Size: {SIZE}",
         "Grade Rule Table: ",
         "Units: METRIC",
-        f"Annotation: {plain(pattern.client)}, measured {plain(pattern.measured)}",
+        f"Annotation: {plain(pattern.whose)}",
         "Annotation: lengths are millimetres, see the 100 mm line on layer 8",
         "Annotation: the boundary is the cut line",
         f"Annotation: {plain(pattern.allowance_note)}",

@@ -88,7 +88,7 @@ def svg_of(pattern: DrawnPattern, scale: Scale = Scale.FULL) -> str:
 
 def _about(pattern: DrawnPattern, scale: Scale) -> str:
     said = [
-        f"{pattern.client}, measured {pattern.measured}",
+        pattern.whose,
         f"scale {scale.value:g}, 1 unit = 1 mm",
         pattern.allowance_note,
         *(f"FAILED: {f}" for f in pattern.failures),

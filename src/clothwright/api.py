@@ -17,12 +17,19 @@ from clothwright.order import (
     read_order,
 )
 from clothwright.order.figures import figures
+from clothwright.order.sizes import MadeSize
 from clothwright.sheets import PageFormat, Scale, SheetError, write_pdf, write_svg
+from clothwright.sheets.nest import Nest, NestAt, nest
+from clothwright.sheets.nest_pdf import write_nest_pdf
+from clothwright.size_run import make_sizes as sizes
 
 __all__ = [
     "ClothBought",
     "CostError",
     "Draft",
+    "MadeSize",
+    "Nest",
+    "NestAt",
     "Order",
     "OrderError",
     "PageFormat",
@@ -35,10 +42,13 @@ __all__ = [
     "draft",
     "figures",
     "making_order",
+    "nest",
     "pattern",
     "quote",
     "read_order",
     "read_rates",
+    "sizes",
+    "write_nest_pdf",
     "write_pdf",
     "write_svg",
 ]

@@ -7,7 +7,7 @@ plain data, so that only the caller writes files, each whole or not at all.
 import math
 import os
 import signal
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass
 from functools import partial
@@ -15,12 +15,21 @@ from multiprocessing import get_context
 from pathlib import Path
 
 from clothwright.finishing.drawn import DrawnPattern
-from clothwright.order.sizes import MadeSize, Sized, make_size
+from clothwright.order.sizes import (
+    Asked,
+    MadeSize,
+    Sized,
+    Typed,
+    make_size,
+    read_size_set,
+)
 from clothwright.sheets import PageFormat, Scale, SheetError
 from clothwright.sheets.dxf import dxf_of
 from clothwright.sheets.formats import ROLL_WIDTH
 from clothwright.sheets.nest import NestAt, nest
+from clothwright.sheets.nest_dxf import nest_dxf_of
 from clothwright.sheets.nest_pdf import nest_pdf_of
+from clothwright.sheets.nest_svg import nest_svg_of
 from clothwright.sheets.pdf import pdf_of
 from clothwright.sheets.svg import svg_of
 
@@ -74,7 +83,7 @@ class Done:
 
 def work(sized: Sized, apart: Sheets | None = None) -> Done:
     """Draft one size, with the sheets of its own that are wanted."""
-    made, _ = make_size(sized)
+    made = make_size(sized)
     if apart is None or made.drawn is None:
         return Done(made)
     return Done(made, tuple(sheets_of(made.drawn, apart)))
@@ -107,6 +116,10 @@ def nested_sheets(made: Sequence[MadeSize], wanted: Sheets, at: NestAt) -> list[
             laid, page=wanted.page, scale=wanted.scale, roll_width=wanted.roll_width
         )
         out.append(File(wanted.pdf_end, data, pages))
+    if SVG in wanted.kinds:
+        out.append(File(".svg", nest_svg_of(laid).encode()))
+    if DXF in wanted.kinds:
+        out.append(File(".dxf", nest_dxf_of(laid).encode("ascii")))
     return out
 
 
@@ -139,6 +152,28 @@ def run(
             yield done.result()
     finally:
         pool.shutdown(cancel_futures=True)
+
+
+def make_sizes(
+    order: Path,
+    *,
+    table: str = "",
+    sizes: Sequence[str] = (),
+    bodies: Sequence[str] = (),
+    measures: Mapping[str, Typed | Sequence[Typed]] | None = None,
+    cores: int = 1,
+) -> tuple[MadeSize, ...]:
+    """An order file drafted in several sizes, each checked, in the order asked.
+
+    `table` and `sizes`, or `bodies` (files beside the order's), or else what the file
+    says under [sizes]; `measures` are what the table lacks, one for all sizes or one
+    for each. On more than one of `cores` the calling module must be importable. Raises
+    OrderError when the set itself is at fault; a refused size says why.
+    """
+    asked = Asked(table, tuple(sizes), tuple(bodies), measures or {})
+    wanted = read_size_set(order, asked)
+    done = in_order(list(run(wanted, cores=cores)), wanted)
+    return tuple(d.made for d in done)
 
 
 def _cores() -> int:

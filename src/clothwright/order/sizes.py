@@ -33,7 +33,7 @@ from clothwright.order.file import (
     read_text,
     toml_table,
 )
-from clothwright.order.pattern import Pattern, pattern
+from clothwright.order.pattern import pattern
 from clothwright.units import Unit
 
 Typed = str | int | float
@@ -112,10 +112,19 @@ def _wanted(own: object, asked: Asked, place: str) -> Asked:
     if not isinstance(measures, dict):
         raise OrderError(f"{place}: write [sizes.measures] as a table")
     named = asked.table or asked.sizes or asked.bodies
+    listed = _names(own, "sizes", place)
+    if asked.sizes and set(asked.sizes) <= set(listed):  # some of the file's own
+        at = [listed.index(s) for s in asked.sizes]
+        measures = {
+            k: [v[i] for i in at]
+            if isinstance(v, list) and len(v) == len(listed)
+            else v
+            for k, v in measures.items()
+        }
     bodies = asked.bodies or (() if named else _names(own, "bodies", place))
     wanted = Asked(
         table="" if bodies else asked.table or str(own.get("table", "")),
-        sizes=() if bodies else asked.sizes or _names(own, "sizes", place),
+        sizes=() if bodies else asked.sizes or listed,
         bodies=bodies,
         measures={**measures, **asked.measures},
     )
@@ -202,19 +211,18 @@ def _ith(given: Typed | Sequence[Typed], i: int) -> Typed:
     return given[i] if len(given) > 1 else given[0]
 
 
-def make_size(sized: Sized) -> tuple[MadeSize, Pattern | None]:
-    """Draft, check and finish one size; the pattern itself where it may be cut."""
+def make_size(sized: Sized) -> MadeSize:
+    """Draft, check and finish one size. What is refused is not drawn."""
     if sized.order is None:
-        return MadeSize(sized.name, sized.told, None, sized.faults), None
+        return MadeSize(sized.name, sized.told, None, sized.faults)
     try:
         made = pattern(draft(sized.order))
     except OrderError as e:
-        return MadeSize(sized.name, sized.told, None, e.sentences), None
-    told = replace(made.draft, findings=made.findings)
+        return MadeSize(sized.name, sized.told, None, e.sentences)
     faults, doubts = (
         tuple(str(f) for f in made.findings if f.severity is severity)
         for severity in (Severity.REFUSE, Severity.WARN)
     )
     drawn = None if made.failed else made.drawn
-    out = MadeSize(sized.name, sized.told, drawn, faults, doubts, figures(told))
-    return out, None if made.failed else made
+    told = figures(replace(made.draft, findings=made.findings))
+    return MadeSize(sized.name, sized.told, drawn, faults, doubts, told)

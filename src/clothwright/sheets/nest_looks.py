@@ -10,10 +10,19 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from clothwright.curves import Path, Point, degrees_between, distance, heading, mix
+from clothwright.curves import (
+    Motion,
+    Path,
+    Point,
+    degrees_between,
+    distance,
+    heading,
+    mix,
+)
 from clothwright.finishing.boxes import Obstacles, line_width, text_box
 from clothwright.finishing.drawn import DrawnPiece, DrawnText, Meaning
 from clothwright.finishing.lettering import upright
+from clothwright.sheets.formats import Scale
 from clothwright.sheets.looks import Look, Stroke, divided, strokes
 from clothwright.sheets.nest import FLAT, SHARED, NestedPiece, fold_phase
 
@@ -254,6 +263,12 @@ def _best(
                 continue
             return text
     return None
+
+
+def laid_on(motion: Motion, scale: Scale) -> Motion:
+    """Where the sizes of a piece go that was scaled and then laid by a motion."""
+    k = scale.value
+    return motion @ Motion(k, 0.0, 0.0, k)
 
 
 def samples(sizes: Sequence[str]) -> Mapping[str, Look]:

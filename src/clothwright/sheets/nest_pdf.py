@@ -10,7 +10,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 
-from clothwright.curves import Motion
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.sheets import title
 from clothwright.sheets.arrange import arrange
@@ -19,7 +18,13 @@ from clothwright.sheets.ink import Ink
 from clothwright.sheets.joints import clear_of_joints
 from clothwright.sheets.looks import moved, scaled, strokes
 from clothwright.sheets.nest import SHARED, Nest
-from clothwright.sheets.nest_looks import Part, samples, size_strokes, with_names
+from clothwright.sheets.nest_looks import (
+    Part,
+    laid_on,
+    samples,
+    size_strokes,
+    with_names,
+)
 from clothwright.sheets.pdf import (
     Pages,
     begin_form,
@@ -98,9 +103,8 @@ def nest_pdf_of(
             if stroke.meaning in SHARED:
                 ink.stroke(stroke)
     canvas.endForm()
-    grown = Motion(scale.value, 0.0, 0.0, scale.value)
     each = [
-        {s: moved(p, m @ grown, letters=1.0) for s, p in with_names(n).each.items()}
+        {s: moved(p, laid_on(m, scale)) for s, p in with_names(n).each.items()}
         for n, m in zip(nested.pieces, laid.motions, strict=True)
     ]
     forms = []

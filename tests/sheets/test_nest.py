@@ -1,0 +1,353 @@
+"""Nested sizes, read back from the files by layer and by block.
+
+Reference: the pattern of each size drafted by itself. The PDF is read by pikepdf and
+pypdfium2, the SVG by svgpathtools, the DXF by ezdxf; distances by shapely.
+"""
+
+import io
+import itertools
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from importlib import resources
+from pathlib import Path
+
+import ezdxf
+import numpy as np
+import pikepdf
+import pypdfium2
+import pytest
+import svgpathtools
+from shapely import LineString
+
+from clothwright.curves import Point, cross, direction, distance, heading
+from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
+from clothwright.order import draft, pattern
+from clothwright.order.sizes import Asked, make_size, read_size_set
+from clothwright.sheets import PageFormat, Scale
+from clothwright.sheets.looks import divided
+from clothwright.sheets.nest import Nest, NestAt, anchor, nest
+from clothwright.sheets.nest_dxf import nest_dxf_of
+from clothwright.sheets.nest_looks import samples, size_look, with_names
+from clothwright.sheets.nest_pdf import nest_pdf_of
+from clothwright.sheets.nest_svg import nest_svg_of
+from clothwright.sheets.whole import opened
+
+MM = 0.1
+POINT = 2.54 / 72
+SIZES = ("8", "10", "12", "14")
+NAMES = ("peplum-top", "panelled-top", "sleeved-top")
+
+
+@cache
+def singles(name: str, sizes: tuple[str, ...] = SIZES) -> dict[str, DrawnPattern]:
+    """Each size drafted and finished by itself."""
+    place = Path(str(resources.files("clothwright.demo"))) / f"{name}.toml"
+    asked = Asked("medium height", sizes, measures={"HT": "165 cm"})
+    out = {}
+    for sized in read_size_set(place, asked):
+        assert sized.order is not None
+        out[sized.name] = pattern(draft(sized.order)).drawn
+    return out
+
+
+@cache
+def nested(name: str, at: NestAt = NestAt.WAIST) -> Nest:
+    return nest(singles(name), at)
+
+
+def shape(points: list[tuple[float, float]]) -> LineString:
+    """A line, moved to where its first point is 0, 0 and its farthest one to the right
+    of it: equal for lines that differ by a rigid motion."""
+    p = np.asarray(points, dtype=float)
+    p -= p[0]
+    far = p[np.argmax(np.hypot(p[:, 0], p[:, 1]))]
+    a = -math.atan2(far[1], far[0])
+    turn = np.array([[math.cos(a), -math.sin(a)], [math.sin(a), math.cos(a)]])
+    return LineString(p @ turn.T)
+
+
+def strays(a: list[tuple[float, float]], b: list[tuple[float, float]]) -> float:
+    """How far two lines are from being the same shape, cm."""
+    return float(shape(a).hausdorff_distance(shape(b)))
+
+
+def kept_and_folded(piece: DrawnPiece) -> list[list[tuple[float, float]]]:
+    """The outline as it is drawn: its cut parts, then the fold."""
+    kept, folded = divided(piece)
+    return [[tuple(p) for p in part.flatten(0.0005)] for part in (*kept, *folded)]
+
+
+def cubic(p: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    out = []
+    for k in range(1, 33):
+        t = k / 32
+        w = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
+        out.append(
+            tuple(
+                math.fsum(a * q[i] for a, q in zip(w, p, strict=True)) for i in (0, 1)
+            )
+        )
+    return [(x, y) for x, y in out]
+
+
+def lines_of(
+    form: pikepdf.Object, width_mm: tuple[float, ...]
+) -> Iterator[list[tuple[float, float]]]:
+    """The lines of a form drawn with a pen of some width, cm, y down."""
+    now: list[tuple[float, float]] = []
+    width = 0.0
+
+    def at(x: object, y: object) -> tuple[float, float]:
+        return float(str(x)) * POINT, -float(str(y)) * POINT
+
+    for operands, operator in pikepdf.parse_content_stream(form):
+        op, o = str(operator), list(operands)
+        if op == "w":
+            width = float(o[0]) * POINT * 10
+        elif op == "m":
+            now = [at(*o)]
+        elif op == "l":
+            now.append(at(*o))
+        elif op == "c":
+            a, b, c = (at(*o[k : k + 2]) for k in (0, 2, 4))
+            now += cubic([now[-1], a, b, c])
+        elif op == "h":
+            now.append(now[0])
+        elif op in ("S", "s", "B", "b"):
+            if any(abs(width - w) < 1e-3 for w in width_mm):
+                yield now
+            now = []
+
+
+def form_of(pdf: pikepdf.Pdf, layer: str) -> pikepdf.Object:
+    """The form of a layer."""
+    for form in pdf.pages[0].Resources.XObject.values():
+        group = form.get("/OC")
+        if group is not None and str(group.get("/Name")) == layer:
+            return form
+    raise AssertionError(layer)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_size_reads_back_from_its_layer(name: str) -> None:
+    """Cut line and fold of every piece, within 0.1 mm of the piece drafted alone."""
+    data, _ = nest_pdf_of(nested(name), page=PageFormat.A0)
+    codes = [n.common.code for n in nested(name).pieces]
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        for size, drawn in singles(name).items():
+            width = samples(SIZES)[size].width
+            alone = {p.code: p for p in drawn.pieces}
+            want = [line for c in codes for line in kept_and_folded(alone[c])]
+            found = [
+                line
+                for line in lines_of(form_of(pdf, f"size {size}"), (width, 0.35))
+                if LineString(line).length > 0.5  # notches are ticks of 0.4 mm too
+            ]
+            assert len(found) == len(want)
+            for a, b in zip(found, want, strict=True):
+                assert LineString(a).length == pytest.approx(
+                    LineString(b).length, abs=MM
+                )
+                assert strays(a, b) < 0.1 * MM
+
+
+@pytest.mark.parametrize("page", list(PageFormat))
+def test_every_paper_has_every_layer(page: PageFormat) -> None:
+    data, count = nest_pdf_of(nested("peplum-top"), page=page)
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        assert len(pdf.pages) == count
+        told = pdf.Root.OCProperties
+        names = [str(g.Name) for g in told.OCGs]
+        assert names == [*(f"size {s}" for s in SIZES), "stitch lines"]
+        assert [str(g.Name) for g in told.D.OFF] == ["stitch lines"]
+    text = pypdfium2.PdfDocument(data)[0].get_textpage().get_text_bounded()
+    for size in SIZES:
+        assert size in text
+    assert "sizes 8, 10, 12 and 14" in text
+
+
+def _ink(data: bytes, on: set[str], page: int = 0) -> int:
+    """How many dark pixels a page shows with these layers on alone."""
+    out = io.BytesIO()
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        groups = list(pdf.Root.OCProperties.OCGs)
+        shown = pdf.Root.OCProperties.D
+        shown.ON = pikepdf.Array([g for g in groups if str(g.Name) in on])
+        shown.OFF = pikepdf.Array([g for g in groups if str(g.Name) not in on])
+        pdf.save(out)
+    picture = pypdfium2.PdfDocument(out.getvalue())[page].render(
+        scale=0.5, grayscale=True
+    )
+    return int((np.asarray(picture.to_numpy()) < 128).sum())
+
+
+def test_a_size_is_switched_off_with_all_that_is_its_own() -> None:
+    data, _ = nest_pdf_of(nested("peplum-top"), page=PageFormat.A0)
+    none = _ink(data, set())
+    one = _ink(data, {"size 8"})
+    both = _ink(data, {"size 8", "size 14"})
+    assert none < one < both
+    # stitch lines alone are nobody's; with a size they are that size's
+    assert _ink(data, {"stitch lines"}) == none
+    assert _ink(data, {"size 8", "stitch lines"}) > one
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("at", list(NestAt))
+def test_sizes_lie_on_each_other_at_one_point(name: str, at: NestAt) -> None:
+    """One point, one grain, one fold; nothing is stretched."""
+    for n in nested(name, at).pieces:
+        pieces = list(n.each.values())
+        middle = pieces[len(pieces) // 2]
+        folds = [k.path for k in middle.lines if k.meaning is Meaning.FOLD]
+        grains = set()
+        for size, piece in n.each.items():
+            grain = next(k.path for k in piece.lines if k.meaning is Meaning.GRAIN)
+            grains.add(round(heading(grain.end - grain.start), 6))
+            drafted = next(
+                p for p in singles(name)[size].pieces if p.code == n.common.code
+            )
+            assert piece.cut_line.length == pytest.approx(
+                drafted.cut_line.length, abs=1e-6
+            )
+            off = distance(anchor(piece, at), anchor(middle, at))
+            if not folds:
+                assert off < 1e-6
+                continue
+            way = direction(folds[0].start, folds[0].end)
+            own = next(k.path for k in piece.lines if k.meaning is Meaning.FOLD)
+            for end in (own.start, own.end):
+                assert abs(cross(way, end - folds[0].start)) < 1e-6
+            if at is NestAt.WAIST:
+                assert off < 1e-6
+        assert len(grains) == 1
+
+
+def test_the_grain_of_a_nest_lies_inside_every_size() -> None:
+    for n in nested("panelled-top").pieces:
+        grain = next(k.path for k in n.common.lines if k.meaning is Meaning.GRAIN)
+        for piece in n.each.values():
+            ring = LineString(piece.cut_line.flatten(0.01))
+            assert not ring.intersects(LineString([grain.start, grain.end]))
+
+
+def test_looks_of_twenty_sizes_differ() -> None:
+    looks = [size_look(i) for i in range(20)]
+    assert len(set(looks)) == 20
+    for a, b in itertools.pairwise(looks):
+        assert a.dashes != b.dashes
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_names_stand_in_their_own_line_and_in_no_other(name: str) -> None:
+    """The middle of each lies on its size's cut line (or is beside its mark), and its
+    letters touch no other size's."""
+    for n in nested(name).pieces:
+        named = with_names(n).each
+        rings = {s: LineString(p.cut_line.flatten(0.005)) for s, p in named.items()}
+        for size, piece in named.items():
+            in_line = 0
+            for t in piece.texts:
+                assert t.text == size
+                spot = LineString([t.at, t.at + Point(1e-9, 0)])
+                if rings[size].distance(spot) > 0.01:
+                    continue
+                in_line += 1
+                for other, ring in rings.items():
+                    if other != size:
+                        assert ring.distance(spot) > t.height / 2
+            # lines that lie on those of others bear no name
+            apart = any(
+                rings[size].hausdorff_distance(r) > 1.0
+                for s, r in rings.items()
+                if s != size
+            )
+            assert in_line or not apart
+
+
+def test_labels_tell_the_range_and_cut_lists_every_size() -> None:
+    set_of = nested("peplum-top")
+    for n in set_of.pieces:
+        said = " ".join(t.text for t in n.common.texts)
+        if "order 1" in said:  # a small piece bears its name only
+            assert "4 sizes, 8 to 14" in said.replace("\u00a0", " "), n.common.code
+    ((whose, lines),) = set_of.cut_lists
+    assert whose == "sizes 8, 10, 12 and 14"
+    assert len(lines) == 9
+    assert lines[0] == "1. Centre front: shell, cut 1 on fold"
+
+
+def test_half_scale_is_half_as_large() -> None:
+    data, _ = nest_pdf_of(nested("peplum-top"), page=PageFormat.A0, scale=Scale.HALF)
+    want = singles("peplum-top")["10"].pieces[0]
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        width = samples(SIZES)["10"].width
+        first = next(lines_of(form_of(pdf, "size 10"), (width,)))
+    kept = kept_and_folded(want)[0]
+    assert LineString(first).length == pytest.approx(
+        LineString(kept).length / 2, abs=MM
+    )
+
+
+def test_a_picture_has_a_group_for_each_size(tmp_path: Path) -> None:
+    target = tmp_path / "nest.svg"
+    target.write_text(nest_svg_of(nested("peplum-top")), "utf8")
+    paths, attributes = svgpathtools.svg2paths(str(target))
+    found = {}
+    for path, a in zip(paths, attributes, strict=True):
+        if a.get("class") == "cut line":
+            size, code = a["id"].split(".")[:2]
+            found[size, code] = path.length() / 10
+    for size, drawn in singles("peplum-top").items():
+        for piece in drawn.pieces:
+            want = divided(piece)[0][0].length
+            assert found[f"size-{size}", piece.code] == pytest.approx(
+                want, abs=0.1 * MM
+            )
+
+
+def test_an_exchange_file_has_a_block_for_each_size(tmp_path: Path) -> None:
+    target = tmp_path / "nest.dxf"
+    target.write_bytes(nest_dxf_of(nested("peplum-top")).encode("ascii"))
+    doc = ezdxf.readfile(target)
+    blocks = [b.name for b in doc.blocks if not b.name.startswith("*")]
+    assert len(blocks) == len(SIZES) * 9
+    texts = [t.dxf.text for t in doc.modelspace().query("TEXT")]
+    assert "Sample Size: 12" in texts
+    for size, drawn in singles("peplum-top").items():
+        for piece in drawn.pieces:
+            block = doc.blocks.get(f"{piece.code}-{size}")
+            said = [t.dxf.text for t in block.query("TEXT")]
+            assert f"Size: {size}" in said
+            ring = next(k for k in block.query("POLYLINE") if k.dxf.layer == "1")
+            points = [(v.dxf.location.x / 10, v.dxf.location.y / 10) for v in ring]
+            length = LineString([*points, points[0]]).length
+            assert length == pytest.approx(opened(piece).cut_line.length, abs=MM)
+
+
+def test_a_piece_that_some_sizes_lack_is_nested_for_the_others() -> None:
+    patterns = dict(singles("peplum-top"))
+    eight = patterns["8"]
+    patterns["8"] = replace(
+        eight, pieces=tuple(p for p in eight.pieces if p.code != "UP")
+    )
+    n = nest(patterns)
+    behind = next(p for p in n.pieces if p.common.code == "UP")
+    assert list(behind.each) == ["10", "12", "14"]
+    assert len(n.cut_lists) == 2
+    data, _ = nest_pdf_of(n)
+    assert data.startswith(b"%PDF")
+
+
+def test_one_size_is_a_nest_too() -> None:
+    made = make_size(
+        read_size_set(
+            Path(str(resources.files("clothwright.demo"))) / "zip-top.toml",
+            Asked("medium height", ("12",), measures={"HT": "165 cm"}),
+        )[0]
+    )
+    assert made.drawn is not None
+    data, _ = nest_pdf_of(nest({"12": made.drawn}))
+    assert data.startswith(b"%PDF")

@@ -31,6 +31,7 @@ test: $(VENV)/.ok
 bench: $(VENV)/.ok
 	$(PY) bench/redraw.py
 	$(PY) bench/browser.py
+	$(PY) bench/sizes.py
 
 survey: $(VENV)/.ok
 	$(PY) bench/bodies.py

@@ -9,10 +9,10 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-import ezdxf
 import pypdfium2
 import pytest
 from distributed import LocalCluster
+from ezdxf.filemanagement import readfile
 from typer.testing import CliRunner
 
 import clothwright.api as cw
@@ -44,7 +44,7 @@ def test_nested_sheets(order: Path) -> None:
     }
     pages = len(pypdfium2.PdfDocument(folder / "peplum-top-sizes-a4.pdf"))
     assert f"a4.pdf  {pages} pages" in done.stdout
-    doc = ezdxf.readfile(folder / "peplum-top-sizes.dxf")
+    doc = readfile(folder / "peplum-top-sizes.dxf")
     assert "FC-12" in doc.blocks
 
 

@@ -9,6 +9,7 @@ import os
 import signal
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from functools import partial
 from multiprocessing import get_context
@@ -33,8 +34,9 @@ from clothwright.sheets.nest_svg import nest_svg_of
 from clothwright.sheets.pdf import pdf_of
 from clothwright.sheets.svg import svg_of
 
-LEAST = 3
-"""Fewer sizes for each core are not worth another process."""
+LEAST, LEAST_APART = 8, 3
+"""Fewer sizes for each core are not worth another process, which takes as long to start
+as some sizes to draft, or a few to draft and print."""
 
 PDF, SVG, DXF = "pdf", "svg", "dxf"
 KINDS = PDF, SVG, DXF
@@ -141,7 +143,8 @@ def run(
     if dask:
         yield from _on_dask(dask, job, sizes)
         return
-    hands = min(cores or _cores(), math.ceil(len(sizes) / LEAST))
+    least = LEAST if apart is None else LEAST_APART
+    hands = min(cores or _cores(), math.ceil(len(sizes) / least))
     if hands <= 1:
         yield from map(job, sizes)
         return
@@ -150,6 +153,11 @@ def run(
         futures = [pool.submit(job, s) for s in sizes]
         for done in as_completed(futures):
             yield done.result()
+    except BrokenProcessPool as e:
+        raise SizesError(
+            "a process ended before its work was done, for want of memory perhaps; try "
+            "--cores 1"
+        ) from e
     finally:
         pool.shutdown(cancel_futures=True)
 
@@ -192,7 +200,7 @@ def _on_dask(
 ) -> Iterator[Done]:
     """Work on the machines of a dask scheduler; they need this program too."""
     try:
-        from distributed import Client
+        from distributed import Client, KilledWorker
         from distributed import as_completed as ready
     except ImportError:
         raise SizesError(
@@ -211,6 +219,11 @@ def _on_dask(
         try:
             for future in ready(futures):
                 yield future.result()
+        except (OSError, KilledWorker) as e:
+            raise SizesError(
+                f"--dask {address}: the scheduler or its workers were lost; no file "
+                "was written"
+            ) from e
         finally:
             client.cancel(futures)
 

@@ -13,15 +13,16 @@ from functools import cache
 from importlib import resources
 from pathlib import Path
 
-import ezdxf
 import numpy as np
 import pikepdf
 import pypdfium2
 import pytest
 import svgpathtools
+from ezdxf.entities.polyline import Polyline
+from ezdxf.filemanagement import readfile
 from shapely import LineString
 
-from clothwright.curves import Point, cross, direction, distance, heading
+from clothwright.curves import Point, cross, direction, distance, heading, mix
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
 from clothwright.order import draft, pattern
 from clothwright.order.sizes import Asked, make_size, read_size_set
@@ -36,6 +37,7 @@ from clothwright.sheets.whole import opened
 
 MM = 0.1
 POINT = 2.54 / 72
+Chain = list[tuple[float, float]]
 SIZES = ("8", "10", "12", "14")
 NAMES = ("peplum-top", "panelled-top", "sleeved-top")
 
@@ -57,7 +59,7 @@ def nested(name: str, at: NestAt = NestAt.WAIST) -> Nest:
     return nest(singles(name), at)
 
 
-def shape(points: list[tuple[float, float]]) -> LineString:
+def shape(points: Chain) -> LineString:
     """A line, moved to where its first point is 0, 0 and its farthest one to the right
     of it: equal for lines that differ by a rigid motion."""
     p = np.asarray(points, dtype=float)
@@ -68,54 +70,49 @@ def shape(points: list[tuple[float, float]]) -> LineString:
     return LineString(p @ turn.T)
 
 
-def strays(a: list[tuple[float, float]], b: list[tuple[float, float]]) -> float:
+def strays(a: Chain, b: Chain) -> float:
     """How far two lines are from being the same shape, cm."""
     return float(shape(a).hausdorff_distance(shape(b)))
 
 
-def kept_and_folded(piece: DrawnPiece) -> list[list[tuple[float, float]]]:
+def kept_and_folded(piece: DrawnPiece) -> list[Chain]:
     """The outline as it is drawn: its cut parts, then the fold."""
     kept, folded = divided(piece)
-    return [[tuple(p) for p in part.flatten(0.0005)] for part in (*kept, *folded)]
+    return [[(p.x, p.y) for p in part.flatten(0.0005)] for part in (*kept, *folded)]
 
 
-def cubic(p: list[tuple[float, float]]) -> list[tuple[float, float]]:
-    out = []
-    for k in range(1, 33):
-        t = k / 32
-        w = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
-        out.append(
-            tuple(
-                math.fsum(a * q[i] for a, q in zip(w, p, strict=True)) for i in (0, 1)
-            )
-        )
-    return [(x, y) for x, y in out]
+def cubic(p: Chain) -> Chain:
+    """Points on a cubic after its first."""
+    t = np.linspace(0, 1, 33)[1:, None]
+    a, b, c, d = (np.asarray(q) for q in p)
+    s = 1 - t
+    points = s**3 * a + 3 * t * s**2 * b + 3 * t**2 * s * c + t**3 * d
+    return [(float(x), float(y)) for x, y in points]
 
 
-def lines_of(
-    form: pikepdf.Object, width_mm: tuple[float, ...]
-) -> Iterator[list[tuple[float, float]]]:
+def lines_of(form: pikepdf.Object, width_mm: tuple[float, ...]) -> Iterator[Chain]:
     """The lines of a form drawn with a pen of some width, cm, y down."""
-    now: list[tuple[float, float]] = []
+    now: Chain = []
     width = 0.0
-
-    def at(x: object, y: object) -> tuple[float, float]:
-        return float(str(x)) * POINT, -float(str(y)) * POINT
-
-    for operands, operator in pikepdf.parse_content_stream(form):
-        op, o = str(operator), list(operands)
+    for told in pikepdf.parse_content_stream(form):
+        if not isinstance(told, pikepdf.ContentStreamInstruction):
+            continue
+        op = str(told.operator)
+        if op not in ("w", "m", "l", "c", "h", "S", "s", "B", "b"):
+            continue
+        n = [float(str(o)) * POINT for o in told.operands]
+        spots = list(zip(n[::2], (-y for y in n[1::2]), strict=False))
         if op == "w":
-            width = float(o[0]) * POINT * 10
+            width = n[0] * 10
         elif op == "m":
-            now = [at(*o)]
+            now = spots
         elif op == "l":
-            now.append(at(*o))
+            now += spots
         elif op == "c":
-            a, b, c = (at(*o[k : k + 2]) for k in (0, 2, 4))
-            now += cubic([now[-1], a, b, c])
+            now += cubic([now[-1], *spots])
         elif op == "h":
             now.append(now[0])
-        elif op in ("S", "s", "B", "b"):
+        else:
             if any(abs(width - w) < 1e-3 for w in width_mm):
                 yield now
             now = []
@@ -234,7 +231,7 @@ def test_the_grain_of_a_nest_lies_inside_every_size() -> None:
 
 
 def test_looks_of_twenty_sizes_differ() -> None:
-    looks = [size_look(i) for i in range(20)]
+    looks = [size_look(i, 20) for i in range(20)]
     assert len(set(looks)) == 20
     for a, b in itertools.pairwise(looks):
         assert a.dashes != b.dashes
@@ -265,6 +262,34 @@ def test_names_stand_in_their_own_line_and_in_no_other(name: str) -> None:
                 if s != size
             )
             assert in_line or not apart
+
+
+def test_a_name_beside_a_mark_is_the_nearest_mark_s() -> None:
+    place = Path(str(resources.files("clothwright.demo"))) / "peplum-top.toml"
+    two = read_size_set(place, Asked(bodies=("brida.toml", "thea.toml")))
+    drawn = {s.name: make_size(s).drawn for s in two}
+    seen = 0
+    for n in nest({s: d for s, d in drawn.items() if d is not None}).pieces:
+        named = with_names(n).each
+        marks = {
+            s: [
+                mix(k.path.start, k.path.end, 0.5)
+                for k in p.lines
+                if k.meaning in (Meaning.LOOP, Meaning.DRILL)
+            ]
+            for s, p in named.items()
+        }
+        for size, piece in named.items():
+            for t in piece.texts:
+                if t.height > 0.161 or not marks[size]:
+                    continue
+                near = {
+                    s: min(distance(t.at, m) for m in of) for s, of in marks.items()
+                }
+                if near[size] < 0.4:
+                    seen += 1
+                    assert near[size] == min(near.values())
+    assert seen > 10
 
 
 def test_labels_tell_the_range_and_cut_lists_every_size() -> None:
@@ -311,7 +336,7 @@ def test_a_picture_has_a_group_for_each_size(tmp_path: Path) -> None:
 def test_an_exchange_file_has_a_block_for_each_size(tmp_path: Path) -> None:
     target = tmp_path / "nest.dxf"
     target.write_bytes(nest_dxf_of(nested("peplum-top")).encode("ascii"))
-    doc = ezdxf.readfile(target)
+    doc = readfile(target)
     blocks = [b.name for b in doc.blocks if not b.name.startswith("*")]
     assert len(blocks) == len(SIZES) * 9
     texts = [t.dxf.text for t in doc.modelspace().query("TEXT")]
@@ -322,7 +347,8 @@ def test_an_exchange_file_has_a_block_for_each_size(tmp_path: Path) -> None:
             said = [t.dxf.text for t in block.query("TEXT")]
             assert f"Size: {size}" in said
             ring = next(k for k in block.query("POLYLINE") if k.dxf.layer == "1")
-            points = [(v.dxf.location.x / 10, v.dxf.location.y / 10) for v in ring]
+            assert isinstance(ring, Polyline)
+            points = [(p.x / 10, p.y / 10) for p in ring.points()]
             length = LineString([*points, points[0]]).length
             assert length == pytest.approx(opened(piece).cut_line.length, abs=MM)
 

@@ -101,7 +101,7 @@ class Nest:
     """For which sizes, and what is cut of each."""
 
     notes: Mapping[str, tuple[str, ...]]
-    """By size, what holds for it and not for all."""
+    """By size, what holds for it and not for all; first whose it is."""
 
 
 def nest(patterns: Mapping[str, DrawnPattern], at: NestAt = NestAt.WAIST) -> Nest:
@@ -127,7 +127,7 @@ def nest(patterns: Mapping[str, DrawnPattern], at: NestAt = NestAt.WAIST) -> Nes
         notes=tuple(n for n in first.notes if _for_all(n, patterns)),
     )
     own = {
-        s: tuple(n for n in d.notes if not _for_all(n, patterns))
+        s: (d.whose, *(n for n in d.notes if not _for_all(n, patterns)))
         for s, d in patterns.items()
     }
     return Nest(sizes, tuple(pieces), about, _cut_lists(patterns), own)
@@ -315,10 +315,10 @@ def _wording(w: Wording, have: Sequence[str], sizes: Sequence[str]) -> Wording:
     lines, without the lengths of its edges."""
     label = [list(group) for group in w.label]
     if len(label) > 1 and len(label[1]) > 1:
-        whose = _sizes(have).replace(" ", GLUE)
-        if len(have) > 1:
-            whose = f"{len(have)}{GLUE}sizes, {have[0]}{GLUE}to{GLUE}{have[-1]}"
-        label[1] = [label[1][0], whose]
+        whose = _sizes(have)
+        if len(have) > 3:
+            whose = f"{len(have)} sizes, {have[0]} to {have[-1]}"
+        label[1] = [label[1][0], whose.replace(" ", GLUE).replace(f",{GLUE}", ", ")]
     beside: tuple[Beside, ...] = tuple(
         b for b in w.beside if b.meaning is not Meaning.DIMENSION
     )

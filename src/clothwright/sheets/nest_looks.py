@@ -8,9 +8,11 @@ sizes are told apart without colours. Our own choice throughout; dashes in mm.
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from enum import Enum
 from typing import TYPE_CHECKING
 
 from clothwright.curves import (
+    CLOSE,
     Motion,
     Path,
     Point,
@@ -39,8 +41,9 @@ _DASHES: tuple[tuple[float, ...], ...] = (
     (14, 1.5, 3, 1.5),
     (5, 1.2, 0.6, 1.2, 0.6, 1.2, 0.6, 1.2),
 )
-_WIDTHS = (0.4, 0.65, 0.25)
-"""Of the first eight sizes, of the next eight, of the rest; mm."""
+_FEW, _MANY = (0.4,), (0.2, 0.4, 0.12)
+"""Widths for up to eight sizes, and of the first eight, the next eight and the rest of
+more, whose lines lie closer; mm."""
 
 INSIDE = Look(0.2)
 """Drill marks and loops of a size; its darts and inner lines have its dashes too."""
@@ -54,18 +57,21 @@ TICK = 0.45
 """Length of a notch inside its cut line, cm: no further than to the stitch line."""
 
 
-def size_look(i: int) -> Look:
-    """The cut line of the i-th size, from 0."""
-    width = _WIDTHS[min(i // len(_DASHES), len(_WIDTHS) - 1)]
+def size_look(i: int, sizes: int) -> Look:
+    """The cut line of the i-th size, from 0, of so many."""
+    widths = _FEW if sizes <= len(_DASHES) else _MANY
+    width = widths[min(i // len(_DASHES), len(widths) - 1)]
     return Look(width, _DASHES[i % len(_DASHES)])
 
 
-class Part:
-    """What of a size is switched on and off together: names of layers."""
+class Part(Enum):
+    """What of a size is switched on and off together."""
 
     LINES = "lines"
+    """All but its stitch lines."""
+
     STITCH = "stitch lines"
-    FIGURES = "figures"
+    """Stitch lines, ease and stay tape."""
 
 
 _STITCH = frozenset({Meaning.SEW, Meaning.EASE, Meaning.TAPE})
@@ -73,7 +79,7 @@ _STITCH = frozenset({Meaning.SEW, Meaning.EASE, Meaning.TAPE})
 
 def size_strokes(
     piece: DrawnPiece, look: Look, *, figure: float = 1.0
-) -> Iterator[tuple[str, Stroke]]:
+) -> Iterator[tuple[Part, Stroke]]:
     """Everything drawn of one size, with the part it belongs to; what all sizes have in
     common is left out."""
     for stroke in strokes(piece, figure=figure):
@@ -169,30 +175,23 @@ def with_names(nested: NestedPiece) -> NestedPiece:
 MARK_NAMES = 0.16
 """Capitals of the names at crosses and loops, cm."""
 
+BESIDE = 0.34
+"""From the middle of a cross to that of its name, cm."""
+
+CROWDED = 0.25
+"""Marks of two sizes nearer than this bear no name: it could be either's, cm."""
+
 
 def _marks_named(nested: NestedPiece, taken: Obstacles) -> dict[str, list[DrawnText]]:
     """The size beside each of its crosses and in each of its loops, where there is
-    room; of marks that lie on each other one is named for all."""
-    spots: dict[str, list[tuple[Point, list[Point]]]] = {s: [] for s in nested.each}
-    for size, piece in nested.each.items():
-        seen: list[Point] = []
-        for k in piece.lines:
-            path = k.path
-            middle = mix(path.start, path.end, 0.5)
-            if k.meaning is Meaning.LOOP and not path.straight:
-                top = path.at_length(path.length / 2)
-                spots[size].append((middle, [mix(middle, top, 0.45)]))
-                taken.add(path.flatten(FLAT))
-            elif k.meaning is Meaning.DRILL:
-                taken.add(_shrunk(path).flatten(FLAT))
-                if all(distance(middle, p) > 0.1 for p in seen):
-                    seen.append(middle)
-                    r = 0.34
-                    ways = ((r, 0), (-r, 0), (0, r), (0, -r))
-                    spots[size].append((middle, [middle + w for w in ways]))
+    room and no other size's mark is as near."""
+    marks = {s: list(_marks(p, taken)) for s, p in nested.each.items()}
+    every = [(s, middle) for s, own in marks.items() for middle, _ in own]
     out: dict[str, list[DrawnText]] = {s: [] for s in nested.each}
-    for size, marks in spots.items():
-        for _, places in marks:
+    for size, own in marks.items():
+        for middle, places in own:
+            if any(s != size and distance(middle, p) < CROWDED for s, p in every):
+                continue
             for at in places:
                 text = DrawnText(Meaning.LABEL, size, at, MARK_NAMES, bold=True)
                 if not taken.hit(text_box(text)):
@@ -200,6 +199,25 @@ def _marks_named(nested: NestedPiece, taken: Obstacles) -> dict[str, list[DrawnT
                     taken.add(text_box(text).ring())
                     break
     return out
+
+
+def _marks(
+    piece: DrawnPiece, taken: Obstacles
+) -> Iterator[tuple[Point, Sequence[Point]]]:
+    """The middle of every cross and loop, and where its name may stand."""
+    seen: list[Point] = []
+    for k in piece.lines:
+        path = k.path
+        middle = mix(path.start, path.end, 0.5)
+        if k.meaning is Meaning.LOOP and not path.straight:
+            taken.add(path.flatten(FLAT))
+            yield middle, [mix(middle, path.at_length(path.length / 2), 0.45)]
+        elif k.meaning is Meaning.DRILL:
+            taken.add(_shrunk(path).flatten(FLAT))
+            if all(distance(middle, p) > CLOSE for p in seen):
+                seen.append(middle)
+                r = BESIDE
+                yield middle, [middle + w for w in ((r, 0), (-r, 0), (0, r), (0, -r))]
 
 
 def _runs(piece: DrawnPiece) -> Iterator[Path]:
@@ -273,4 +291,4 @@ def laid_on(motion: Motion, scale: Scale) -> Motion:
 
 def samples(sizes: Sequence[str]) -> Mapping[str, Look]:
     """The look of every size of a set, for its legend."""
-    return {s: size_look(i) for i, s in enumerate(sizes)}
+    return {s: size_look(i, len(sizes)) for i, s in enumerate(sizes)}

@@ -48,6 +48,14 @@ FOLLOW = (
     "inside a line are its notches: one in front, two behind."
 )
 
+MANY = 8
+"""More sizes lie too close to be told apart in every place."""
+
+CLOSE_LINES = (
+    "So many lines run into each other where sizes differ little: print a few sizes at "
+    "a time, or one, by the layers of this file."
+)
+
 
 def write_nest_pdf(
     nested: Nest,
@@ -72,7 +80,7 @@ class _Form:
 
     name: str
     size: str
-    part: str
+    part: Part
 
 
 def nest_pdf_of(
@@ -87,7 +95,10 @@ def nest_pdf_of(
     drafted = [n.common for n in nested.pieces]
     common = [scaled(p, scale.value) for p in drafted]
     whole = lies_whole(common, frame, page, scale)
-    about = replace(nested.about, notes=(FOLLOW, LAYERS_TOLD, *nested.about.notes))
+    notes = (FOLLOW, LAYERS_TOLD, *nested.about.notes)
+    if len(nested.sizes) > MANY:
+        notes = (CLOSE_LINES, *notes)
+    about = replace(nested.about, notes=notes)
     looks = samples(nested.sizes)
     block = title.TitleBlock(about, frame, scale, tiled=not whole, sizes=looks)
     clear = block.width, block.height
@@ -115,13 +126,13 @@ def nest_pdf_of(
             for p in mine
             for part, stroke in size_strokes(p, looks[size], figure=scale.value)
         ]
-        for part in (Part.LINES, Part.STITCH):
-            form = _Form(f"size_{i}_{part.replace(' ', '_')}", size, part)
+        for part in Part:
+            form = _Form(f"size_{i}_{part.name}", size, part)
             ink = begin_form(canvas, form.name, world)
             for of, stroke in told:
-                if of == part:
+                if of is part:
                     ink.stroke(stroke)
-            if part == Part.LINES:
+            if part is Part.LINES:
                 _names(ink, mine)
             canvas.endForm()
             forms.append(form)
@@ -150,10 +161,12 @@ def _lists(nested: Nest, across: float) -> list[title.Words]:
     for whose, lines in nested.cut_lists:
         out.append(title.Words(f"To cut: {whose}", 0.3, bold=True))
         out += [title.Words(line, 0.24) for line in lines]
-    for size, notes in nested.notes.items():
-        if notes:
-            out.append(title.Words(f"Size {size}", 0.26, bold=True))
-            out += [title.Words(f"– {note}", 0.22) for note in notes]
+    for size, (whose, *notes) in nested.notes.items():
+        told = f"Size {size}"
+        if whose != told:
+            told += f": {whose}"
+        out.append(title.Words(told, 0.26, bold=True))
+        out += [title.Words(f"– {note}", 0.22) for note in notes]
     return list(title.broken_lines(out, across))
 
 
@@ -169,11 +182,11 @@ def _with_layers(data: bytes, sizes: Sequence[str], forms: Iterable[_Form]) -> b
             return pdf.make_indirect(Dictionary(Type=Name.OCG, Name=name))
 
         of_size: Mapping[str, Object] = {s: layer(f"size {s}") for s in sizes}
-        stitch = layer(Part.STITCH)
+        stitch = layer(Part.STITCH.value)
         told = pdf.pages[0].Resources.XObject  # the same forms on every page
         for form in forms:
             group = of_size[form.size]
-            if form.part == Part.STITCH:
+            if form.part is Part.STITCH:
                 both = Array([group, stitch])
                 group = pdf.make_indirect(
                     Dictionary(Type=Name.OCMD, OCGs=both, P=Name.AllOn)

@@ -6,7 +6,8 @@ measures.
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Generator
+from multiprocessing import active_children
 from pathlib import Path
 
 import pypdfium2
@@ -130,7 +131,7 @@ def test_bodies_and_figures(order: Path) -> None:
 
 
 def test_stopped_nothing_is_left(order: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def stopped(*_: object, **__: object) -> Iterator[Done]:
+    def stopped(*_: object, **__: object) -> Generator[Done, None, None]:
         raise KeyboardInterrupt
         yield
 
@@ -148,6 +149,18 @@ def test_processes_give_the_same(order: Path) -> None:
     there = {d.made.name: d for d in run(sizes, cores=2)}
     assert there == here
     assert len(here) == 11
+
+
+def test_a_run_left_early_leaves_no_process(order: Path) -> None:
+    """As Ctrl-C leaves it; workers are not waited for."""
+    before = active_children()
+    asked = Asked("medium height", measures={"HT": "165 cm"})
+    working = run(read_size_set(order, asked), cores=2)
+    next(working)
+    assert len(active_children()) == len(before) + 2
+    with pytest.raises(KeyboardInterrupt):
+        working.throw(KeyboardInterrupt)
+    assert active_children() == before
 
 
 def test_machines_give_the_same(order: Path) -> None:

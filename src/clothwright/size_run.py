@@ -7,12 +7,13 @@ plain data, so that only the caller writes files, each whole or not at all.
 import math
 import os
 import signal
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Generator, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
-from multiprocessing import get_context
+from multiprocessing import active_children, get_context
 from pathlib import Path
 
 from clothwright.finishing.drawn import DrawnPattern
@@ -131,7 +132,7 @@ def run(
     *,
     cores: int | None = None,
     dask: str = "",
-) -> Iterator[Done]:
+) -> Generator[Done, None, None]:
     """Work on every size, each as it is ready.
 
     On `cores` processes (all cores unless told; with one, in this process), or on the
@@ -148,9 +149,11 @@ def run(
     if hands <= 1:
         yield from map(job, sizes)
         return
+    others = active_children()
     pool = ProcessPoolExecutor(hands, get_context("spawn"), _undisturbed)
     try:
-        futures = [pool.submit(job, s) for s in sizes]
+        with _deaf():
+            futures = [pool.submit(job, s) for s in sizes]
         for done in as_completed(futures):
             yield done.result()
     except BrokenProcessPool as e:
@@ -158,6 +161,11 @@ def run(
             "a process ended before its work was done, for want of memory perhaps; try "
             "--cores 1"
         ) from e
+    except BaseException:  # Ctrl-C: nobody waits for what was begun; no worker writes
+        for worker in active_children():
+            if worker not in others:
+                worker.terminate()
+        raise
     finally:
         pool.shutdown(cancel_futures=True)
 
@@ -193,6 +201,20 @@ def _cores() -> int:
 def _undisturbed() -> None:
     """Ctrl-C is the caller's to answer; a worker ends what it has begun."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@contextmanager
+def _deaf() -> Iterator[None]:
+    """Processes that are begun here do not hear Ctrl-C even while they start; it is
+    answered afterwards. Where a system knows no masks they hear it."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _on_dask(

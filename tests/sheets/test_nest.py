@@ -27,12 +27,14 @@ from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, Meaning
 from clothwright.order import draft, pattern
 from clothwright.order.sizes import Asked, make_size, read_size_set
 from clothwright.sheets import PageFormat, Scale
+from clothwright.sheets.letters import width as width_of
 from clothwright.sheets.looks import divided
-from clothwright.sheets.nest import Nest, NestAt, anchor, nest
+from clothwright.sheets.nest import SLOT, Nest, NestAt, anchor, nest
 from clothwright.sheets.nest_dxf import nest_dxf_of
 from clothwright.sheets.nest_looks import samples, size_look, with_names
 from clothwright.sheets.nest_pdf import nest_pdf_of
 from clothwright.sheets.nest_svg import nest_svg_of
+from clothwright.sheets.nest_words import words_apart
 from clothwright.sheets.whole import opened
 
 MM = 0.1
@@ -302,6 +304,21 @@ def test_labels_tell_the_range_and_cut_lists_every_size() -> None:
     assert whose == "sizes 8, 10, 12 and 14"
     assert len(lines) == 9
     assert lines[0] == "1. Centre front: shell, cut 1 on fold"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_size_that_is_printed_alone_bears_its_name(name: str) -> None:
+    """Each size has its place beside the name of every piece, all in one line."""
+    for n in nested(name).pieces:
+        shared, own = words_apart(n.common.texts)
+        assert set(own) == set(SIZES), n.common.code
+        assert not any(SLOT in t.text for t in shared)
+        for before, after in itertools.pairwise(own[s][0] for s in SIZES):
+            gap = distance(before.at, after.at)
+            wide = width_of(before.text, before.height, bold=before.bold)
+            wide += width_of(after.text, after.height, bold=after.bold)
+            assert wide / 2 < gap < wide / 2 + before.height
+            assert heading(after.at - before.at) == pytest.approx(before.degrees)
 
 
 def test_half_scale_is_half_as_large() -> None:

@@ -115,7 +115,7 @@ def nest(patterns: Mapping[str, DrawnPattern], at: NestAt = NestAt.WAIST) -> Nes
     pieces = []
     for code in codes:
         have = {s: pieces[code] for s, pieces in by_size.items() if code in pieces}
-        pieces.append(_nested(have, at, sizes))
+        pieces.append(_nested(have, at))
     first = next(iter(patterns.values()))
     about = replace(
         first,
@@ -169,13 +169,11 @@ def _counts(cuts: Iterable[CutCount]) -> str:
     return "; ".join(f"{c.cloth}, cut {c.how}" for c in cuts)
 
 
-def _nested(
-    have: Mapping[str, DrawnPiece], at: NestAt, sizes: Sequence[str]
-) -> NestedPiece:
+def _nested(have: Mapping[str, DrawnPiece], at: NestAt) -> NestedPiece:
     """Lay the sizes of one piece on the middle one."""
     middle = tuple(have.values())[len(have) // 2]
     each = {s: moved(p, onto(p, middle, at)) for s, p in have.items()}
-    return NestedPiece(_common(middle, each, sizes), each)
+    return NestedPiece(_common(middle, each), each)
 
 
 def onto(piece: DrawnPiece, middle: DrawnPiece, at: NestAt) -> Motion:
@@ -244,9 +242,7 @@ def fold_phase(piece: DrawnPiece, path: Path) -> float:
     return dot(way, path.start - Point(0, 0))
 
 
-def _common(
-    middle: DrawnPiece, each: Mapping[str, DrawnPiece], sizes: Sequence[str]
-) -> DrawnPiece:
+def _common(middle: DrawnPiece, each: Mapping[str, DrawnPiece]) -> DrawnPiece:
     """Grain and bracket of the middle size, and a label that is clear of every size's
     lines."""
     from shapely import Polygon, intersection_all, union_all
@@ -264,16 +260,20 @@ def _common(
     own = _grain_for_all(middle, each, inside)
     own += [k for k in middle.lines if k.meaning is Meaning.BRACKET]
     free = DrawnLine(Meaning.SEW, polyline(_ring(inside)), "free for words")
-    return lettered(
-        replace(
-            middle,
-            cut_line=outline,
-            lines=(*own, *seen, free),
-            notches=tuple(n for p in each.values() for n in p.notches),
-            texts=(),
-            wording=_wording(middle.wording, tuple(each), sizes),
-        )
+    bare = replace(
+        middle,
+        cut_line=outline,
+        lines=(*own, *seen, free),
+        notches=tuple(n for p in each.values() for n in p.notches),
+        texts=(),
     )
+    wording = _wording(middle.wording, tuple(each), None)
+    written = lettered(replace(bare, wording=wording))
+    if any(SLOT in t.text for t in written.texts):
+        return written
+    # a narrow piece: the sizes stand along its edge
+    wording = _wording(middle.wording, tuple(each), free.path)
+    return lettered(replace(bare, wording=wording))
 
 
 def _grain_for_all(
@@ -310,16 +310,34 @@ def _ring(area: "BaseGeometry") -> list[Point]:
     return [Point(x, y) for x, y in orient(part, 1.0).exterior.coords]
 
 
-def _wording(w: Wording, have: Sequence[str], sizes: Sequence[str]) -> Wording:
+SLOT = "\u2002"
+"""Stands in a label on either side of every size, each of which is written on its own
+layer."""
+
+ROW = 7
+"""Sizes in one row of a label."""
+
+
+def _wording(w: Wording, have: Sequence[str], edge: Path | None) -> Wording:
     """The label of the middle size, for the sizes that have the piece; the names of its
-    lines, without the lengths of its edges."""
+    lines, without the lengths of its edges. Every size has its place beside the name,
+    or along an `edge`, so that one that is printed alone bears its name."""
     label = [list(group) for group in w.label]
+    beside = [b for b in w.beside if b.meaning is not Meaning.DIMENSION]
+    if edge is not None:
+        said = f"size{SLOT}{SLOT.join(have)}{SLOT}"
+        beside.insert(0, Beside(Meaning.LABEL, said, edge, right=True))
+    elif label:
+        label[0][0] += f" size{_rows(have)}"
     if len(label) > 1 and len(label[1]) > 1:
         whose = _sizes(have)
         if len(have) > 3:
             whose = f"{len(have)} sizes, {have[0]} to {have[-1]}"
         label[1] = [label[1][0], whose.replace(" ", GLUE).replace(f",{GLUE}", ", ")]
-    beside: tuple[Beside, ...] = tuple(
-        b for b in w.beside if b.meaning is not Meaning.DIMENSION
-    )
-    return Wording(tuple(map(tuple, label)), beside)
+    return Wording(tuple(map(tuple, label)), tuple(beside))
+
+
+def _rows(sizes: Sequence[str]) -> str:
+    """The sizes in rows that may be broken, every one between slots."""
+    rows = (sizes[k : k + ROW] for k in range(0, len(sizes), ROW))
+    return " ".join(SLOT + SLOT.join(row) + SLOT for row in rows)

@@ -25,6 +25,7 @@ from clothwright.sheets.nest_looks import (
     size_strokes,
     with_names,
 )
+from clothwright.sheets.nest_words import words_apart
 from clothwright.sheets.pdf import (
     Pages,
     begin_form,
@@ -118,6 +119,7 @@ def nest_pdf_of(
         {s: moved(p, laid_on(m, scale)) for s, p in with_names(n).each.items()}
         for n, m in zip(nested.pieces, laid.motions, strict=True)
     ]
+    words, own = words_apart(t for p in laid.pieces for t in p.texts)
     forms = []
     for i, size in enumerate(nested.sizes):
         mine = [pieces[size] for pieces in each if size in pieces]
@@ -134,9 +136,10 @@ def nest_pdf_of(
                     ink.stroke(stroke)
             if part is Part.LINES:
                 _names(ink, mine)
+                for text in own.get(size, ()):
+                    ink.words(text)
             canvas.endForm()
             forms.append(form)
-    words = [t for p in laid.pieces for t in p.texts]
     pages = Pages(canvas, about, laid, block, page, scale)
     names = [COMMON, *(f.name for f in forms)]
     for tile in laid.tiles:

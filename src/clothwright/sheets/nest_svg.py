@@ -18,6 +18,7 @@ from clothwright.sheets.nest_looks import (
     size_strokes,
     with_names,
 )
+from clothwright.sheets.nest_words import words_apart
 from clothwright.sheets.svg import about, headed, id_of, stroke_of, text_of
 
 
@@ -36,9 +37,11 @@ def nest_svg_of(nested: Nest, scale: Scale = Scale.FULL) -> str:
             if stroke.meaning in SHARED:
                 key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
                 out.append(stroke_of(stroke, key))
-        out.extend(text_of(t) for t in piece.texts)
+        shared, _ = words_apart(piece.texts)
+        out.extend(text_of(t) for t in shared)
         out.append("</g>")
     out.append("</g>")
+    own = [words_apart(p.texts)[1] for p in laid.pieces]
     looks = samples(nested.sizes)
     each = [
         {s: moved(p, laid_on(m, scale)) for s, p in with_names(n).each.items()}
@@ -47,7 +50,7 @@ def nest_svg_of(nested: Nest, scale: Scale = Scale.FULL) -> str:
     for size in nested.sizes:
         group = id_of(f"size-{size}", taken)
         out.append(f'<g id="{group}"><title>{escape(f"size {size}")}</title>')
-        for pieces in each:
+        for pieces, words in zip(each, own, strict=True):
             if size not in pieces:
                 continue
             piece = pieces[size]
@@ -57,6 +60,7 @@ def nest_svg_of(nested: Nest, scale: Scale = Scale.FULL) -> str:
                 key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
                 out.append(stroke_of(stroke, key))
             out.extend(text_of(t, halo=True) for t in piece.texts)
+            out.extend(text_of(t) for t in words.get(size, ()))
             out.append("</g>")
         out.append("</g>")
     out.append("</svg>\n")

@@ -384,6 +384,19 @@ def test_a_piece_that_some_sizes_lack_is_nested_for_the_others() -> None:
     assert data.startswith(b"%PDF")
 
 
+def test_what_is_cut_another_way_lies_apart() -> None:
+    """The whole front of one size is not laid on the halves of the others."""
+    patterns = dict(singles("peplum-top"))
+    front, *rest = patterns["10"].pieces
+    assert front.on_fold
+    patterns["10"] = replace(patterns["10"], pieces=(opened(front), *rest))
+    fronts = [n for n in nest(patterns).pieces if n.common.code == "FC"]
+    assert [tuple(n.each) for n in fronts] == [("8", "12", "14"), ("10",)]
+    said = [" ".join(t.text for t in n.common.texts) for n in fronts]
+    assert "on fold" in said[0]
+    assert "10" not in words_apart(fronts[0].common.texts)[1]
+
+
 def test_one_size_is_a_nest_too() -> None:
     made = make_size(
         read_size_set(

@@ -107,15 +107,16 @@ class Nest:
 def nest(patterns: Mapping[str, DrawnPattern], at: NestAt = NestAt.WAIST) -> Nest:
     """Lay the pieces of finished patterns on each other, by the names of their sizes.
 
-    A piece that only some sizes have is nested for those.
+    A piece that only some sizes have is nested for those, and sizes of which it is cut
+    another way (whole, and not on the fold) lie apart, since one label serves all.
     """
     sizes = tuple(patterns)
-    codes = list(dict.fromkeys(p.code for d in patterns.values() for p in d.pieces))
-    by_size = {s: {p.code: p for p in d.pieces} for s, d in patterns.items()}
-    pieces = []
-    for code in codes:
-        have = {s: pieces[code] for s, pieces in by_size.items() if code in pieces}
-        pieces.append(_nested(have, at))
+    alike: dict[tuple[object, ...], dict[str, DrawnPiece]] = {}
+    for size, drawn in patterns.items():
+        for p in drawn.pieces:
+            cut = p.code, p.name, p.on_fold, p.cuts
+            alike.setdefault(cut, {})[size] = p
+    pieces = [_nested(have, at) for have in alike.values()]
     first = next(iter(patterns.values()))
     about = replace(
         first,
@@ -267,12 +268,12 @@ def _common(middle: DrawnPiece, each: Mapping[str, DrawnPiece]) -> DrawnPiece:
         notches=tuple(n for p in each.values() for n in p.notches),
         texts=(),
     )
-    wording = _wording(middle.wording, tuple(each), None)
+    wording = _wording(middle.wording, each, None)
     written = lettered(replace(bare, wording=wording))
     if any(SLOT in t.text for t in written.texts):
         return written
     # a narrow piece: the sizes stand along its edge
-    wording = _wording(middle.wording, tuple(each), free.path)
+    wording = _wording(middle.wording, each, free.path)
     return lettered(replace(bare, wording=wording))
 
 
@@ -318,11 +319,14 @@ ROW = 7
 """Sizes in one row of a label."""
 
 
-def _wording(w: Wording, have: Sequence[str], edge: Path | None) -> Wording:
+def _wording(w: Wording, each: Mapping[str, DrawnPiece], edge: Path | None) -> Wording:
     """The label of the middle size, for the sizes that have the piece; the names of its
     lines, without the lengths of its edges. Every size has its place beside the name,
     or along an `edge`, so that one that is printed alone bears its name."""
+    have = tuple(each)
     label = [list(group) for group in w.label]
+    if label and len({(p.number, p.total) for p in each.values()}) > 1:
+        label[0] = [t for t in label[0] if not t.startswith(f"piece{GLUE}")]
     beside = [b for b in w.beside if b.meaning is not Meaning.DIMENSION]
     if edge is not None:
         said = f"size{SLOT}{SLOT.join(have)}{SLOT}"

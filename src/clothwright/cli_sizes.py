@@ -101,7 +101,7 @@ def sizes(
     from clothwright.order import OrderError
     from clothwright.order.sizes import read_size_set
     from clothwright.sheets import PageFormat, Scale, SheetError
-    from clothwright.size_run import Sheets, SizesError, in_order, run, write_all
+    from clothwright.size_run import DXF, Sheets, SizesError, in_order, run, write_all
 
     try:
         wanted = read_size_set(order, _asked(order, table, sizes, bodies, measure))
@@ -117,7 +117,12 @@ def sizes(
     try:
         with _stoppable():
             working = run(
-                wanted, sheets if apart else None, cores=cores or None, dask=dask
+                wanted,
+                sheets if apart else None,
+                cores=cores or None,
+                dask=dask,
+                words=apart or DXF in sheets.kinds,
+                figured=as_json,
             )
             done = in_order(list(_with_bar(working, len(wanted))), wanted)
             made = [d.made for d in done]
@@ -136,7 +141,7 @@ def sizes(
             told = f"  {pages} page{'' if pages == 1 else 's'}" if pages else ""
             print(f"{target}{told}")
     if any(m.refused for m in made):
-        drafted = all(m.figures for m in made)
+        drafted = all(m.drafted for m in made)
         raise typer.Exit(FAILED if drafted else REFUSED)
 
 

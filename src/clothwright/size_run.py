@@ -35,7 +35,7 @@ from clothwright.sheets.nest_svg import nest_svg_of
 from clothwright.sheets.pdf import pdf_of
 from clothwright.sheets.svg import svg_of
 
-LEAST, LEAST_APART = 8, 3
+LEAST, LEAST_APART = 20, 3
 """Fewer sizes for each core are not worth another process, which takes as long to start
 as some sizes to draft, or a few to draft and print."""
 
@@ -84,9 +84,15 @@ class Done:
     files: tuple[File, ...] = ()
 
 
-def work(sized: Sized, apart: Sheets | None = None) -> Done:
+def work(
+    sized: Sized,
+    apart: Sheets | None = None,
+    *,
+    words: bool = True,
+    figured: bool = True,
+) -> Done:
     """Draft one size, with the sheets of its own that are wanted."""
-    made = make_size(sized)
+    made = make_size(sized, words=words, figured=figured)
     if apart is None or made.drawn is None:
         return Done(made)
     return Done(made, tuple(sheets_of(made.drawn, apart)))
@@ -132,20 +138,24 @@ def run(
     *,
     cores: int | None = None,
     dask: str = "",
+    words: bool = True,
+    figured: bool = True,
 ) -> Generator[Done, None, None]:
     """Work on every size, each as it is ready.
 
-    On `cores` processes (all cores unless told; with one, in this process), or on the
+    On `cores` processes (with one, in this process; unless told on all cores where that
+    is worth it), or on the
     workers of a dask scheduler at the address `dask`. More than one process needs a
-    main module that can be imported without running. Raises SheetError, and SizesError
+    main module that can be imported without running. `words` and `figured` as
+    `make_size`. Raises SheetError, and SizesError
     when the scheduler cannot be used.
     """
-    job = partial(work, apart=apart)
+    job = partial(work, apart=apart, words=words, figured=figured)
     if dask:
         yield from _on_dask(dask, job, sizes)
         return
     least = LEAST if apart is None else LEAST_APART
-    hands = min(cores or _cores(), math.ceil(len(sizes) / least))
+    hands = cores or min(_cores(), math.ceil(len(sizes) / least))
     if hands <= 1:
         yield from map(job, sizes)
         return

@@ -397,6 +397,18 @@ def test_what_is_cut_another_way_lies_apart() -> None:
     assert "10" not in words_apart(fronts[0].common.texts)[1]
 
 
+def test_a_nest_needs_no_words_on_its_sizes() -> None:
+    """Drafted without places for words, as the command does, it is the same file."""
+    place = Path(str(resources.files("clothwright.demo"))) / "peplum-top.toml"
+    asked = Asked("medium height", SIZES, measures={"HT": "165 cm"})
+    made = [
+        make_size(s, words=False, figured=False) for s in read_size_set(place, asked)
+    ]
+    bare = {m.name: m.drawn for m in made if m.drawn is not None}
+    assert not any(p.texts for d in bare.values() for p in d.pieces)
+    assert nest_pdf_of(nest(bare)) == nest_pdf_of(nested("peplum-top"))
+
+
 def test_one_size_is_a_nest_too() -> None:
     made = make_size(
         read_size_set(

@@ -76,7 +76,10 @@ class MadeSize:
     """What the checks want looked at again."""
 
     figures: Mapping[str, Any] = field(default_factory=dict)
-    """As `order.figures`; empty when it could not be drafted."""
+    """As `order.figures`; empty when not drafted, or not wanted."""
+
+    drafted: bool = False
+    """False when it could not be drafted at all."""
 
 
 def read_size_set(path: Path, asked: Asked | None = None) -> tuple[Sized, ...]:
@@ -211,18 +214,29 @@ def _ith(given: Typed | Sequence[Typed], i: int) -> Typed:
     return given[i] if len(given) > 1 else given[0]
 
 
-def make_size(sized: Sized) -> MadeSize:
-    """Draft, check and finish one size. What is refused is not drawn."""
+def make_size(sized: Sized, *, words: bool = True, figured: bool = True) -> MadeSize:
+    """Draft, check and finish one size. What is refused is not drawn.
+
+    Without `words` its pieces are not lettered, which a nest does not need; with
+    `figured` it comes with all its figures.
+    """
     if sized.order is None:
         return MadeSize(sized.name, sized.told, None, sized.faults)
     try:
-        made = pattern(draft(sized.order))
+        made = pattern(draft(sized.order), words=words)
     except OrderError as e:
         return MadeSize(sized.name, sized.told, None, e.sentences)
     faults, doubts = (
         tuple(str(f) for f in made.findings if f.severity is severity)
         for severity in (Severity.REFUSE, Severity.WARN)
     )
-    drawn = None if made.failed else made.drawn
-    told = figures(replace(made.draft, findings=made.findings))
-    return MadeSize(sized.name, sized.told, drawn, faults, doubts, told)
+    all_found = replace(made.draft, findings=made.findings)
+    return MadeSize(
+        sized.name,
+        sized.told,
+        None if made.failed else made.drawn,
+        faults,
+        doubts,
+        figures(all_found) if figured else {},
+        drafted=True,
+    )

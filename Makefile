@@ -32,6 +32,7 @@ test: $(VENV)/.ok
 bench: $(VENV)/.ok
 	$(PY) bench/redraw.py
 	$(PY) bench/browser.py
+	$(PY) bench/sizes.py
 
 bench-lay: $(VENV)/.ok
 	$(PY) bench/lay.py

@@ -37,6 +37,19 @@ def test_the_book_s_example_runs(
     assert said == ("['Written down.', 'The cloth has a nap.']\nwaist 71.12 cm\n")
 
 
+def test_the_sizes_example_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = (ROOT / "docs/sizes.md").read_text("utf8")
+    (code,) = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
+    monkeypatch.chdir(tmp_path)
+    CliRunner().invoke(app, ["starter", "demo-out"])
+    exec(compile(code, "sizes.md", "exec"), {})
+    said = capsys.readouterr().out
+    assert "brida: Brida Hollin, measured 6 February 2027, waist 73.7 cm" in said
+    assert "2 pages" in said
+
+
 def test_every_kind_stands_in_the_command_line_s_help() -> None:
     from clothwright.features import FEATURES
 

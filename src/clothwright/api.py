@@ -19,7 +19,11 @@ from clothwright.order import (
     read_order,
 )
 from clothwright.order.figures import figures
+from clothwright.order.sizes import MadeSize
 from clothwright.sheets import PageFormat, Scale, SheetError, write_pdf, write_svg
+from clothwright.sheets.nest import Nest, NestAt, nest
+from clothwright.sheets.nest_pdf import write_nest_pdf
+from clothwright.size_run import make_sizes as sizes
 
 if TYPE_CHECKING:
     from clothwright.lay import Budget, Lay, LayError, lay
@@ -31,6 +35,9 @@ __all__ = [
     "Draft",
     "Lay",
     "LayError",
+    "MadeSize",
+    "Nest",
+    "NestAt",
     "Order",
     "OrderError",
     "PageFormat",
@@ -44,10 +51,13 @@ __all__ = [
     "figures",
     "lay",
     "making_order",
+    "nest",
     "pattern",
     "quote",
     "read_order",
     "read_rates",
+    "sizes",
+    "write_nest_pdf",
     "write_pdf",
     "write_svg",
 ]

@@ -17,8 +17,16 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from clothwright import cli_book, cli_lay, cli_making, cli_serve
-from clothwright.cli_shared import FAILED, UNWRITTEN, OrderFile, drafted, refuse
+from clothwright import cli_book, cli_lay, cli_making, cli_serve, cli_sizes
+from clothwright.cli_shared import (
+    FAILED,
+    UNWRITTEN,
+    OrderFile,
+    Paper,
+    Size,
+    drafted,
+    refuse,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -36,25 +44,9 @@ app = typer.Typer(
 app.add_typer(cli_book.app, name="book")
 app.command()(cli_serve.serve)
 app.command()(cli_lay.lay)
+app.command()(cli_sizes.sizes)
 for command in (cli_making.making, cli_making.cutting, cli_making.cost):
     app.command()(command)
-
-
-class Paper(StrEnum):
-    """Papers by the word that is typed."""
-
-    A4 = "a4"
-    LETTER = "letter"
-    A0 = "a0"
-    ROLL = "roll"
-
-
-class Size(StrEnum):
-    """Scales by the word that is typed."""
-
-    FULL = "full"
-    HALF = "half"
-    QUARTER = "quarter"
 
 
 class Kind(StrEnum):

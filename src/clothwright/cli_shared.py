@@ -1,8 +1,10 @@
-"""What the commands share: how an order is read and how a refusal is said."""
+"""What the commands share: papers and scales as typed, how an order is read and how a
+refusal is said."""
 
 from __future__ import annotations
 
 import sys
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
 
@@ -15,6 +17,23 @@ MISUSED, REFUSED, FAILED, UNWRITTEN = 2, 3, 4, 5
 """Exit codes: see `cli`."""
 
 OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]
+
+
+class Paper(StrEnum):
+    """Papers by the word that is typed."""
+
+    A4 = "a4"
+    LETTER = "letter"
+    A0 = "a0"
+    ROLL = "roll"
+
+
+class Size(StrEnum):
+    """Scales by the word that is typed."""
+
+    FULL = "full"
+    HALF = "half"
+    QUARTER = "quarter"
 
 
 def say(text: str) -> None:

@@ -181,3 +181,10 @@ class DrawnPattern:
     cautions: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     """Estimated measures and other things the cutter must know."""
+
+    @property
+    def whose(self) -> str:
+        """For whom, and when she was measured where that is known."""
+        if not self.measured:
+            return self.client
+        return f"{self.client}, measured {self.measured}"

@@ -62,14 +62,20 @@ class Finishing:
     """What the order calls a cloth: {"shell": "ink crêpe"}."""
 
 
-def finish(sheet: Sheet, f: Finishing) -> tuple[DrawnPattern, tuple[Finding, ...]]:
-    """Allowances, notches, grain, labels and counts on every piece that is cut."""
+def finish(
+    sheet: Sheet, f: Finishing, *, words: bool = True
+) -> tuple[DrawnPattern, tuple[Finding, ...]]:
+    """Allowances, notches, grain, labels and counts on every piece that is cut.
+
+    Without `words` no places are found for labels and figures: a nest of sizes has its
+    own.
+    """
     found = list(check_partners(sheet, f.allowances))
     pieces = []
     for code in f.order:
         bare = unlettered(sheet, code, f)
         found += bare.found
-        pieces.append(lettered(bare.drawn))
+        pieces.append(lettered(bare.drawn) if words else bare.drawn)
     pattern = DrawnPattern(
         title=f.title,
         client=f.client,

@@ -113,7 +113,10 @@ class _Writer:
         """The label as it stands on the piece, kept when it is clear of the joins."""
         beside = {t for b in self.piece.wording.beside for t in (b.text, b.short)}
         label = [t for t in self.piece.texts if t.text not in beside]
-        if any(self.at_joins.hit(text_box(t), ROOMS[-1]) for t in label):
+        if any(
+            self.at_joins.hit(text_box(t), max(ROOMS[-1], 0.4 * t.height))
+            for t in label
+        ):
             return []
         self._take(label)
         return label

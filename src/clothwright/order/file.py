@@ -96,6 +96,7 @@ _TOP = {
     "feature",
     "taken",
     "by",
+    "sizes",
 }
 
 
@@ -150,13 +151,17 @@ def order_from_text(text: str, place: str, folder: Path) -> Order:
     return order_from_table(toml_table(text, place), place, folder)
 
 
-def order_from_table(table: dict[str, Any], place: str, folder: Path) -> Order:
-    """An order from its table as TOML reads it. Raises OrderError with all faults."""
+def order_from_table(
+    table: dict[str, Any], place: str, folder: Path, body: Body | None = None
+) -> Order:
+    """An order from its table as TOML reads it. Raises OrderError with all faults.
+
+    A `body` that is given stands in for the measures that the order names.
+    """
     faults = [_unknown(k, place) for k in table if k not in _TOP]
     unit = _unit(table, place, faults)
-    body: Body | None = None
     try:
-        body = _body(table, place, folder, unit)
+        body = body or _body(table, place, folder, unit)
     except (BodyError, OrderError) as e:
         faults += str(e).splitlines()
     house_text, house_place = "", ""

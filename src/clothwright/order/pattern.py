@@ -34,9 +34,9 @@ class Pattern:
         return any(f.severity is Severity.REFUSE for f in self.findings)
 
 
-def pattern(draft: Draft) -> Pattern:
-    """Finish every piece of a draft."""
-    drawn, found = finish(draft.sheet, finishing_of(draft))
+def pattern(draft: Draft, *, words: bool = True) -> Pattern:
+    """Finish every piece of a draft; `words` as `finishing.finish`."""
+    drawn, found = finish(draft.sheet, finishing_of(draft), words=words)
     findings = (*draft.findings, *found)
     faults = tuple(str(f) for f in findings if f.severity is Severity.REFUSE)
     return Pattern(draft, replace(drawn, failures=faults), findings)

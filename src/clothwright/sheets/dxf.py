@@ -9,7 +9,7 @@ drill holes, 14 sew lines, 15 annotation, 80 T notches. The boundary is the cut 
 import io
 import math
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path as FilePath
@@ -94,6 +94,18 @@ def dxf_of(
     pattern: DrawnPattern, *, whole_pieces: bool = True, created: date | None = None
 ) -> str:
     """The file's text."""
+    pieces = _side_by_side(pattern.pieces, whole_pieces)
+    return file_of(pattern, [(SIZE, p) for p in pieces], SIZE, created)
+
+
+def file_of(
+    pattern: DrawnPattern,
+    blocks: Sequence[tuple[str, DrawnPiece]],
+    sample: str,
+    created: date | None = None,
+) -> str:
+    """A file with a block for each size and piece, where they lie; `sample` is the size
+    that the style is made for."""
     from ezdxf._options import options
     from ezdxf.document import Drawing
 
@@ -104,19 +116,19 @@ def dxf_of(
         for name in _LAYERS:
             doc.layers.add(name)
         taken: Counter[str] = Counter()
-        pieces = _side_by_side(pattern.pieces, whole_pieces)
-        for i, piece in enumerate(pieces):
-            name = _block_name(piece.code, taken)
+        for i, (size, piece) in enumerate(blocks):
+            name = _block_name(piece.code, size, taken)
             block = doc.blocks.new(name)
-            _Block(block).piece(piece, pattern.title, first=i == 0)
+            _Block(block).piece(piece, pattern.title, size, first=i == 0)
             doc.modelspace().add_blockref(name, (0, 0), dxfattribs={"layer": "1"})
-        for i, text in enumerate(_style_texts(pattern, created or date.today())):
+        said = _style_texts(pattern, sample, created or date.today())
+        for i, text in enumerate(said):
             doc.modelspace().add_text(
                 text,
                 height=TEXT,
                 dxfattribs={"layer": "1", "insert": (0, (i + 1) * 2 * TEXT)},
             )
-        boxes = [p.cut_line.bounds() for p in pieces]
+        boxes = [p.cut_line.bounds() for _, p in blocks]
         right = max((b[2] for b in boxes), default=0.0) * MM
         low = -max((b[3] for b in boxes), default=0.0) * MM
         doc.modelspace().reset_extents((0.0, low, 0.0), (right, 0.0, 0.0))
@@ -127,17 +139,17 @@ def dxf_of(
         options.write_fixed_meta_data_for_testing = before
 
 
-def _style_texts(pattern: DrawnPattern, created: date) -> list[str]:
+def _style_texts(pattern: DrawnPattern, sample: str, created: date) -> list[str]:
     """What is said of the style as a whole; the date as ISO 8601 writes it."""
     said = [
         "ASTM D6673-10",
         f"Creation Date: {created.isoformat()}",
         "Author: Clothwright",
         f"Style Name: {plain(pattern.title)}",
-        f"Sample Size: {SIZE}",
+        f"Sample Size: {plain(sample)}",
         "Grade Rule Table: ",
         "Units: METRIC",
-        f"Annotation: {plain(pattern.client)}, measured {plain(pattern.measured)}",
+        f"Annotation: {plain(pattern.whose)}",
         "Annotation: lengths are millimetres, see the 100 mm line on layer 8",
         "Annotation: the boundary is the cut line",
         f"Annotation: {plain(pattern.allowance_note)}",
@@ -147,12 +159,16 @@ def _style_texts(pattern: DrawnPattern, created: date) -> list[str]:
     return said
 
 
-def _block_name(code: str, taken: Counter[str]) -> str:
+def _block_name(code: str, size: str, taken: Counter[str]) -> str:
     """Letters, digits and hyphens: CF-OWN."""
-    base = "".join(c if c.isalnum() else "-" for c in plain(code)) or "PIECE"
-    taken[base] += 1
-    again = f"-{taken[base]}" if taken[base] > 1 else ""
-    return f"{base}{again}-{SIZE}"
+    base, end = (
+        "".join(c if c.isalnum() else "-" for c in plain(word)) or "PIECE"
+        for word in (code, size)
+    )
+    taken[f"{base}-{end}"] += 1
+    n = taken[f"{base}-{end}"]
+    again = f"-{n}" if n > 1 else ""
+    return f"{base}{again}-{end}"
 
 
 def _side_by_side(pieces: Iterable[DrawnPiece], whole: bool) -> list[DrawnPiece]:
@@ -172,7 +188,7 @@ class _Block:
 
     block: "BlockLayout"
 
-    def piece(self, piece: DrawnPiece, style: str, *, first: bool) -> None:
+    def piece(self, piece: DrawnPiece, style: str, size: str, *, first: bool) -> None:
         """Everything of a piece."""
         ring = _boundary(piece.cut_line)
         self.polyline([p for p, _ in ring], "1", close=True)
@@ -200,7 +216,7 @@ class _Block:
             x = (box[0] + box[2]) / 2
             a, b = Point(x - 5.0, y), Point(x + 5.0, y)
             self.block.add_line(_up(a), _up(b), dxfattribs={"layer": "8"})
-        for i, said in enumerate(_piece_texts(piece, style)):
+        for i, said in enumerate(_piece_texts(piece, style, size)):
             at = box[0] * MM, -box[3] * MM - (i + 1) * 2 * TEXT
             self.block.add_text(
                 said, height=TEXT, dxfattribs={"layer": "1", "insert": at}
@@ -239,11 +255,11 @@ class _Block:
         made.set_placement(_up(text.at), align=TextEntityAlignment.MIDDLE_CENTER)
 
 
-def _piece_texts(piece: DrawnPiece, style: str) -> list[str]:
+def _piece_texts(piece: DrawnPiece, style: str, size: str) -> list[str]:
     first = piece.cuts[0] if piece.cuts else CutCount("", 1, "1")
     said = [
         f"Piece Name: {plain(piece.code)} {plain(piece.name)}",
-        f"Size: {SIZE}",
+        f"Size: {plain(size)}",
         f"Quantity: {_quantity(first)}",
         f"Material: {plain(first.cloth)}",
         f"Annotation: {plain(style)}",

@@ -174,7 +174,7 @@ def _title(pattern: DrawnPattern, scale: Scale) -> Iterator[_Label]:
     said = [f"CHECK FAILED: {f}" for f in pattern.failures]
     said += [
         pattern.title,
-        f"{pattern.client}, measured {pattern.measured}",
+        pattern.whose,
         f"scale 1:{1 / scale.value:g}, the square is 100 mm",
         *pattern.cautions,
         *pattern.notes,

@@ -61,7 +61,7 @@ class Ink:
     def _pen(self, look: Look) -> "Canvas":
         c = self.canvas
         c.setLineWidth(look.width * MM)
-        c.setDash([d * MM for d in look.dashes])
+        c.setDash([d * MM for d in look.dashes], look.phase * MM)
         c.setStrokeGray(look.grey)
         return c
 
@@ -113,6 +113,18 @@ class Ink:
         c.setFont(font, height / letters.CAPITAL * CM)
         say = c.drawCentredString if middle else c.drawString
         say(x * CM, (self.height - y) * CM, text)
+
+    def blank(self, text: DrawnText) -> None:
+        """White paper where words are to stand in a line."""
+        c = self.canvas
+        wide = letters.width(text.text, text.height, bold=text.bold) + text.height * 0.5
+        c.saveState()
+        c.translate(text.at.x * CM, (self.height - text.at.y) * CM)
+        c.rotate(-text.degrees)
+        c.setFillGray(1)
+        tall = text.height * 1.2
+        c.rect(-wide / 2 * CM, -tall / 2 * CM, wide * CM, tall * CM, stroke=0, fill=1)
+        c.restoreState()
 
     def words(self, text: DrawnText) -> None:
         """Words of a piece: centred on their place, turned clockwise."""

@@ -40,12 +40,14 @@ from clothwright.finishing.lettering import bracket, lettered
 class Look:
     """Line width and dashes (line, gap, …) in mm; no dashes is a solid line.
 
-    `grey` is 0 for black to 1 for white.
+    `grey` is 0 for black to 1 for white; `phase` is how far into its dashes a line
+    begins, mm.
     """
 
     width: float
     dashes: tuple[float, ...] = ()
     grey: float = 0.0
+    phase: float = 0.0
 
 
 LOOKS = {

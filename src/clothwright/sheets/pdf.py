@@ -6,7 +6,7 @@ and at small scales pieces lie whole, with nothing to join. Lengths cm.
 """
 
 import io
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
@@ -19,6 +19,7 @@ from clothwright.sheets.formats import (
     HEADER,
     MARGIN,
     ROLL_WIDTH,
+    Frame,
     PageFormat,
     Scale,
     frame_of,
@@ -97,17 +98,9 @@ def pdf_of(
     roll_width: float = ROLL_WIDTH,
 ) -> tuple[bytes, int]:
     """The PDF itself and its number of pages; as `write_pdf`."""
-    from reportlab import rl_config
-    from reportlab.pdfgen.canvas import Canvas
-
-    rl_config.useA85 = 0  # streams as they are: written as text they take longer
-    try:
-        frame = frame_of(page, roll_width)
-    except ValueError as e:
-        raise SheetError(str(e)) from e
+    frame = checked_frame(page, roll_width)
     pieces = [scaled(p, scale.value) for p in pattern.pieces]
-    large = page in (PageFormat.A0, PageFormat.ROLL)
-    whole = (large or scale is not Scale.FULL) and all_fit(pieces, frame)
+    whole = lies_whole(pieces, frame, page, scale)
     block = title.TitleBlock(pattern, frame, scale, tiled=not whole)
     laid = arrange(
         pieces,
@@ -118,22 +111,18 @@ def pdf_of(
     if laid.joined:
         laid = clear_of_joints(laid, pattern.pieces, scale.value)
     out = io.BytesIO()
-    canvas = Canvas(out, invariant=1, pageCompression=1)
-    canvas.setViewerPreference("PrintScaling", "None")
-    canvas.setTitle(pattern.title)
-    canvas.setAuthor("Clothwright")
-    canvas.setSubject(f"{pattern.client}, measured {pattern.measured}")
+    canvas = canvas_for(pattern, out)
     shown = {m for k in LAYERS.values() for m in k}
     shown -= set() if dimensions else {Meaning.DIMENSION}
     if layers:
         forms = {n.replace(" ", "_"): shown & set(kept) for n, kept in LAYERS.items()}
     else:
         forms = {"pattern": shown - WORDS}
-    world = _world(laid)
+    world = world_of(laid)
     for name, kept in forms.items():
         _form(canvas, name, laid.pieces, kept, world, scale)
     told = [t for p in laid.pieces for t in p.texts if t.meaning in shown]
-    pages = _Pages(canvas, pattern, laid, block, page, scale)
+    pages = Pages(canvas, pattern, laid, block, page, scale)
     for tile in laid.tiles:
         pages.tile(tile, list(forms), world, [] if layers else told)
     pages.rest(block.rest)
@@ -144,12 +133,49 @@ def pdf_of(
     return data, pages.number
 
 
-def _world(laid: Arrangement) -> tuple[float, float]:
+def canvas_for(pattern: DrawnPattern, out: io.BytesIO) -> "Canvas":
+    """A canvas that asks viewers to print it at its true size."""
+    from reportlab import rl_config
+    from reportlab.pdfgen.canvas import Canvas
+
+    rl_config.useA85 = 0  # streams as they are: written as text they take longer
+    canvas = Canvas(out, invariant=1, pageCompression=1)
+    canvas.setViewerPreference("PrintScaling", "None")
+    canvas.setTitle(pattern.title)
+    canvas.setAuthor("Clothwright")
+    canvas.setSubject(pattern.whose)
+    return canvas
+
+
+def checked_frame(page: PageFormat, roll_width: float) -> Frame:
+    """The page. Raises SheetError for an impossible roll."""
+    try:
+        return frame_of(page, roll_width)
+    except ValueError as e:
+        raise SheetError(str(e)) from e
+
+
+def lies_whole(
+    pieces: Sequence[DrawnPiece], frame: Frame, page: PageFormat, scale: Scale
+) -> bool:
+    """True when every piece is to lie whole on one page."""
+    large = page in (PageFormat.A0, PageFormat.ROLL)
+    return (large or scale is not Scale.FULL) and all_fit(pieces, frame)
+
+
+def world_of(laid: Arrangement) -> tuple[float, float]:
     """Width and height of all tiles joined."""
     f = laid.frame
     columns = 1 + max(c for _, c in laid.tiles)
     rows = 1 + max(r for r, _ in laid.tiles)
     return columns * f.live_width, rows * f.live_height
+
+
+def begin_form(canvas: "Canvas", name: str, world: tuple[float, float]) -> Ink:
+    """Begin a form as large as all tiles, and the ink to draw it with."""
+    right, head = (world[0] + MARGIN) * CM, (world[1] + MARGIN) * CM
+    canvas.beginForm(name, -round(CM), -round(CM), right, head)
+    return Ink(canvas, world[1])
 
 
 def _form(
@@ -160,9 +186,7 @@ def _form(
     world: tuple[float, float],
     scale: Scale,
 ) -> None:
-    right, head = (world[0] + MARGIN) * CM, (world[1] + MARGIN) * CM
-    canvas.beginForm(name, -round(CM), -round(CM), right, head)
-    ink = Ink(canvas, world[1])
+    ink = begin_form(canvas, name, world)
     for piece in pieces:
         for stroke in strokes(piece, figure=scale.value):
             if stroke.meaning in kept:
@@ -180,7 +204,7 @@ def _seen(text: DrawnText, left: float, top: float, wide: float, tall: float) ->
     return min(xs) < wide and max(xs) > 0 and min(ys) < tall and max(ys) > 0
 
 
-class _Pages:
+class Pages:
     """Turns over the pages of one file."""
 
     def __init__(
@@ -271,7 +295,7 @@ class _Pages:
         room = f.width - MARGIN - x
         total = len(self.laid.tiles)
         alarm = "CHECKS FAILED, see page A1 · " if p.failures else ""
-        first = f"{alarm}{p.title} · {p.client} · measured {p.measured}"
+        first = f"{alarm}{p.title} · {p.whose.replace(', measured', ' · measured')}"
         count = f" · page {self.number} of {total}" if self.number <= total else ""
         second = f"{title.scale_words(self.scale, p.unit)} · {title.PRINT_RIGHT}{count}"
         for text, y in ((first, FOOT - 0.31), (second, FOOT)):

@@ -6,11 +6,17 @@ each line in it has an id too, so that the parts can be found in any drawing pro
 
 import re
 from collections import Counter
+from collections.abc import Sequence
 from pathlib import Path as FilePath
 from xml.sax.saxutils import escape, quoteattr
 
 from clothwright.curves import Path, Point
-from clothwright.finishing.drawn import DrawnPattern, DrawnText, Meaning
+from clothwright.finishing.drawn import (
+    DrawnPattern,
+    DrawnPiece,
+    DrawnText,
+    Meaning,
+)
 from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import ROLL_WIDTH, PageFormat, Scale, frame_of
 from clothwright.sheets.letters import CAPITAL
@@ -63,32 +69,38 @@ def svg_of(pattern: DrawnPattern, scale: Scale = Scale.FULL) -> str:
     frame = frame_of(PageFormat.ROLL, ROLL_WIDTH)
     pieces = [scaled(p, scale.value) for p in pattern.pieces]
     laid = arrange(pieces, frame, whole=True).pieces
-    boxes = [p.cut_line.bounds() for p in laid]
-    wide = max((b[2] for b in boxes), default=1.0) + 2 * AIR
-    tall = max((b[3] for b in boxes), default=1.0) + 2 * AIR
-    size = f'width="{_n(wide)}mm" height="{_n(tall)}mm"'
-    box = f"{_n(-AIR)} {_n(-AIR)} {_n(wide)} {_n(tall)}"
-    out = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">',
-        f"<title>{escape(pattern.title)}</title>",
-        f"<desc>{escape(_about(pattern, scale))}</desc>",
-    ]
+    out = headed(pattern.title, about(pattern, scale), laid)
     taken: Counter[str] = Counter()
     for piece in laid:
-        name = _id(piece.code, taken)
+        name = id_of(piece.code, taken)
         out.append(f'<g id="{name}"><title>{escape(piece.name)}</title>')
         for stroke in strokes(piece, figure=scale.value):
-            key = _id(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
-            out.append(_stroke(stroke, key))
-        out.extend(_text(t) for t in piece.texts)
+            key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
+            out.append(stroke_of(stroke, key))
+        out.extend(text_of(t) for t in piece.texts)
         out.append("</g>")
     out.append("</svg>\n")
     return "\n".join(out)
 
 
-def _about(pattern: DrawnPattern, scale: Scale) -> str:
+def headed(title: str, described: str, laid: Sequence[DrawnPiece]) -> list[str]:
+    """The first lines of a picture on which these pieces lie."""
+    boxes = [p.cut_line.bounds() for p in laid]
+    wide = max((b[2] for b in boxes), default=1.0) + 2 * AIR
+    tall = max((b[3] for b in boxes), default=1.0) + 2 * AIR
+    size = f'width="{_n(wide)}mm" height="{_n(tall)}mm"'
+    box = f"{_n(-AIR)} {_n(-AIR)} {_n(wide)} {_n(tall)}"
+    return [
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">',
+        f"<title>{escape(title)}</title>",
+        f"<desc>{escape(described)}</desc>",
+    ]
+
+
+def about(pattern: DrawnPattern, scale: Scale) -> str:
+    """What is told of a pattern as a whole."""
     said = [
-        f"{pattern.client}, measured {pattern.measured}",
+        pattern.whose,
         f"scale {scale.value:g}, 1 unit = 1 mm",
         pattern.allowance_note,
         *(f"FAILED: {f}" for f in pattern.failures),
@@ -98,10 +110,13 @@ def _about(pattern: DrawnPattern, scale: Scale) -> str:
     return "\n".join(said)
 
 
-def _stroke(stroke: Stroke, key: str) -> str:
+def stroke_of(stroke: Stroke, key: str) -> str:
+    """A stroke as a path with an id."""
     look = stroke.look
     dashes = " ".join(f"{d:g}" for d in look.dashes)
     dash = f' stroke-dasharray="{dashes}"' if dashes else ""
+    if look.phase:
+        dash += f' stroke-dashoffset="{look.phase:.3f}"'
     fill = "black" if stroke.solid else "none"
     kind = quoteattr(stroke.meaning.value)
     return (
@@ -110,11 +125,15 @@ def _stroke(stroke: Stroke, key: str) -> str:
     )
 
 
-def _text(t: DrawnText) -> str:
+def text_of(t: DrawnText, *, halo: bool = False) -> str:
+    """Words of a piece; with a `halo`, on white paper of their own."""
     x, y = _n(t.at.x), _n(t.at.y)
     turn = f' transform="rotate({t.degrees:g} {x} {y})"' if t.degrees else ""
     weight = ' font-weight="bold"' if t.bold else ""
     light = ' fill="#444"' if t.meaning is Meaning.DIMENSION else ""
+    if halo:
+        white = f"{t.height * MM * 0.3:.2f}"
+        light = f' stroke="white" stroke-width="{white}" paint-order="stroke"'
     size = _n(t.height / CAPITAL)
     drop = _n(t.height / 2)
     return (
@@ -130,7 +149,7 @@ def _data(path: Path) -> str:
     return "".join(pen.words)
 
 
-def _id(words: str, taken: Counter[str]) -> str:
+def id_of(words: str, taken: Counter[str]) -> str:
     """A name that is unique in the file and legal as an id."""
     base = re.sub(r"[^A-Za-z0-9_.-]+", "-", words).strip("-.") or "line"
     if not base[0].isalpha():

@@ -4,7 +4,8 @@ It is measured before the pieces are laid, so that they keep clear of it. Length
 The squares are 10 cm and 4 in (10.16 cm), one inside the other from one corner.
 """
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from clothwright.curves import Motion, Path, Point
@@ -105,16 +106,24 @@ class TitleBlock:
     """
 
     def __init__(
-        self, pattern: DrawnPattern, frame: Frame, scale: Scale, *, tiled: bool
+        self,
+        pattern: DrawnPattern,
+        frame: Frame,
+        scale: Scale,
+        *,
+        tiled: bool,
+        sizes: Mapping[str, Look] | None = None,
     ) -> None:
+        """`sizes` are the looks of a nest's sizes, for its legend."""
         self.width = min(frame.live_width, WIDEST)
         self.pattern, self.scale = pattern, scale
-        self._column = list(_broken(self._about(), self._column_width))
+        self.sizes = sizes or {}
+        self._column = list(broken_lines(self._about(), self._column_width))
         room = frame.live_height - self._middle - 0.8 - 2 * AIR
         self._failed, self.rest = _failed_lines(pattern, self.width - 0.8, room)
         self._below: list[Words] = []
         most = frame.live_height - self._middle_foot - AIR
-        for words in _broken(_note_lines(pattern, tiled), self.width):
+        for words in broken_lines(_note_lines(pattern, tiled), self.width):
             most -= words.step
             (self._below if most > 0 and not self.rest else self.rest).append(words)
 
@@ -136,8 +145,8 @@ class TitleBlock:
     @property
     def _middle(self) -> float:
         """Height of the squares and the column beside them."""
-        keys = 0.5 * len(_keys(self.pattern))
-        column = sum(w.step for w in self._column) + keys + 0.3
+        keys = 0.5 * len(self._keys())
+        column = sum(w.step for w in self._column) + self._legend_height + keys + 0.3
         return max(SQUARE_IN, column) + AIR / 2
 
     @property
@@ -156,7 +165,8 @@ class TitleBlock:
             draw_map(ink, laid, x + 0.5, top + 0.5, 9.0, 7.6)
         right = x + SQUARE_IN + AIR
         foot = _lines(ink, self._column, right, top)
-        self._draw_key(ink, right, foot + 0.3)
+        self._draw_legend(ink, right, foot)
+        self._draw_key(ink, right, foot + self._legend_height + 0.3)
         _lines(ink, self._below, x, y + self._middle_foot)
 
     def _squares(self, ink: Ink, x: float, top: float) -> None:
@@ -168,8 +178,34 @@ class TitleBlock:
         said = f"{_measure_one(self.pattern.unit)} {ONE_SQUARE}"
         ink.write(said, x, top + 9.5, 0.18)
 
+    def _keys(self) -> list[tuple[Meaning, str]]:
+        """The lines to explain; those of a nest's sizes are told in words."""
+        keys = _keys(self.pattern)
+        if not self.sizes:
+            return keys
+        own = Meaning.CUT, Meaning.SEW, Meaning.NOTCH
+        return [k for k in keys if k[0] not in own]
+
+    @property
+    def _legend_height(self) -> float:
+        if not self.sizes:
+            return 0.0
+        return 0.5 * math.ceil(len(self.sizes) / 2) + 0.7
+
+    def _draw_legend(self, ink: Ink, x: float, y: float) -> None:
+        """Two columns of sizes, each with its line, read down."""
+        if not self.sizes:
+            return
+        ink.write("Cut lines of the sizes", x, y + 0.45, 0.24, bold=True)
+        rows = math.ceil(len(self.sizes) / 2)
+        half = self._column_width / 2
+        for i, (name, look) in enumerate(self.sizes.items()):
+            left, foot = x + half * (i // rows), y + 0.95 + 0.5 * (i % rows)
+            ink.line((left, foot - 0.1), (left + 2.4, foot - 0.1), look)
+            ink.write(name, left + 2.6, foot, 0.22, bold=True)
+
     def _draw_key(self, ink: Ink, x: float, y: float) -> None:
-        for meaning, words in _keys(self.pattern):
+        for meaning, words in self._keys():
             y += 0.5
             for path in _sample(meaning, x, y - 0.1):
                 ink.draw(path, LOOKS[meaning])
@@ -182,7 +218,7 @@ class TitleBlock:
         p = self.pattern
         fits = (h for h in TITLE_LETTERS if self._is_line(p.title, h))
         yield Words(p.title, next(fits, TITLE_LETTERS[-1]), bold=True)
-        yield Words(f"for {p.client}, measured {p.measured}", 0.24)
+        yield Words(f"for {p.whose}", 0.24)
         yield from _scale_lines(self.scale, p.unit)
         yield Words(PRINT_RIGHT, 0.24, bold=True)
         yield Words(p.allowance_note, 0.22)
@@ -203,12 +239,12 @@ def _failed_lines(
     """The warning's lines, smaller when they are many, and those that do not fit."""
     if not p.failures:
         return [], []
-    head = list(_broken(iter((Words(_ALARM, 0.4, bold=True),)), across))
+    head = list(broken_lines((Words(_ALARM, 0.4, bold=True),), across))
     room -= sum(w.step for w in head)
     lines: list[Words] = []
     for height in FAILURE_LETTERS:
         said = (Words("✗ " + f, height, bold=True) for f in p.failures)
-        lines = list(_broken(said, across))
+        lines = list(broken_lines(said, across))
         if sum(w.step for w in lines) <= room:
             return head + lines, []
     n = int(room / lines[0].step) - 1
@@ -232,7 +268,8 @@ def _keys(p: DrawnPattern) -> list[tuple[Meaning, str]]:
     return [(m, words) for m, words in _KEY if m in have]
 
 
-def _broken(lines: Iterator[Words], across: float) -> Iterator[Words]:
+def broken_lines(lines: Iterable[Words], across: float) -> Iterator[Words]:
+    """The lines broken where they are too long for their paper."""
     for w in lines:
         for text in wrapped(w.text, w.height, across, bold=w.bold):
             yield Words(text, w.height, w.bold)

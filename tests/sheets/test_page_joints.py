@@ -42,19 +42,27 @@ def _tile(page: Page) -> tuple[int, int]:
 
 
 def _straddlers(page: Page, f: Frame, have: set[tuple[int, int]]) -> list[str]:
-    """Characters that a trim line of this page cuts."""
+    """Characters that a trim line of this page cuts. A character's box is as tall as
+    its line, of which the ink of a capital leaves a fifth above and below."""
     row, column = _tile(page)
     left, right = f.left * CM, (f.left + f.live_width) * CM
     top, foot = f.top * CM, (f.top + f.live_height) * CM
     found = []
     for c in page.chars:
+        bare = 0.2 * c["size"]
+        beside, above = (1.0, bare) if c["upright"] else (bare, 1.0)
         down = c["bottom"] > top and c["top"] < foot
         across = c["x1"] > left and c["x0"] < right
         for x, other in ((left, (row, column - 1)), (right, (row, column + 1))):
-            if other in have and down and c["x0"] < x - 1 and c["x1"] > x + 1:
+            if other in have and down and c["x0"] < x - beside and c["x1"] > x + beside:
                 found.append(c["text"])
         for y, other in ((top, (row - 1, column)), (foot, (row + 1, column))):
-            if other in have and across and c["top"] < y - 1 and c["bottom"] > y + 1:
+            if (
+                other in have
+                and across
+                and c["top"] < y - above
+                and c["bottom"] > y + above
+            ):
                 found.append(c["text"])
     return found
 

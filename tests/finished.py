@@ -6,7 +6,10 @@ from pathlib import Path
 
 from clothwright.order import Pattern, draft, pattern, read_order
 
-ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top", "straight-skirt")
+ORDERS = (
+    *("peplum-top", "zip-top", "panelled-top", "sleeved-top"),
+    *("straight-skirt", "trousers"),
+)
 
 
 @cache

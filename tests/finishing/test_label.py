@@ -56,8 +56,12 @@ def test_every_piece_is_named_counted_and_numbered(name: str) -> None:
         assert " ".join(bold) == piece.name.upper()
 
 
-NARROW = {("peplum-top", "UP"), ("sleeved-top", "FF"), ("sleeved-top", "BF")}
-"""A strip full of buttons and two neck facings 4 cm wide: name and count alone."""
+NARROW = {("peplum-top", "UP"), ("sleeved-top", "FF"), ("sleeved-top", "BF")} | {
+    ("trousers", "FY"),
+    ("trousers", "SH"),
+}
+"""A strip full of buttons, neck facings 4 cm wide, a fly's facing and its shield: name
+and count alone."""
 
 
 @pytest.mark.parametrize("name", ORDERS)

@@ -31,6 +31,7 @@ ROWS = (
     ("B", "BC", "BS", "FS", "FC", "F"),
     ("PB", "PBC", "PBS", "PFS", "PFC", "PF"),
     ("SB", "SF"),
+    ("TB", "TF"),
 )
 """Pieces of half a body side by side, centre back at the left; all others lie in
 columns to their right."""

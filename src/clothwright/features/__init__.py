@@ -11,6 +11,7 @@ from clothwright.features.contour_band import ContourBand
 from clothwright.features.dress_skirt import DressSkirt
 from clothwright.features.facing import Facing
 from clothwright.features.flounce import Flounce
+from clothwright.features.fly import Fly
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.gathered_skirt import GatheredSkirt
 from clothwright.features.godets import Godets
@@ -29,6 +30,8 @@ from clothwright.features.skirt_lining import SkirtLining
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.trouser_zip import SideZip
+from clothwright.features.trousers import Trousers
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
@@ -64,6 +67,9 @@ FEATURES: tuple[type[Feature], ...] = (
     GatheredSkirt,
     Vent,
     SkirtZip,
+    Trousers,
+    Fly,
+    SideZip,
     Waistband,
     ContourBand,
     WaistFacing,

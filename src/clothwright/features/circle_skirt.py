@@ -177,7 +177,7 @@ class CircleSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"block", "skirt block"})
+    gives: ClassVar[frozenset[str]] = frozenset({"block", "skirt block", "waist"})
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up
 

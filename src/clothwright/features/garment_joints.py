@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
 from clothwright.features.skirt_joints import skirt_joints
+from clothwright.features.trouser_seams import trouser_joints
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -114,6 +115,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     if has("SL", "hem"):
         found += _sleeve()
     found += skirt_joints(sheet)
+    found += trouser_joints(sheet)
     return found
 
 

@@ -76,7 +76,7 @@ class GatheredSkirt(Feature):
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "gathered waist"}
+        {"block", "skirt block", "gathered waist", "waist"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

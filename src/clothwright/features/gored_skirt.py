@@ -122,7 +122,7 @@ class GoredSkirt(Feature):
     page: ClassVar[int] = 0
     pins: ClassVar[tuple[Pin, ...]] = ()
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "shaped skirt"}
+        {"block", "skirt block", "shaped skirt", "waist"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

@@ -19,12 +19,16 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
+OWN_GRAIN = ("SL", "TF", "TB")
+"""Pieces that keep the grain they were drafted with: from the top of the cap, down the
+crease."""
+
+
 @once
 def grained(p: Piece) -> Piece:
     """The piece with its grain: plumb as drafted, but square to the waist chord on
-    side panels; the longest line of that direction that lies inside. A sleeve keeps
-    its own, from the top of the cap."""
-    if p.code == "SL":
+    side panels; the longest line of that direction that lies inside."""
+    if p.code in OWN_GRAIN:
         return replace(p, lines=_clipped(p))
     up = Vector(0.0, -1.0)
     if p.code in ("FS", "BS", "PFS", "PBS"):

@@ -1,5 +1,6 @@
 """What is sewn to what on a skirt, with its notches (truing 6; blocks K3)."""
 
+from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.chains import Chains
 from clothwright.features.contour_band import BANDS
@@ -29,7 +30,7 @@ FAR = 40.0
 def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
     """The waist of a half from the centre to the side, or back."""
     names = WAIST_NAMES if outwards else WAIST_NAMES[::-1]
-    backward = (code == FRONT) == outwards
+    backward = (code in (FRONT, trousers.FRONT)) == outwards
     return t.chain(*((code, name, backward) for name in names))
 
 
@@ -38,7 +39,6 @@ def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     if not {BACK, GORE} & set(t.sheet.pieces):
         return []
     return [
-        *_band(t, n),
         *_facing(t),
         *_contour(t),
         *_gores(t, n),
@@ -51,7 +51,8 @@ def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     ]
 
 
-def _band(t: Chains, n: Numbers) -> list[Seam]:
+def band_seams(t: Chains, n: Numbers) -> list[Seam]:
+    """The waist of a skirt or of trousers, stretch by stretch, into its waistband."""
     if BAND not in t.sheet.pieces:
         return []
     out = []

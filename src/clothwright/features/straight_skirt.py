@@ -42,7 +42,7 @@ class StraightSkirt(Feature):
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "fitted skirt", "shaped skirt"}
+        {"block", "skirt block", "fitted skirt", "shaped skirt", "waist"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = {

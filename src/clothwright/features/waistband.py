@@ -1,8 +1,10 @@
-"""Straight waistband of a skirt, cut in one on its own fold (transformations §8)."""
+"""Straight waistband of a skirt or of trousers, cut in one on its own fold
+(transformations §8)."""
 
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal, NamedTuple
 
+from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
@@ -37,7 +39,7 @@ WAISTBAND = RuleTable("waistband")
 
 @WAISTBAND.rule(
     "wb",
-    "length of the waistband from end to end of the skirt",
+    "length of the waistband round the waist",
     source=_SRC,
     key="w_band",
     formula="2·(wSF + wSB) − what the skirt is eased on",
@@ -78,19 +80,22 @@ class Stretch(NamedTuple):
 
 def stretches(sheet: Sheet, n: Numbers) -> tuple[Stretch, ...]:
     """The stretches of the band from the end that laps over: from the centre back, the
-    left side, or the gore seam that opens."""
+    left side, the right front at a fly, or the gore seam that opens."""
     if GORE in sheet.pieces:
         gores = range(1, round(n.gores) + 1)
         return tuple(
             Stretch(f"{i}", GORE, True, n.w_gore, n.w_gore, "seam") for i in gores
         )
+    back, front, net_b, net_f = trousers.BACK, trousers.FRONT, n.w_SB, n.w_SF
+    if back not in sheet.pieces:
+        back, front, net_b, net_f = BACK, FRONT, n.net_SB, n.net_SF
     quarters = (
-        Stretch("back left", BACK, True, n.w_SB, n.net_SB, "side"),
-        Stretch("front left", FRONT, False, n.w_SF, n.net_SF, "CF"),
-        Stretch("front right", FRONT, True, n.w_SF, n.net_SF, "side"),
-        Stretch("back right", BACK, False, n.w_SB, n.net_SB, "CB"),
+        Stretch("back left", back, True, n.w_SB, net_b, "side"),
+        Stretch("front left", front, False, n.w_SF, net_f, "CF"),
+        Stretch("front right", front, True, n.w_SF, net_f, "side"),
+        Stretch("back right", back, False, n.w_SB, net_b, "CB"),
     )
-    first = 1 if "Zs" in sheet.points else 0
+    first = 1 if "Zs" in sheet.points else 2 if "Ef" in sheet.points else 0
     return quarters[first:] + quarters[:first]
 
 
@@ -104,7 +109,7 @@ class Waistband(Feature):
     )
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band"})
     needs: ClassVar[dict[str, str]] = {
-        "skirt block": "a waistband needs a skirt to be set on"
+        "waist": "a waistband needs a skirt or trousers to be set on"
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist finish": "the waist is finished one way only"
@@ -135,7 +140,7 @@ class Waistband(Feature):
         Number(
             "e_band",
             "eb",
-            "skirt eased onto the waistband, all round",
+            "eased onto the waistband, all round",
             _SRC,
             1.0,
             0.375,

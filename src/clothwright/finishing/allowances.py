@@ -62,6 +62,12 @@ class Role(Enum):
     TIER = "seams of tiers and flounces"
     """A tier gathered onto the one above."""
 
+    FLY = "fly"
+    """Centre front down to the end of the fly, and what is sewn to it."""
+
+    CROTCH = "crotch"
+    """Crotch seam."""
+
     VENT = "vent"
     """Edges of a vent, neatened."""
 
@@ -101,6 +107,8 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.DEEP_HEM: (4.0, 1.5, 1),
     Role.GORE: (1.5, 0.625, 1),
     Role.TIER: (1.5, 0.625, 3),
+    Role.FLY: (1.5, 0.625, 2),
+    Role.CROTCH: (1.0, 0.375, 3),
     Role.VENT: (1.0, 0.375, 4),
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
@@ -133,6 +141,11 @@ _BY_NAME: Mapping[str, Role] = {
     "seam": Role.GORE,
     "top": Role.TIER,
     "foot of tier": Role.TIER,
+    "fly": Role.FLY,
+    "fly under": Role.FLY,
+    "fly below": Role.FLY,
+    "crotch": Role.CROTCH,
+    "inseam": Role.SIDE,
     "vent": Role.VENT,
     "vent top": Role.VENT,
     "waist on": Role.WAIST,
@@ -174,7 +187,9 @@ def role_of(piece: Piece, name: str) -> Role:
         return _skirt_hem(edge.path)
     if code in _SKIRT and name == "hem":
         return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
-    if code == "WB":
+    if code in ("TF", "TB") and name == "hem":
+        return Role.DEEP_HEM
+    if code == "WB" or (code in ("FY", "SH") and name.startswith("top")):
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE

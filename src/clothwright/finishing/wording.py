@@ -116,9 +116,10 @@ def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
 
 
 def _cuts(text: str) -> str:
-    """Cloths may part, the count may not."""
+    """Cloths may part, and how it lies from the count, but the count may not."""
     cloths, how = text.rsplit(": ", 1)
-    return f"{cloths}: {_kept(how.removesuffix(EACH))}" + EACH * how.endswith(EACH)
+    parts = how.removesuffix(EACH).split(", ")
+    return f"{cloths}: {', '.join(map(_kept, parts))}" + EACH * how.endswith(EACH)
 
 
 def _kept(text: str) -> str:

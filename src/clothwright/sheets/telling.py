@@ -20,6 +20,12 @@ _WAY = {
     "down": ("down", "up"),
     "up": ("up", "down"),
 }
+_OWN_WAY = {
+    "trouser front": {"towards the centre back": "towards the side"},
+    "trouser back": {"towards the centre front": "towards the side"},
+}
+"""Of parts that lie apart: what is on the far side of them."""
+
 NOTHING = 0.005
 """A size under this (cm) is not measured, the mark lies level or plumb."""
 
@@ -103,7 +109,8 @@ def _ways(s: Step, how: str) -> tuple[str, str]:
     ahead, back = _WAY[how]
     if s.part == "sleeve":
         return ahead.replace("centre ", ""), back.replace("centre ", "")
-    return ahead, back
+    own = _OWN_WAY.get(s.part, {})
+    return own.get(ahead, ahead), own.get(back, back)
 
 
 def _laid(s: Step, cm: float, way: str, unit: Unit) -> str:

@@ -1,0 +1,198 @@
+"""What is sewn to what on trousers, and how its corners meet (truing 2, 4, 6; blocks
+T3 to T10)."""
+
+from collections.abc import Iterable
+
+from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
+from clothwright.features.chains import Chains
+from clothwright.features.fly import FACING, SHIELD
+from clothwright.features.waistband import BAND
+from clothwright.paper import Ease, NotchPair, Seam, SeamKind, Sheet
+from clothwright.rules import Numbers
+from clothwright.truing import Corner, End, Joint
+from clothwright.truing.tolerances import NOTCH_ROOM, Band
+
+FAR = 40.0
+"""No stretch of a long seam without a notch is longer, cm (truing 6)."""
+
+_WAIST = Band(3.0, 8.0, "the waist of trousers runs on across dart or side, degrees")
+_HEM = Band(3.0, 8.0, "the hem of trousers runs on across a seam, degrees")
+_FORK = Band(3.0, 6.0, "the crotch runs on smooth across the inseam, degrees (T7)")
+
+
+def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
+    """Every seam of trousers whose pieces are on the table."""
+    if not {FRONT, BACK} <= set(t.sheet.pieces):
+        return []
+    return [_side(t, n), _inseam(t, n), _crotch(t, n), *_fly(t, n)]
+
+
+def _side(t: Chains, n: Numbers) -> Seam:
+    left = t.chain((FRONT, "side", True))
+    right = t.chain((BACK, "side", False))
+    front = front_of(n)
+    whole = t.length(left)
+    knee = whole - t.sheet.edge(FRONT, "side").path.segments[0].length
+    places = [whole - front.leg.side_to_hip().length, knee]
+    if "Zs" in t.sheet.points:
+        places.append(n.z_S)
+    return Seam(
+        "S40",
+        "trouser side",
+        left,
+        right,
+        "waist",
+        "hem",
+        Ease.about(0.0, 0.1),
+        notches=tuple(NotchPair(s, s, 1) for s in _spaced(places, whole)),
+    )
+
+
+def _inseam(t: Chains, n: Numbers) -> Seam:
+    """The back is stretched onto the front above the knee (T3)."""
+    left = t.chain((FRONT, "inseam", False))
+    right = t.chain((BACK, "inseam", True))
+    a, c = (
+        leg.inseam().segments[0].length for leg in (front_of(n).leg, back_of(n).leg)
+    )
+    below = [s for s in _spaced([a], t.length(left)) if s > a]
+    return Seam(
+        "S41",
+        "inseam",
+        left,
+        right,
+        "crotch",
+        "hem",
+        Ease.about(-n.st, 0.1),
+        (0.0, a),
+        (
+            NotchPair(a, c, 2),
+            *(NotchPair(s, s + c - a, 2) for s in below),
+        ),
+    )
+
+
+def _crotch(t: Chains, n: Numbers) -> Seam:
+    """From the centre front, or the end of its fly, through the fork to the centre
+    back."""
+    chain = t.chain((FRONT, "crotch", False), (BACK, "crotch", False))
+    whole = t.length(chain)
+    seat = whole - back_of(n).crotch().segments[0].length
+    notches = [NotchPair(seat, seat, 2)]
+    fly = t.has(FRONT, "fly")
+    if fly:
+        notches.insert(0, NotchPair(0.0, 0.0, 1))
+    return Seam(
+        "S42",
+        "crotch",
+        chain,
+        chain,
+        "end of the fly" if fly else "centre front",
+        "centre back",
+        Ease.about(0.0, 0.05),
+        notches=tuple(notches),
+        kind=SeamKind.TWIN,
+    )
+
+
+def _fly(t: Chains, n: Numbers) -> list[Seam]:
+    left = t.chain((FRONT, "fly", False))
+    out = []
+    for code, name, piece, backward in (
+        ("S43", "fly, right front to its facing", FACING, True),
+        ("S44", "fly, left front to its shield", SHIELD, False),
+    ):
+        right = t.chain((piece, "fly", backward))
+        if left and right:
+            out.append(
+                Seam(
+                    code,
+                    name,
+                    left,
+                    right,
+                    "waist",
+                    "end of the fly",
+                    Ease.about(0.0, 0.1),
+                )
+            )
+    top = t.chain((SHIELD, "top", False))
+    under = t.chain((BAND, "underlap", False))
+    if top and under:
+        out.append(
+            Seam(
+                "S45",
+                "waistband on the fly shield",
+                top,
+                under,
+                "centre front",
+                "end",
+                Ease.about(n.lap_band - t.length(top), 0.1),
+            )
+        )
+    return out
+
+
+def _spaced(places: Iterable[float], whole: float) -> list[float]:
+    """Notches at these places of a seam, and as many between that no stretch is longer
+    than 40 cm, each nearer to the waist than to the hem."""
+    fixed: list[float] = []
+    for s in sorted(places):
+        if NOTCH_ROOM < s < whole - NOTCH_ROOM and (
+            not fixed or s - fixed[-1] > NOTCH_ROOM
+        ):
+            fixed.append(s)
+    out: list[float] = []
+    for a, b in zip([0.0, *fixed], [*fixed, whole], strict=True):
+        count = int((b - a) // FAR)
+        out += [a + (b - a) * (i + 0.9) / (count + 1) for i in range(count)]
+        out.append(b)
+    return out[:-1]
+
+
+def trouser_joints(sheet: Sheet) -> list[Joint]:
+    """Every joint of trousers (T7, T8, T10)."""
+    if not {FRONT, BACK} <= set(sheet.pieces):
+        return []
+    out = [
+        Joint(
+            "crotch over the inseam",
+            (Corner(FRONT, "crotch", End.END), Corner(BACK, "crotch", End.START)),
+            180.0,
+            _FORK,
+            code="T7",
+        ),
+        Joint(
+            "trouser hem over the side",
+            (Corner(FRONT, "hem", End.END), Corner(BACK, "hem", End.START)),
+            180.0,
+            _HEM,
+        ),
+        Joint(
+            "trouser hem over the inseam",
+            (Corner(FRONT, "hem", End.START), Corner(BACK, "hem", End.END)),
+            180.0,
+            _HEM,
+        ),
+    ]
+    for half, code in (("front", FRONT), ("back", BACK)):
+        piece = sheet.piece(code)
+        names = [w for w in WAIST if piece.has(w)]
+        inner = End.END if code == BACK else End.START
+        outer = End.START if code == BACK else End.END
+        for a, b in zip(names, names[1:], strict=False):
+            corners = (Corner(code, a, inner), Corner(code, b, outer))
+            which = (
+                ""
+                if len(names) == 2
+                else " nearer to the " + ("centre" if a == "waist" else "side")
+            )
+            name = f"waist over the {half} dart{which}"
+            out.append(Joint(name, corners, 180.0, _WAIST))
+        where = f"waist at the centre {half}"
+        out.append(Joint.fold(where, Corner(code, "waist", outer)))
+    last = [
+        next(w for w in reversed(WAIST) if sheet.piece(c).has(w)) for c in (FRONT, BACK)
+    ]
+    corners = (Corner(FRONT, last[0], End.START), Corner(BACK, last[1], End.END))
+    out.append(Joint("trouser waist over the side", corners, 180.0, _WAIST))
+    return out

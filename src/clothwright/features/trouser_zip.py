@@ -1,0 +1,84 @@
+"""Concealed zip in the left side of trousers (transformations §7)."""
+
+from collections.abc import Callable, Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.trousers import BACK
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.skirt_zip import SKIRT_ZIP, SPARE
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Sheet
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "transformations §7"
+
+
+class SideZip(Feature):
+    """Concealed zip in the left side."""
+
+    kind: Literal["side zip"] = "side zip"
+    title: ClassVar[str] = "Side zip"
+    sentence: ClassVar[str] = (
+        "They close with a [concealed zip] in the left side, {length} long."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"trouser opening"})
+    needs: ClassVar[dict[str, str]] = {
+        "trouser block": "a side zip is for trousers; a skirt opens with a skirt zip"
+    }
+    clashes: ClassVar[dict[str, str]] = {"trouser opening": "trousers open once"}
+
+    length: Annotated[
+        Length | None,
+        Number(
+            "z_S",
+            "zs",
+            "opening of the side, from the waist",
+            _SRC,
+            low=10.0,
+            high=30.0,
+            usual=(16.0, 23.0),
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SKIRT_ZIP,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.CLOSURE, "the zip", _mark),)
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        yield (
+            f"The opening is {fmt(n.z_S)} long: buy a concealed zip of at least "
+            f"{fmt(n.z_S + SPARE)}. It ends at the notch of the left side."
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+        open_ = n.W + n.Ew + 2 * n.z_S
+        if open_ < n.H:
+            yield Finding(
+                "Y2",
+                Severity.REFUSE,
+                f"Opened, the waist comes to {open_:.1f} cm and does not pass the hip "
+                f"(H) of {n.H:.1f} cm.",
+                "zs",
+                "Make the opening (zs) longer.",
+                {"open": open_, "H": n.H},
+            )
+
+
+def _mark(d: Drafting) -> None:
+    d.part = "trouser back"
+    path = d.sheet.edge(BACK, "side").path
+    d.found(
+        "Zs",
+        path.at_length(d.n.z_S),
+        "end of the zip",
+        frm=("Wbs",),
+        amounts=(("from the waist down the left side", "z_S"),),
+    )

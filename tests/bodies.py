@@ -49,6 +49,28 @@ def bdims_women() -> tuple[Body, ...]:
     )
 
 
+@cache
+def ansur_legs() -> tuple[Body, ...]:
+    """The same 993 women as trousers need them: inside leg, thigh, calf, ankle, and
+    heel and instep were taken."""
+    return tuple(
+        Body.of(
+            {
+                "HT": r["stature"],
+                "W": r["waistcircumference"] - NAVEL_TO_WAIST,
+                "H": r["buttockcircumference"],
+                "IL": r["crotchheight"],
+                "TH": r["thighcircumference"],
+                "CA": r["calfcircumference"],
+                "AN": r["anklecircumference"],
+                "FT": r["heelanklecircumference"],
+            },
+            client=f"ansur {int(r['subject_id'])}",
+        )
+        for r in _rows("ansur2-female-a.csv")
+    )
+
+
 NAVEL_TO_WAIST = 6.6
 """Navel girth less natural waist, the survey of 1988 (both were taken there), cm."""
 

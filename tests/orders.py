@@ -12,6 +12,7 @@ from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import LEVEL_WAIST, Block
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.facing import Facing
+from clothwright.features.fly import Fly
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops
@@ -27,6 +28,7 @@ from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.trousers import Trousers
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
@@ -112,6 +114,17 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
         del by_kind["sleeved armhole"]
     if "facing" in by_kind:
         del by_kind["neck facing"]
+    return tuple(by_kind.values())
+
+
+def trouser_features(*swaps: Feature) -> tuple[Feature, ...]:
+    """Trousers with a fly and a waistband at the workroom's defaults; each swap takes
+    the place of the feature of its kind, or is added. A side zip takes that of the
+    fly."""
+    usual = (Trousers(), Fly(), Waistband())
+    by_kind = {f.kind: f for f in usual} | {f.kind: f for f in swaps}
+    if "side zip" in by_kind:
+        del by_kind["fly"]
     return tuple(by_kind.values())
 
 

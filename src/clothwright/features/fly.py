@@ -44,6 +44,9 @@ _TOPSTITCH = 1.0
 _STRAIGHT = 1.0
 """The fly ends so far above the crotch curve, cm: a zip lies straight."""
 
+_PASSES = 0.5
+"""The fly is so much longer than it must be for the waist to pass the hip, cm."""
+
 FLY = RuleTable("fly")
 
 
@@ -52,13 +55,17 @@ FLY = RuleTable("fly")
     "length of the fly from the waist",
     source=_SRC,
     key="z_fly",
-    formula="17 cm, but ending 1 cm above the crotch curve",
+    formula="17 cm, or what the waist needs to pass the hip, but ending 1 cm above the "
+    "crotch curve",
     low=9.0,
     high=26.0,
 )
-def _length(BRe: float, cf_in: float, cf_down: float) -> float:
+def _length(
+    BRe: float, cf_in: float, cf_down: float, H: float, W: float, Ew: float
+) -> float:
     down = BRe * 2 / 3 - cf_down
-    return min(17.0, math.hypot(down, cf_in) - _STRAIGHT)
+    passing = (H - W - Ew) / 2 + _PASSES
+    return min(max(17.0, passing), math.hypot(down, cf_in) - _STRAIGHT)
 
 
 class Fly(Feature):

@@ -156,7 +156,7 @@ def test_allowances_are_as_wide_as_they_say(name: str) -> None:
                 continue
             mid = e.path.at_length(e.length / 2)
             gap = ring.distance(Point(mid))
-            width = plan.of(net, e.name)
+            width = sum(plan.ends(net, e.name)) / 2
             if e.length > 4 * width:
                 assert gap == pytest.approx(width, abs=0.3 * MM), (drawn.code, e.name)
 

@@ -178,9 +178,8 @@ class Front:
 
     def crotch(self) -> Path:
         """From the waist to the fork, which it reaches square to the inseam (E4,
-        corrections C1). The curve leaves the centre front line along it, as E8 has it at
-        the back: plumb, as E4 has it, it would begin with a corner of the line's lean.
-        """
+        corrections C1). The curve leaves the centre front line along it, as E8 has it
+        at the back: plumb, as in E4, it would begin with a corner."""
         hip, fork = self.cf_hip, self.leg.fork
         end = unit(Vector(0.33 * self.knee, 1.3)) * (0.62 * self.fork)
         down = direction(self.cf_waist, hip) * (-0.62 * hip.y)

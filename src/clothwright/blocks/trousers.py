@@ -198,7 +198,8 @@ def _back(d: Drafting) -> None:
     hem = Edge("hem", leg.hem_line(), EdgeKind.FINISHED)
     edges = (
         *_waist_edges(line, darts),
-        Edge("crotch", crotch.moved(over)),
+        Edge("seat", Path(crotch.moved(over).segments[:1])),
+        Edge("crotch", Path(crotch.moved(over).segments[1:])),
         Edge("inseam", inseam.moved(over)),
         hem,
         Edge("side", side.moved(over)),

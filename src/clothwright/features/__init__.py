@@ -32,6 +32,7 @@ from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.straight_skirt import StraightSkirt
 from clothwright.features.trouser_zip import SideZip
 from clothwright.features.trousers import Trousers
+from clothwright.features.turn_ups import TurnUps
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
@@ -70,6 +71,7 @@ FEATURES: tuple[type[Feature], ...] = (
     Trousers,
     Fly,
     SideZip,
+    TurnUps,
     Waistband,
     ContourBand,
     WaistFacing,

@@ -10,6 +10,7 @@ from clothwright.curves import (
     Line,
     Path,
     Point,
+    from_pair,
     mirror_in,
     turned,
 )
@@ -226,7 +227,8 @@ def _pieces(d: Drafting) -> None:
             Line(turn, c),
         )
     )
-    over = mirror_in(a, a + Point(0.0, 1.0))
+    over = mirror_in(a, b)
+    plumb = from_pair(a, b, Point(0.0, 0.0), Point(0.0, fly.length))
     facing = Piece(
         FACING,
         "Fly facing",
@@ -235,7 +237,7 @@ def _pieces(d: Drafting) -> None:
             Edge("fly", fly),
             Edge("free", outer, EdgeKind.FINISHED),
         ),
-    ).moved(over)
+    ).moved(plumb @ over)
     d.lay(
         Verb.TRACE,
         d.sheet.put(facing),

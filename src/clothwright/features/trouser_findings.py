@@ -97,7 +97,7 @@ def _crotch(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             {"room": room},
         )
     for code in (FRONT, BACK):
-        path = sheet.edge(code, "crotch").path
+        path = sheet.edge(code, "crotch").path  # of the back the curve alone
         _, hollow = tightest(path, 16)
         bends = max((wrong_way(c) for c in _curves(path)), default=0.0)
         half = "front" if code == FRONT else "back"

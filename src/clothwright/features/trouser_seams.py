@@ -4,6 +4,7 @@ T3 to T10)."""
 from collections.abc import Iterable
 
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
+from clothwright.curves import Point
 from clothwright.features.chains import Chains
 from clothwright.features.fly import FACING, SHIELD
 from clothwright.features.waistband import BAND
@@ -32,8 +33,10 @@ def _side(t: Chains, n: Numbers) -> Seam:
     right = t.chain((BACK, "side", False))
     front = front_of(n)
     whole = t.length(left)
-    knee = whole - t.sheet.edge(FRONT, "side").path.segments[0].length
-    places = [whole - front.leg.side_to_hip().length, knee]
+    waist = Point(n.x_wF, -n.BRe)
+    hip = front.leg.side(waist).length - front.leg.side_to_hip().length
+    knee = hip + front.leg.side_to_hip().segments[1].length
+    places = [hip, knee]
     if "Zs" in t.sheet.points:
         places.append(n.z_S)
     return Seam(
@@ -75,10 +78,11 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
 def _crotch(t: Chains, n: Numbers) -> Seam:
     """From the centre front, or the end of its fly, through the fork to the centre
     back."""
-    chain = t.chain((FRONT, "crotch", False), (BACK, "crotch", False))
-    whole = t.length(chain)
-    seat = whole - back_of(n).crotch().segments[0].length
-    notches = [NotchPair(seat, seat, 2)]
+    chain = t.chain(
+        (FRONT, "crotch", False), (BACK, "crotch", False), (BACK, "seat", False)
+    )
+    seat = t.length(chain[:-1])
+    notches = [NotchPair(seat, seat, 1)]
     fly = t.has(FRONT, "fly")
     if fly:
         notches.insert(0, NotchPair(0.0, 0.0, 1))
@@ -161,19 +165,15 @@ def trouser_joints(sheet: Sheet) -> list[Joint]:
             _FORK,
             code="T7",
         ),
-        Joint(
-            "trouser hem over the side",
-            (Corner(FRONT, "hem", End.END), Corner(BACK, "hem", End.START)),
-            180.0,
-            _HEM,
-        ),
-        Joint(
-            "trouser hem over the inseam",
-            (Corner(FRONT, "hem", End.START), Corner(BACK, "hem", End.END)),
-            180.0,
-            _HEM,
-        ),
     ]
+    for seam, ends in (
+        ("side", (End.END, End.START)),
+        ("inseam", (End.START, End.END)),
+    ):
+        if not sheet.piece(FRONT).has("hem"):  # turn-ups end as they begin
+            break
+        both = Corner(FRONT, "hem", ends[0]), Corner(BACK, "hem", ends[1])
+        out.append(Joint(f"trouser hem over the {seam}", both, 180.0, _HEM))
     for half, code in (("front", FRONT), ("back", BACK)):
         piece = sheet.piece(code)
         names = [w for w in WAIST if piece.has(w)]

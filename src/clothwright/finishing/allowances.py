@@ -46,7 +46,8 @@ class Role(Enum):
     """Both edges of the sleeve's own seam."""
 
     TURNED = "hem, turned up"
-    """Hem of the sleeve: the cloth below it is its facing, cut in one."""
+    """Hem of the sleeve: the cloth below it is its facing, cut in one; hem inside a
+    turn-up."""
 
     SMALL = "all round the panel behind"
     """All round the panel behind."""
@@ -65,8 +66,16 @@ class Role(Enum):
     FLY = "fly"
     """Centre front down to the end of the fly, and what is sewn to it."""
 
+    INSEAM = "inseam"
+
     CROTCH = "crotch"
-    """Crotch seam."""
+    """Crotch seam, front and lower curve."""
+
+    SEAT = "seat at the waist"
+    """Crotch seam of the back from the hip, where it begins as the rest, to the waist,
+    where it has an inlay to be let out."""
+
+    LEG_HEM = "hem of the leg, turned up deep"
 
     VENT = "vent"
     """Edges of a vent, neatened."""
@@ -108,7 +117,10 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.GORE: (1.5, 0.625, 1),
     Role.TIER: (1.5, 0.625, 3),
     Role.FLY: (1.5, 0.625, 2),
-    Role.CROTCH: (1.0, 0.375, 3),
+    Role.INSEAM: (1.5, 0.625, 1),
+    Role.CROTCH: (1.0, 0.375, 2),
+    Role.SEAT: (2.5, 1.0, 2),
+    Role.LEG_HEM: (4.0, 1.5, 0),
     Role.VENT: (1.0, 0.375, 4),
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
@@ -145,7 +157,8 @@ _BY_NAME: Mapping[str, Role] = {
     "fly under": Role.FLY,
     "fly below": Role.FLY,
     "crotch": Role.CROTCH,
-    "inseam": Role.SIDE,
+    "seat": Role.SEAT,
+    "inseam": Role.INSEAM,
     "vent": Role.VENT,
     "vent top": Role.VENT,
     "waist on": Role.WAIST,
@@ -166,6 +179,7 @@ _BY_NAME: Mapping[str, Role] = {
     "cb": Role.CENTRE_ZIP,
     "open": Role.OPEN,
     "hem": Role.HEM,
+    "hem in": Role.TURNED,
     "free": Role.FREE,
     "join": Role.JOIN,
 }
@@ -188,7 +202,7 @@ def role_of(piece: Piece, name: str) -> Role:
     if code in _SKIRT and name == "hem":
         return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
     if code in ("TF", "TB") and name == "hem":
-        return Role.DEEP_HEM
+        return Role.LEG_HEM
     if code == "WB" or (code in ("FY", "SH") and name.startswith("top")):
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
@@ -235,6 +249,13 @@ class Allowances:
     def of(self, piece: Piece, name: str) -> float:
         """Allowance of an edge in cm."""
         return self.width(role_of(piece, name))
+
+    def ends(self, piece: Piece, name: str) -> tuple[float, float]:
+        """Allowance of an edge where it begins and where it ends, cm."""
+        width = self.of(piece, name)
+        if role_of(piece, name) is Role.SEAT:
+            return self.width(Role.CROTCH), width
+        return width, width
 
     def parts(self, pieces: Iterable[Piece]) -> tuple[tuple[str, str], ...]:
         """What these pieces' edges carry, widest first: ("waist, side", "1.5 cm")."""

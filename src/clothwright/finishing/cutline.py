@@ -71,7 +71,8 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
     """Set every edge of a piece off, join the corners, cut the loops out."""
     edges = piece.edges
     widths = {e.name: allowances.of(piece, e.name) for e in edges}
-    lines = [_set_off(e.path, widths[e.name]) for e in edges]
+    ends = [allowances.ends(piece, e.name) for e in edges]
+    lines = [_set_off(e.path, *w) for e, w in zip(edges, ends, strict=True)]
     between: list[list[Segment]] = []
     for i, a in enumerate(edges):
         j = (i + 1) % len(edges)
@@ -79,13 +80,13 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         before = Side(
             tuple(lines[i]),
             a.path.end_direction,
-            widths[a.name],
+            ends[i][1],
             role_of(piece, a.name),
         )
         after = Side(
             _turned_round(lines[j]),
             b.path.start_direction * -1.0,
-            widths[b.name],
+            ends[j][0],
             role_of(piece, b.name),
         )
         paper = piece.interior_angle(a.name)
@@ -116,18 +117,17 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         crossing = crosses_itself(points)
     narrow, wide = [], []
     reach = REACH * max(widths.values())
-    for e in edges:
-        width = widths[e.name]
-        if e.name not in doubtful or width == 0:
+    for e, (first, last) in zip(edges, ends, strict=True):
+        if e.name not in doubtful or widths[e.name] == 0:
             continue
-        everywhere = _gaps(e.path, outline, width)
-        gaps = [gap for gap, corner in everywhere if corner >= reach]
+        everywhere = _more(e.path, outline, first, last)
+        more = [m for m, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        off = max(abs(gap - width) for gap, _ in everywhere)
+        off = max(abs(m) for m, _ in everywhere)
         bridged = e.name not in has and off > BRIDGED
-        if bridged or not inside or any(g < width - WITHIN for g in gaps):
+        if bridged or not inside or any(m < -WITHIN for m in more):
             narrow.append(e.name)
-        elif any(g > width + WITHIN for g in gaps):
+        elif any(m > WITHIN for m in more):
             wide.append(e.name)
     return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing)
 
@@ -138,10 +138,12 @@ def _every(path: Path, step: float) -> Iterator[Point]:
     return (path.at_length(path.length * k / n) for k in range(1, n))
 
 
-def _gaps(path: Path, outline: Path, width: float) -> list[tuple[float, float]]:
-    """What the cut line leaves square to an edge, each half centimetre (truing 8), and
-    how far along the nearest corner is; infinite where that is twice the width and
-    more."""
+def _more(
+    path: Path, outline: Path, first: float, last: float
+) -> list[tuple[float, float]]:
+    """What the cut line leaves square to an edge more than its allowance, which goes
+    from `first` to `last`, each half centimetre (truing 8), and how far along the
+    nearest corner is; infinite where it leaves twice the allowance and more."""
     corners, at = [0.0, path.length], 0.0
     for a, b in pairwise(path.segments):
         at += a.length
@@ -150,11 +152,12 @@ def _gaps(path: Path, outline: Path, width: float) -> list[tuple[float, float]]:
     out = []
     steps = 2 * math.ceil(path.length)
     for s in (path.length * k / steps for k in range(1, steps)):
+        width = first + (last - first) * s / path.length
         p, u = path.at_length(s), path.direction_at_length(s)
         ray = Line(p, p + left_normal(u) * (2 * width))
         hits = [t for seg in outline.segments for t, _ in crossings(ray, seg)]
-        gap = min(hits, default=math.inf) * 2 * width
-        out.append((gap, min(abs(s - c) for c in corners)))
+        more = (min(hits, default=math.inf) * 2 - 1) * width
+        out.append((more, min(abs(s - c) for c in corners)))
     return out
 
 
@@ -176,8 +179,12 @@ def _turned_round(line: Iterable[Segment]) -> tuple[Segment, ...]:
     return tuple(s.reversed() for s in reversed(tuple(line)))
 
 
-def _set_off(path: Path, width: float) -> tuple[Segment, ...]:
-    """The parallel of an edge, its own corners joined."""
+def _set_off(path: Path, width: float, last: float) -> tuple[Segment, ...]:
+    """The parallel of an edge, its own corners joined; of a straight edge whose
+    allowance grows or shrinks to `last`, the line between both ends."""
+    if last != width:
+        square = left_normal(path.start_direction)
+        return (Line(path.start + square * width, path.end + square * last),)
     if width == 0:
         return path.segments
     out: list[Segment] = []

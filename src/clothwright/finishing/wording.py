@@ -48,6 +48,7 @@ _WORDS = {
     "cap back": "cap, back half",
     "underarm front": "seam under the arm, front",
     "underarm back": "seam under the arm, back",
+    "hem in": "hem, inside",
     "outer": "outer edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",

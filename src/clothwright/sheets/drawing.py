@@ -32,6 +32,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "waistband": ("WB", "WCF", "WCB"),
     "trouser front": ("TF",),
     "trouser back": ("TB",),
+    "turn-ups": ("TF", "TB"),
     "fly": ("TF", "FY", "SH"),
     "waist facing": ("WFF", "WFB", "WFG"),
     "skirt lining": ("L.SF", "L.SB", "L.SBL", "L.SG"),

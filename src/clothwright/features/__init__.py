@@ -30,6 +30,7 @@ from clothwright.features.skirt_lining import SkirtLining
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.trouser_pockets import Pockets
 from clothwright.features.trouser_zip import SideZip
 from clothwright.features.trousers import Trousers
 from clothwright.features.turn_ups import TurnUps
@@ -71,6 +72,7 @@ FEATURES: tuple[type[Feature], ...] = (
     Trousers,
     Fly,
     SideZip,
+    Pockets,
     TurnUps,
     Waistband,
     ContourBand,

@@ -31,7 +31,10 @@ def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
     """The waist of a half from the centre to the side, or back."""
     names = WAIST_NAMES if outwards else WAIST_NAMES[::-1]
     backward = (code in (FRONT, trousers.FRONT)) == outwards
-    return t.chain(*((code, name, backward) for name in names))
+    runs = [(code, name, backward) for name in names]
+    if code == trousers.FRONT:  # a slanting pocket takes the corner at the side
+        runs.insert(len(runs) if outwards else 0, ("TK", "waist side", backward))
+    return t.chain(*runs)
 
 
 def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:

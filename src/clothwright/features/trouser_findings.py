@@ -8,8 +8,9 @@ from clothwright.blocks.trouser_rules import (
     THIGH_ROOM,
     front_widths,
 )
-from clothwright.blocks.trousers import BACK, FRONT, back_of, front_of
+from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Cubic, Path, Point
+from clothwright.features.trouser_pockets import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -53,9 +54,10 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     hip = sum(across(sheet, c, -n.yh_T) for c in (FRONT, BACK))
     waist = sum(
         e.length
-        for c in (FRONT, BACK)
+        for c in (FRONT, BACK, HIP_PIECE)
+        if c in sheet.pieces
         for e in sheet.piece(c).edges
-        if e.name.startswith("waist")
+        if e.name in WAIST
     )
     for code, place, is_, aim, measure in (
         ("T1", "hip", hip, (n.H + n.Eh) / 2, "H"),

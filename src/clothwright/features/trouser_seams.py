@@ -7,8 +7,9 @@ from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Point
 from clothwright.features.chains import Chains
 from clothwright.features.fly import FACING, SHIELD
+from clothwright.features.trouser_pockets import BAG, HIP_PIECE
 from clothwright.features.waistband import BAND
-from clothwright.paper import Ease, NotchPair, Seam, SeamKind, Sheet
+from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import NOTCH_ROOM, Band
@@ -25,11 +26,17 @@ def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Every seam of trousers whose pieces are on the table."""
     if not {FRONT, BACK} <= set(t.sheet.pieces):
         return []
-    return [_side(t, n), _inseam(t, n), _crotch(t, n), *_fly(t, n)]
+    return [
+        _side(t, n),
+        _inseam(t, n),
+        _crotch(t, n),
+        *_fly(t, n),
+        *_pockets(t),
+    ]
 
 
 def _side(t: Chains, n: Numbers) -> Seam:
-    left = t.chain((FRONT, "side", True))
+    left = t.chain((HIP_PIECE, "side", True), (FRONT, "side", True))
     right = t.chain((BACK, "side", False))
     front = front_of(n)
     whole = t.length(left)
@@ -39,6 +46,12 @@ def _side(t: Chains, n: Numbers) -> Seam:
     places = [hip, knee]
     if "Zs" in t.sheet.points:
         places.append(n.z_S)
+    joint = -1.0
+    if len(left) > 1:
+        joint = t.length(left[:1])
+        places.append(joint)
+    elif "Pz" in t.sheet.points:
+        places += [n.pk_begin, n.pk_begin + n.pk_mouth]
     return Seam(
         "S40",
         "trouser side",
@@ -47,7 +60,10 @@ def _side(t: Chains, n: Numbers) -> Seam:
         "waist",
         "hem",
         Ease.about(0.0, 0.1),
-        notches=tuple(NotchPair(s, s, 1) for s in _spaced(places, whole)),
+        notches=tuple(
+            NotchPair(s, s, 1, JOINT if s == joint else "")
+            for s in _spaced(places, whole)
+        ),
     )
 
 
@@ -136,6 +152,23 @@ def _fly(t: Chains, n: Numbers) -> list[Seam]:
     return out
 
 
+def _pockets(t: Chains) -> list[Seam]:
+    """Mouth and bag of slanting pockets; a bag in the side seam is sewn to its twin."""
+    front = t.chain((FRONT, "pocket", False))
+    bag, back = t.chain((BAG, "bag", False)), t.chain((HIP_PIECE, "bag", False))
+    if not bag:
+        return []
+    even = Ease.about(0.0, 0.1)
+    if not back:
+        twin = SeamKind.TWIN
+        return [Seam("S47", "pocket bag", bag, bag, "waist", "side", even, kind=twin)]
+    mouth = t.chain((BAG, "pocket", False))
+    return [
+        Seam("S46", "mouth of the pocket", front, mouth, "side", "waist", even),
+        Seam("S47", "pocket bag", back, bag, "waist", "side", even),
+    ]
+
+
 def _spaced(places: Iterable[float], whole: float) -> list[float]:
     """Notches at these places of a seam, and as many between that no stretch is longer
     than 40 cm, each nearer to the waist than to the hem."""
@@ -190,9 +223,11 @@ def trouser_joints(sheet: Sheet) -> list[Joint]:
             out.append(Joint(name, corners, 180.0, _WAIST))
         where = f"waist at the centre {half}"
         out.append(Joint.fold(where, Corner(code, "waist", outer)))
+    at_side = HIP_PIECE if HIP_PIECE in sheet.pieces else FRONT
     last = [
-        next(w for w in reversed(WAIST) if sheet.piece(c).has(w)) for c in (FRONT, BACK)
+        next(w for w in reversed(WAIST) if sheet.piece(c).has(w))
+        for c in (at_side, BACK)
     ]
-    corners = (Corner(FRONT, last[0], End.START), Corner(BACK, last[1], End.END))
+    corners = (Corner(at_side, last[0], End.START), Corner(BACK, last[1], End.END))
     out.append(Joint("trouser waist over the side", corners, 180.0, _WAIST))
     return out

@@ -22,7 +22,7 @@ class SideZip(Feature):
     sentence: ClassVar[str] = (
         "They close with a [concealed zip] in the left side, {length} long."
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"trouser opening"})
+    gives: ClassVar[frozenset[str]] = frozenset({"trouser opening", "side zip"})
     needs: ClassVar[dict[str, str]] = {
         "trouser block": "a side zip is for trousers; a skirt opens with a skirt zip"
     }

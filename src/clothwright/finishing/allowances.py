@@ -63,6 +63,9 @@ class Role(Enum):
     TIER = "seams of tiers and flounces"
     """A tier gathered onto the one above."""
 
+    POCKET = "pocket"
+    """Mouth and bag of a pocket."""
+
     FLY = "fly"
     """Centre front down to the end of the fly, and what is sewn to it."""
 
@@ -116,6 +119,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.DEEP_HEM: (4.0, 1.5, 1),
     Role.GORE: (1.5, 0.625, 1),
     Role.TIER: (1.5, 0.625, 3),
+    Role.POCKET: (1.0, 0.375, 1),
     Role.FLY: (1.5, 0.625, 2),
     Role.INSEAM: (1.5, 0.625, 1),
     Role.CROTCH: (1.0, 0.375, 2),
@@ -153,6 +157,10 @@ _BY_NAME: Mapping[str, Role] = {
     "seam": Role.GORE,
     "top": Role.TIER,
     "foot of tier": Role.TIER,
+    "pocket": Role.POCKET,
+    "bag": Role.POCKET,
+    "side under": Role.SIDE,
+    "waist under": Role.WAIST,
     "fly": Role.FLY,
     "fly under": Role.FLY,
     "fly below": Role.FLY,

@@ -133,6 +133,8 @@ _ORDER = (
     "WFF",
     "WFB",
     "WFG",
+    "TK",
+    "TP",
     "FY",
     "SH",
     "FF",
@@ -167,6 +169,8 @@ def _on_both(edges: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
 def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     """Edges stayed with tape: slanted edges and the bodice's waist (first garment
     15)."""
+    if "TF" in sheet.pieces and sheet.piece("TF").has("pocket"):
+        yield "TF", "pocket"
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)

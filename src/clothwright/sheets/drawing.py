@@ -32,6 +32,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "waistband": ("WB", "WCF", "WCB"),
     "trouser front": ("TF",),
     "trouser back": ("TB",),
+    "pockets": ("TF", "TK", "TP"),
     "turn-ups": ("TF", "TB"),
     "fly": ("TF", "FY", "SH"),
     "waist facing": ("WFF", "WFB", "WFG"),

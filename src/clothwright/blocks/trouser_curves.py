@@ -141,6 +141,11 @@ class Front:
     knee_girth: float
     hem: float
     hem_girth: float
+    pleat: float = 0.0
+    """Fullness set out at the side for pleats, from the waist to above the knee."""
+
+    dart: float = 9.5
+    """Length of its dart (E3)."""
 
     @property
     def hip_level(self) -> float:
@@ -169,7 +174,7 @@ class Front:
         return Leg(
             Point(half, 0.0),
             Vector(-1.3, 0.33 * self.knee),
-            Point(-half, self.hip_level),
+            Point(-half - self.pleat, self.hip_level),
             self.knee,
             self.hem,
             (self.knee_girth / 2 - 1) / 2,
@@ -201,11 +206,11 @@ class Front:
         return waist_curve(self.meets_cf(), self.meets_side(x))
 
     def darts(self, x: float, widths: tuple[float, ...]) -> tuple[Dart, ...]:
-        """Its darts: the first on the crease, a second half way to the side, 1.5 cm
-        shorter; both on the straight grain (E3)."""
+        """Its darts or pleats: the first on the crease, a second half way to the side,
+        1.5 cm shorter; both on the straight grain (E3)."""
         line = self.line(x)
         places = (0.0, x / 2)
-        lengths = (FRONT_DART, FRONT_DART - 1.5)
+        lengths = (self.dart, self.dart - 1.5)
         return tuple(
             plumb_dart(line, _along(line, at), width, length)
             for at, width, length in zip(places, widths, lengths, strict=False)
@@ -300,9 +305,8 @@ class Back:
         return trued(self.meets_cb(), self.darts(side, widths), self.meets_side(side))
 
 
-FRONT_DART = 9.5
 BACK_DARTS = (13.0, 11.0)
-"""Lengths of the darts, cm (E3, E9)."""
+"""Lengths of the back darts, cm (E9)."""
 
 
 def _along(line: Path, x: float) -> float:

@@ -36,7 +36,7 @@ SECOND_FRONT = 1.2
 
 _FRONT = (
     *("BRe", "hip_F", "fork_F", "cf_in", "cf_down"),
-    *("yk", "KW", "leg", "HW"),
+    *("yk", "KW", "leg", "HW", "pl", "lf_T"),
 )
 """What `Front` is made of."""
 
@@ -45,8 +45,11 @@ _BACK = (*_FRONT, "hip_B", "fork_B", "tl", "rq", "drop")
 
 
 def _front(*n: float) -> Front:
-    rise, hip, fork, cf_in, cf_down, knee, knee_girth, hem, hem_girth = n
-    return Front(rise, hip, fork, cf_in, cf_down, knee, knee_girth, hem, hem_girth)
+    rise, hip, fork, cf_in, cf_down, knee, knee_girth, hem, hem_girth, pl, dart = n
+    return Front(
+        *(rise, hip, fork, cf_in, cf_down),
+        *(knee, knee_girth, hem, hem_girth, pl, dart),
+    )
 
 
 def _back(*n: float) -> Back:
@@ -361,11 +364,34 @@ def _shift(in2: float) -> float:
     return clip(in2 - 4.0, 0.0, 1.0)
 
 
+@_rule("pl", "fullness that pleats add to the front", source=f"{_E}3", key="pl")
+def _no_pleats() -> float:
+    return 0.0
+
+
+@_rule("pleated", "front pleated", source=f"{_E}3", key="pleated", kind=Kind.COUNT)
+def _not_pleated() -> float:
+    return 0
+
+
 @_rule(
-    "fd T",
-    "front waist dart of the trousers, or both together",
+    "lf T",
+    "length of the front dart",
+    source=f"{_E}3",
+    key="lf_T",
+    formula="9.5 cm",
+    low=6.0,
+    high=14.0,
+)
+def _front_length() -> float:
+    return 9.5
+
+
+@_rule(
+    "fd 0",
+    "front waist dart by the block, or both together",
     source=f"{_E}3, {_C4}",
-    key="fd_T",
+    key="fd_0",
     formula="up to 2 cm, then up to 3 cm where the side would be shaped too much; a "
     "second dart beyond",
     low=0.0,
@@ -378,6 +404,31 @@ def _front_dart(in2: float, sh: float) -> float:
     if shaped > SIDE_SHAPING:
         dart += max(SECOND_FRONT, shaped - 3.0)
     return dart
+
+
+@_rule(
+    "fd T",
+    "front waist darts or pleats of the trousers together",
+    source=f"{_E}3, {_C4}",
+    key="fd_T",
+    formula="fd 0 + pl",
+)
+def _front_intake(fd_0: float, pl: float) -> float:
+    return fd_0 + pl
+
+
+@_rule(
+    "fs T",
+    "share of the front dart on the crease, where there are two",
+    source="our own",
+    key="fs_T",
+    kind=Kind.RATIO,
+    formula="0.6, but not over 3 cm",
+    low=0.3,
+    high=1.0,
+)
+def _first_share(fd_T: float) -> float:
+    return min(0.6, 3.0 / fd_T) if fd_T > 0 else 0.6
 
 
 @_rule(
@@ -435,14 +486,11 @@ def _side_waist_front(*n: float) -> float:
     return by_trial(lambda at: front.line(at).length - net, x - 2, x + 2) or x
 
 
-def front_widths(total: float, count: float) -> tuple[float, ...]:
-    """The front darts: of two the one on the crease takes 0.6, but not over 3 cm."""
+def front_widths(total: float, count: float, first: float) -> tuple[float, ...]:
+    """The front darts or pleats: of two the one on the crease takes a share."""
     if count < 1:
         return ()
-    if count < 2:
-        return (total,)
-    first = min(0.6 * total, 3.0)
-    return first, total - first
+    return (total,) if count < 2 else (first * total, (1 - first) * total)
 
 
 def back_widths(total: float, count: float) -> tuple[float, ...]:
@@ -458,12 +506,16 @@ def back_widths(total: float, count: float) -> tuple[float, ...]:
     source=f"{_E}3, truing 3.6",
     key="fd_T_cut",
     formula="changed until the waist, trued over the folded darts, is wTF",
-    needs=(*_FRONT, "w_SF", "fd_T", "nf_T", "x_wF"),
+    needs=(*_FRONT, "w_SF", "fd_T", "nf_T", "fs_T", "x_wF"),
 )
 def _front_cut(*n: float) -> float:
-    *rest, net, total, count, x = n
+    *rest, net, total, count, first, x = n
     front = _front(*rest)
-    return as_trued(total, net, lambda t: front.waist(x, front_widths(t, count)).net)
+
+    def trued(t: float) -> float:
+        return front.waist(x, front_widths(t, count, first)).net
+
+    return as_trued(total, net, trued)
 
 
 @_rule(

@@ -54,7 +54,7 @@ def front_of(n: Numbers) -> Front:
     """The front as the numbers have it."""
     return Front(
         *(n.BRe, n.hip_F, n.fork_F, n.cf_in, n.cf_down),
-        *(n.yk, n.KW, n.leg, n.HW),
+        *(n.yk, n.KW, n.leg, n.HW, n.pl, n.lf_T),
     )
 
 
@@ -80,7 +80,7 @@ def _front(d: Drafting) -> None:
     d.point("Mf", "Of", "the hem on the crease", down="leg")
     d.point("Ff", "Of", "fork of the front", right="half_F")
     d.point("Hfc", "Yf", "centre front at the hip", right="xcf")
-    d.point("Hfs", "Yf", "side of the front at the hip", left="half_F")
+    d.point("Hfs", "Yf", "side of the front at the hip", left=n.half_F + n.pl)
     cf = d.point(
         "Cf",
         "Wf",
@@ -118,19 +118,20 @@ def _front(d: Drafting) -> None:
         frm=("Cf", "Wfs"),
         detail="square to the centre front and to the side",
     )
-    widths = front_widths(n.fd_T_cut, n.nf_T)
+    widths = front_widths(n.fd_T_cut, n.nf_T, n.fs_T)
+    kind = "pleat" if n.pleated else "dart"
     darts = f.darts(at.x, widths)
-    _mark_darts(d, "f", "front", line, darts, "plumb below the middle of it")
+    _mark_darts(d, "f", f"front {kind}", line, darts, "plumb below the middle of it")
     hem = Edge("hem", leg.hem_line(), EdgeKind.FINISHED)
     edges = (
-        *_waist_edges(line, darts),
+        *_waist_edges(line, darts, kind),
         Edge("crotch", crotch),
         Edge("inseam", inseam),
         hem,
         Edge("side", side),
     )
-    _lay(d, Piece(FRONT, "Trouser front", edges), f, leg, darts, IDENTITY)
-    _true(d, FRONT, "front", darts, f.waist(at.x, widths), IDENTITY)
+    _lay(d, Piece(FRONT, "Trouser front", edges), f, leg, darts, IDENTITY, kind)
+    _true(d, FRONT, "front", darts, f.waist(at.x, widths), IDENTITY, kind)
 
 
 def _back(d: Drafting) -> None:
@@ -190,7 +191,7 @@ def _back(d: Drafting) -> None:
     _mark_darts(
         d,
         "b",
-        "back",
+        "back dart",
         line.moved(over),
         [k.moved(over) for k in darts],
         "square to the waist",
@@ -231,12 +232,12 @@ def _side(d: Drafting, b: str, half: str, path: Path) -> Path:
 
 
 def _mark_darts(
-    d: Drafting, b: str, half: str, line: Path, darts: Sequence[Dart], how: str
+    d: Drafting, b: str, what: str, line: Path, darts: Sequence[Dart], how: str
 ) -> None:
     for i, dart in enumerate(darts, 1):
         wide = distance(dart.centre, dart.side)
         long = distance(dart.point, _middle(dart))
-        which = f"{half} dart" if i == 1 else f"second {half} dart"
+        which = what if i == 1 else f"second {what}"
         d.found(
             f"D{b}{i}",
             dart.centre,
@@ -267,7 +268,7 @@ def _middle(dart: Dart) -> Point:
     return (dart.centre + dart.side) * 0.5
 
 
-def _waist_edges(line: Path, darts: tuple[Dart, ...]) -> list[Edge]:
+def _waist_edges(line: Path, darts: tuple[Dart, ...], kind: str = "dart") -> list[Edge]:
     """Waist and legs of the darts as they are first drawn, from the side to the
     centre."""
     names = waist_names(len(darts))
@@ -282,8 +283,8 @@ def _waist_edges(line: Path, darts: tuple[Dart, ...]) -> list[Edge]:
         out.append(Edge(name, line) if whole else straight(name, a, b))
         if i < len(darts):
             k, more = darts[i], _COUNTED[i]
-            out.append(straight(f"dart centre{more}", k.centre, k.point))
-            out.append(straight(f"dart side{more}", k.point, k.side))
+            out.append(straight(f"{kind} centre{more}", k.centre, k.point))
+            out.append(straight(f"{kind} side{more}", k.point, k.side))
     return [e.along(e.path.reversed()) for e in reversed(out)]
 
 
@@ -294,6 +295,7 @@ def _lay(
     leg: Leg,
     darts: tuple[Dart, ...],
     onto: Motion,
+    kind: str = "dart",
 ) -> None:
     """Lay the piece on the table with its level lines and its crease."""
     far = 99.0
@@ -323,7 +325,7 @@ def _lay(
         d.sheet.put(whole.moved(onto)),
         piece.code,
         f"{half} of the trousers",
-        detail="with the darts ruled to their points, and the hem "
+        detail=f"with the {kind}s ruled to their points, and the hem "
         + (
             "ruled"
             if leg.hem_line().straight
@@ -336,10 +338,10 @@ def _lay(
     d.sheet = d.sheet.sew(
         *(
             Seam(
-                f"trouser {half} dart{more}",
-                f"trouser {half} dart{more}",
-                (Run(piece.code, f"dart centre{more}", not back),),
-                (Run(piece.code, f"dart side{more}", back),),
+                f"trouser {half} {kind}{more}",
+                f"trouser {half} {kind}{more}",
+                (Run(piece.code, f"{kind} centre{more}", not back),),
+                (Run(piece.code, f"{kind} side{more}", back),),
                 "waist",
                 "point",
                 Ease.about(0.0, 0.1),
@@ -357,6 +359,7 @@ def _true(
     darts: tuple[Dart, ...],
     new: Waist,
     onto: Motion,
+    kind: str = "dart",
 ) -> None:
     """Redraw the waist over the folded darts."""
     if not darts:
@@ -371,18 +374,18 @@ def _true(
         for a, b in zip(darts, new.darts, strict=True)
     ]
     which = (
-        ("at the dart",)
+        (f"at the {kind}",)
         if len(more) == 1
         else (
-            "at the dart nearer to the centre",
-            "at the dart nearer to the side",
+            f"at the {kind} nearer to the centre",
+            f"at the {kind} nearer to the side",
         )
     )
     d.lay(
         Verb.REDRAW,
         sheet,
         f"{code}.waist",
-        f"waist of the {half}, the darts folded shut and both legs run on beyond it",
+        f"waist of the {half}, the {kind}s folded shut and both legs run on beyond it",
         amounts=tuple(zip(which, more, strict=True)),
         detail="then joined by curves that meet every leg at a right angle",
         lines=tuple(drawn),

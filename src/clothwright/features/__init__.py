@@ -22,6 +22,7 @@ from clothwright.features.neck_facing import NeckFacing
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
+from clothwright.features.pleats import Pleats
 from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
@@ -70,6 +71,7 @@ FEATURES: tuple[type[Feature], ...] = (
     Vent,
     SkirtZip,
     Trousers,
+    Pleats,
     Fly,
     SideZip,
     Pockets,

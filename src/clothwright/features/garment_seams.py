@@ -51,7 +51,8 @@ STAGE = Stage(Rank.SEAMS, "the seams", state)
 
 def _open(dart: Seam) -> bool:
     """True for a dart that no panel line has taken up."""
-    return all("leg" in r.edge or "dart" in r.edge for r in dart.runs())
+    words = ("leg", "dart", "pleat")
+    return all(any(w in r.edge for w in words) for r in dart.runs())
 
 
 def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:

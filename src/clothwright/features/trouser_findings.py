@@ -60,7 +60,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if e.name in WAIST
     )
     for code, place, is_, aim, measure in (
-        ("T1", "hip", hip, (n.H + n.Eh) / 2, "H"),
+        ("T1", "hip", hip, (n.H + n.Eh) / 2 + n.pl, "H"),
         ("T2", "waist", waist, (n.W + n.Ew) / 2, "W"),
     ):
         if abs(is_ - aim) > _GIRTH:
@@ -151,7 +151,7 @@ def _thigh(n: Numbers) -> Iterable[Finding]:
 
 def _waist(n: Numbers) -> Iterable[Finding]:
     """The shaping of the front side, and no dart too wide to lie flat."""
-    shaped = n.x_wF + n.half_F
+    shaped = n.x_wF + n.half_F + n.pl
     if not 0.0 <= shaped <= SIDE_SHAPING + 0.6:
         if shaped < 0:
             says = f"runs outwards by {-shaped:.1f} cm from the hip to the waist"
@@ -166,8 +166,8 @@ def _waist(n: Numbers) -> Iterable[Finding]:
             "Measure W and H again, or give the waist more ease (Ew).",
             {"shaped": shaped},
         )
-    wide = max((*front_widths(n.fd_T_cut, n.nf_T), 0.0))
-    if wide > 3.6:
+    wide = max((*front_widths(n.fd_T_cut, n.nf_T, n.fs_T), 0.0))
+    if wide > 3.6 and not n.pleated:
         yield Finding(
             "E3",
             Severity.WARN,

@@ -247,11 +247,9 @@ def _slant(d: Drafting) -> None:
     )
     corner, rest = d.sheet.piece(HIP_PIECE), d.sheet.piece(FRONT)
     below = rest.edge("side").path
-    c = waist.path.at_length(top)
     under = waist.path.between(n.pk_top, top)
-    foot = below.at_length(side.length - n.pk_deep)
-    bag = _bag(d, c, foot)
     beside = below.between(side.length - n.pk_deep, below.length)
+    bag = _bag(d, under.end, beside.start)
     done = EdgeKind.FINISHED
     shared = (Edge("waist under", under, done), Edge("bag", bag))
     hip_piece = Piece(
@@ -296,16 +294,16 @@ def _in_seam(d: Drafting) -> None:
             f"{key} of the pocket's mouth on the side",
             amounts=(("down from Wfs", down),),
         )
-    bag = _bag(d, waist.at_length(top), side.at_length(side.length - n.pk_deep))
+    beside = side.between(side.length - n.pk_deep, side.length)
+    under = waist.between(0.0, top)
+    bag = _bag(d, under.end, beside.start)
     done = EdgeKind.FINISHED
     piece = Piece(
         BAG,
         "Pocket bag",
         (
-            Edge(
-                "side under", side.between(side.length - n.pk_deep, side.length), done
-            ),
-            Edge("waist under", waist.between(0.0, top), done),
+            Edge("side under", beside, done),
+            Edge("waist under", under, done),
             Edge("bag", bag),
         ),
     )

@@ -219,7 +219,8 @@ def trouser_joints(sheet: Sheet) -> list[Joint]:
                 if len(names) == 2
                 else " nearer to the " + ("centre" if a == "waist" else "side")
             )
-            name = f"waist over the {half} dart{which}"
+            what = "pleat" if piece.has("pleat side") else "dart"
+            name = f"waist over the {half} {what}{which}"
             out.append(Joint(name, corners, 180.0, _WAIST))
         where = f"waist at the centre {half}"
         out.append(Joint.fold(where, Corner(code, "waist", outer)))

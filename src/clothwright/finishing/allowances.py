@@ -155,6 +155,8 @@ _BY_NAME: Mapping[str, Role] = {
     "other slit": Role.SIDE,
     "other seam": Role.GORE,
     "seam": Role.GORE,
+    "cap pleat": Role.WAIST,
+    "cap pleat 2": Role.WAIST,
     "top": Role.TIER,
     "foot of tier": Role.TIER,
     "pocket": Role.POCKET,
@@ -215,7 +217,7 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE
-    if name.startswith(("leg", "dart")):
+    if name.startswith(("leg", "dart", "pleat")):
         return Role.DART
     if name == "free" and edge.kind is EdgeKind.SEAM:
         return Role.JOIN

@@ -31,11 +31,17 @@ _DARTS = (
     ("dart centre 2", "dart side 2", "cap waist 2", Towards.FIRST),
     ("dart side", "dart centre", "cap waist", Towards.SECOND),
     ("dart side 2", "dart centre 2", "cap waist 2", Towards.SECOND),
+    ("pleat side", "pleat centre", "cap pleat", Towards.SECOND),
+    ("pleat side 2", "pleat centre 2", "cap pleat 2", Towards.SECOND),
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
 the centre, side darts downwards)."""
+
+
+PLEAT_LINE = 7.0
+"""The lines of a pleat are drawn so far down from the waist, cm (our own)."""
 
 
 @dataclass(frozen=True)
@@ -148,7 +154,8 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
     notches += first
     for leg, other in zip(legs[::2], legs[1::2], strict=True):
         notches += marks.dart_notches(leg, other, line, notches)
-        lines += marks.cross_at(marks.punch(leg, other), "dart point")
+        if distance(leg.end, other.start) < 0.05:  # a pleat's lines have no point
+            lines += marks.cross_at(marks.punch(leg, other), "dart point")
     lines += marks.ease_zones(sheet, net, sheet.seams)
     gathers = marks.gathers(sheet, net)
     lines += [DrawnLine(Meaning.EASE, net.edge(e).path, "gather") for e in gathers]
@@ -201,7 +208,14 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             )
         else:
             cap = dart_cap(piece, first, second, towards).path
-            legs += [a.path, b.path]
+            legs += (
+                [a.path, b.path]
+                if "pleat" not in name
+                else [
+                    a.path.between(0.0, PLEAT_LINE),
+                    b.path.between(b.length - PLEAT_LINE, b.length),
+                ]
+            )
         before, after = piece.before(first), piece.after(second)
         loop = [e for e in piece.edges if e.name not in (first, second)]
         if cap is not None:

@@ -35,6 +35,10 @@ _WORDS = {
     "side mid": "side, between the darts",
     "side high": "side, above the dart",
     "neck side": "neck, shoulder side of the dart",
+    "pleat centre": "pleat, centre fold",
+    "pleat side": "pleat, side fold",
+    "pleat centre 2": "second pleat, centre fold",
+    "pleat side 2": "second pleat, side fold",
     "dart neck cb": "neck dart, centre leg",
     "dart neck side": "neck dart, shoulder leg",
     "dart low": "side dart, lower leg",
@@ -156,7 +160,8 @@ def _figures(
     for e in piece.edges:
         text = fmt(e.length)
         if e.name in caps:
-            text = f"dart {fmt(distance(e.path.start, e.path.end))}"
+            what = "pleat" if "pleat" in e.name else "dart"
+            text = f"{what} {fmt(distance(e.path.start, e.path.end))}"
         if e.name in gathers:
             text += f", gather to {fmt(gathers[e.name])}"
         out.append(Beside(Meaning.DIMENSION, text, e.path, right=True))

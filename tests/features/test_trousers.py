@@ -9,6 +9,7 @@ from clothwright.blocks.trousers import BACK, FRONT
 from clothwright.body import Body
 from clothwright.curves import Path, Point, distance
 from clothwright.features import Feature
+from clothwright.features.contour_band import ContourBand
 from clothwright.features.fly import FACING, SHIELD, Fly
 from clothwright.features.pleats import Pleats
 from clothwright.features.straight_skirt import StraightSkirt
@@ -237,6 +238,39 @@ def test_pleats_add_fullness_and_keep_the_waist(second: float) -> None:
 
 def test_shallow_pleats_are_told() -> None:
     assert [f.code for f in made(Pleats(first=1.5)).findings if f.code == "L1"]
+
+
+# -- waist -----------------------------------------------------------------------------
+def contoured(*more: Feature) -> tuple[Feature, ...]:
+    return (Trousers(), *more, ContourBand())
+
+
+@pytest.mark.parametrize("way", [Fly(), SideZip()], ids=lambda f: f.kind)
+def test_a_shaped_band_is_the_top_with_the_darts_closed(way: Feature) -> None:
+    """Its upper edge is the waist, its foot the trousers' new edge; the hip curve turns
+    below the waist, and the seam runs on over the side all the same."""
+    d = draft(order(P92, contoured(way)))
+    n, sheet = d.numbers, d.sheet
+    for band, code, key in (("WCF", FRONT, "w_SF"), ("WCB", BACK, "w_SB")):
+        assert sheet.length(band, "waist") == pytest.approx(n[key], abs=0.01)
+        below = sum(
+            e.length for e in sheet.piece(code).edges if e.name.startswith("waist")
+        )
+        assert sheet.length(band, "foot of band") == pytest.approx(below, abs=0.02)
+    sums = {a.joint.name: a.sum for a in d.report.angles}
+    assert sums["trouser waist over the side"] == pytest.approx(180.0, abs=0.5)
+    it = pattern(d)
+    assert not it.failed, it.findings
+    assert sheet.piece("WCF").has("underlap") == (way.kind == "fly")
+    if way.kind == "fly":
+        left = n.z_fly - n.h_contour
+        assert sheet.length(FRONT, "fly") == pytest.approx(left, abs=0.1)
+        assert sheet.length(FACING, "fly") == sheet.length(FRONT, "fly")
+
+
+def test_pockets_need_a_straight_band() -> None:
+    says = refused(*contoured(Fly(), Pockets()))
+    assert "straight waistband" in says
 
 
 # -- hems ------------------------------------------------------------------------------

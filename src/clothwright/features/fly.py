@@ -128,7 +128,7 @@ class Fly(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (
             Stage(Rank.CLOSURE, "the end of the fly", _mark),
-            Stage(Rank.FACING, "the fly's facing and shield", _pieces),
+            Stage(Rank.SKIRT, "the fly's facing and shield", _pieces),
         )
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
@@ -140,11 +140,12 @@ class Fly(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
+        zip_ = fmt(sheet.length(FRONT, "fly"))
         yield (
-            f"Fly, right over left: buy a trouser zip of {fmt(n.z_fly)}. The facing is "
+            f"Fly, right over left: buy a trouser zip of {zip_}. The facing is "
             "sewn to the right front and turned in, the shield with the zip to the "
             f"left; topstitch {fmt(n.w_fly - _TOPSTITCH)} from the edge. Sew the "
             "crotch from the notch at the end of the fly."
@@ -215,7 +216,7 @@ def _pieces(d: Drafting) -> None:
     inward = turned(down, 90)
     # straight down beside the centre front, rounded to its end
     w = n.w_fly
-    turn = c + down * (n.z_fly - 1.1 * w)
+    turn = c + down * (fly.length - 1.1 * w)
     outer = Path(
         (
             Cubic(
@@ -243,13 +244,13 @@ def _pieces(d: Drafting) -> None:
         d.sheet.put(facing),
         FACING,
         "facing of the fly from the front",
-        amounts=(("wide", "w_fly"), ("long", "z_fly")),
+        amounts=(("wide", "w_fly"), ("long", fly.length)),
         detail="its free edge beside the centre front, rounded to Ef; turned over, "
         "since it lies face down on the right front",
         lines=(outer,),
     )
-    wide, long = n.lap_band, n.z_fly + BELOW
-    corner, end = Point(2 * wide, 0.0), Point(2 * wide, n.z_fly)
+    wide, long = n.lap_band, fly.length + BELOW
+    corner, end = Point(2 * wide, 0.0), Point(2 * wide, fly.length)
     foot, middle = Point(2 * wide, long), Point(wide, 0.0)
     left, done = Point(0.0, long), EdgeKind.FINISHED
     shield = Piece(

@@ -11,7 +11,7 @@ from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains, hanging
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
-from clothwright.features.skirt_seams import band_seams, skirt_seams
+from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.features.trouser_seams import trouser_seams
 from clothwright.paper import (
@@ -72,6 +72,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *sleeve_seams(t, n),
         *facing_seams(t, n),
         *band_seams(t, n),
+        *contour_seams(t),
         *skirt_seams(t, n),
         *trouser_seams(t, n),
     ]

@@ -43,7 +43,6 @@ def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
         return []
     return [
         *_facing(t),
-        *_contour(t),
         *_gores(t, n),
         *_side(t, n),
         *_centre_back(t, n),
@@ -119,18 +118,19 @@ def _facing(t: Chains) -> list[Seam]:
     return out
 
 
-def _contour(t: Chains) -> list[Seam]:
-    """Each shaped band to its half of the skirt, and to the same band as its facing."""
+def contour_seams(t: Chains) -> list[Seam]:
+    """Each shaped band to its half, and to the same band as its facing."""
     out: list[Seam] = []
-    for i, (code, band) in enumerate(BANDS.items(), 1):
-        if band not in t.sheet.pieces:
-            continue
+    halves = [(c, b) for c, b in BANDS.items() if {c, b} <= set(t.sheet.pieces)]
+    for i, (code, band) in enumerate(halves, 1):
         says, ease = t.sheet.piece(band).name.lower(), Ease.about(0.0, 0.05)
         ends = ("centre", "side")
         left = waist_chain(t, code, outwards=True)
-        right = t.chain((band, "foot of band", code == BACK))
-        out.append(Seam(f"S39.{i}", f"{says} to the skirt", left, right, *ends, ease))
-        top = t.chain((band, "waist", code == FRONT))
+        front = band == BANDS[FRONT]
+        right = t.chain((band, "foot of band", not front))
+        name = t.sheet.piece(code).name.lower()
+        out.append(Seam(f"S39.{i}", f"{says} to the {name}", left, right, *ends, ease))
+        top = t.chain((band, "waist", front))
         out.append(
             Seam(
                 f"S39.{i}t",

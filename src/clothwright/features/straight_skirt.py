@@ -42,7 +42,14 @@ class StraightSkirt(Feature):
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "fitted skirt", "shaped skirt", "waist"}
+        {
+            "block",
+            "skirt block",
+            "fitted skirt",
+            "shaped skirt",
+            "waist",
+            "darts",
+        }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = {

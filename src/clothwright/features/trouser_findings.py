@@ -52,9 +52,10 @@ def across(sheet: Sheet, code: str, y: float) -> float:
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Hip (T1) and waist (T2) are body and ease."""
     hip = sum(across(sheet, c, -n.yh_T) for c in (FRONT, BACK))
+    banded = "WCF" in sheet.pieces  # a shaped band is the top
     waist = sum(
         e.length
-        for c in (FRONT, BACK, HIP_PIECE)
+        for c in (("WCF", "WCB") if banded else (FRONT, BACK, HIP_PIECE))
         if c in sheet.pieces
         for e in sheet.piece(c).edges
         if e.name in WAIST

@@ -36,8 +36,10 @@ def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
 
 
 def _side(t: Chains, n: Numbers) -> Seam:
-    left = t.chain((HIP_PIECE, "side", True), (FRONT, "side", True))
-    right = t.chain((BACK, "side", False))
+    left = t.chain(
+        ("WCF", "side", True), (HIP_PIECE, "side", True), (FRONT, "side", True)
+    )
+    right = t.chain(("WCB", "side", False), (BACK, "side", False))
     front = front_of(n)
     whole = t.length(left)
     waist = Point(n.x_wF, -n.BRe)
@@ -47,7 +49,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     if "Zs" in t.sheet.points:
         places.append(n.z_S)
     joint = -1.0
-    if len(left) > 1:
+    if HIP_PIECE in t.sheet.pieces:
         joint = t.length(left[:1])
         places.append(joint)
     elif "Pz" in t.sheet.points:
@@ -94,10 +96,13 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
 def _crotch(t: Chains, n: Numbers) -> Seam:
     """From the centre front, or the end of its fly, through the fork to the centre
     back."""
-    chain = t.chain(
-        (FRONT, "crotch", False), (BACK, "crotch", False), (BACK, "seat", False)
+    curves = t.chain((FRONT, "crotch", False), (BACK, "crotch", False))
+    chain = (
+        *t.chain(("WCF", "crotch", False)),
+        *curves,
+        *t.chain((BACK, "seat", False), ("WCB", "seat", False)),
     )
-    seat = t.length(chain[:-1])
+    seat = t.length(chain[: chain.index(curves[-1]) + 1])
     notches = [NotchPair(seat, seat, 1)]
     fly = t.has(FRONT, "fly")
     if fly:
@@ -136,7 +141,7 @@ def _fly(t: Chains, n: Numbers) -> list[Seam]:
                 )
             )
     top = t.chain((SHIELD, "top", False))
-    under = t.chain((BAND, "underlap", False))
+    under = t.chain((BAND, "underlap", False), ("WCF", "underlap", False))
     if top and under:
         out.append(
             Seam(

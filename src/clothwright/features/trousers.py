@@ -29,13 +29,15 @@ class Trousers(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("inside_leg", (trousers.FRONT,), ("inseam", "hem"), (0.0, 1.0)),
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"block", "trouser block", "waist"})
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"block", "trouser block", "waist", "darts"}
+    )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = {
         "trouser opening": "trousers must open to be put on; add a feature "
         'kind = "fly" or kind = "side zip"',
         "waist finish": "the waist of the trousers is not finished; add a feature "
-        'kind = "waistband"',
+        'kind = "waistband" or kind = "contour waistband"',
     }
 
     hip_ease: Annotated[

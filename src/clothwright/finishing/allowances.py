@@ -149,6 +149,9 @@ _BY_NAME: Mapping[str, Role] = {
     "waist mid": Role.WAIST,
     "cap waist 2": Role.WAIST,
     "foot of band": Role.WAIST,
+    "top of lap": Role.WAIST,
+    "end": Role.WAIST,
+    "underlap": Role.WAIST,
     "slit": Role.SIDE,
     "other gore slit": Role.GORE,
     "gore slit": Role.GORE,
@@ -263,7 +266,7 @@ class Allowances:
     def ends(self, piece: Piece, name: str) -> tuple[float, float]:
         """Allowance of an edge where it begins and where it ends, cm."""
         width = self.of(piece, name)
-        if role_of(piece, name) is Role.SEAT:
+        if role_of(piece, name) is Role.SEAT and piece.code == "TB":
             return self.width(Role.CROTCH), width
         return width, width
 

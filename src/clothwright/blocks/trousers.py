@@ -139,7 +139,11 @@ def _back(d: Drafting) -> None:
     f, leg = b.front, b.leg
     over = mirror_in(Point(-n.apart / 2, 0.0), Point(-n.apart / 2, 1.0))
     d.part = "trouser back"
-    d.point("Ob", "Of", "the crotch line on the crease of the back", left="apart")
+    d.start(
+        "Ob",
+        Point(-n.apart, 0.0),
+        "the crotch line on the crease of the back, on paper of its own",
+    )
     d.point("Wb", "Ob", "the waist level on the crease", up="BRe")
     d.point("Yb", "Ob", "the hip level on the crease", up="yh_T")
     d.point("Kb", "Ob", "the knee on the crease", down="yk")

@@ -47,6 +47,9 @@ _PARTS: dict[str, tuple[str, ...]] = {
 WIDTH, HEIGHT = 62.0, 40.0
 """Size of a figure, mm."""
 
+LONG, ROUND = 75.0, 8.0
+"""Of a longer drawing a figure shows what its step does and so much round it, cm."""
+
 SAME = 0.02
 """An edge within this of another lies on it, cm."""
 
@@ -297,23 +300,42 @@ def _overlap(a: _Box, b: _Box) -> bool:
     )
 
 
+def _bounds(paths: Iterable[Path], marks: Iterable[Point]) -> _Box | None:
+    """What lines and marks take up, cm; None for nothing."""
+    boxes = [_Box(*p.bounds()) for p in paths] + [_Box(*p, *p) for p in marks]
+    if not boxes:
+        return None
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    return _Box(min(lefts), min(tops), max(rights), max(bottoms))
+
+
+def _window(seen: Scene, drawn: Sequence[Drawn]) -> _Box | None:
+    """What of a scene its figure shows, cm: all; of a long piece what the step does and
+    as much above and below as lets it be seen."""
+    whole = _bounds((p for _, p in drawn), (p for _, p in (*seen.marks, *seen.new)))
+    own = _bounds(
+        (p for hand, p in drawn if hand is Hand.INK),
+        (p for n, p in (*seen.marks, *seen.new) if n in seen.named or not n),
+    )
+    if whole is None or own is None or whole.bottom - whole.top < LONG:
+        return whole
+    high = max(own.bottom - own.top + 2 * ROUND, LONG / 3)
+    middle = (own.top + own.bottom) / 2
+    top = min(max(middle - high / 2, whole.top), max(whole.bottom - high, whole.top))
+    return whole._replace(top=top, bottom=min(top + high, whole.bottom))
+
+
 def _svg(seen: Scene) -> str:
-    xs, ys = [], []
     drawn = [*seen.drawn, *((Hand.INK, p) for p in seen.rulers)]
-    for _, path in drawn:
-        left, top, right, bottom = path.bounds()
-        xs += [left, right]
-        ys += [top, bottom]
-    for _, p in (*seen.marks, *seen.new):
-        xs.append(p[0])
-        ys.append(p[1])
-    if not xs:
+    window = _window(seen, drawn)
+    if window is None:
         return ""
-    w, h = max(max(xs) - min(xs), 4.0), max(max(ys) - min(ys), 4.0)
+    w = max(window.right - window.left, 4.0)
+    h = max(window.bottom - window.top, 4.0)
     scale = min((WIDTH - 14) / w, (HEIGHT - 8) / h)
     at = Point(
-        (min(xs) + max(xs)) / 2 - WIDTH / 2 / scale,
-        (min(ys) + max(ys)) / 2 - HEIGHT / 2 / scale,
+        (window.left + window.right) / 2 - WIDTH / 2 / scale,
+        (window.top + window.bottom) / 2 - HEIGHT / 2 / scale,
     )
     out = []
     order = (Hand.GUIDE, Hand.OLD, Hand.PENCIL, Hand.INK)
@@ -338,6 +360,8 @@ def _svg(seen: Scene) -> str:
     shown += [(n, p, _PENCIL, 0.35, 2.2) for n, p in seen.marks if n not in seen.named]
     for name, p, colour, r, size in shown:
         x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
+        if not 0 <= y <= HEIGHT:
+            continue
         out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
         said = mark_name(name)
         box = _beside(x, y, said, size, taken, ink) if name else None

@@ -61,6 +61,28 @@ def test_a_skirt_reads_and_lies_on_the_table(book: Book) -> None:
     assert any("must open" in s and "Add the skirt zip" in s for s in said)
 
 
+def test_trousers_read_and_lie_on_the_table(book: Book) -> None:
+    room = Room(InBook(book, made_up(book, "trousers")))
+    style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}
+    assert style["trousers"] == (
+        "Trousers with 5.0 cm of ease at the hip and 1.2 cm in the rise, 44.0 cm wide at "
+        "the knee and 40.0 cm at the hem."
+    )
+    assert style["fly"] == (
+        "They close with a fly in the centre front, 17.0 cm long and 4.5 cm wide."
+    )
+    assert room.draft is not None
+    laid = Table().lay(room.draft)
+    back, front = (
+        laid["places"][c][0] + 10 * room.draft.sheet.piece(c).outline.bounds()[0]
+        for c in ("TB", "TF")
+    )
+    assert back < front
+    room.change({"do": "leave", "kind": "fly"})
+    said = [text(s) for s in told(room, Unit.CM)["Style"]]
+    assert any("must open" in s and "Add the fly" in s for s in said)
+
+
 def test_every_feature_tells_its_name_and_at_most_four_live_words() -> None:
     for f in FEATURES:
         assert f.sentence.count("[") == f.sentence.count("]") == 1, f.title

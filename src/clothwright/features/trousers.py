@@ -22,8 +22,8 @@ class Trousers(Feature):
     kind: Literal["trousers"] = "trousers"
     title: ClassVar[str] = "Trousers"
     sentence: ClassVar[str] = (
-        "[Trousers] with {hip_ease} of ease at the hip, {waist_ease} at the waist and "
-        "{rise_ease} in the rise, {knee} wide at the knee and {hem} at the hem."
+        "[Trousers] with {hip_ease} of ease at the hip and {rise_ease} in the rise, "
+        "{knee} wide at the knee and {hem} at the hem."
     )
     page: ClassVar[int] = 0
     pins: ClassVar[tuple[Pin, ...]] = (

@@ -79,8 +79,8 @@ def _giving(word: str) -> tuple[str, ...]:
 
 
 _EVERY_ORDER = {
-    "block": 'a block is missing; add a feature kind = "bodice block", or a skirt such '
-    'as a "straight skirt"',
+    "block": 'a block is missing; add a feature kind = "bodice block", a skirt such as '
+    'a "straight skirt", or "trousers"',
 }
 """What every order needs before it can be drafted, and the sentence when it lacks it.
 """

@@ -15,13 +15,13 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
-from bodies import ansur_women, bdims_women
+from bodies import ansur_legs, ansur_women, bdims_women
 from clothwright.body import RuleSet
 from clothwright.order import Order
 from clothwright.units import Unit
 from order.test_random_bodies import DEMOS, SKIRT, demo_features
 from order.test_variants import garment
-from orders import main_features, order
+from orders import main_features, order, random_trousers, trouser_features
 from verdict import unsound, verdict
 from women import woman
 
@@ -37,17 +37,22 @@ def orders(seed: int) -> Iterator[tuple[str, Order]]:
         features = garment(rng) if kind == "random order" else demo_features(kind)
         unit, rules = rng.choice(list(Unit)), rng.choice(list(RuleSet))
         yield kind, order(woman(seed), features, unit=unit, estimates=rules)
+    trousers = random_trousers(rng)
+    yield "random trousers", order(woman(seed), trousers, estimates=rules)
 
 
 def surveyed(i: int) -> Iterator[tuple[str, Order]]:
-    """The main garment on one woman of the public surveys."""
+    """The main garment and trousers on one woman of the public surveys."""
     women = bdims_women()
     if i < len(women):
         yield "bdims", order(women[i], main_features(pointed=False))
+        yield "bdims, trousers", order(women[i], trouser_features())
         return
-    body = ansur_women()[i - len(women)]
+    k, rules = i - len(women), RuleSet.SURVEY
     features = main_features(pointed=False)
-    yield "survey of 2012", order(body, features, estimates=RuleSet.SURVEY)
+    yield "survey of 2012", order(ansur_women()[k], features, estimates=rules)
+    legs = order(ansur_legs()[k], trouser_features(), estimates=rules)
+    yield "survey of 2012, trousers", legs
 
 
 def judged(job: tuple[str, int]) -> list[Answer]:

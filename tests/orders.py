@@ -1,5 +1,7 @@
 """Orders for tests, made in code."""
 
+from random import Random
+
 from clothwright.blocks import bodice
 from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
 from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
@@ -11,6 +13,7 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import LEVEL_WAIST, Block
 from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.contour_band import ContourBand
 from clothwright.features.facing import Facing
 from clothwright.features.fly import Fly
 from clothwright.features.front_princess import FrontArmholePrincess
@@ -21,6 +24,7 @@ from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
+from clothwright.features.pleats import Pleats
 from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
@@ -28,7 +32,10 @@ from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeved_armhole import SleevedArmhole
 from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.trouser_pockets import Pockets, Shape
+from clothwright.features.trouser_zip import SideZip
 from clothwright.features.trousers import Trousers
+from clothwright.features.turn_ups import TurnUps
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
@@ -126,6 +133,29 @@ def trouser_features(*swaps: Feature) -> tuple[Feature, ...]:
     if "side zip" in by_kind:
         del by_kind["fly"]
     return tuple(by_kind.values())
+
+
+def random_trousers(rng: Random) -> tuple[Feature, ...]:
+    """Trousers with features and amounts taken at random."""
+    out: list[Feature] = [
+        Trousers(
+            hip_ease=rng.choice((None, 2.0, 6.0, 10.0)),
+            rise_ease=rng.choice((None, 0.0, 2.5)),
+            knee=rng.choice((None, 40.0, 50.0, 70.0)),
+            hem=rng.choice((None, 34.0, 40.0, 60.0, 80.0)),
+            inside_leg=rng.choice((None, None, 60.0)),
+        ),
+        rng.choice((Fly(), Fly(), SideZip())),
+    ]
+    if rng.random() < 0.3:
+        second = rng.choice((None, 2.0, 3.0))
+        out.append(Pleats(first=rng.choice((None, 2.0, 5.0)), second=second))
+    if rng.random() < 0.3:
+        out.append(TurnUps(depth=rng.choice((None, 3.0, 6.0))))
+    if out[1].kind == "fly" and rng.random() < 0.5:
+        return (*out, Pockets(shape=rng.choice(list(Shape))), Waistband())
+    tops = (Waistband(), Waistband(height=5.0), ContourBand(), ContourBand(depth=8.0))
+    return (*out, rng.choice(tops))
 
 
 def straight_skirt(*swaps: Feature) -> tuple[Feature, ...]:

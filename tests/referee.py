@@ -33,10 +33,12 @@ def faults(piece: Piece, line: CutLine) -> Iterator[str]:
         width = line.widths[e.name]
         if width == 0 or e.name in line.narrow:
             continue
-        corners = _corners(e.path)
+        corners, last = _corners(e.path), width
+        first = line.begins.get(e.name, last)
         for s in range(1, int(e.length)):
             if min(abs(s - c) for c in corners) < near:
                 continue
+            width = first + (last - first) * s / e.length
             p, u = e.path.at_length(s), e.path.direction_at_length(s)
             ray = LineString([p, p + left_normal(u) * (3 * width)])
             hit = ray.intersection(border)

@@ -120,10 +120,14 @@ def _crossed(made: Draft) -> Iterator[str]:
 
 # -- girths, against the body and the ease that was asked ------------------------------
 def _girths(made: Draft) -> Iterator[str]:
-    """Stitched waist, bust over the bust points, peplum at its waist."""
+    """Stitched waist, bust over the bust points, peplum at its waist; waist and hip of
+    trousers."""
     n, sheet = made.numbers, made.sheet
     if "SB" in sheet.pieces:
         yield from _skirt(made)
+        return
+    if "TF" in sheet.pieces:
+        yield from _trousers(made)
         return
     waist = sum(
         p.edge(e).length
@@ -160,6 +164,29 @@ def _skirt(made: Draft) -> Iterator[str]:
     )
     if hip < (n.H + n.Eh) / 2 - 0.1:
         yield f"the hip is {2 * hip:.1f} round on a body of {n.H:.1f}, and passes"
+
+
+def _trousers(made: Draft) -> Iterator[str]:
+    """Half the waist by its edges, half the hip by slices, with what pleats add."""
+    n, pieces = made.numbers, made.sheet.pieces
+    top = ("WCF", "WCB") if "WCF" in pieces else ("TF", "TB", "TK")
+    off = -(n.W + n.Ew) / 2 + sum(
+        e.length
+        for code in top
+        if code in pieces
+        for e in pieces[code].edges
+        if e.name in ("waist", "waist mid", "waist side")
+    )
+    if abs(off) > 0.1:
+        yield f"the half waist is {off:+.2f} off body and ease"
+    level = LineString([(-400, -n.BRe / 3), (400, -n.BRe / 3)])
+    hip = sum(
+        Polygon(pieces[c].outline.flatten(0.005)).intersection(level).length
+        for c in ("TF", "TB")
+    )
+    off = hip - (n.H + n.Eh) / 2 - n.pl
+    if abs(off) > 0.1:
+        yield f"the half hip is {off:+.2f} off body and ease"
 
 
 def _edges(made: Draft) -> set[str]:

@@ -65,8 +65,8 @@ def test_trousers_read_and_lie_on_the_table(book: Book) -> None:
     room = Room(InBook(book, made_up(book, "trousers")))
     style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}
     assert style["trousers"] == (
-        "Trousers with 5.0 cm of ease at the hip and 1.2 cm in the rise, 44.0 cm wide at "
-        "the knee and 40.0 cm at the hem."
+        "Trousers with 5.0 cm of ease at the hip and 1.2 cm in the rise, 44.0 cm wide "
+        "at the knee and 40.0 cm at the hem."
     )
     assert style["fly"] == (
         "They close with a fly in the centre front, 17.0 cm long and 4.5 cm wide."

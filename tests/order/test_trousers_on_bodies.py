@@ -2,6 +2,8 @@
 sentence that names a measure; at least 97 of 100 pass every check, and the crotch runs
 on smooth over the inseam (T7). The whole of both is asked by `make survey`."""
 
+import random
+
 import pytest
 from shapely.geometry import Polygon
 
@@ -14,7 +16,10 @@ from clothwright.features.trouser_pockets import Pockets, Shape
 from clothwright.features.trouser_zip import SideZip
 from clothwright.features.turn_ups import TurnUps
 from clothwright.order import OrderError, draft
-from orders import order, trouser_features
+from clothwright.units import Unit
+from orders import order, random_trousers, trouser_features
+from verdict import unsound, verdict
+from women import woman
 
 
 def judge(
@@ -61,3 +66,14 @@ def test_ansur(part: int) -> None:
 )
 def test_variants(more: tuple[Feature, ...]) -> None:
     judge(bdims_women()[::13], RuleSet.HANDBOOK, trouser_features(*more))
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_random_woman_in_random_trousers(seed: int) -> None:
+    """Passed, or refused with a sentence that names a measure or a number and says what
+    to do; what passes is asked again from outside."""
+    rng = random.Random(seed)
+    features = random_trousers(rng)
+    unit, rules = rng.choice(list(Unit)), rng.choice(list(RuleSet))
+    made = order(woman(seed), features, unit=unit, estimates=rules)
+    assert not list(unsound(made, verdict(made)))

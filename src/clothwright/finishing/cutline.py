@@ -6,8 +6,8 @@ line then runs over itself in a hollow of the piece, the loop is cut out (truing
 """
 
 import math
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 from itertools import pairwise
 
 from clothwright.curves import (
@@ -65,6 +65,9 @@ class CutLine:
 
     crossing: Point | None = None
     """A place where the cut line crosses itself all the same."""
+
+    begins: Mapping[str, float] = field(default_factory=dict)
+    """What an edge's allowance begins with, where it grows along it to its width."""
 
 
 def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
@@ -129,7 +132,10 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
             narrow.append(e.name)
         elif any(m > WITHIN for m in more):
             wide.append(e.name)
-    return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing)
+    begins = {
+        e.name: a for e, (a, b) in zip(edges, ends, strict=True) if abs(b - a) > _HAIR
+    }
+    return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing, begins)
 
 
 def _every(path: Path, step: float) -> Iterator[Point]:

@@ -211,23 +211,7 @@ def _pieces(d: Drafting) -> None:
     fly, waist = front.edge("fly").path, front.edge("waist").path
     a, b = fly.start, fly.end
     top = waist.between(waist.length - n.w_fly, waist.length)
-    c = top.start
-    down = fly.end_direction
-    inward = turned(down, 90)
-    # straight down beside the centre front, rounded to its end
-    w = n.w_fly
-    turn = c + down * (fly.length - 1.1 * w)
-    outer = Path(
-        (
-            Cubic(
-                b,
-                b + inward * (0.5 * w),
-                turn + down * (0.6 * w),
-                turn,
-            ),
-            Line(turn, c),
-        )
-    )
+    outer = _beside(fly, top.start, n.w_fly)
     over = mirror_in(a, b)
     plumb = from_pair(a, b, Point(0.0, 0.0), Point(0.0, fly.length))
     facing = Piece(
@@ -239,14 +223,18 @@ def _pieces(d: Drafting) -> None:
             Edge("free", outer, EdgeKind.FINISHED),
         ),
     ).moved(plumb @ over)
+    wide = n.w_fly - _TOPSTITCH
+    stitched = _beside(fly, waist.at_length(waist.length - wide), wide)
+    right = front.with_lines(InnerLine("topstitch the right front", stitched))
     d.lay(
         Verb.TRACE,
-        d.sheet.put(facing),
+        d.sheet.put(facing, right),
         FACING,
         "facing of the fly from the front",
         amounts=(("wide", "w_fly"), ("long", fly.length)),
         detail="its free edge beside the centre front, rounded to Ef; turned over, "
-        "since it lies face down on the right front",
+        "since it lies face down on the right front; the topstitching is marked "
+        "inside its edge",
         lines=(outer,),
     )
     wide, long = n.lap_band, fly.length + BELOW
@@ -273,4 +261,18 @@ def _pieces(d: Drafting) -> None:
         "fly shield",
         amounts=(("wide, to be folded to half", 2 * wide), ("long", long)),
         detail="straight; folded, it is as wide as the underlap of the waistband",
+    )
+
+
+def _beside(fly: Path, top: Point, wide: float) -> Path:
+    """A line `wide` beside the fly, from its end, which it rounds, straight up to the
+    waist."""
+    down = fly.end_direction
+    inward, end = turned(down, 90), fly.end
+    turn = top + down * (fly.length - 1.1 * wide)
+    return Path(
+        (
+            Cubic(end, end + inward * (0.5 * wide), turn + down * (0.6 * wide), turn),
+            Line(turn, top),
+        )
     )

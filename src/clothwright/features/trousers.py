@@ -1,6 +1,6 @@
 """The trouser block as the first feature of trousers, with its ease and its legs."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import trousers
@@ -159,6 +159,18 @@ class Trousers(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the trouser block", trousers.draft),)
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        if n.st > 0:
+            yield (
+                f"Stretch the back inseam with the iron by {fmt(n.st)} above the knee, "
+                "onto the front's, and press the creases in before the crotch is sewn."
+            )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from findings(n, sheet)

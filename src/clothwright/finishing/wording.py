@@ -62,6 +62,9 @@ _WORDS = {
 }
 
 
+_CENTRES = {("TF", "fly"): "centre front", ("TB", "seat"): "centre back"}
+"""Edges that are a centre under another name."""
+
 EACH = " of each"
 """Ends a count that holds for several cloths."""
 
@@ -143,6 +146,9 @@ def _names(piece: Piece) -> list[Beside]:
             text = f"{edge_words(e.name)}, on the fold"
             said = Beside(Meaning.LABEL, text, e.path, True, "on the fold")
             out.append(said)
+        elif (piece.code, e.name) in _CENTRES:
+            words = _CENTRES[piece.code, e.name]
+            out.append(Beside(Meaning.LABEL, words, e.path, right=True))
         elif own_name(e.name) in ("cf", "cb"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out

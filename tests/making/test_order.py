@@ -80,12 +80,14 @@ def broken(m: MakingOrder) -> Iterator[str]:
     yield from first(sides + skirt, waist, "side and skirt before waist")
     yield from first(plain("leg", "dart"), waist + sides, "dart before what crosses it")
     for s in seams:
+        before = [{r.piece for r in t.runs()} for t in seams if at[t.code] < at[s.code]]
         for chain in (s.left, s.right):
             for a, b in zip(chain, chain[1:], strict=False):
-                if a.piece != b.piece and not any(
-                    {a.piece, b.piece} <= {r.piece for r in t.runs()}
-                    and at[t.code] < at[s.code]
-                    for t in seams
+                both = {a.piece, b.piece}
+                # a pocket back is joined to its front by the bag that both are sewn to
+                pocket = all(any({x, "TP"} <= t for t in before) for x in both)
+                if a.piece != b.piece and not (
+                    pocket or any(both <= t for t in before)
                 ):
                     yield f"{s.code} runs from {a} to {b}, which are not joined yet"
     place: dict[Work, list[int]] = {}

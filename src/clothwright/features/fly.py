@@ -15,6 +15,9 @@ from clothwright.curves import (
     turned,
 )
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
+from clothwright.features.trouser_sewing import fly_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -143,13 +146,24 @@ class Fly(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        zip_ = fmt(sheet.length(FRONT, "fly"))
         yield (
-            f"Fly, right over left: buy a trouser zip of {zip_}. The facing is "
+            "Fly, right over left: the facing is "
             "sewn to the right front and turned in, the shield with the zip to the "
             f"left; topstitch {fmt(n.w_fly - _TOPSTITCH)} from the edge. Sew the "
             "crotch from the notch at the end of the fly."
         )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        long = sheet.length(FRONT, "fly")
+        yield Notion(Article.TROUSER_ZIP, 1, "for the fly", length=long)
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return fly_operations(n, sheet, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         straight_part = _straight_part(n)

@@ -4,6 +4,8 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number
+from clothwright.features.operations import Operation
+from clothwright.features.trouser_sewing import pleat_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
@@ -116,6 +118,14 @@ class Pleats(Feature):
             "Pleats: fold each line at its notch over to the other, towards the centre "
             "front, and baste across; press the first into the crease."
         )
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return pleat_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         less = n.fd_0 - n.p1 - n.p2

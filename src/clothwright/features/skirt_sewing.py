@@ -105,7 +105,7 @@ def contour_operations(sheet: Sheet) -> Iterable[Operation]:
     codes = [s.code for s in sheet.seams if s.code.startswith("S39.")]
     yield Operation(
         Work.PANEL,
-        "Sew each shaped band to its half of the skirt",
+        "Sew each shaped band to its half",
         (),
         seams=tuple(c for c in codes if not c.endswith("t")),
         stitch=Stitch.LOCK,

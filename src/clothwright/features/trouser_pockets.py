@@ -8,6 +8,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.trousers import FRONT
 from clothwright.curves import Cubic, Path, Point, Vector
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.operations import Operation
+from clothwright.features.trouser_sewing import pocket_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -194,6 +196,14 @@ class Pockets(Feature):
                 f"Pockets: sew the bags to both side allowances, and the sides above "
                 f"and below the mouth of {fmt(n.pk_mouth)} (notches)."
             )
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return pocket_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         mouth = n.pk_begin + n.pk_mouth

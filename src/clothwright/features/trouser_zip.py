@@ -5,6 +5,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
+from clothwright.features.skirt_sewing import zip_operations
 from clothwright.features.skirt_zip import SKIRT_ZIP, SPARE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
@@ -54,9 +57,21 @@ class SideZip(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
-            f"The opening is {fmt(n.z_S)} long: buy a concealed zip of at least "
-            f"{fmt(n.z_S + SPARE)}. It ends at the notch of the left side."
+            f"The opening is {fmt(n.z_S)} long: the zip ends at the notch of the left "
+            "side."
         )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        long = n.z_S + SPARE
+        yield Notion(Article.ZIP, 1, "for the left side", length=long, at_least=True)
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return zip_operations(n, sheet, fmt, "left side")
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         open_ = n.W + n.Ew + 2 * n.z_S

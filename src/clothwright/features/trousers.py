@@ -6,8 +6,10 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import trousers
 from clothwright.blocks.trouser_rules import TROUSERS
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.operations import Operation
 from clothwright.features.straight_skirt import ONE_BLOCK
 from clothwright.features.trouser_findings import findings
+from clothwright.features.trouser_sewing import leg_operations
 from clothwright.findings import Finding
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -171,6 +173,14 @@ class Trousers(Feature):
                 f"Stretch the back inseam with the iron by {fmt(n.st)} above the knee, "
                 "onto the front's, and press the creases in before the crotch is sewn."
             )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return leg_operations(n, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from findings(n, sheet)

@@ -7,6 +7,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.trousers import BACK, FRONT, back_of, front_of
 from clothwright.curves import Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.operations import Operation
+from clothwright.features.trouser_sewing import turn_up_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -65,6 +67,14 @@ class TurnUps(Feature):
             "Turn-ups: fold the leg in along their upper edge and hem it inside, then "
             f"turn {fmt(n.tu)} up along the lower edge and catch it at the seams."
         )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return turn_up_operations(n, sheet, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         if n.tu > 0.25 * (n.leg - n.yk):

@@ -1,0 +1,164 @@
+"""Trousers in the cloth: what no seam of them tells (cutting and costing 5; the fly is
+common practice, no source)."""
+
+from collections.abc import Callable, Iterable
+
+from clothwright.features.operations import (
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+    finished_edges,
+)
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+
+_Fmt = Callable[[float], str]
+
+
+def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
+    """Sides, inseams and the crotch."""
+    yield _plain(
+        Work.SKIRT,
+        "Sew the sides",
+        "S40",
+        ("Baste first and try them on, the crotch basted too.",),
+    )
+    stretched = (
+        (f"The back is stretched by {fmt(n.st)} above the knee, damp, with the iron.",)
+        if n.st > 0
+        else ()
+    )
+    yield _plain(
+        Work.SKIRT,
+        "Sew the inseams",
+        "S41",
+        (*stretched, "Lay side and inseam on each other and press the creases in."),
+    )
+    yield _plain(
+        Work.READY,
+        "Sew the crotch",
+        "S42",
+        (
+            "One leg in the other, right sides together; twice along the lower curve, "
+            "which is not clipped.",
+        ),
+    )
+
+
+def _plain(work: Work, title: str, code: str, says: tuple[str, ...]) -> Operation:
+    return Operation(
+        work,
+        title,
+        says,
+        seams=(code,),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        neatened=2,
+        press="open",
+        task=Task.SEAMS,
+    )
+
+
+def fly_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
+    """The facing on the right front while it lies flat, the zip when the crotch is
+    sewn."""
+    yield Operation(
+        Work.PANEL,
+        "Face the fly of the right front",
+        ("The right front only, down to the notch; trim, turn the facing in.",),
+        seams=("S43",),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        length=sheet.length("TF", "fly"),
+        press="towards the facing, then rolled to the inside",
+    )
+    yield Operation(
+        Work.ZIP,
+        "Put in the zip with the shield",
+        (
+            "Fold the shield, lay the zip between it and the left front, and stitch "
+            "all down to the notch.",
+            "Close it, lay the right front over to the centre front and stitch the "
+            f"free tape to the facing; topstitch {fmt(n.w_fly - 1.0)} from the edge, "
+            "the shield held aside, and bar the end.",
+        ),
+        seams=("S44",),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.SET_ON,
+        length=3 * sheet.length("TF", "fly"),
+        task=Task.ZIP,
+    )
+    if any(s.code == "S45" for s in sheet.seams) and "WB" not in sheet.pieces:
+        yield Operation(
+            Work.BAND,
+            "Sew the underlap of the band to the shield",
+            (),
+            seams=("S45",),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+            press="into the band",
+        )
+
+
+def pocket_operations(sheet: Sheet) -> Iterable[Operation]:
+    """Bags made before the sides are sewn over them."""
+    slant = "TK" in sheet.pieces
+    edges = finished_edges(sheet, ("TK", "TP"))
+    yield Operation(
+        Work.PANEL,
+        "Make the pockets",
+        (
+            (
+                "Face the taped mouth with the bag, turn, topstitch; lay it on the "
+                "pocket back from notch to notch and sew the bag round.",
+                "Baste the bag along waist and side.",
+            )
+            if slant
+            else (
+                "A bag to each side allowance between the notches; sew the sides above "
+                "and below the mouth, then the bag round, and baste it to the waist.",
+            )
+        ),
+        seams=tuple(s.code for s in sheet.seams if s.code in ("S46", "S47")),
+        edges=edges,
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        press="flat",
+        task=Task.BAG,
+        count=2.0,
+    )
+
+
+def pleat_operations(sheet: Sheet) -> Iterable[Operation]:
+    """Pleats laid, not sewn."""
+    codes = tuple(s.code for s in sheet.seams if "pleat" in s.code)
+    yield Operation(
+        Work.DART,
+        "Lay the front pleats",
+        ("Towards the centre front; baste across the waist, and press the first on.",),
+        seams=codes,
+        stitch=Stitch.HAND,
+        length=20.0 * len(codes),
+        task=Task.DART,
+        count=2.0 * len(codes),
+    )
+
+
+def turn_up_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
+    """Hem inside, then the turn-up."""
+    yield Operation(
+        Work.HEM,
+        "Hem the legs inside and turn them up",
+        (
+            "Fold in along the upper edge of the turn-up and fell the hem; turn "
+            f"{fmt(n.tu)} up along the lower edge and catch it at both seams.",
+        ),
+        edges=finished_edges(sheet, ("TF", "TB"), "hem in"),
+        stitch=Stitch.HAND,
+        seam_type=SeamType.HEM_ONCE,
+        neatened=1,
+        press="the creases through all of it",
+        task=Task.HEM,
+    )

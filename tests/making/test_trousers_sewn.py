@@ -1,0 +1,56 @@
+"""The order of making of trousers: every seam and loose edge once, sides and inseams
+before the crotch, the crotch before the zip of a fly, that before the band, all before
+the hems (cutting and costing 5)."""
+
+import pytest
+
+from bodies import THEA
+from clothwright.features import Feature
+from clothwright.features.contour_band import ContourBand
+from clothwright.features.fly import Fly
+from clothwright.features.operations import Task, Work
+from clothwright.features.pleats import Pleats
+from clothwright.features.trouser_pockets import Pockets, Shape
+from clothwright.features.trouser_zip import SideZip
+from clothwright.features.trousers import Trousers
+from clothwright.features.turn_ups import TurnUps
+from clothwright.making import making_order
+from clothwright.order import draft
+from making.test_order import complete
+from orders import order, trouser_features
+
+KINDS = {
+    "fly": trouser_features(),
+    "side zip": trouser_features(SideZip()),
+    "pockets": trouser_features(Pockets()),
+    "pleated": trouser_features(Pleats(second=2.0), Pockets(shape=Shape.SEAM)),
+    "turned up": trouser_features(TurnUps()),
+    "shaped band": (Trousers(), Fly(), ContourBand()),
+}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_seam_and_edge_is_sewn_once_and_in_order(kind: str) -> None:
+    features: tuple[Feature, ...] = KINDS[kind]
+    m = making_order(draft(order(THEA, features)))
+    complete(m)
+    at = {code: i for i, op in enumerate(m.operations) for code in op.seams}
+    assert max(at["S40"], at["S41"]) < at["S42"]
+    (zipped,) = (i for i, op in enumerate(m.operations) if op.task is Task.ZIP)
+    band = [i for i, op in enumerate(m.operations) if op.work is Work.BAND]
+    hems = [i for i, op in enumerate(m.operations) if op.work is Work.HEM]
+    assert at["S42"] < zipped < min(band)
+    assert max(band) < min(hems)
+    if "S43" in at:
+        assert at["S43"] < at["S42"]
+    if "S47" in at:
+        assert at["S47"] < at["S40"]
+
+
+def test_what_is_bought_for_trousers() -> None:
+    """A zip as long as the fly, a hook for the band."""
+    d = draft(order(THEA, KINDS["fly"]))
+    bought = [b for f in d.order.features for b in f.notions(d.numbers, d.sheet)]
+    lengths = {b.article.value: b.length for b in bought}
+    assert lengths["trouser zip"] == pytest.approx(17.0)
+    assert lengths["hook and eye"] is None

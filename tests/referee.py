@@ -33,8 +33,8 @@ def faults(piece: Piece, line: CutLine) -> Iterator[str]:
         width = line.widths[e.name]
         if width == 0 or e.name in line.narrow:
             continue
-        corners, last = _corners(e.path), width
-        first = line.begins.get(e.name, last)
+        corners = _corners(e.path)
+        first, last = line.tapered.get(e.name, (width, width))
         for s in range(1, int(e.length)):
             if min(abs(s - c) for c in corners) < near:
                 continue

@@ -1,5 +1,7 @@
 """Trousers: fly, side zip, pockets, pleats, turn-ups and hems, against exact paper."""
 
+from dataclasses import replace
+
 import pytest
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Dot
@@ -174,6 +176,22 @@ def test_the_seat_has_an_inlay() -> None:
         assert ring.distance(Dot(p)) == pytest.approx(1 + 1.5 * share, abs=0.3 * MM)
     p = curve.at_length(0.5 * curve.length)
     assert ring.distance(Dot(p)) == pytest.approx(1.0, abs=0.3 * MM)
+
+
+def test_legs_of_two_lengths() -> None:
+    """Drafted apart; both sides of the crotch keep their allowances, wider at the
+    seat."""
+    body = replace(THEA, left={"IL": Body.of({"IL": 81.0}).values["IL"]})
+    it = pattern(draft(order(body, trouser_features())))
+    assert not it.failed, it.findings
+    drawn = {p.code: p for p in it.drawn.pieces}
+    assert {"TF", "TF-L", "TB", "TB-L"} <= set(drawn)
+    left = it.draft.sheet.piece("TB-L")
+    seat = left.edge("seat").path
+    ring = LineString(drawn["TB-L"].cut_line.flatten(0.001))
+    waist = min(seat.start, seat.end, key=lambda p: p.y)
+    near = seat.at_length(3.0 if waist == seat.start else seat.length - 3.0)
+    assert ring.distance(Dot(near)) > 2.2
 
 
 # -- pockets ---------------------------------------------------------------------------

@@ -266,8 +266,10 @@ class Allowances:
     def ends(self, piece: Piece, name: str) -> tuple[float, float]:
         """Allowance of an edge where it begins and where it ends, cm."""
         width = self.of(piece, name)
-        if role_of(piece, name) is Role.SEAT and piece.code == "TB":
-            return self.width(Role.CROTCH), width
+        if role_of(piece, name) is Role.SEAT and piece.has("crotch"):
+            curve = self.width(Role.CROTCH)
+            hip_first = piece.before(name).name == "crotch"
+            return (curve, width) if hip_first else (width, curve)
         return width, width
 
     def parts(self, pieces: Iterable[Piece]) -> tuple[tuple[str, str], ...]:
@@ -307,8 +309,12 @@ def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:
     for seam in sheet.seams:
         if seam.kind is not SeamKind.PLAIN:
             continue
-        widths = {allowances.of(sheet.piece(r.piece), r.edge) for r in seam.runs()}
-        if len(widths) > 1:
+        left, right = (
+            {allowances.of(sheet.piece(r.piece), r.edge) for r in chain}
+            for chain in (seam.left, seam.right)
+        )
+        if left != right:  # along a chain it may change, on both sides alike
+            widths = left | right
             yield Finding(
                 seam.code,
                 Severity.REFUSE,

@@ -66,8 +66,8 @@ class CutLine:
     crossing: Point | None = None
     """A place where the cut line crosses itself all the same."""
 
-    begins: Mapping[str, float] = field(default_factory=dict)
-    """What an edge's allowance begins with, where it grows along it to its width."""
+    tapered: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    """What an edge's allowance begins and ends with, where it changes along it."""
 
 
 def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
@@ -132,10 +132,8 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
             narrow.append(e.name)
         elif any(m > WITHIN for m in more):
             wide.append(e.name)
-    begins = {
-        e.name: a for e, (a, b) in zip(edges, ends, strict=True) if abs(b - a) > _HAIR
-    }
-    return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing, begins)
+    tapered = {e.name: w for e, w in zip(edges, ends, strict=True) if w[0] != w[1]}
+    return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing, tapered)
 
 
 def _every(path: Path, step: float) -> Iterator[Point]:

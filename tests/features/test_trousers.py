@@ -286,6 +286,15 @@ def test_a_shaped_band_is_the_top_with_the_darts_closed(way: Feature) -> None:
         assert sheet.length(FACING, "fly") == pytest.approx(left, abs=0.1)
 
 
+def test_a_band_too_deep_for_its_hollow() -> None:
+    """Two darts closed hollow the waist tighter than the band is deep: refused in
+    words, never a line that turns back on itself."""
+    slim = Body.of({"HT": 160, "W": 58, "H": 96}, client="slim")
+    own = (Trousers(hip_ease=10.0, rise_ease=2.5), SideZip(), ContourBand(depth=10.0))
+    says = refused(*own, body=slim)
+    assert "make it less deep" in says
+
+
 def test_pockets_need_a_straight_band() -> None:
     says = refused(*contoured(Fly(), Pockets()))
     assert "straight waistband" in says

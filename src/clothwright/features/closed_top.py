@@ -1,6 +1,8 @@
 """The top of a skirt or of trousers with its darts closed: what facings and shaped
 bands are traced from (transformations §6, §8)."""
 
+from itertools import pairwise
+
 from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import (
@@ -27,6 +29,9 @@ _CRUMB = 0.1
 _REACH = 5.0
 """The lower edge is run on so far to meet the sides, cm."""
 
+
+_BACK = 60.0
+"""A line that turns by more in a point turns back, degrees."""
 
 _SQUARE, _ANEW = 1.5, 4.0
 """An end off the square by more, degrees, is drawn anew over so much of the line, cm
@@ -73,8 +78,9 @@ def top_of(
         kinds["cb"] = EdgeKind.FINISHED
     low = below(waist, depth, rising, falling, square=square)
     if low is None:
+        symbol = "hc" if code.startswith("WC") else "wf"
         raise PaperError(
-            f"{name.lower()} is too deep for this waist: make it less deep"
+            f"{name.lower()} ({symbol}) is too deep for this waist: make it less deep"
         )
     rising = rising.between(rising.length_to_point(low.start), rising.length)
     falling = falling.between(0.0, falling.length_to_point(low.end))
@@ -94,8 +100,14 @@ def below(
     waist: Path, depth: float, rising: Path, falling: Path, *, square: bool
 ) -> Path | None:
     """A line `depth` cm below a waist, from the neighbour that rises to it to the one
-    that falls from it; None when it does not meet both."""
+    that falls from it; None when it does not meet both, or the waist is hollowed
+    tighter than that: the line would turn back on itself."""
     low = inset(waist, depth, depth)
+    if any(
+        degrees_between(a.end_direction, b.start_direction) > _BACK
+        for a, b in pairwise(low.segments)
+    ):
+        return None
     a, b = low.start_direction * _REACH, low.end_direction * _REACH
     low = Path.line(low.start - a, low.start) + low + Path.line(low.end, low.end + b)
     left, right = low.meets(rising), low.meets(falling)

@@ -165,8 +165,8 @@ def _draft(d: Drafting) -> None:
             line = below(skirt.edge(name).path, n.h_contour, up, down, square=True)
             if line is None:
                 raise PaperError(
-                    "the shaped band is deeper than the darts are long: make it less "
-                    "deep"
+                    "the shaped band (hc) is deeper than the darts are long: make it "
+                    "less deep"
                 )
             sheet = redraw(sheet, code, [name], [Edge(name, line)])
             drawn.append(line)

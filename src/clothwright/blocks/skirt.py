@@ -6,8 +6,9 @@ level of the centre back at the origin.
 
 from dataclasses import dataclass
 
-from clothwright.blocks.skirt_curves import Half, Plan, Waist, drafted, trued
+from clothwright.blocks.skirt_curves import Half, Plan, drafted, trued
 from clothwright.blocks.skirt_darts import back_plan, front_plan
+from clothwright.blocks.waist_line import Waist
 from clothwright.curves import IDENTITY, Motion, Path, Point, distance, mirror_in
 from clothwright.paper import (
     Drafting,

@@ -8,17 +8,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from clothwright.blocks import waist_line
 from clothwright.blocks.flare import flared, square_hem
 from clothwright.blocks.trial import by_trial
+from clothwright.blocks.waist_line import Meets, Waist, dart_on
 from clothwright.curves import (
     Cubic,
     Path,
     Point,
     Vector,
-    direction,
-    distance,
-    left_normal,
-    midpoint,
     turned,
     unit,
 )
@@ -111,15 +109,6 @@ class Half:
 
 
 @dataclass(frozen=True)
-class Dart:
-    """A dart of the waist: its ends, towards the centre and towards the side."""
-
-    centre: Point
-    point: Point
-    side: Point
-
-
-@dataclass(frozen=True)
 class Plan:
     """The darts of a half from the centre: shares of the net waist at which they
     stand, their widths along the waist, their lengths."""
@@ -127,20 +116,6 @@ class Plan:
     places: tuple[float, ...]
     widths: tuple[float, ...]
     lengths: tuple[float, ...]
-
-
-@dataclass(frozen=True)
-class Waist:
-    """A half's waist in stretches from the centre to the side, and the darts between
-    them."""
-
-    edges: tuple[Path, ...]
-    darts: tuple[Dart, ...]
-
-    @property
-    def net(self) -> float:
-        """Length with the darts closed."""
-        return sum(e.length for e in self.edges)
 
 
 def drafted(half: Half, plan: Plan) -> Waist:
@@ -153,9 +128,7 @@ def drafted(half: Half, plan: Plan) -> Waist:
         plan.places, plan.widths, plan.lengths, strict=True
     ):
         s = place * net + taken
-        a, b = curve.at_length(s), curve.at_length(s + width)
-        into = left_normal(a - b)
-        darts.append(Dart(a, midpoint(a, b) + into * length, b))
+        darts.append(dart_on(curve, s + width / 2, width, length))
         stops += [s, s + width]
         taken += width
     stops.append(curve.length)
@@ -164,35 +137,11 @@ def drafted(half: Half, plan: Plan) -> Waist:
 
 
 def trued(half: Half, plan: Plan) -> Waist:
-    """The same as it is redrawn with the darts folded: each leg run on a little, and
-    the stretches joined by curves square to legs, centre and side (truing 3.6, 4)."""
-    flat = drafted(half, plan)
-    darts = tuple(_run_on(d) for d in flat.darts)
-    edges = []
+    """The same as it is redrawn with the darts folded."""
     down = unit(Vector(0.40 * half.intake, 0.33 * half.hip))
-    starts = [(Point(0.0, half.drop), Vector(0.0, 1.0))]
-    starts += [(d.side, direction(d.side, d.point)) for d in darts]
-    ends = [(d.centre, direction(d.centre, d.point)) for d in darts]
-    ends.append((half.waist_at_side, down))
-    for (a, u), (b, v) in zip(starts, ends, strict=True):
-        third = distance(a, b) / 3
-        edges.append(
-            Path((Cubic(a, a + turned(u, -90) * third, b + turned(v, 90) * third, b),))
-        )
-    return Waist(tuple(edges), darts)
-
-
-def _run_on(d: Dart) -> Dart:
-    """The dart with its legs run on beyond the waist by 0.5·t·sin of half its angle,
-    t = 5 cm or 0.4 of the leg (truing 4, first garment 12.2)."""
-    leg = distance(d.centre, d.point)
-    sine = distance(d.centre, d.side) / 2 / leg
-    more = 0.5 * min(5.0, 0.4 * leg) * sine
-    return Dart(
-        d.centre + direction(d.point, d.centre) * more,
-        d.point,
-        d.side + direction(d.point, d.side) * more,
-    )
+    centre = Meets(Point(0.0, half.drop), Vector(0.0, 1.0))
+    side = Meets(half.waist_at_side, down)
+    return waist_line.trued(centre, drafted(half, plan).darts, side)
 
 
 def plan(

@@ -9,7 +9,8 @@ from collections.abc import Callable
 
 from clothwright.blocks.skirt_curves import Half, Plan, plan, trued
 from clothwright.blocks.skirt_rules import WIDEST, waist_lines
-from clothwright.curves import SOLVE, Path, Point
+from clothwright.blocks.waist_line import as_trued
+from clothwright.curves import Path, Point
 from clothwright.rules import Kind, RuleTable
 
 SKIRT_DARTS = RuleTable("darts of the straight skirt")
@@ -157,14 +158,7 @@ def _as_trued(
     half: Half, total: float, aim: float, plan_of: Callable[[float], Plan]
 ) -> float:
     """Darts changed until the trued waist is as long as it should be."""
-    if total <= 0:
-        return 0.0
-    for _ in range(6):
-        more = trued(half, plan_of(total)).net - aim
-        total += more
-        if abs(more) < SOLVE:
-            break
-    return total
+    return as_trued(total, aim, lambda t: trued(half, plan_of(t)).net)
 
 
 @_rule(

@@ -9,7 +9,7 @@ right.
 from collections.abc import Sequence
 
 from clothwright.blocks.trouser_curves import Back, Front, Leg
-from clothwright.blocks.trouser_rules import back_widths, front_widths
+from clothwright.blocks.trouser_waist import back_widths, front_widths
 from clothwright.blocks.waist_line import Dart, Waist
 from clothwright.curves import (
     IDENTITY,

@@ -2,12 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
-from clothwright.blocks.trouser_rules import (
-    CROTCH_ROOM,
-    SIDE_SHAPING,
-    THIGH_ROOM,
-    front_widths,
-)
+from clothwright.blocks.trouser_rules import CROTCH_ROOM, THIGH_ROOM
+from clothwright.blocks.trouser_waist import SIDE_SHAPING, front_widths
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Cubic, Path, Point
 from clothwright.features.trouser_pockets import HIP_PIECE

@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import trousers
 from clothwright.blocks.trouser_rules import TROUSERS
+from clothwright.blocks.trouser_waist import TROUSER_WAIST
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
 from clothwright.features.straight_skirt import ONE_BLOCK
@@ -157,7 +158,7 @@ class Trousers(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (TROUSERS,)
+        return (TROUSERS, TROUSER_WAIST)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the trouser block", trousers.draft),)

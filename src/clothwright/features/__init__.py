@@ -10,6 +10,7 @@ from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.dress_skirt import DressSkirt
 from clothwright.features.facing import Facing
+from clothwright.features.fitting import Fitting
 from clothwright.features.flounce import Flounce
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.gathered_skirt import GatheredSkirt
@@ -37,6 +38,7 @@ from clothwright.features.waistband import Waistband
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
+    Fitting,
     SleevelessArmhole,
     SleevedArmhole,
     Neckline,

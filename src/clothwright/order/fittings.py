@@ -232,7 +232,7 @@ def with_row(order: Order, kind: str, row: Mapping[str, Any]) -> Order:
         else:
             new = _with_alteration(order, row)
     except ValidationError as e:
-        raise OrderError(*sentences(e, kind, place)) from None
+        raise OrderError(*sentences(e, KINDS[kind], place)) from None
     if faults := out_of_bounds(new, order.unit, order.place):
         raise OrderError(*faults)
     kept = tuple(new if f.kind == kind else f for f in order.features)

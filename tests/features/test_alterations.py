@@ -259,6 +259,17 @@ def test_a_round_back_goes_into_the_shoulder_dart(
         fitted(P92, closed_back(), BY_WORD["round back"](by=2.0))
 
 
+@pytest.mark.parametrize("second", [a for a in BY_WORD if a != "close front armhole"])
+def test_a_second_alteration_is_made_on_altered_paper(second: str) -> None:
+    first = BY_WORD["close front armhole"](by=0.5)
+    by = min(0.6, BY_WORD[second].usual[1])
+    features = closed_back(BackShoulder.NECK, dart=1.0)
+    d = fitted(P92, features, first, BY_WORD[second](by=by))
+    assert not d.failed, d.failures()
+    again = fitted(P92, features, BY_WORD[second](by=by), first)
+    assert not again.failed, again.failures()
+
+
 def test_alterations_go_together_and_are_told() -> None:
     told = (
         BY_WORD["full bust"](by=0.8),

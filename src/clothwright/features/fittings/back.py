@@ -90,8 +90,8 @@ def _eased(sigma_b: float, SH: float, sd: float, se: float, by: float) -> float:
     new = se + _grown(sigma_b, SH, sd, se, by)
     if new > MOST_EASED:
         raise RuleError(
-            f"the back shoulder would ease {new:.2f} cm, more than {MOST_EASED} cm: "
-            "open the back by less, or give the back shoulder a dart "
+            f"the back shoulder would have to ease more than {MOST_EASED} cm: open the "
+            "back by less, or give the back shoulder a dart "
             '(back_shoulder = "to panel" or "neck") that takes it'
         )
     return new
@@ -163,19 +163,69 @@ def _across(title: str, sign: float) -> RuleTable:
         source=SOURCE,
         formula=f"xb {'+' if sign > 0 else '−'} by",
     )
-    def _xb(
-        xb: float, bw: float, sigma_b: float, SH: float, ti: float, se: float, by: float
-    ) -> float:
-        tip = bw + (SH - ti + se) * math.cos(math.radians(sigma_b))
-        if sign > 0 and tip - xb - by < 0.3:
-            raise RuleError(
-                f"the shoulder tip hangs only {max(0.0, tip - xb):.1f} cm over the "
-                "back armhole: let the shoulder out at the tip (ti) first, or alter by "
-                "less"
-            )
+    def _xb(xb: float, by: float) -> float:
         return xb + sign * by
 
     return page
+
+
+NARROW = _across("back narrowed", -1.0)
+BROAD = _across("back let out", 1.0)
+
+OVERHANG = 0.3
+"""The back tip hangs at least this far over the pitch, cm (blocks A2.7)."""
+
+
+def _longer(
+    xb: float,
+    bw: float,
+    sigma_b: float,
+    SH: float,
+    ti: float,
+    sd: float,
+    se: float,
+    by: float,
+) -> float:
+    """What the back shoulder grows, so that its tip hangs over the new pitch."""
+    level = math.cos(math.radians(sigma_b))
+    tip = bw + (SH - ti + sd + se) * level
+    return max(0.0, xb + by + OVERHANG - tip) / level
+
+
+_NEEDS = ("xb", "bw", "sigma_b", "SH", "ti", "sd", "se", "by")
+
+
+@BROAD.rule(
+    "sd",
+    "back shoulder dart",
+    key="sd",
+    source=SOURCE,
+    formula="where there is a dart, it takes what the shoulder must grow",
+    needs=_NEEDS,
+)
+def _broad_dart(*numbers: float) -> float:
+    sd = numbers[5]
+    return sd + _longer(*numbers) if sd > 0 else sd
+
+
+@BROAD.rule(
+    "se",
+    "ease of the back shoulder",
+    key="se",
+    source="transformations 1.4",
+    formula="without a dart: se and what the shoulder must grow, at most 0.9 cm",
+    needs=_NEEDS,
+)
+def _broad_ease(*numbers: float) -> float:
+    sd, se = numbers[5:7]
+    new = se if sd > 0 else se + _longer(*numbers)
+    if new > max(se, MOST_EASED):
+        raise RuleError(
+            "the shoulder tip hangs too little over the back armhole: let the shoulder "
+            "out at the tip (ti) first, give the back shoulder a dart "
+            '(back_shoulder = "to panel" or "neck"), or alter by less'
+        )
+    return new
 
 
 class BackPitchMoved(Alteration):
@@ -205,7 +255,7 @@ class NarrowBack(BackPitchMoved):
     do: Literal["narrow back"] = "narrow back"
     title: ClassVar[str] = "back narrowed at the armhole"
     usual: ClassVar[tuple[float, float]] = (0.5, 1.2)
-    page: ClassVar[RuleTable] = _across("back narrowed", -1.0)
+    page: ClassVar[RuleTable] = NARROW
     moves: ClassVar[tuple[str, ...]] = ("B.armhole",)
     follows: ClassVar[str] = "the back armhole is hollower; a sleeve is drawn to it"
     sign: ClassVar[float] = -1.0
@@ -218,6 +268,9 @@ class BroadBack(BackPitchMoved):
     title: ClassVar[str] = "back let out at the armhole"
     usual: ClassVar[tuple[float, float]] = (0.5, 1.2)
     moves: ClassVar[tuple[str, ...]] = NarrowBack.moves
-    page: ClassVar[RuleTable] = _across("back let out", 1.0)
-    follows: ClassVar[str] = "the back armhole is flatter; a sleeve is drawn to it"
+    page: ClassVar[RuleTable] = BROAD
+    follows: ClassVar[str] = (
+        "the back armhole is flatter, and the back shoulder grows where its tip would "
+        "hang too little over it: eased, or into its dart"
+    )
     sign: ClassVar[float] = 1.0

@@ -20,8 +20,9 @@ def carried(path: Path, tip: Point, to: Point, down: float) -> Path:
 
 
 def _curves(path: Path, start: Vector, middle: Vector, end: Vector) -> Path:
-    """Two curves, their ends and what hangs on these moved."""
-    first, second = path.segments
+    """Two curves, their ends and what hangs on these moved. (What an overlap at the
+    pitch has left between them is drawn over.)"""
+    first, second = path.segments[0], path.segments[-1]
     a, b, c, at = first.points
     _, e, f, g = second.points
     return Path(

@@ -79,7 +79,7 @@ def test_one_thing_is_forgotten_by_its_number(place: Path) -> None:
     lines = run("card", "1").stdout.splitlines()
     assert lines[0] == "figure 1  W 28 1/4  2026-03-09"
     assert "slip 1  Peplum top" in lines
-    kinds = ("figure", "note", "photo", "slip")
+    kinds = ("figure", "fitting", "note", "photo", "slip")
     for kind in kinds:
         listed = [x for x in run("card", "1").stdout.splitlines() if x.startswith(kind)]
         number = listed[0].split()[1]

@@ -3,7 +3,7 @@
 import math
 from dataclasses import replace
 
-from sqlalchemy import ColumnElement, Connection, delete, select
+from sqlalchemy import ColumnElement, Connection, select
 
 from clothwright.book import texts
 from clothwright.book.clients import client_by_id
@@ -47,10 +47,13 @@ class Fittings:
             client = client_by_id(c, on.id)
             return _fittings(c, SLIPS.c.client_id == client.id)
 
-    def remove(self, decided: Decided) -> None:
-        """Take one out; its bytes are overwritten."""
-        with self._store.writing() as c:
-            c.execute(delete(FITTINGS).where(FITTINGS.c.id == decided.id))
+    def get(self, fitting_id: int) -> Decided:
+        """One by its id."""
+        with self._store.reading() as c:
+            found = _fittings(c, FITTINGS.c.id == fitting_id)
+        if not found:
+            raise BookError("This fitting is no longer in the book.")
+        return found[0]
 
 
 def last_fitting(

@@ -2,12 +2,14 @@
 
 import io
 import sqlite3
+import tomllib
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
 from importlib import resources
 from pathlib import Path
 from tempfile import mkdtemp
 
+import tomli_w
 from PIL import Image
 
 from clothwright.book import (
@@ -50,6 +52,16 @@ def long_order(n: int, times: int) -> str:
     """The same, so many times as long: repeated as notes."""
     notes = (order(n) * (times - 1)).splitlines()
     return order(n) + "".join(f"# {line}\n" for line in notes)
+
+
+def whole_order(name: str) -> str:
+    """A demo order's text with its measures in it, as a slip has them."""
+    demo = resources.files("clothwright.demo")
+    table = tomllib.loads(demo.joinpath(f"{name}.toml").read_text("utf8"))
+    taken = tomllib.loads(demo.joinpath(table["measures"]).read_text("utf8"))
+    return tomli_w.dumps(
+        {**table, "measures": taken["measures"], "client": taken["client"]}
+    )
 
 
 def slip(got: Slip | Stale) -> Slip:
@@ -99,6 +111,15 @@ def fill(book: Book) -> tuple[Client, Slip]:
     top = slip(book.line.save(top, order(4), "A collar."))
     top = slip(book.line.undo(top))
     top = slip(book.bastings.baste(top, order(5), "The back is lower."))
+    book.fittings.add(top, "neck tight, she says")
+    book.fittings.add(
+        top,
+        "gape at front armhole",
+        said="tightening of the front armhole (ta): from 0 in to ¼ in",
+        kind="sleeveless armhole",
+        what="tightened",
+        amount=0.635,
+    )
     book.notes.add(wenna, "Likes her collars wide.\r\nSister of nobody.\n\t'\\\"")
     book.notes.add(top, "Hem by hand")
     book.photos.add(wenna, picture("JPEG"), "at the window")

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner, Result
 
-from books import Clock, fill
+from books import Clock, fill, whole_order
 from clothwright.book import open_book
 from clothwright.cli import app
 
@@ -20,7 +20,7 @@ def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return path
 
 
-def run(*words: str | Path, answer: str = "") -> Result:
+def run(*words: str | int | Path, answer: str = "") -> Result:
     return CliRunner().invoke(app, ["book", *map(str, words)], input=answer)
 
 
@@ -79,7 +79,7 @@ def test_one_thing_is_forgotten_by_its_number(place: Path) -> None:
     lines = run("card", "1").stdout.splitlines()
     assert lines[0] == "figure 1  W 28 1/4  2026-03-09"
     assert "slip 1  Peplum top" in lines
-    kinds = ("figure", "note", "photo", "slip")
+    kinds = ("figure", "fitting", "note", "photo", "slip")
     for kind in kinds:
         listed = [x for x in run("card", "1").stdout.splitlines() if x.startswith(kind)]
         number = listed[0].split()[1]
@@ -129,3 +129,40 @@ def test_the_other_commands_do_not_load_the_book() -> None:
         [sys.executable, "-c", code], capture_output=True, text=True, check=True
     )
     assert done.stdout == "set()\n"
+
+
+def test_a_fitting_is_written_down_and_taken_over(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "fittings.db"
+    monkeypatch.setenv("CLOTHWRIGHT_BOOK", str(path))
+    text = whole_order("peplum-top")
+    with open_book(path, clock=Clock()) as book:
+        brida = book.clients.add("Brida Hollin")
+        book.slips.add(brida, "Peplum top", text)
+        book.slips.add(brida, "Second top", text)
+    assert "2. Front armhole closed" in run("seen", 1, "gape at front armhole").stdout
+    done = run("seen", 1, "gape at front armhole", "--by", "1/4", "--take", 1)
+    assert done.stdout.startswith("Slip 1: tightening of the front armhole (ta)")
+    run("seen", 1, "waist easy when singing", "--keep")
+    lines = run("fittings", "Brida Hollin").stdout.splitlines()
+    assert lines[0].endswith(
+        "slip 1  gape at front armhole: tightening of the front armhole (ta): "
+        "from 0 in to ¼ in"
+    )
+    assert lines[1].endswith("waist easy when singing: kept as it is")
+    offered = run("take-over", 2).stdout
+    assert "At her last fitting (slip 1): tightening of the front armhole" in offered
+    assert run("take-over", 2, "--take", 1).exit_code == 0
+    assert "nothing to take over" in run("take-over", 2).stdout
+    with open_book(path) as book:
+        assert 'tightened = "1/4 in"' in book.line.text(book.slips.numbered(2))
+    for words, why in (
+        (("seen", 1, "zzz"), "lists all"),
+        (("seen", 9, "neck tight"), "There is no slip 9"),
+        (("seen", 1, "neck tight", "--take", 9), "candidates"),
+        (("take-over", 2, "--take", 4), "take over"),
+    ):
+        done = run(*words)
+        assert done.exit_code in (0, 2, 3), done.output
+        assert why in done.output, (words, done.output)

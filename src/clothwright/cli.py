@@ -17,7 +17,15 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from clothwright import cli_book, cli_lay, cli_making, cli_serve, cli_sizes
+from clothwright import (
+    cli_book,
+    cli_book_fitting,
+    cli_fitting,
+    cli_lay,
+    cli_making,
+    cli_serve,
+    cli_sizes,
+)
 from clothwright.cli_shared import (
     FAILED,
     UNWRITTEN,
@@ -41,10 +49,12 @@ app = typer.Typer(
     help="From a client's measures and an order to a finished, proven pattern.",
 )
 
+cli_book_fitting.add_to(cli_book.app)
 app.add_typer(cli_book.app, name="book")
 app.command()(cli_serve.serve)
 app.command()(cli_lay.lay)
 app.command()(cli_sizes.sizes)
+app.command()(cli_fitting.fitting)
 for command in (cli_making.making, cli_making.cutting, cli_making.cost):
     app.command()(command)
 

@@ -141,6 +141,8 @@ def card(
         _written_on(book, hers)
         for slip in book.slips.of(hers):
             print(f"slip {slip.number}  {slip.title}")
+            for d in book.fittings.of(slip):
+                print(f"fitting {d.id}  {d.seen}{f': {d.said}' if d.said else ''}")
             _written_on(book, slip)
 
 
@@ -162,21 +164,22 @@ def forget(
     ] = None,
     slip: _Number = None,
     figure: _Number = None,
+    fitting: _Number = None,
     note: _Number = None,
     photo: _Number = None,
     yes: Yes = False,
 ) -> None:
-    """Delete for good: a client with all that is hers; or one slip, figure, note or
-    photo, by the number that `card` lists."""
-    named = [x for x in (client, slip, figure, note, photo) if x is not None]
+    """Delete for good: a client with all that is hers; or one slip, figure, fitting,
+    note or photo, by the number that `card` lists."""
+    named = [x for x in (client, slip, figure, fitting, note, photo) if x is not None]
     if len(named) != 1:
         print(
-            "Name a client, or one of --slip, --figure, --note, --photo.",
+            "Name a client, or one of --slip, --figure, --fitting, --note, --photo.",
             file=sys.stderr,
         )
         raise typer.Exit(MISUSED)
     with _open(context) as book:
-        thing, said = _to_forget(book, client, slip, figure, note, photo)
+        thing, said = _to_forget(book, client, slip, figure, fitting, note, photo)
         if not yes:
             typer.confirm(f"Delete {said} for good?", abort=True)
         gone = book.forget(thing)
@@ -195,6 +198,7 @@ def _to_forget(
     client: str | None,
     slip: int | None,
     figure: int | None,
+    fitting: int | None,
     note: int | None,
     photo: int | None,
 ) -> tuple[Forgettable, str]:
@@ -209,6 +213,9 @@ def _to_forget(
     if figure is not None:
         m = book.measures.get(figure)
         return m, f"{m.code} {m.typed} of {m.taken}"
+    if fitting is not None:
+        d = book.fittings.get(fitting)
+        return d, f"what was seen on slip {d.slip}: {d.seen}"
     if note is not None:
         return book.notes.get(note), f"note {note}"
     p = book.photos.get(photo or 0)

@@ -5,7 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
+from clothwright.app.fitting import Decision, Offer
 from clothwright.book import HOUSE_RULES, Book, BookError, ShelfItem, Slip, Stale
+from clothwright.book.fittings import last_fitting
 from clothwright.order import OrderError
 from clothwright.order.styles import house_with_style
 from clothwright.units import Unit
@@ -85,6 +87,26 @@ class InBook:
             m.code: m.typed
             for m in self.book.measures.body(client, unit=unit).values.values()
         }
+
+    def offers(self) -> tuple[Offer, ...]:
+        """What was decided at the client's last fitting, of another slip."""
+        client = self.book.clients.get(self.slip.client_id)
+        last = last_fitting(self.book.fittings.of(client), self.slip)
+        return tuple(Offer(d.slip, d.seen, d.kind, d.what, d.amount) for d in last)
+
+    def decide(self, decision: Decision) -> None:
+        """Keep what was seen and decided at a fitting."""
+        try:
+            self.book.fittings.add(
+                self.slip,
+                decision.seen,
+                said=decision.said,
+                kind=decision.kind,
+                what=decision.what,
+                amount=decision.amount,
+            )
+        except BookError as e:
+            raise OrderError(str(e)) from e
 
     def measure(self, code: str, typed: str, unit: Unit, keep: bool) -> str:
         """Write a measure on the card. An odd one is asked about, with a sentence,

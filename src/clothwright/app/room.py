@@ -12,6 +12,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Protocol
 
+from clothwright.app.fitting import AtFitting, fitting_sentences
+from clothwright.app.fitting import Keeper as FittingKeeper
 from clothwright.app.own_steps import steps_of_slip, with_steps
 from clothwright.app.slipfile import (
     add_feature,
@@ -48,7 +50,7 @@ TRIES = 7
 """Halvings on the way to the nearest value that can be drawn."""
 
 
-class Keeper(Protocol):
+class Keeper(FittingKeeper, Protocol):
     """Where the states of one slip are kept; every call is durable when it returns."""
 
     def text(self) -> str:
@@ -150,6 +152,7 @@ class Room:
         }
         self.under: dict[str, str] = {}
         self.card = self.keeper.card(self._unit())
+        self.fitting = AtFitting(self.keeper)
         self._redraw()
 
     # -- changes --------------------------------------------------------------------
@@ -271,6 +274,18 @@ class Room:
         table = set_field(self.now, "by hand", "step", None)
         self._keep(set_field(table, "by hand", "style", name), f"Style {name} kept")
 
+    def _look(self, op: Mapping[str, Any]) -> None:
+        """Point at a place of the body, or at what is seen there."""
+        self.fitting.look(op, self._kept(), self.now)
+
+    def _fit(self, op: Mapping[str, Any]) -> None:
+        """Alter the slip after a fitting."""
+        table, said, decision = self.fitting.chosen(op, self._kept(), self.now)
+        self._keep(dict(table), said)
+        if decision is not None:
+            tried = len(self.tried) if self.basting else None
+            self.fitting.decided(decision, tried)
+
     def _measure(self, op: Mapping[str, Any]) -> Refusal | None:
         code = str(op.get("of", "")).removeprefix("m:")
         if code not in measures():
@@ -322,6 +337,7 @@ class Room:
             self.keeper.stitch(write_slip(self.now), "What was basted is stitched")
             self.stitched = self.now
             self.tried = []
+            self.fitting.stitched()
         self.basting = False
         self.said = "Stitched"
         self._lay_under()
@@ -329,6 +345,7 @@ class Room:
     def _unpick(self, op: Mapping[str, Any]) -> None:
         if self.tried:
             self.tried.pop()
+            self.fitting.unpicked(len(self.tried))
             left = self.tried[-1] if self.tried else None
             self.keeper.baste(left, "Unpicked")
             self.now = read_slip(left) if left else self.stitched
@@ -372,6 +389,7 @@ class Room:
             self.house,
             self.paper["found"],
             self.newer(),
+            fitting_sentences(self.fitting, self.order, self.now, unit),
         )
 
     def _order(self, table: Mapping[str, Any]) -> Order:
@@ -488,6 +506,10 @@ _CHANGES: Mapping[str, Callable[[Room, Mapping[str, Any]], Refusal | None]] = {
     "leave": Room._leave,
     "own steps": Room._own_steps,
     "name steps": Room._name_steps,
+    "look": Room._look,
+    "take": Room._fit,
+    "take over": Room._fit,
+    "let out": Room._fit,
     "measure": Room._measure,
     "card": Room._card,
     "baste": Room._baste,

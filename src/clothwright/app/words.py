@@ -140,6 +140,9 @@ class Reading:
     newer: Mapping[str, str] = field(default_factory=dict)
     """Figures on the client's card that are others than the slip's, as written."""
 
+    fitting: tuple[Sentence, ...] = ()
+    """What is said of a fitting."""
+
 
 def paragraphs(r: Reading) -> dict[str, list[dict[str, Any]]]:
     """The slip under its paragraph words, as sent to the page."""
@@ -148,6 +151,7 @@ def paragraphs(r: Reading) -> dict[str, list[dict[str, Any]]]:
         "Style": _style(r),
         "Seams": _seams(r),
         "Steps": _steps(r),
+        "Fitting": r.fitting,
     }
     return {name: [s.plain() for s in sentences] for name, sentences in told.items()}
 
@@ -259,7 +263,7 @@ def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence
         runs += [" ", _name(f, "More", was), "."]
     rest: list[str | Word] = []
     for name in type(f).model_fields:
-        if name != "kind" and name not in slots:
+        if name not in ("kind", "alteration") and name not in slots:
             rest += [f"{label(f, name)} ", _field(r, f, name, mine, was), ", "]
     off = Word(
         f"{f.kind}!",

@@ -66,7 +66,15 @@ def mark_pitch(d: Drafting, half: str, tip: str, at: Point) -> Point:
 
 
 def draft(d: Drafting) -> None:
-    """Draft the back (piece B) and the front (piece F) on the table."""
+    """Draft the back (piece B) and the front (piece F) on the table, as they are before
+    any fitting."""
+    numbers, d.n = d.n, d.n.unfitted
+    lay(d)
+    d.n = numbers
+
+
+def lay(d: Drafting) -> None:
+    """Draft the back and the front from the numbers as they are."""
     _back(d)
     _front(d)
     d.sheet = d.sheet.sew(
@@ -95,12 +103,17 @@ def draft(d: Drafting) -> None:
     )
 
 
+def _level(d: Drafting, raised: str) -> str | float:
+    """The waist, or how far it lies below the nape where it is raised."""
+    return d.n.yW - d.n[raised] if d.n[raised] else "yW"
+
+
 def _back(d: Drafting) -> None:
     n = d.n
     d.part = "back"
     out, inward = outwards_back(n.sigma_b), inward_back(n.sigma_b)
     o = d.start("O", Point(0.0, 0.0), "the nape, on the centre back line")
-    d.point("CBw", "O", "centre back at the waist", down="yW")
+    d.point("CBw", "O", "centre back at the waist", down=_level(d, "sway"))
     hb = d.point("hb", "O", "shoulder neck point of the back", right="bw", up="nr")
     neck = d.draw(
         "back neck",
@@ -122,11 +135,21 @@ def _back(d: Drafting) -> None:
     )
     pd = d.point("Pd", "O", "point of the back waist dart", right="xd", down="y_Pd")
     w = d["CBw"]
+    drop = n.sway - n.sway_dart  # where a sway back has raised the centre
+    down = drop if drop else None
     d1b = d.point(
-        "D1b", "CBw", "back dart at the waist, centre side", right=n.xd - n.bd_cut / 2
+        "D1b",
+        "CBw",
+        "back dart at the waist, centre side",
+        right=n.xd - n.bd_cut / 2,
+        down=down,
     )
     d2b = d.point(
-        "D2b", "CBw", "back dart at the waist, side", right=n.xd + n.bd_cut / 2
+        "D2b",
+        "CBw",
+        "back dart at the waist, side",
+        right=n.xd + n.bd_cut / 2,
+        down=down,
     )
     shoulder = _back_shoulder(d, hb, tb, out, inward)
     piece = Piece(

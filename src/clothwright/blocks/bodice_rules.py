@@ -210,6 +210,30 @@ def y_tb(nr: float, Ls: float, sigma_b: float) -> float:
     return Ls * math.sin(math.radians(sigma_b)) - nr
 
 
+@_rule(
+    "sw",
+    "centre back raised at the waist",
+    key="sway",
+    source="cutting and costing 6",
+    formula="none: the waist is level",
+    low=0.0,
+    high=2.5,
+)
+def sway() -> float:
+    return 0.0
+
+
+@_rule(
+    "swd",
+    "back waist dart raised at the waist",
+    key="sway_dart",
+    source="cutting and costing 6",
+    formula="from sw at the centre back to nothing at the side",
+)
+def sway_dart(sway: float, xd: float, xs: float, a: float) -> float:
+    return sway * (1 - xd / (xs - a))
+
+
 # -- A3: front -------------------------------------------------------------------------
 @_rule("fw", "front neck width", source=f"{_A3}.1", formula="bw − 0.3 cm")
 def fw(bw: float) -> float:

@@ -7,6 +7,7 @@ from clothwright.book.backup import backup, restore
 from clothwright.book.basting import Bastings
 from clothwright.book.clients import Clients
 from clothwright.book.export import export
+from clothwright.book.fittings import Fittings
 from clothwright.book.forgetting import Forgettable, forget, tidy_if_marked
 from clothwright.book.importing import import_from
 from clothwright.book.line import Line
@@ -33,6 +34,7 @@ class Book:
         self.slips = Slips(store)
         self.line = Line(store)
         self.bastings = Bastings(store)
+        self.fittings = Fittings(store)
         self.notes = Notes(store)
         self.photos = Photos(store)
         self.shelf = Shelf(store)

@@ -8,6 +8,7 @@ from sqlalchemy import Connection, select
 from clothwright.book import plain
 from clothwright.book.basting import basting_of
 from clothwright.book.clients import client_by_id, every_client
+from clothwright.book.fittings import fittings_of
 from clothwright.book.folders import Sink, sink
 from clothwright.book.notes import notes_of, photo_data, photos_of
 from clothwright.book.shelf import shelf_items
@@ -116,6 +117,17 @@ def _slip(connection: Connection, out: Sink, slip: Slip, folder: str) -> None:
         states=tuple(states),
         moves=tuple(plain.MoveRow(state=n, at=at) for n, at in (m for m in moves)),
         basted=basted,
+        fitting=tuple(
+            plain.FittingRow(
+                at=f.at,
+                seen=f.seen,
+                said=f.said,
+                kind=f.kind,
+                what=f.what,
+                amount=f.amount,
+            )
+            for f in fittings_of(connection, slip)
+        ),
         note=_notes(connection, slip),
         photo=_photos(connection, out, slip, folder),
     )

@@ -1,4 +1,5 @@
-"""Deleting for good: a client, a slip, a figure, a note, a photo, and their bytes.
+"""Deleting for good: a client, a slip, a figure, a fitting, a note, a photo, and
+their bytes.
 
 A deleted row's bytes are overwritten, the file is rebuilt, and its log is emptied. A
 mark in the book says that this is still to be done, so that a kill in between leaves no
@@ -30,6 +31,7 @@ from clothwright.book.store import Store
 from clothwright.book.tables import (
     ABOUT,
     CLIENTS,
+    FITTINGS,
     MEASURES,
     META,
     NOTES,
@@ -38,6 +40,7 @@ from clothwright.book.tables import (
 )
 from clothwright.book.values import (
     Client,
+    Decided,
     Forgotten,
     Note,
     Photo,
@@ -45,12 +48,13 @@ from clothwright.book.values import (
     TakenMeasure,
 )
 
-Forgettable = Client | Slip | TakenMeasure | Note | Photo
+Forgettable = Client | Slip | TakenMeasure | Decided | Note | Photo
 
 _TABLES: Mapping[type[Forgettable], tuple[Table, str]] = {
     Client: (CLIENTS, "client"),
     Slip: (SLIPS, "slip"),
     TakenMeasure: (MEASURES, "figure"),
+    Decided: (FITTINGS, "fitting"),
     Note: (NOTES, "note"),
     Photo: (PHOTOS, "photo"),
 }
@@ -97,6 +101,8 @@ def _called(connection: Connection, thing: Forgettable) -> str:
     if isinstance(thing, TakenMeasure):
         said = measures()[thing.code].said
         return f"The {said} of {thing.taken:%-d %B %Y} ({thing.typed})"
+    if isinstance(thing, Decided):
+        return f"The fitting ({thing.seen})"
     return "The photo" if isinstance(thing, Photo) else "The note"
 
 

@@ -12,6 +12,7 @@ from clothwright.body import measures
 from clothwright.book import plain, texts
 from clothwright.book.errors import BookError
 from clothwright.book.export import state_file
+from clothwright.book.fittings import checked_fitting
 from clothwright.book.folders import Source, source
 from clothwright.book.line import path_back
 from clothwright.book.slips import next_number
@@ -20,6 +21,7 @@ from clothwright.book.tables import (
     ABOUT,
     BASTED,
     CLIENTS,
+    FITTINGS,
     MEASURES,
     MOVES,
     NOTES,
@@ -170,6 +172,12 @@ class _Import:
                     text=self._order(f"{folder}/{plain.BASTED}"),
                 )
             )
+        rows = [
+            checked_fitting(place, f.seen, f.said, f.kind, f.what, f.amount)
+            | {"slip_id": slip_id, "at": f.at}
+            for f in page.fitting
+        ]
+        self._insert(FITTINGS, rows)
         self._owned(page, folder, {"slip_id": slip_id})
         return number
 

@@ -7,7 +7,8 @@
       measures.toml                  the newest figures, as an order names them
       photos/001.jpg
       slips/0214/
-        slip.toml                    head, states, moves, basting, notes, photos
+        slip.toml                    head, states, moves, basting, fittings, notes,
+                                     photos
         order.toml                   the order as it lies on the table
         basted.toml
         states/0001.toml             the order's text at each state
@@ -30,7 +31,8 @@ from clothwright.book.slips import HIGHEST_NUMBER
 from clothwright.book.values import PhotoKind, Side
 from clothwright.units import Unit
 
-FORMAT = 1
+FORMAT = 2
+"""1 had no fittings."""
 
 BOOK, SHELF = "book.toml", "shelf.toml"
 CLIENT, SLIP = "client.toml", "slip.toml"
@@ -121,6 +123,17 @@ class BastedRow(Page):
     said: str
 
 
+class FittingRow(Page):
+    """What was seen at a fitting, and what was decided."""
+
+    at: AwareDatetime
+    seen: str
+    said: str = ""
+    kind: str = ""
+    what: str = ""
+    amount: float = 0.0
+
+
 class SlipPage(Page):
     """`slip.toml`."""
 
@@ -135,6 +148,7 @@ class SlipPage(Page):
     states: tuple[StateRow, ...]
     moves: tuple[MoveRow, ...]
     basted: BastedRow | None = None
+    fitting: tuple[FittingRow, ...] = ()
     note: tuple[NoteRow, ...] = ()
     photo: tuple[PhotoRow, ...] = ()
 

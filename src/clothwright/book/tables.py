@@ -27,7 +27,7 @@ from sqlalchemy import (
     false,
 )
 
-VERSIONS = ("0001", "0002")
+VERSIONS = ("0001", "0002", "0003")
 """The migrations, oldest first; a file of the last one needs none."""
 
 VERSION_TABLE = "book_version"
@@ -178,6 +178,26 @@ class _Photos(TypedColumns):
     data = Column(LargeBinary, nullable=False)
 
 
+class _Fittings(TypedColumns):
+    """What was seen at a fitting of a slip, and what was decided."""
+
+    id = _id()
+    slip_id = Column(Integer, _of("slips.id"), nullable=False, index=True)
+    at = Column(Utc, nullable=False)
+    seen = Column(Text, nullable=False)
+    said = Column(Text, nullable=False)
+    """What was decided, in a sentence without a full stop; "" where all was kept."""
+
+    kind = Column(Text, nullable=False)
+    """The feature that was altered, "fitting" for an alteration of the block."""
+
+    what = Column(Text, nullable=False)
+    """Its field, or the alteration's word."""
+
+    amount = Column(Double, nullable=False)
+    """cm, each half; below 0 where a number was made smaller."""
+
+
 class _Shelf(TypedColumns):
     name = Column(Text, primary_key=True)
     text = Column(Text, nullable=False)
@@ -198,6 +218,7 @@ MOVES = Table("moves", META, _Moves)
 BASTED = Table("basted", META, _Basted)
 NOTES = Table("notes", META, _Notes, _one_owner(), sqlite_autoincrement=True)
 PHOTOS = Table("photos", META, _Photos, _one_owner(), sqlite_autoincrement=True)
+FITTINGS = Table("fittings", META, _Fittings, sqlite_autoincrement=True)
 SHELF = Table("shelf", META, _Shelf)
 """`sqlite_autoincrement`: the id of what was deleted is never given again, so that an
 old window cannot write on another client's card."""

@@ -148,6 +148,29 @@ class Note:
     text: str
 
 
+@dataclass(frozen=True)
+class Decided:
+    """What was seen at a fitting, and what was decided."""
+
+    id: int
+    slip: int
+    """Number of the slip that was fitted."""
+
+    at: datetime
+    seen: str
+    said: str = ""
+    """What was decided, in a sentence without a full stop; "" where all was kept."""
+
+    kind: str = ""
+    """The feature that was altered, "fitting" for an alteration of the block."""
+
+    what: str = ""
+    """Its field, or the alteration's word."""
+
+    amount: float = 0.0
+    """cm, each half; below 0 where a number was made smaller."""
+
+
 class PhotoKind(StrEnum):
     """Kinds of pictures, by their media type."""
 

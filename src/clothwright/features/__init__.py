@@ -10,6 +10,7 @@ from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.dress_skirt import DressSkirt
 from clothwright.features.facing import Facing
+from clothwright.features.fitting import Fitting
 from clothwright.features.flounce import Flounce
 from clothwright.features.fly import Fly
 from clothwright.features.front_princess import FrontArmholePrincess
@@ -43,6 +44,7 @@ from clothwright.features.waistband import Waistband
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
+    Fitting,
     SleevelessArmhole,
     SleevedArmhole,
     Neckline,

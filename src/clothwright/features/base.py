@@ -14,7 +14,7 @@ what hangs on the waist comes after closure and facings: neither needs the other
 longer peplum then redraws nothing else.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from enum import IntEnum
 from functools import cache
@@ -27,7 +27,7 @@ from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
-from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
 from clothwright.units import Unit
 
 
@@ -35,6 +35,7 @@ class Rank(IntEnum):
     """Place of a stage in the draft; a lower rank is drafted first."""
 
     BLOCK = 20
+    FITTING = 25
     BACK_SHOULDER = 30
     SHOULDER = 40
     NECK = 70
@@ -188,6 +189,15 @@ class Feature(BaseModel):
     def tables(self) -> tuple[RuleTable, ...]:
         """The pages of rules that this feature adds."""
         return ()
+
+    def rewritten(
+        self,
+        rules: Mapping[str, Rule],  # noqa: ARG002
+        given: Collection[str],  # noqa: ARG002
+    ) -> Mapping[str, Rule]:
+        """Rules to be put beside and in place of all the order's rules; `given` are
+        the keys of numbers that no rule gives."""
+        return {}
 
     def given(self, unit: Unit) -> Iterable[Given]:
         """The numbers of this feature: her choices, and defaults that no rule gives. A

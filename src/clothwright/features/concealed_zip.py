@@ -18,6 +18,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.peplum_rules import girth_at
+from clothwright.features.waist_rules import raised_at
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -97,6 +98,10 @@ def z(L: float) -> float:
     return _IN_SKIRT if L >= _SKIRT else min(12.0, L - _ABOVE_HEM)
 
 
+def _raised(n: Numbers) -> float:
+    return raised_at(n.x_back, n.sway, n.sway_dart, n.xd - n.bd_cut / 2)
+
+
 class ConcealedZip(Feature):
     """Centre back seam with a concealed zip through the waist."""
 
@@ -143,17 +148,21 @@ class ConcealedZip(Feature):
         code = "BC" if "BC" in d.sheet.pieces else "B"
         top = d.sheet.edge(code, "cb").path.end
         y0 = max(0.5 * n.yB, top.y + 1.0)
-        q = n.yW - y0
         waist = d.point(
-            "CBz", "O", "centre back at the waist", right="x_back", down="yW"
+            "CBz",
+            "O",
+            "centre back at the waist",
+            right="x_back",
+            down=n.yW - _raised(n) if n.sway else "yW",
         )
+        q = waist.y - y0
         if n.cbs > 1e-9:
             a = Point(0.0, y0)
             path = Path(
                 (
                     Cubic(
                         waist,
-                        Point(n.cbs, n.yW - 0.4 * q),
+                        Point(n.cbs, waist.y - 0.4 * q),
                         Point(0.0, y0 + 0.4 * q),
                         a,
                     ),

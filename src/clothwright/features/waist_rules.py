@@ -116,6 +116,12 @@ def waist_curve(
     return Cubic(p, p + turned(u, 90) * third, q - turned(v, 90) * third, q)
 
 
+def raised_at(x: float, sway: float, sway_dart: float, x_dart: float) -> float:
+    """How far the back waist is raised (a sway back) at `x`, between the centre back
+    and the dart's base at `x_dart`, cm."""
+    return sway - (sway - sway_dart) * x / x_dart
+
+
 def _front_length(
     fd: float,
     X: float,
@@ -147,17 +153,24 @@ def _back_length(
     y_Pd: float,
     delta_b: float,
     delta_s: float,
+    sway: float,
+    sway_dart: float,
 ) -> float:
     apex, wb = Point(xd, y_Pd), Point(xs - a, yW)
-    d1, d2 = Point(xd - bd / 2, yW), Point(xd + bd / 2, yW)
+    base = yW - sway_dart
+    d1, d2 = Point(xd - bd / 2, base), Point(xd + bd / 2, base)
     side = direction(Point(xs, yB), wb)
     flank = waist_curve(wb, d2, side, direction(apex, d2), delta_s, delta_b)
-    centre = waist_curve(d1, Point(x_back, yW), direction(apex, d1), None, delta_b, 0.0)
+    cb = Point(x_back, yW - raised_at(x_back, sway, sway_dart, d1.x))
+    centre = waist_curve(d1, cb, direction(apex, d1), None, delta_b, 0.0)
     return flank.length + centre.length
 
 
 _FRONT = ("X", "x_BP", "xs", "a", "yW", "yB", "y_Pf", "delta_f", "delta_s")
-_BACK = ("xs", "a", "xd", "x_back", "yW", "yB", "y_Pd", "delta_b", "delta_s")
+_BACK = (
+    *("xs", "a", "xd", "x_back", "yW", "yB", "y_Pd", "delta_b", "delta_s"),
+    *("sway", "sway_dart"),
+)
 """Where the trued edges lie: what `_front_length` and `_back_length` take after the
 dart."""
 

@@ -30,6 +30,7 @@ from clothwright.rules import (
     Numbers,
     Rule,
     RuleError,
+    unfitted,
 )
 from clothwright.rules.house import HouseError, read_house
 from clothwright.truing import Report, check_all
@@ -341,6 +342,7 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
         except HouseError as e:
             raise OrderError(*str(e).splitlines()) from e
     kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
+    rules, house, kept = _rewritten(order, rules, house, kept)
     numbers = Numbers(rules, kept, house, before)
     for key in house:
         try:
@@ -348,6 +350,25 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
         except RuleError as e:
             raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
     return numbers
+
+
+def _rewritten(
+    order: Order, rules: dict[str, Rule], house: dict[str, House], given: list[Given]
+) -> tuple[dict[str, Rule], dict[str, House], list[Given]]:
+    """The rules as a feature rewrites them that knows them all. A house rule, a choice
+    or a default of a number that is rewritten stays with what that was before."""
+    keys = frozenset(g.key for g in given)
+    for f in order.features:
+        ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
+        new = f.rewritten(ruled, keys)
+        rules = {**rules, **new}
+        for key, h in list(house.items()):
+            if unfitted(key) in new:
+                house[unfitted(key)] = replace(h, rule=new[unfitted(key)])
+                if key in new:
+                    del house[key]
+        given = [replace(g, key=unfitted(g.key)) if g.key in new else g for g in given]
+    return rules, house, given
 
 
 def _cloth(order: Order) -> Iterable[Given]:

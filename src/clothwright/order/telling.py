@@ -4,6 +4,8 @@ from collections.abc import Iterator
 
 from clothwright.curves import distance
 from clothwright.features import FEATURES, Feature, Number
+from clothwright.features.fitting import Fitting
+from clothwright.features.fittings import ALTERATIONS
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
 from clothwright.rules import Kind, Reason, RuleError
@@ -195,6 +197,9 @@ def _feature(f: type[Feature], name: str) -> list[str]:
         if n is not None:
             lines.append(f"  {field}: {n.name}{_default(n)}")
             continue
+        if f is Fitting:
+            lines += _alterations()
+            continue
         choices = getattr(info.annotation, "__members__", None)
         if choices:
             words = " | ".join(f'"{c.value}"' for c in choices.values())
@@ -202,6 +207,13 @@ def _feature(f: type[Feature], name: str) -> list[str]:
         else:
             lines.append(f"  {field}: true | false")
     return lines
+
+
+def _alterations() -> Iterator[str]:
+    yield "  [[feature.alteration]], each with do and by:"
+    for a in ALTERATIONS:
+        word, (low, high) = a.model_fields["do"].default, a.usual
+        yield f'    do = "{word}": {a.title}; usual {low:g} to {high:g} cm each half'
 
 
 def _default(n: Number) -> str:

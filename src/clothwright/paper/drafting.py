@@ -52,7 +52,7 @@ class Drafting:
         return self.n[size] if isinstance(size, str) else size
 
     def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
-        key = size if isinstance(size, str) else ""
+        key = self.n.called(size) if isinstance(size, str) else ""
         return Amount(how, key, self.size(size), angle)
 
     # -- marks ----------------------------------------------------------------------

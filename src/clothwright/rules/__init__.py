@@ -17,7 +17,7 @@ from clothwright.rules.errors import (
     RuleError,
     UnknownNumber,
 )
-from clothwright.rules.graph import Given, Hand, House, Numbers, Reason
+from clothwright.rules.graph import Given, Hand, House, Numbers, Reason, unfitted
 from clothwright.rules.rule import Kind, Rule, RuleTable
 
 __all__ = [
@@ -34,4 +34,5 @@ __all__ = [
     "RuleError",
     "RuleTable",
     "UnknownNumber",
+    "unfitted",
 ]

@@ -93,6 +93,15 @@ class Reason:
             stack.extend(reversed(r.because))
 
 
+BEFORE_FITTING = "@0"
+"""Ends the key of a number of the block as it was before a fitting altered it."""
+
+
+def unfitted(key: str) -> str:
+    """Key of a number as it was before the fitting."""
+    return key + BEFORE_FITTING
+
+
 def _ruled(house: Mapping[str, House]) -> dict[str, Rule]:
     return {k: h.rule for k, h in house.items()}
 
@@ -234,6 +243,15 @@ class Numbers:
         except RuleError:
             return False
 
+    @property
+    def unfitted(self) -> "Numbers":
+        """The same numbers as they were before a fitting altered them."""
+        return _Unfitted(self)
+
+    def called(self, key: str) -> str:
+        """The key under which the number that is read by this key stands."""
+        return key
+
     # -- where they come from -------------------------------------------------------
     def hand(self, key: str) -> Hand:
         """Who decided this number."""
@@ -316,3 +334,20 @@ class Numbers:
         for w in wanted:
             visit(w, w)
         return {k: tuple(v) for k, v in out.items()}
+
+
+class _Unfitted(Numbers):
+    """A view of numbers: by the key of one that a fitting has altered, what it was."""
+
+    def __init__(self, of: Numbers) -> None:
+        self.__dict__ = of.__dict__
+
+    def __getitem__(self, key: str) -> float:
+        return super().__getitem__(self.called(key))
+
+    def __getattr__(self, key: str) -> float:
+        return super().__getattr__(self.called(key))
+
+    def called(self, key: str) -> str:
+        before = unfitted(key)
+        return before if before in self else key

@@ -337,17 +337,7 @@ def _svg(seen: Scene) -> str:
         (window.left + window.right) / 2 - WIDTH / 2 / scale,
         (window.top + window.bottom) / 2 - HEIGHT / 2 / scale,
     )
-    out = []
-    order = (Hand.GUIDE, Hand.OLD, Hand.PENCIL, Hand.INK)
-    for hand, path in sorted(drawn, key=lambda d: order.index(d[0])):
-        pen = _SvgPen(at, scale)
-        path.draw(pen)
-        colour, width, dashes = hand.value
-        dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
-        out.append(
-            f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
-            f'stroke-width="{width}"{dashed}/>'
-        )
+    out = _paths(drawn, at, scale)
     taken: list[_Box] = []
     ink = [
         box
@@ -371,7 +361,38 @@ def _svg(seen: Scene) -> str:
                 f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
                 f'fill="{colour}" font-family="DejaVu Sans">{escape(said)}</text>'
             )
+    return _sheet(out, WIDTH, HEIGHT)
+
+
+def svg_of_lines(drawn: Sequence[Drawn], width: float, height: float) -> str:
+    """The SVG of lines alone, as large as fits in so many mm both ways."""
+    boxes = [path.bounds() for _, path in drawn]
+    left, top = min(b[0] for b in boxes), min(b[1] for b in boxes)
+    w = max(4.0, max(b[2] for b in boxes) - left)
+    h = max(4.0, max(b[3] for b in boxes) - top)
+    scale = min((width - 2) / w, (height - 2) / h)
+    at = Point(left - 1 / scale, top - 1 / scale)
+    return _sheet(_paths(drawn, at, scale), w * scale + 2, h * scale + 2)
+
+
+def _paths(drawn: Sequence[Drawn], at: Point, scale: float) -> list[str]:
+    out = []
+    order = (Hand.GUIDE, Hand.OLD, Hand.PENCIL, Hand.INK)
+    for hand, path in sorted(drawn, key=lambda d: order.index(d[0])):
+        pen = _SvgPen(at, scale)
+        path.draw(pen)
+        colour, width, dashes = hand.value
+        dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+        out.append(
+            f'<path d="{"".join(pen.parts)}" fill="none" stroke="{colour}" '
+            f'stroke-width="{width}"{dashed}/>'
+        )
+    return out
+
+
+def _sheet(parts: list[str], width: float, height: float) -> str:
+    w, h = f"{width:.4g}", f"{height:.4g}"
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}mm" '
-        f'height="{HEIGHT}mm" viewBox="0 0 {WIDTH} {HEIGHT}">{"".join(out)}</svg>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}mm" height="{h}mm" '
+        f'viewBox="0 0 {w} {h}">{"".join(parts)}</svg>'
     )

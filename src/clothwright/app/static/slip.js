@@ -6,7 +6,7 @@ import { Tape } from './tape.js';
 import { choiceDrawing } from './choices.js';
 import { narrow } from './phone.js';
 
-const PARAGRAPHS = ['Measures', 'Style', 'Seams', 'Steps'];
+const PARAGRAPHS = ['Measures', 'Style', 'Seams', 'Steps', 'Fitting'];
 
 export class Slip {
   /** `room` makes changes and asks; see main.js. */

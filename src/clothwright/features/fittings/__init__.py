@@ -1,0 +1,69 @@
+"""Alterations after a fitting. One file per idea; this list is where each is
+registered. Those of sleeves, skirts and trousers follow here when their blocks do."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from clothwright.features.fittings.back import BroadBack, NarrowBack, RoundBack
+from clothwright.features.fittings.base import Alteration
+from clothwright.features.fittings.bust import FullBust, SmallBust
+from clothwright.features.fittings.bust_point import LowerBustPoint, RaiseBustPoint
+from clothwright.features.fittings.front_armhole import (
+    CloseFrontArmhole,
+    ScoopFrontArmhole,
+)
+from clothwright.features.fittings.front_neck import CloseFrontNeck
+from clothwright.features.fittings.shoulders import (
+    ForwardShoulders,
+    SlopingShoulders,
+    SquareShoulders,
+)
+from clothwright.features.fittings.sway_back import SwayBack
+from clothwright.features.fittings.waist_length import LongWaist, ShortWaist
+
+ALTERATIONS: tuple[type[Alteration], ...] = (
+    CloseFrontNeck,
+    CloseFrontArmhole,
+    ScoopFrontArmhole,
+    FullBust,
+    SmallBust,
+    LowerBustPoint,
+    RaiseBustPoint,
+    SlopingShoulders,
+    SquareShoulders,
+    ForwardShoulders,
+    RoundBack,
+    NarrowBack,
+    BroadBack,
+    SwayBack,
+    LongWaist,
+    ShortWaist,
+)
+"""Every alteration that an order may name, in the order in which they are told."""
+
+BY_WORD: dict[str, type[Alteration]] = {
+    a.model_fields["do"].default: a for a in ALTERATIONS
+}
+
+AnyAlteration = Annotated[
+    CloseFrontNeck
+    | CloseFrontArmhole
+    | ScoopFrontArmhole
+    | FullBust
+    | SmallBust
+    | LowerBustPoint
+    | RaiseBustPoint
+    | SlopingShoulders
+    | SquareShoulders
+    | ForwardShoulders
+    | RoundBack
+    | NarrowBack
+    | BroadBack
+    | SwayBack
+    | LongWaist
+    | ShortWaist,
+    Field(discriminator="do"),
+]
+
+__all__ = ["ALTERATIONS", "BY_WORD", "Alteration", "AnyAlteration"]

@@ -1,0 +1,119 @@
+"""An alteration: what is changed on the pattern after a toile was seen on the client.
+
+Terminology
+    seen        what shows on the body: folds, drags, gaping.
+    alteration  a change of the block that answers it, by an amount, per half.
+    slash       a line cut in the paper that opens or is overlapped by the amount.
+
+Amounts are the usual starting ranges per half (cutting and costing 6); one slash takes
+at most 2.5 cm (1 in), more is split in two places.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from typing import ClassVar, Self
+
+from pydantic import BaseModel, ConfigDict, model_validator
+
+from clothwright.curves import Path, Point, direction, distance, from_pair
+from clothwright.paper import Drafting, PaperError, Piece, Sheet
+from clothwright.rules import RuleTable
+from clothwright.units.fields import Length
+
+MOST_ON_A_SLASH = 2.5
+"""One slash opens or is overlapped by at most this, cm."""
+
+SOURCE = "cutting and costing 6"
+
+FRONT_MARKS = (
+    *("hf", "tf", "pf", "C block", "CFw", "BP", "Gc", "G", "wf", "U1", "U2", "D1"),
+    "D2",
+)
+"""Marks of the front of the block."""
+
+
+class Alteration(BaseModel):
+    """Base of all alterations. `by` is in cm, above nought."""
+
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, allow_inf_nan=False, defer_build=True
+    )
+
+    do: str = ""
+    by: Length
+
+    title: ClassVar[str]
+    """What is done, as the record tells it: "front neck closed"."""
+
+    usual: ClassVar[tuple[float, float]]
+    """Usual amounts, cm."""
+
+    most: ClassVar[float] = MOST_ON_A_SLASH
+    page: ClassVar[RuleTable]
+    """The numbers of the block that it changes; see `numbers`."""
+
+    moves: ClassVar[tuple[str, ...]]
+    """Pieces and edges of the block that it moves: "F.neck"."""
+
+    follows: ClassVar[str]
+    """What must follow, in words."""
+
+    clashes: ClassVar[Mapping[str, str]] = {}
+    """Words that no feature may give beside it: why."""
+
+    @model_validator(mode="after")
+    def _within(self) -> Self:
+        if self.by <= 0:
+            raise ValueError(
+                "by is how much, more than nothing; for the other way there is an "
+                "alteration of its own"
+            )
+        if self.by > self.most + 1e-9:
+            raise ValueError(
+                f"{self.do} takes at most {self.most:g} cm in one place; take the "
+                f"rest in a second place, or measure again"
+            )
+        return self
+
+    def apply(self, d: Drafting, at: str) -> None:
+        """Alter front and back on the table; `at` is the key of the amount. Raises
+        PaperError."""
+        raise NotImplementedError
+
+
+def slash_start(piece: Piece, apex: Point, through: Point) -> tuple[str, float]:
+    """Edge of a piece, and the length along it, where the line from `apex` through a
+    point leaves the paper. Raises PaperError."""
+    ray = Path.line(apex, apex + direction(apex, through) * 90.0)
+    found: list[tuple[float, str, float]] = []
+    for e in piece.edges:
+        for s, t in e.path.meets(ray):
+            if t > 1.0 and 0.05 < s < e.length - 0.05:
+                found.append((t, e.name, s))
+    if not found:
+        raise PaperError(
+            f"the slash from the bust point of {piece.code} meets no edge: make the "
+            "amount smaller"
+        )
+    _, name, s = min(found)
+    return name, s
+
+
+def turn_marks(
+    d: Drafting, before: Sheet, piece: str, edge: str, names: Iterable[str]
+) -> None:
+    """Marks that lie on a part of a piece go with it; `edge` is an edge of that part
+    whose ends tell how it has moved."""
+    old, new = before.edge(piece, edge).path, d.sheet.edge(piece, edge).path
+    m = from_pair(old.start, old.end, new.start, new.end)
+    moved = {n: m(before.points[n]) for n in names if n in before.points}
+    d.sheet = d.sheet.named(**moved)
+
+
+def opened(mark: Point, apex: Point, by: float) -> float:
+    """Degrees by which a slash from `apex` opens by `by` at `mark`. Raises
+    PaperError."""
+    arm = distance(mark, apex)
+    if by > arm:
+        raise PaperError("the slash is too short to take this amount: make it smaller")
+    return math.degrees(2 * math.asin(by / (2 * arm)))

@@ -1,0 +1,390 @@
+"""At a fitting: what was seen, the alterations that could cure it on this draft, and
+what a draft before and after has in common.
+
+Lengths in cm. An amount is taken for each half; the candidates of what is seen are the
+cures of its row (`features.fittings.seen`) that this order has a place for, each tried
+on the draft itself.
+"""
+
+import copy
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from pydantic import ValidationError
+
+from clothwright.curves import Vector, distance
+from clothwright.features import KINDS, Feature
+from clothwright.features.fitting import Fitting
+from clothwright.features.fittings import BY_WORD
+from clothwright.features.fittings.seen import Cure, Seen
+from clothwright.order.draft import Draft, Workroom
+from clothwright.order.faults import sentences
+from clothwright.order.file import Order, OrderError, out_of_bounds
+from clothwright.paper import Piece, Sheet
+from clothwright.rules import Kind
+from clothwright.units import Unit, format_length, pretty_length
+
+CHANGED = 0.02
+"""An edge whose length changes by less than this, cm, keeps its length."""
+
+STAYED = 0.03
+"""A corner this near to its old place, cm, has not moved."""
+
+
+@dataclass(frozen=True)
+class EdgeChange:
+    """An edge's length before and after, cm; None where there is no such edge."""
+
+    edge: str
+    """"FS.armhole"."""
+
+    before: float | None
+    after: float | None
+
+
+@dataclass(frozen=True)
+class Changes:
+    """What an alteration has changed on the finished table."""
+
+    moved: tuple[str, ...]
+    """Pieces whose outline is another."""
+
+    edges: tuple[EdgeChange, ...]
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A cure tried on this draft."""
+
+    cure: Cure
+    amount: float
+    said: str
+    """What is changed, in words and with its amount."""
+
+    usual: tuple[float, float]
+    most: float | None
+    """What one slash takes, cm; None for a number of the order."""
+
+    follows: str
+    row: Mapping[str, Any]
+    """What is to be written under its feature: a field, or an alteration."""
+
+    order: Order
+    draft: Draft | None
+    refused: tuple[str, ...]
+    """Why it cannot be had, in sentences; empty when every seam meets."""
+
+    changes: Changes
+
+    @property
+    def kind(self) -> str:
+        """The feature under which it is written."""
+        return self.cure.feature or "fitting"
+
+    @property
+    def what(self) -> str:
+        """Its field, or the alteration's word."""
+        return self.cure.field or self.cure.do
+
+    @property
+    def change(self) -> float:
+        """The amount, cm; below 0 where a number is made smaller."""
+        return self.amount * (self.cure.way if self.cure.feature else 1)
+
+
+def candidates(
+    order: Order,
+    seen: Seen,
+    amount: float | None = None,
+    *,
+    room: Workroom | None = None,
+) -> tuple[Candidate, ...]:
+    """The cures of what is seen, tried on this order by `amount` cm, or by what is
+    usually tried first. Those that can be had come first. Raises OrderError when the
+    order itself cannot be drafted."""
+    room = room or Workroom()
+    before = room.draft(order)
+    found = []
+    for cure in seen.cure:
+        if cure.do and cure.do not in BY_WORD:
+            continue
+        if cure.feature and order.feature(cure.feature) is None:
+            continue
+        by = cure.first(order.unit) if amount is None else amount
+        tried = _tried(before, cure, by, room)
+        if tried.refused or tried.changes.edges:
+            found.append(tried)
+    room.draft(order)
+    return tuple(sorted(found, key=lambda c: bool(c.refused)))
+
+
+def _tried(before: Draft, cure: Cure, by: float, room: Workroom) -> Candidate:
+    order = before.order
+    unit = order.unit
+    nothing = Changes((), ())
+    if cure.do:
+        kind = BY_WORD[cure.do]
+        usual, most, follows = kind.usual, kind.most, kind.follows
+        said = f"{kind.title} by {pretty_length(by, unit)}"
+        row: dict[str, Any] = {"do": cure.do, "by": written(by, unit)}
+    else:
+        value = current(before, cure) + cure.way * by
+        number = KINDS[cure.feature].numbers()[cure.field]
+        usual, most, follows = cure.usual, None, cure.follows
+        said = (
+            f"{number.name} ({number.symbol}): from "
+            f"{pretty_length(value - cure.way * by, unit)} to "
+            f"{pretty_length(value, unit)}"
+        )
+        row = {cure.field: written(value, unit)}
+
+    def candidate(
+        after: Order, draft: Draft | None, why: tuple[str, ...], what: Changes
+    ) -> Candidate:
+        return Candidate(
+            cure, by, said, usual, most, follows, row, after, draft, why, what
+        )
+
+    try:
+        after = with_row(order, cure.feature or "fitting", row)
+        draft = room.draft(after)
+    except OrderError as e:
+        return candidate(order, None, e.sentences, nothing)
+    return candidate(after, draft, draft.failures(), changes(before.sheet, draft.sheet))
+
+
+def taken_over(
+    order: Order,
+    kind: str,
+    what: str,
+    amount: float,
+    *,
+    room: Workroom | None = None,
+) -> Candidate | None:
+    """What was decided at another order's fitting, tried on this one; None when this
+    order has no place for it, or has it already. Raises OrderError when the order
+    itself cannot be drafted."""
+    if kind == "fitting":
+        fitting = order.feature(kind)
+        had = fitting.alteration if isinstance(fitting, Fitting) else ()
+        if what not in BY_WORD or any(a.do == what for a in had):
+            return None
+        cure = Cure(do=what, start=amount, inch="0")
+    else:
+        feature = KINDS.get(kind)
+        if order.feature(kind) is None or feature is None:
+            return None
+        if what not in feature.numbers():
+            return None
+        way = 1 if amount > 0 else -1
+        cure = Cure(feature=kind, field=what, way=way, start=abs(amount), inch="0")
+    room = room or Workroom()
+    return _tried(room.draft(order), cure, abs(amount), room)
+
+
+def told_again(kind: str, what: str, amount: float, unit: Unit) -> str:
+    """What was decided, in words that another order understands: "tightening of the
+    front armhole (ta) by ¼ in more"."""
+    by = pretty_length(abs(amount), unit)
+    if kind == "fitting":
+        return f"{BY_WORD[what].title if what in BY_WORD else what} by {by}"
+    feature = KINDS.get(kind)
+    number = feature.numbers().get(what) if feature else None
+    name = f"{number.name} ({number.symbol})" if number else what
+    return f"{name} {by} {'more' if amount > 0 else 'less'}"
+
+
+def current(draft: Draft, cure: Cure) -> float:
+    """What the number of a cure is now, cm."""
+    number = KINDS[cure.feature].numbers()[cure.field]
+    return draft.numbers[number.key]
+
+
+def written(cm: float, unit: Unit) -> str:
+    """A length as it is written in an order file: to the 0.01 mm."""
+    shown = format_length(cm, unit)
+    text = f"{cm / (2.54 if unit is Unit.IN else 1.0):.4f}".rstrip("0").rstrip(".")
+    return shown if _reads_as(shown, unit, cm) else f"{text} {unit.value}"
+
+
+def _reads_as(text: str, unit: Unit, cm: float) -> bool:
+    from clothwright.units import LengthError, parse_length
+
+    try:
+        return abs(parse_length(text, unit) - cm) < 1e-4
+    except LengthError:
+        return False
+
+
+def with_row(order: Order, kind: str, row: Mapping[str, Any]) -> Order:
+    """The order with a field set, or an alteration more. Raises OrderError."""
+    context = {"unit": order.unit}
+    place = f"{order.place}, {kind}"
+    try:
+        if kind != "fitting":
+            read = KINDS[kind].model_validate({"kind": kind, **row}, context=context)
+            (field,) = row
+            old = order.feature(kind)
+            if old is None:
+                raise OrderError(f"{order.place}: there is no {kind} in this order")
+            new: Feature = old.model_copy(update={field: getattr(read, field)})
+        else:
+            new = _with_alteration(order, row)
+    except ValidationError as e:
+        raise OrderError(*sentences(e, KINDS[kind], place)) from None
+    if faults := out_of_bounds(new, order.unit, order.place):
+        raise OrderError(*faults)
+    kept = tuple(new if f.kind == kind else f for f in order.features)
+    if order.feature(kind) is None:
+        kept = (*kept, new)
+    return replace(order, features=kept)
+
+
+def _with_alteration(order: Order, row: Mapping[str, Any]) -> Fitting:
+    """The order's fitting with an alteration more; one that is there already takes in
+    more. Raises ValidationError."""
+    old = order.feature("fitting")
+    before = old.alteration if isinstance(old, Fitting) else ()
+    read = Fitting.model_validate(
+        {"alteration": [dict(row)]}, context={"unit": order.unit}
+    ).alteration[0]
+    kept = []
+    for a in before:
+        if a.do == read.do:
+            more = {"do": a.do, "by": a.by + read.by}
+            read = Fitting.model_validate({"alteration": [more]}).alteration[0]
+        else:
+            kept.append(a)
+    return Fitting(alteration=(*kept, read))
+
+
+def in_table(table: Mapping[str, Any], c: Candidate) -> dict[str, Any]:
+    """An order's table with a candidate written into it."""
+    out = copy.deepcopy(dict(table))
+    rows: list[dict[str, Any]] = out.setdefault("feature", [])
+    mine = next((r for r in rows if r.get("kind") == c.kind), None)
+    if c.kind != "fitting":
+        if mine is not None:
+            mine.update(c.row)
+        return out
+    unit = c.order.unit
+    fitting = c.order.feature("fitting")
+    assert isinstance(fitting, Fitting)
+    told = [{"do": a.do, "by": written(a.by, unit)} for a in fitting.alteration]
+    if mine is None:
+        at = next((i for i, r in enumerate(rows) if r.get("kind") == _BLOCK), -1)
+        rows.insert(at + 1, {"kind": "fitting", "alteration": told})
+    else:
+        mine["alteration"] = told
+    return out
+
+
+_BLOCK = "bodice block"
+
+
+# -- before and after ------------------------------------------------------------------
+def changes(before: Sheet, after: Sheet) -> Changes:
+    """What is another on the second table: outlines, and lengths of edges."""
+    codes = [c for c in before.pieces if c in after.pieces]
+    codes += [c for c in after.pieces if c not in before.pieces]
+    moved, edges = [], []
+    for code in codes:
+        old, new = before.pieces.get(code), after.piece(code)
+        if old is None or _another(old, new):
+            moved.append(code)
+        names = [e.name for e in new.edges]
+        names += [e.name for e in old.edges if not new.has(e.name)] if old else []
+        for name in names:
+            a = old.edge(name).length if old and old.has(name) else None
+            b = new.edge(name).length if new.has(name) else None
+            if a is None or b is None or abs(a - b) >= CHANGED:
+                edges.append(EdgeChange(f"{code}.{name}", a, b))
+    gone = [c for c in before.pieces if c not in after.pieces]
+    return Changes((*moved, *gone), tuple(edges))
+
+
+def _another(old: Piece, new: Piece) -> bool:
+    by = laid_over(old, new)
+    if len(old.edges) != len(new.edges):
+        return True
+    return any(
+        distance(a.path.at_length(a.length * t) + by, b.path.at_length(b.length * t))
+        > STAYED
+        for a, b in zip(old.edges, new.edges, strict=True)
+        for t in (0.0, 0.5)
+    )
+
+
+def laid_over(old: Piece, new: Piece) -> Vector:
+    """How the old piece is shifted to lie over the new one: so that most of its corners
+    fall together, and of such ways the shortest."""
+    shared = [e.name for e in new.edges if old.has(e.name)]
+    ways = [new.edge(n).path.start - old.edge(n).path.start for n in shared] or [
+        Vector(0.0, 0.0)
+    ]
+
+    def how_well(way: Vector) -> tuple[int, float]:
+        gaps = [distance(way, w) for w in ways]
+        return -sum(g < STAYED for g in gaps), distance(way, Vector(0.0, 0.0))
+
+    return min(ways, key=how_well)
+
+
+def compared(before: Draft, after: Draft) -> dict[str, Any]:
+    """Before and after as plain data: numbers chosen otherwise, lengths of edges (cm),
+    pieces that have moved, and whether every seam meets."""
+    what = changes(before.sheet, after.sheet)
+    return {
+        "format": 1,
+        "order": after.order.number,
+        "client": after.order.body.client,
+        "amounts": amounts(before, after),
+        "pieces": list(what.moved),
+        "edges": {
+            e.edge: {"before": _round(e.before), "after": _round(e.after)}
+            for e in what.edges
+        },
+        "seams meet": not after.failed,
+        "failures": list(after.failures()),
+    }
+
+
+def _round(cm: float | None) -> float | None:
+    return None if cm is None else round(cm, 4)
+
+
+def amounts(old: Draft, new: Draft) -> list[str]:
+    """What the second order has otherwise, in sentences without a full stop."""
+    before, after = old.order, new.order
+    unit, out = after.unit, []
+    for f in after.features:
+        had = before.feature(f.kind)
+        if isinstance(f, Fitting):
+            known = had.alteration if isinstance(had, Fitting) else ()
+            out += [
+                f"{a.title} by {pretty_length(a.by, unit)}"
+                for a in f.alteration
+                if a not in known
+            ]
+            continue
+        if had is None:
+            out.append(f"{f.kind} added")
+            continue
+        for field, number in f.numbers().items():
+            if getattr(had, field) == getattr(f, field):
+                continue
+            was, now = (
+                show(d.numbers[number.key], number.kind, unit) for d in (old, new)
+            )
+            if was != now:
+                out.append(f"{number.name} ({number.symbol}): from {was} to {now}")
+    out += [
+        f"{f.kind} left off" for f in before.features if after.feature(f.kind) is None
+    ]
+    return out
+
+
+def show(value: float, kind: Kind, unit: Unit) -> str:
+    """A number of an order in the user's unit."""
+    return pretty_length(value, unit) if kind is Kind.LENGTH else f"{value:g}"

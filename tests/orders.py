@@ -20,7 +20,7 @@ from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -102,7 +102,7 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
         FrontArmholePrincess(),
         BackArmholePrincess(),
         ConcealedZip(),
-        ShortSleeve(),
+        SetInSleeve(),
         WaistSeam(),
         Peplum(),
         NeckFacing(),

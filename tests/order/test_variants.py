@@ -23,7 +23,7 @@ from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -142,7 +142,7 @@ def sleeved(rng: random.Random) -> tuple[Feature, ...]:
             Block(depth=rng.choice(list(Depth))),
             Neckline(shape=front),
             BackNeckline(shape=back),
-            ShortSleeve(
+            SetInSleeve(
                 length=rng.choice((None, 24.0)),
                 taper=rng.choice((None, 0.0, 2.0)),
                 arm_ease=rng.choice((None, 3.0, 7.0)),

@@ -1,5 +1,8 @@
 """Style features. One file each; this list is where a feature is registered."""
 
+from collections.abc import Mapping
+from typing import Any
+
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
@@ -21,7 +24,7 @@ from clothwright.features.neck_facing import NeckFacing
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -51,7 +54,7 @@ FEATURES: tuple[type[Feature], ...] = (
     Loops,
     UnderPanel,
     ConcealedZip,
-    ShortSleeve,
+    SetInSleeve,
     WaistSeam,
     Peplum,
     DressSkirt,
@@ -77,4 +80,15 @@ FEATURES: tuple[type[Feature], ...] = (
 KINDS: dict[str, type[Feature]] = {f.model_fields["kind"].default: f for f in FEATURES}
 """The same by the word that an order names."""
 
-__all__ = ["FEATURES", "KINDS", "Feature", "Number", "Rank", "Stage"]
+FORMER: dict[str, str] = {"short sleeve": "set-in sleeve"}
+"""Former names of features, which older orders still use."""
+
+
+def by_its_name(row: Mapping[str, Any]) -> dict[str, Any]:
+    """What an order says of a feature, under the name that the feature has now."""
+    kind = row.get("kind")
+    now = FORMER.get(kind, kind) if isinstance(kind, str) else kind
+    return {**row, "kind": now} if "kind" in row else dict(row)
+
+
+__all__ = ["FEATURES", "KINDS", "by_its_name", "Feature", "Number", "Rank", "Stage"]

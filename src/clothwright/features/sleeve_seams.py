@@ -4,6 +4,10 @@ from clothwright.blocks.sleeve import EASE_BACK, EASE_FRONT
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.paper import JOINT, Ease, NotchPair, Seam
 from clothwright.rules import Numbers
+from clothwright.truing.tolerances import NOTCH_ROOM
+
+_BY_ELBOW = 5.0
+"""The elbow's ease lies so far above and below it, cm (B11)."""
 
 _OFF = 0.05
 """Each half of the cap takes its share of the ease within this, cm (blocks S1)."""
@@ -53,13 +57,33 @@ def sleeve_seams(t: Chains, n: Numbers) -> list[Seam]:
             (0.0, b - BACK_NOTCH),
             (NotchPair(b - BACK_NOTCH, e - BACK_NOTCH, 2),),
         ),
-        Seam(
-            "S25",
-            "seam under the arm",
-            t.chain(("SL", "underarm front", False)),
-            t.chain(("SL", "underarm back", True)),
-            "underarm",
-            "hem",
-            Ease.about(0.0, 0.1),
-        ),
+        _under_the_arm(t, n),
     ]
+
+
+def _under_the_arm(t: Chains, n: Numbers) -> Seam:
+    """The sleeve's own seam; what the back is longer at a bent elbow is eased in over
+    5 cm above and below it, unless a dart takes it in (B11)."""
+    front = t.chain(("SL", "underarm front", False))
+    back = t.chain(("SL", "underarm back", True), ("SL", "underarm back low", True))
+    zone: tuple[float, float] | None = None
+    notches: tuple[NotchPair, ...] = ()
+    if n.elbow_ease > 1e-6:
+        whole = t.length(front)
+        at = t.upto(front, t.sheet.points["Ef"])
+        zone = at - _BY_ELBOW, min(at + _BY_ELBOW, whole - NOTCH_ROOM)
+        notches = (
+            NotchPair(zone[0], zone[0]),
+            NotchPair(zone[1], zone[1] + n.elbow_ease),
+        )
+    return Seam(
+        "S25",
+        "seam under the arm",
+        front,
+        back,
+        "underarm",
+        "hem",
+        Ease.about(n.elbow_ease, 0.1),
+        zone,
+        notches,
+    )

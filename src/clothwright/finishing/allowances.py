@@ -150,6 +150,8 @@ _BY_NAME: Mapping[str, Role] = {
     "cap back": Role.CAP,
     "underarm front": Role.UNDERARM,
     "underarm back": Role.UNDERARM,
+    "underarm back low": Role.UNDERARM,
+    "cap elbow": Role.UNDERARM,
     "cb": Role.CENTRE_ZIP,
     "open": Role.OPEN,
     "hem": Role.HEM,

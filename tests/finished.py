@@ -6,7 +6,14 @@ from pathlib import Path
 
 from clothwright.order import Pattern, draft, pattern, read_order
 
-ORDERS = ("peplum-top", "zip-top", "panelled-top", "sleeved-top", "straight-skirt")
+ORDERS = (
+    "peplum-top",
+    "zip-top",
+    "panelled-top",
+    "sleeved-top",
+    "bishop-blouse",
+    "straight-skirt",
+)
 
 
 @cache

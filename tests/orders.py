@@ -110,6 +110,8 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
     by_kind = {f.kind: f for f in usual} | {f.kind: f for f in swaps}
     if "sleeveless armhole" in by_kind:
         del by_kind["sleeved armhole"]
+    if by_kind.keys() & {"cap sleeve", "flutter sleeve"}:
+        by_kind.pop("set-in sleeve")
     if "facing" in by_kind:
         del by_kind["neck facing"]
     return tuple(by_kind.values())

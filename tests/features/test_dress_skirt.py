@@ -3,13 +3,13 @@
 import math
 
 import pytest
+from clothwright.features.short_sleeve import ShortSleeve
 
 from bodies import P92, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.block import Block, Depth
 from clothwright.features.dress_skirt import Cut, DressSkirt
-from clothwright.features.short_sleeve import ShortSleeve
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.order import Draft, OrderError, draft
 from orders import closed_back, main_features, order, sleeved_features, swapped

@@ -31,6 +31,8 @@ MOST = {
     ("sleeved-top", PageFormat.LETTER): 15,
     ("straight-skirt", PageFormat.A4): 13,
     ("straight-skirt", PageFormat.LETTER): 14,
+    ("bishop-blouse", PageFormat.A4): 24,
+    ("bishop-blouse", PageFormat.LETTER): 24,
 }
 """Pages of the demo's orders, so that no change wastes paper unseen."""
 

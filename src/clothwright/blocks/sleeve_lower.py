@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Path, Point, Vector, direction, distance, unit
 from clothwright.rules import RuleError, RuleTable
 
@@ -93,7 +94,7 @@ def lower_sleeve(
     """The lower sleeve of half widths `b_F`, `b_B` at the biceps line, `We` at the
     elbow, `y_E` below it, and `hem` at the hem, `below` the elbow along the centre line
     that swings `swing` towards the front (C10). The wrist line is square to the centre
-    line, 1 cm longer behind; its ends are raised so that it meets both seams square.
+    line, 1 cm longer behind; its ends are lowered so that it meets both seams square.
     """
     centre_e = Point(0.0, y_E)
     centre = Point(swing, y_E + math.sqrt(below**2 - swing**2))
@@ -107,7 +108,7 @@ def lower_sleeve(
         lean = abs(way.x * front.x + way.y * front.y) / (
             way.x * down.x + way.y * down.y
         )
-        return at - down * (0.5 * abs(side) * lean)
+        return at + down * (0.5 * abs(side) * lean)
 
     hf, hb = end(ef, hem / 2 - 0.5), end(eb, -(hem / 2 + 0.5))
     uf, ub = Point(b_F, 0.0), Point(-b_B, 0.0)
@@ -128,6 +129,17 @@ def _bent(u: Point, elbow: Point, hem: Point) -> tuple[Path, Path]:
         elbow, elbow + at_elbow * (0.25 * last), hem - way * (0.3 * last), hem
     )
     return above, below
+
+
+UPPER_ARM = 12.0
+"""So far below the biceps line the arm is as full as there, cm (our ruling)."""
+
+
+def arm_girth(under_arm: float, y_E: float, UA: float, EL: float) -> float:
+    """Girth of the arm `under_arm` below the biceps line, down to the elbow: UA, from
+    where it tapers on evenly to EL."""
+    share = (under_arm - UPPER_ARM) / max(y_E - UPPER_ARM, 1.0)
+    return UA + (EL - UA) * clip(share, 0.0, 1.0)
 
 
 @ELBOW.rule(
@@ -251,3 +263,9 @@ def _rest(elbow_in: float) -> float:
 )
 def _depth(We: float) -> float:
     return min(7.5, We / 4)
+
+
+WIDTHS = RuleTable(
+    "widths at wrist and elbow", {key: BENT.rules[key] for key in ("Ww", "We")}
+)
+"""The widths of a bent sleeve at the wrist and at the elbow alone."""

@@ -22,9 +22,9 @@ def with_grain(sheet: Sheet) -> Sheet:
 @once
 def grained(p: Piece) -> Piece:
     """The piece with its grain: plumb as drafted, but square to the waist chord on
-    side panels; the longest line of that direction that lies inside. A sleeve keeps
-    its own, from the top of the cap."""
-    if p.code == "SL":
+    side panels; the longest line of that direction that lies inside. A sleeve and its
+    bands keep their own."""
+    if p.code in ("SL", "BA", "CU"):
         return replace(p, lines=_clipped(p))
     up = Vector(0.0, -1.0)
     if p.code in ("FS", "BS", "PFS", "PBS"):

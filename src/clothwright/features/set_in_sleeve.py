@@ -11,12 +11,12 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE
-from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW
+from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
 from clothwright.features.sleeve_pieces import draft_bent, draft_straight
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, EdgeKind, Sheet
 from clothwright.rules import Given, Numbers, RuleError, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length
@@ -35,9 +35,7 @@ GOOD_SEAM = 3.5
 """What the usual sleeve leaves under the arm, cm: the turned hem then ends below the
 allowance of the cap (our ruling)."""
 
-_E_USUAL = Number(
-    "e_usual", "e usual", "usual ease of the upper arm", "blocks B1", 5, 2
-)
+E_USUAL = Number("e_usual", "e usual", "usual ease of the upper arm", "blocks B1", 5, 2)
 _LH_USUAL = Number(
     "lh_usual", "lh usual", "usual length of a short sleeve", _SRC, 18, 7
 )
@@ -300,7 +298,7 @@ class SetInSleeve(Feature):
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
-        yield _E_USUAL.usually(unit)
+        yield E_USUAL.usually(unit)
         yield _LH_USUAL.usually(unit)
 
     def stages(self) -> tuple[Stage, ...]:
@@ -340,14 +338,24 @@ class SetInSleeve(Feature):
                 "Make it wider there.",
                 {"We": n.We, "EL": n.EL},
             )
-        hem = sheet.edge("SL", "hem").length
         what, arm, room = arm_at(n)
-        if hem < arm + room - 1e-6:
+        hem = sum(
+            e.length
+            for p in sheet.pieces.values()
+            if p.code in ("SL", "SLF", "SLB", "ST", "SU")
+            for e in p.edges
+            if e.name == "hem" and e.kind is EdgeKind.FINISHED
+        )
+        if 0 < hem < arm + room - 1e-6:
             yield Finding(
                 "SL4",
                 Severity.WARN,
-                f"The sleeve is {hem:.1f} cm round at its hem, less than "
-                f"{room:g} cm more than the {what}.",
+                f"The sleeve is {hem:.1f} cm round at its hem, "
+                + (
+                    f"less than {room:g} cm more than the {what}."
+                    if room
+                    else f"less than the {what} of {arm:.1f} cm."
+                ),
                 "hem",
                 "Taper it less, or give the arm more ease.",
                 {"hem": hem, "arm": arm},
@@ -393,15 +401,11 @@ class SetInSleeve(Feature):
                 )
 
 
-_CLOSE_BELOW = 12.0
-"""A sleeve that goes no farther below the biceps line ends on the upper arm, cm."""
-
-
 def arm_at(n: Numbers) -> tuple[str, float, float]:
     """What a hem has to go round where the sleeve ends, its girth, and the room that is
     right (17.4, transformations 4): the arm down to the elbow, the hand below it."""
-    if n.under_arm <= _CLOSE_BELOW:
+    if n.under_arm <= UPPER_ARM:
         return "arm", n.UA, 3.0
     if n.under_arm <= n.y_E + 1.0:
-        return "arm", n.UA + (n.EL - n.UA) * min(1.0, n.under_arm / n.y_E), 3.0
+        return "arm", arm_girth(n.under_arm, n.y_E, n.UA, n.EL), 3.0
     return "hand", n.HD, 0.0

@@ -109,7 +109,7 @@ def draft_bent(d: Drafting, *, dart: bool) -> None:
             frm=("Hc",),
             amounts=(("is the whole width of the hem", "hem_sleeve"),),
             detail="half of it to either side of Hc, square to the line from Es to Hc, "
-            "1 cm more behind; raised until the hem meets the seam square",
+            "1 cm more behind; lowered until the hem meets the seam square",
         )
     for name, path, says, frm in (
         ("seam front", low.front, "front seam under the arm", ("Uf", "Ef", "Hf")),

@@ -20,6 +20,8 @@ _WAY = {
     "down": ("down", "up"),
     "up": ("up", "down"),
 }
+_OTHER = {"right": "left", "left": "right"}
+
 NOTHING = 0.005
 """A size under this (cm) is not measured, the mark lies level or plumb."""
 
@@ -99,8 +101,11 @@ def _along(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 
 
 def _ways(s: Step, how: str) -> tuple[str, str]:
-    """The way in words, and the opposite; a sleeve has no centre front."""
+    """The way in words, and the opposite; a sleeve has no centre front, its band no
+    front at all."""
     ahead, back = _WAY[how]
+    if s.part == "band" and how in ("right", "left"):
+        return f"to the {how}", f"to the {_OTHER[how]}"
     if s.part == "sleeve":
         return ahead.replace("centre ", ""), back.replace("centre ", "")
     return ahead, back

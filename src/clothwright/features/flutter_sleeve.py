@@ -5,10 +5,10 @@ import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks.circle import arc
 from clothwright.blocks.sleeve import EASE_BACK, PLAIN
 from clothwright.curves import Point, bearing
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.peplum_pieces import arc
 from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeve_findings import notch_findings
 from clothwright.findings import Finding

@@ -64,7 +64,6 @@ _WORDS = {
     "lap end": "end of the underlap",
     "lap end low": "end of the underlap, inner half",
     "lap low": "underlap, inner half",
-    "inside": "inner edge, turned in",
     "outer": "outer edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",

@@ -7,8 +7,13 @@ from pathlib import Path
 from clothwright.order import Pattern, draft, pattern, read_order
 
 ORDERS = (
-    *("peplum-top", "zip-top", "panelled-top", "sleeved-top"),
-    *("straight-skirt", "trousers"),
+    "peplum-top",
+    "zip-top",
+    "panelled-top",
+    "sleeved-top",
+    "bishop-blouse",
+    "straight-skirt",
+    "trousers",
 )
 
 

@@ -25,7 +25,7 @@ from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Peplum
 from clothwright.features.pleats import Pleats
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -111,7 +111,7 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
         FrontArmholePrincess(),
         BackArmholePrincess(),
         ConcealedZip(),
-        ShortSleeve(),
+        SetInSleeve(),
         WaistSeam(),
         Peplum(),
         NeckFacing(),
@@ -119,6 +119,8 @@ def sleeved_features(*swaps: Feature) -> tuple[Feature, ...]:
     by_kind = {f.kind: f for f in usual} | {f.kind: f for f in swaps}
     if "sleeveless armhole" in by_kind:
         del by_kind["sleeved armhole"]
+    if by_kind.keys() & {"cap sleeve", "flutter sleeve"}:
+        by_kind.pop("set-in sleeve")
     if "facing" in by_kind:
         del by_kind["neck facing"]
     return tuple(by_kind.values())

@@ -9,7 +9,7 @@ from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.block import Block, Depth
 from clothwright.features.dress_skirt import Cut, DressSkirt
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.order import Draft, OrderError, draft
 from orders import closed_back, main_features, order, sleeved_features, swapped
@@ -27,7 +27,7 @@ def test_the_demo_order_2() -> None:
     d = dress(
         YSOLDE,
         Block(bust_ease=8.0, waist_ease=3.0, depth=Depth.MEASURED),
-        ShortSleeve(length=21.0, arm_ease=5.0, cap_ease=3.0),
+        SetInSleeve(length=21.0, arm_ease=5.0, cap_ease=3.0),
         skirt=DressSkirt(length=62.0, fullness=0.5),
     )
     assert not d.failed, d.failures()

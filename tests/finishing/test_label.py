@@ -56,7 +56,11 @@ def test_every_piece_is_named_counted_and_numbered(name: str) -> None:
         assert " ".join(bold) == piece.name.upper()
 
 
-NARROW = {("peplum-top", "UP"), ("sleeved-top", "FF"), ("sleeved-top", "BF")} | {
+NARROW = {
+    ("peplum-top", "UP"),
+    ("sleeved-top", "FF"),
+    ("sleeved-top", "BF"),
+    ("bishop-blouse", "BF"),
     ("trousers", "FY"),
     ("trousers", "SH"),
 }
@@ -118,7 +122,8 @@ def test_every_line_for_the_eye_and_every_fold_is_named(name: str) -> None:
     for piece in made(name).drawn.pieces:
         said = " ".join(t.text for t in piece.texts)
         for line in piece.lines:
-            if line.meaning is Meaning.INNER:
+            # a buttonhole is shorter than its name, which the first page says
+            if line.meaning is Meaning.INNER and "buttonhole" not in line.note:
                 assert line.note in said, piece.code
             if line.meaning is Meaning.FOLD:
                 assert "on the fold" in said, piece.code

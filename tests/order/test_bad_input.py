@@ -135,7 +135,7 @@ CLOTHS = {
 }
 SLEEVES = {
     "cap sleeve": ("length = 21", "length = 18", "set length to"),
-    "longer than a short sleeve": ("length = 21", "length = 40", "reach"),
+    "longer than any arm": ("length = 21", "length = 90", "reach"),
     "cap tighter than the armhole": ("cap_ease = 3", "cap_ease = -1", "reach"),
     "no ease for the arm": ("arm_ease = 5", "arm_ease = 0", "reach"),
     "a shoulder narrowed": (
@@ -154,9 +154,9 @@ SLEEVES = {
         "one kind of armhole",
     ),
     "no sleeve": (
-        'kind = "short sleeve"\nlength = 21\narm_ease = 5\ncap_ease = 3',
+        'kind = "set-in sleeve"\nlength = 21\narm_ease = 5\ncap_ease = 3',
         'kind = "tightening"',
-        "short sleeve",
+        "set-in sleeve",
     ),
     "faced in one": ('kind = "neck facing"', 'kind = "facing"', "neck facing"),
     "lined to the edge": (

@@ -12,12 +12,23 @@ from bodies import ansur_women, bdims_women
 from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
 from clothwright.features import Feature
+from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block, Depth
+from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.circle_skirt import CircleSkirt
+from clothwright.features.cuff import Cuff
+from clothwright.features.flutter_sleeve import FlutterSleeve
+from clothwright.features.gathered_hem import GatheredHem
 from clothwright.features.gathered_skirt import GatheredSkirt
 from clothwright.features.gored_skirt import GoredSkirt
+from clothwright.features.leg_of_mutton import LegOfMutton
+from clothwright.features.petal_sleeve import PetalSleeve
+from clothwright.features.puffed_cap import PuffedCap
+from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
 from clothwright.features.skirt_zip import SkirtZip
+from clothwright.features.sleeve_band import SleeveBand
 from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.waistband import Waistband
 from clothwright.order import Draft, OrderError, draft, pattern
 from orders import main_features, order, sleeved_features, straight_skirt
@@ -91,6 +102,28 @@ def test_ansur_in_a_straight_skirt() -> None:
 )
 def test_bdims_in_other_skirts(block: Feature) -> None:
     _judge(bdims_women()[::5], RuleSet.HANDBOOK, (block, SkirtZip(), Waistband()))
+
+
+WRIST = SetInSleeve(reach=Reach.WRIST)
+BENT = SetInSleeve(reach=Reach.WRIST, elbow=Elbow.DART)
+SLEEVES: dict[str, tuple[Feature, ...]] = {
+    "shaped by a dart": (BENT,),
+    "eased": (SetInSleeve(reach=Reach.WRIST, elbow=Elbow.EASE),),
+    "puffed into a band": (PuffedCap(), GatheredHem(), SleeveBand()),
+    "bishop": (WRIST, GatheredHem(), Cuff()),
+    "bell": (WRIST, BellSleeve()),
+    "leg of mutton": (BENT, LegOfMutton()),
+    "two pieces": (WRIST, TwoPieceSleeve()),
+    "petals": (PetalSleeve(),),
+    "cap": (CapSleeve(),),
+    "flutter": (FlutterSleeve(),),
+}
+
+
+@pytest.mark.parametrize("style", SLEEVES)
+def test_ansur_with_every_sleeve(style: str) -> None:
+    """A part of the survey; all 993 women were drafted with each once."""
+    _judge(ansur_women()[::33], RuleSet.SURVEY, sleeved_features(*SLEEVES[style]))
 
 
 @pytest.mark.parametrize("part", range(4))

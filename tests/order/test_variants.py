@@ -13,20 +13,30 @@ from clothwright.features import Feature
 from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
+from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block, Depth
+from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.cuff import Cuff
 from clothwright.features.facing import Facing
+from clothwright.features.flutter_sleeve import FlutterSleeve
 from clothwright.features.front_princess import FrontArmholePrincess
+from clothwright.features.gathered_hem import GatheredHem
+from clothwright.features.leg_of_mutton import LegOfMutton
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops, Rows, Spread
 from clothwright.features.neck_shapes import BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.petal_sleeve import PetalSleeve
+from clothwright.features.puffed_cap import PuffedCap
+from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.sleeve_band import SleeveBand
+from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
 from clothwright.order import OrderError, draft, pattern
@@ -126,6 +136,45 @@ def test_random_orders_draft_and_sew(seed: int) -> None:
         pattern(made)
 
 
+def sleeves(rng: random.Random) -> tuple[Feature, ...]:
+    """A random sleeve that its features' needs allow."""
+    ease = rng.choice((None, 0.0, 1.5, 3.8))
+    other = rng.random()
+    if other < 0.1:
+        return (CapSleeve(length=rng.choice((None, 7.5, 11.0)), cap_ease=ease),)
+    if other < 0.2:
+        return (FlutterSleeve(part=rng.choice((None, 0.3, 0.9))),)
+    elbow = rng.choice((Elbow.STRAIGHT, Elbow.STRAIGHT, Elbow.DART, Elbow.EASE))
+    bent = elbow is not Elbow.STRAIGHT
+    reach = rng.choice(list(Reach)[2:] if bent else list(Reach))
+    short = reach is Reach.SHORT
+    base = SetInSleeve(
+        reach=reach,
+        elbow=elbow,
+        length=rng.choice((None, 24.0)) if short else None,
+        taper=rng.choice((None, 0.0, 2.0)),
+        arm_ease=rng.choice((None, 3.0, 7.0)),
+        cap_ease=ease,
+    )
+    more: list[Feature] = []
+    if rng.random() < 0.4:
+        more.append(LegOfMutton() if bent and rng.random() < 0.5 else PuffedCap())
+    hem = rng.choice(("plain", "plain", "bell", "full", "petals", "two"))
+    low = reach in (Reach.THREE_QUARTER, Reach.WRIST)
+    if hem == "full" and not bent:
+        more.append(GatheredHem(fullness=rng.choice((None, 1.3, 2.0))))
+    if (hem == "full") or (hem == "plain" and rng.random() < 0.4):
+        more.append(Cuff() if low and rng.random() < 0.7 else SleeveBand())
+    elif hem == "bell" and not bent:
+        more.append(BellSleeve(flare=rng.choice((None, 10.0))))
+    elif hem == "petals" and short and not more:
+        more.append(PetalSleeve())
+    elif hem == "two" and reach is Reach.WRIST and not bent and not more:
+        base = base.model_copy(update={"taper": None})
+        more.append(TwoPieceSleeve())
+    return (base, *more)
+
+
 def sleeved(rng: random.Random) -> tuple[Feature, ...]:
     """A random sleeved order that its features' needs allow."""
     front = rng.choice(list(FrontShape))
@@ -142,12 +191,7 @@ def sleeved(rng: random.Random) -> tuple[Feature, ...]:
             Block(depth=rng.choice(list(Depth))),
             Neckline(shape=front),
             BackNeckline(shape=back),
-            ShortSleeve(
-                length=rng.choice((None, 24.0)),
-                taper=rng.choice((None, 0.0, 2.0)),
-                arm_ease=rng.choice((None, 3.0, 7.0)),
-                cap_ease=rng.choice((None, 0.0, 1.5, 3.8)),
-            ),
+            *sleeves(rng),
             Peplum(cut=rng.choice(list(Cut)) if line != "dart" else Cut.CIRCLE),
         )
         if "princess" not in f.kind
@@ -157,7 +201,7 @@ def sleeved(rng: random.Random) -> tuple[Feature, ...]:
     return (*chosen, *panels[line], *tight)
 
 
-@pytest.mark.parametrize("seed", range(30))
+@pytest.mark.parametrize("seed", range(60))
 def test_random_sleeved_orders_draft_and_sew(seed: int) -> None:
     """Each is drafted, sews, and no sleeve or facing has a fault."""
     rng = random.Random(seed)

@@ -11,7 +11,7 @@ from typing import Any
 
 import tomli_w
 
-from clothwright.features import KINDS, Feature
+from clothwright.features import KINDS, Feature, by_its_name
 from clothwright.order import OrderError
 
 Table = Mapping[str, Any]
@@ -20,9 +20,13 @@ Table = Mapping[str, Any]
 def read_slip(text: str) -> dict[str, Any]:
     """The table of an order's text. Raises OrderError."""
     try:
-        return tomllib.loads(text)
+        table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as e:
         raise OrderError("the slip: its text cannot be read; unpick it") from e
+    rows = table.get("feature")
+    if isinstance(rows, list):
+        table["feature"] = [by_its_name(r) if isinstance(r, dict) else r for r in rows]
+    return table
 
 
 def write_slip(table: Table) -> str:

@@ -16,6 +16,7 @@ from clothwright.rules import Kind, RuleError, RuleTable
 
 SLEEVE = RuleTable("set-in sleeve")
 RAISED_EASE = RuleTable("ease of the upper arm for a cap that is not too high")
+PLAIN = RuleTable("sleeve without fullness")
 _rule = SLEEVE.rule
 _SRC = "blocks B"
 
@@ -245,6 +246,50 @@ def _over(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
 )
 def _cap_back(A_b: float, E_cap: float) -> float:
     return A_b + EASE_BACK * E_cap
+
+
+@PLAIN.rule(
+    "elbow ease",
+    "what is eased in at the elbow",
+    source=f"{_SRC}11",
+    key="elbow_ease",
+    formula="none on a straight sleeve",
+)
+def _no_elbow() -> float:
+    return 0.0
+
+
+@PLAIN.rule(
+    "puff",
+    "opening of the cap for gathers",
+    source="transformations 4",
+    key="puff",
+    formula="none",
+)
+def _no_puff() -> float:
+    return 0.0
+
+
+@PLAIN.rule(
+    "end",
+    "width of what is sewn to the end of the sleeve",
+    source="transformations 4",
+    key="end_depth",
+    formula="none",
+)
+def _no_end() -> float:
+    return 0.0
+
+
+@PLAIN.rule(
+    "blouse",
+    "length of the sleeve that blouses over its band",
+    source="transformations 4",
+    key="blouse",
+    formula="none",
+)
+def _no_blouse() -> float:
+    return 0.0
 
 
 def draft_cap(d: Drafting) -> Path:

@@ -47,6 +47,9 @@ class Rank(IntEnum):
     WAIST = 130
     CLOSURE = 150
     SLEEVE = 155
+    SLEEVE_HEAD = 156
+    SLEEVE_HEM = 157
+    SLEEVE_END = 158
     FACING = 160
     SKIRT = 165
     SEAMS = 170

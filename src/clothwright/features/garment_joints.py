@@ -113,30 +113,63 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))
     if has("SL", "hem"):
-        found += _sleeve()
+        last = "hem back" if has("SL", "hem back") else "hem"
+        found += _sleeve(("SL", "hem"), ("SL", last))
+        top = (Corner("SL", "cap back", End.END),)
+        found.append(Joint("cap at the shoulder notch", top, 180.0))
+    elif has("SLF", "hem"):
+        found += _sleeve(("SLF", "hem"), ("SLB", "hem"))
+    elif has("ST", "front seam"):
+        found += _two_pieces()
     found += skirt_joints(sheet)
     found += trouser_joints(sheet)
     return found
 
 
-def _sleeve() -> list[Joint]:
+def _sleeve(front: tuple[str, str], back: tuple[str, str]) -> list[Joint]:
     """The cap runs on at the shoulder notch and under the arm, the hem over its seam
     (blocks S3, S4; first garment 17.3)."""
     return [
-        Joint("cap at the shoulder notch", (Corner("SL", "cap back", End.END),), 180.0),
         Joint(
             "cap under the arm",
-            (Corner("SL", "cap front", End.END), Corner("SL", "cap back", End.START)),
+            (
+                Corner(front[0], "cap front", End.END),
+                Corner(back[0], "cap back", End.START),
+            ),
             180.0,
             NECK_SUM,
         ),
         Joint(
             "sleeve hem over the seam",
-            (Corner("SL", "hem", End.START), Corner("SL", "hem", End.END)),
+            (Corner(*front, End.START), Corner(*back, End.END)),
             180.0,
             _SLEEVE_HEM,
             (90.0, 90.0),
         ),
+    ]
+
+
+def _two_pieces() -> list[Joint]:
+    """Cap and hem run on over both seams of a two-piece sleeve."""
+    start, end = End.START, End.END
+    return [
+        Joint(name, (Corner("ST", *a), Corner("SU", *b)), 180.0, band)
+        for name, a, b, band in (
+            (
+                "cap over the front seam",
+                ("cap front", end),
+                ("cap front", start),
+                NECK_SUM,
+            ),
+            (
+                "cap over the back seam",
+                ("cap back", start),
+                ("cap back", end),
+                NECK_SUM,
+            ),
+            ("hem over the front seam", ("hem", start), ("hem", end), _SLEEVE_HEM),
+            ("hem over the back seam", ("hem", end), ("hem", start), _SLEEVE_HEM),
+        )
     ]
 
 

@@ -19,7 +19,7 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
-OWN_GRAIN = ("SL", "TF", "TB")
+OWN_GRAIN = ("SL", "BA", "CU", "TF", "TB")
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
 crease."""
 
@@ -27,7 +27,8 @@ crease."""
 @once
 def grained(p: Piece) -> Piece:
     """The piece with its grain: plumb as drafted, but square to the waist chord on
-    side panels; the longest line of that direction that lies inside."""
+    side panels; the longest line of that direction that lies inside. A sleeve and its
+    bands keep their own."""
     if p.code in OWN_GRAIN:
         return replace(p, lines=_clipped(p))
     up = Vector(0.0, -1.0)

@@ -22,13 +22,16 @@ class Article(Enum):
     BIAS = "bias cord"
     """Cut from the shell."""
 
+    PLACKET = "placket strip"
+    """Cut from the shell."""
+
     STRIP = "interlining strip"
     """Cut from the interlining."""
 
     @property
     def cut(self) -> bool:
         """True for what is cut from a cloth at hand and not bought."""
-        return self in (Article.BIAS, Article.STRIP)
+        return self in (Article.BIAS, Article.PLACKET, Article.STRIP)
 
 
 @dataclass(frozen=True)

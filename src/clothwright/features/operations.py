@@ -34,6 +34,9 @@ class Work(Enum):
     FACING = "make the facing", 6
     EDGE = "face or bag out the edges", 6
     SLEEVE_SEAM = "seam of the sleeve", 7
+    SLIT = "slit of the sleeve", 6
+    CUFF = "band or cuff", 7
+    SLEEVE_HEAD = "gather the cap", 7
     SLEEVE = "set the sleeves", 7
     SIDE = "sides", 8
     SKIRT = "make what hangs on the waist", 9
@@ -109,6 +112,8 @@ class Task(Enum):
     ZIP = "concealed zip"
     LINING = "lining"
     BAND = "waistband"
+    CUFFS = "pair of cuffs or bands"
+    PLACKETS = "pair of plackets"
     NARROW_HEM = "narrow hem of an edge"
     HEM = "straight hem"
     CIRCLE_HEM = "hem of a circle"

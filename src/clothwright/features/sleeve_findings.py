@@ -15,7 +15,7 @@ from clothwright.truing.tolerances import NOTCH_ROOM
 
 def cap_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """Cap against armhole (R-i), and its height (B5)."""
-    cap = sheet.length("SL", "cap front") + sheet.length("SL", "cap back")
+    cap = sum(sheet.chain_length(sheet.seam(code).right) for code in ("S23", "S24"))
     hole = sum(half.length for half in _armholes(sheet))
     if cap < hole - 1e-3:
         yield Finding(
@@ -79,6 +79,11 @@ def _armholes(sheet: Sheet) -> tuple[Path, Path]:
     return sewn_front(sheet).armhole, sewn_back(sheet).armhole.reversed()
 
 
+def _cap(sheet: Sheet, code: str) -> Path:
+    """Half of the cap from the underarm, as far as it lies on one piece."""
+    return sheet.run_path(sheet.seam(code).right[-1]).reversed()
+
+
 def _gaps(sheet: Sheet) -> Iterator[tuple[str, float, float]]:
     """Half, greatest distance of its cap from the armhole over the lower quarter when
     laid underarm to underarm, and what is right, cm (blocks S9, corrections C17)."""
@@ -88,10 +93,10 @@ def _gaps(sheet: Sheet) -> Iterator[tuple[str, float, float]]:
         (
             "front",
             front.moved(flip),
-            sheet.edge("SL", "cap front").path.reversed(),
+            _cap(sheet, "S23"),
             0.6,
         ),
-        ("back", back.moved(flip), sheet.edge("SL", "cap back").path, 1.5),
+        ("back", back.moved(flip), _cap(sheet, "S24"), 1.5),
     ):
         laid = armhole.moved(
             from_pair(
@@ -101,7 +106,8 @@ def _gaps(sheet: Sheet) -> Iterator[tuple[str, float, float]]:
                 cap.start + cap.start_direction,
             )
         )
-        steps = (cap.at_length(cap.length / 4 * i / 12) for i in range(1, 13))
+        quarter = min(armhole.length / 4, cap.length)
+        steps = (cap.at_length(quarter * i / 12) for i in range(1, 13))
         yield half, max(laid.nearest(p)[1] for p in steps), most
 
 

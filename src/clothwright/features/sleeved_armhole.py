@@ -130,7 +130,7 @@ class SleevedArmhole(Feature):
     )
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeved"})
     needs: ClassVar[dict[str, str]] = {
-        "sleeve": 'the armhole is open: add a "short sleeve", or take a "sleeveless '
+        "sleeve": 'the armhole is open: add a "set-in sleeve", or take a "sleeveless '
         'armhole"'
     }
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}

@@ -4,6 +4,7 @@ Two workroom tables, cm and inches; an order takes the one of its unit and never
 converts. Partners carry the same allowance.
 """
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
@@ -13,6 +14,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.finishing.wording import edge_words
 from clothwright.paper import (
     LEFT_PIECE,
+    Edge,
     EdgeKind,
     Piece,
     SeamKind,
@@ -44,6 +46,9 @@ class Role(Enum):
 
     UNDERARM = "seam under the arm"
     """Both edges of the sleeve's own seam."""
+
+    BAND = "band or cuff, and what is sewn to it"
+    """All round a band or cuff of the sleeve, and the hem that is sewn to it."""
 
     TURNED = "hem, turned up"
     """Hem of the sleeve: the cloth below it is its facing, cut in one; hem inside a
@@ -84,7 +89,7 @@ class Role(Enum):
     """Edges of a vent, neatened."""
 
     HEM = "hem"
-    """Narrow hem of the peplum."""
+    """Narrow hem of the peplum, or of a flared sleeve."""
 
     FREE = "loose edge of a facing"
     """Free edge of a facing, neatened."""
@@ -115,6 +120,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.JOIN: (1.2, 0.5, 4),
     Role.CAP: (1.0, 0.5, 4),
     Role.UNDERARM: (1.5, 0.625, 2),
+    Role.BAND: (1.0, 0.5, 3),
     Role.TURNED: (2.5, 1.0, 1),
     Role.DEEP_HEM: (4.0, 1.5, 1),
     Role.GORE: (1.5, 0.625, 1),
@@ -132,7 +138,8 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.FREE: (0.6, 0.25, 5),
 }
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
-as the armhole, the seam under the arm as other straight seams, truing 8)."""
+as the armhole, the seam under the arm as other straight seams, bands and
+cuffs as enclosed edges, truing 8)."""
 
 _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
 """Interlining is cut net and this, cm (first garment 15)."""
@@ -187,8 +194,15 @@ _BY_NAME: Mapping[str, Role] = {
     "slant": Role.EDGE,
     "cap front": Role.CAP,
     "cap back": Role.CAP,
+    "cap first": Role.CAP,
+    "cap last": Role.CAP,
+    "cap lap": Role.CAP,
     "underarm front": Role.UNDERARM,
     "underarm back": Role.UNDERARM,
+    "underarm back low": Role.UNDERARM,
+    "cap elbow": Role.UNDERARM,
+    "front seam": Role.UNDERARM,
+    "back seam": Role.UNDERARM,
     "cb": Role.CENTRE_ZIP,
     "open": Role.OPEN,
     "hem": Role.HEM,
@@ -206,8 +220,12 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
-    if code == "SL" and name == "hem":
-        return Role.TURNED
+    if code in ("BA", "CU") or (
+        code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
+    ):
+        return Role.BAND
+    if code in ("SL", "ST", "SU") and name == "hem":
+        return Role.HEM if _flared(edge) else Role.TURNED
     if piece.code.startswith("L.S") and name == "hem":
         return Role.TURNED
     if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
@@ -246,6 +264,13 @@ def _skirt_hem(hem: Path) -> Role:
     if bend <= _FLAT:
         return Role.DEEP_HEM
     return Role.TURNED if bend <= _FLARED else Role.HEM
+
+
+def _flared(hem: Edge) -> bool:
+    """True when a hem, turned up in one, would be more than a twentieth longer than its
+    place: 2·h·Φ, Φ its bend (truing 9). It is then turned narrow."""
+    bend = math.radians(hem.path.turning()[0])  # where it is round, not hollow
+    return 2 * _TABLE[Role.TURNED][0] * bend > 0.05 * hem.length
 
 
 @dataclass(frozen=True)

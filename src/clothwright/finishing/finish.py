@@ -33,11 +33,12 @@ _DARTS = (
     ("dart side 2", "dart centre 2", "cap waist 2", Towards.SECOND),
     ("pleat side", "pleat centre", "cap pleat", Towards.SECOND),
     ("pleat side 2", "pleat centre 2", "cap pleat 2", Towards.SECOND),
+    ("dart elbow low", "dart elbow high", "cap elbow", Towards.FIRST),
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
-the centre, side darts downwards)."""
+the centre, side and elbow darts downwards)."""
 
 
 PLEAT_LINE = 7.0

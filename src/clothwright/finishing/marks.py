@@ -128,19 +128,22 @@ def ease_zones(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[DrawnL
     """The stretches that are eased in."""
     out = []
     for s in seams:
-        if s.zone is None or s.ease.plan < 0.05 or len(s.right) != 1:
+        if s.zone is None or s.ease.plan < 0.05:
             continue
-        run = s.right[0]
-        if run.piece != piece.code:
-            continue
-        path = sheet.run_path(run)
         # a zone runs from notch to notch, or to an end: places known on both sides
-        whole = sheet.chain_length(s.left), path.length
+        whole = sheet.chain_length(s.left), sheet.chain_length(s.right)
         known = [(0.0, 0.0), whole, *((k.left, k.right) for k in s.notches)]
         zone = [right for left, right in known if _at_end(left, s.zone)]
-        if zone and max(zone) > min(zone):
-            eased = path.between(min(zone), max(zone))
-            out.append(DrawnLine(Meaning.EASE, eased, "ease"))
+        if not zone:
+            continue
+        note = "gather" if s.drawn_up else "ease"
+        done = 0.0
+        for run in s.right:
+            path = sheet.run_path(run)
+            a, b = max(min(zone) - done, 0.0), min(max(zone) - done, path.length)
+            if run.piece == piece.code and b - a > 0.1:
+                out.append(DrawnLine(Meaning.EASE, path.between(a, b), note))
+            done += path.length
     return out
 
 
@@ -149,9 +152,13 @@ def _at_end(length: float, zone: tuple[float, float]) -> bool:
 
 
 def gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
-    """Edges of a piece that are gathered, and the length that they are gathered to."""
-    return {
-        s.right[0].edge: sheet.chain_length(s.left)
-        for s in sheet.seams
-        if s.gathered and len(s.right) == 1 and s.right[0].piece == piece.code
-    }
+    """Edges of a piece that are gathered all along, and the length that each is
+    gathered to."""
+    out: dict[str, float] = {}
+    for s in sheet.seams:
+        if s.gathered and s.zone is None:
+            ratio = sheet.chain_length(s.left) / sheet.chain_length(s.right)
+            for r in s.right:
+                if r.piece == piece.code:
+                    out[r.edge] = ratio * sheet.length(r.piece, r.edge)
+    return out

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from clothwright.curves import distance
 from clothwright.finishing.drawn import DrawnNotch
-from clothwright.paper import JOINT, Run, Seam, SeamKind, Sheet
+from clothwright.paper import JOINT, JOINT_RIGHT, Run, Seam, SeamKind, Sheet
 
 SET = 1.0
 """Ticks of one set stand this far apart, cm."""
@@ -30,7 +30,7 @@ def notches_of(
             if all(run.piece != piece for run in chain):
                 continue
             for pair in seam.notches:
-                if left and pair.note == JOINT:
+                if pair.note == (JOINT if left else JOINT_RIGHT):
                     continue
                 at = pair.left if left else pair.right
                 for k in _set(sheet, seam, chain, at, pair.ticks, piece, widths):

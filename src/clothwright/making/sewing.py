@@ -160,7 +160,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         press = "down" if side else "towards the centre"
     if any(s.gathered for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED)):
         press += ", the iron not on the gathers"
-        if work is not Work.WAIST:  # gathered by what hangs on it
+        if work not in (Work.WAIST, Work.SLEEVE):  # told by what is gathered
             says = (*says, "Two rows of long stitches draw the gathers up.")
     each = how.task in (Task.DART, Task.PANEL)
     count = float(sum(garment.times(s) for s in seams)) if each else 1.0

@@ -25,6 +25,8 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     Task.ZIP: (25, 45),
     Task.LINING: (60, 150),
     Task.BAND: (25, 50),
+    Task.CUFFS: (25, 50),
+    Task.PLACKETS: (20, 40),
     Task.HEM: (20, 40),
     Task.CIRCLE_HEM: (45, 120),
     Task.FINISH: (20, 45),

@@ -31,7 +31,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
-from clothwright.features import KINDS, Feature
+from clothwright.features import KINDS, Feature, by_its_name
 from clothwright.order.cloths import Cloth, read_cloths
 from clothwright.order.faults import sentences
 from clothwright.order.wearer import Use, Wearer, read_wearer
@@ -258,7 +258,7 @@ def _features(
         return (), [f"{place}: write each feature under its own [[feature]]"]
     features: list[Feature] = []
     faults: list[str] = []
-    for i, row in enumerate(rows, 1):
+    for i, row in enumerate(map(by_its_name, rows), 1):
         kind = row.get("kind")
         if not isinstance(kind, str) or kind not in KINDS:
             faults.append(_unknown_kind(row, i, place))

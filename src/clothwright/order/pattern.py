@@ -16,7 +16,7 @@ from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
-_INTERLINED = ("FF", "BF", "UP")
+_INTERLINED = ("FF", "BF", "UP", "BA", "CU")
 
 
 @dataclass(frozen=True)
@@ -107,6 +107,12 @@ _ORDER = (
     "BS",
     "B",
     "SL",
+    "SLF",
+    "SLB",
+    "ST",
+    "SU",
+    "BA",
+    "CU",
     "UP",
     "PF",
     "PFC",

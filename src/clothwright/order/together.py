@@ -62,9 +62,10 @@ def _clashes(
 ) -> Iterator[Disagreement]:
     for word, why in f.forbids().items():
         others = [g for g in given.get(word, []) if g is not f]
-        # said once, by the later of the two, when both forbid the same
+        # said once, by the later of the two, when both give and forbid the same
+        mutual = word in f.provides()
         if others and not any(
-            features.index(g) > features.index(f) and word in g.forbids()
+            mutual and features.index(g) > features.index(f) and word in g.forbids()
             for g in others
         ):
             leave = (*(g.kind for g in others), f.kind)

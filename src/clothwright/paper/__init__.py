@@ -34,7 +34,15 @@ from clothwright.paper.piece import (
 )
 from clothwright.paper.record import Amount, Step, Verb
 from clothwright.paper.redraw import redraw
-from clothwright.paper.seam import JOINT, Ease, NotchPair, Run, Seam, SeamKind
+from clothwright.paper.seam import (
+    JOINT,
+    JOINT_RIGHT,
+    Ease,
+    NotchPair,
+    Run,
+    Seam,
+    SeamKind,
+)
 from clothwright.paper.sheet import Sheet
 from clothwright.paper.spread import spread
 from clothwright.paper.tape import tape
@@ -43,6 +51,7 @@ from clothwright.paper.unfold import unfold
 
 __all__ = [
     "JOINT",
+    "JOINT_RIGHT",
     "LEFT_HALF",
     "LEFT_PIECE",
     "MIRRORED",

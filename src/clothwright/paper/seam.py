@@ -54,6 +54,9 @@ JOINT = "joint"
 """Note of a notch on the right that meets a joint of the left chain: the seam that ends
 there needs no notch beside it."""
 
+JOINT_RIGHT = "joint on the right"
+"""Note of a notch on the left that meets a joint of the right chain."""
+
 
 GATHERED = 1.0
 """A seam without a zone that takes in more than this is gathered, less is eased, cm."""
@@ -86,12 +89,14 @@ class Seam:
     zone: Final[tuple[float, float] | None] = None
     notches: Final[tuple[NotchPair, ...]] = ()
     kind: Final[SeamKind] = SeamKind.PLAIN
+    drawn_up: Final[bool] = False
+    """Gathered, and not eased, between the two ends of its zone."""
 
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all
-        along its length."""
-        return self.zone is None and self.ease.plan > GATHERED
+        along its length, or is drawn up within its zone."""
+        return self.drawn_up or (self.zone is None and self.ease.plan > GATHERED)
 
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""

@@ -26,7 +26,6 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
     "skirt": ("PF", "PB"),
-    "sleeve": ("SL",),
     "skirt back": ("SB",),
     "skirt front": ("SF",),
     "waistband": ("WB", "WCF", "WCB"),
@@ -41,6 +40,8 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "flounce": ("NF", "NB", "NG", "NT"),
     "godets": ("GO",),
     "tiers": ("T2", "T3", "T4"),
+    "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
+    "band": ("BA", "CU"),
     "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }

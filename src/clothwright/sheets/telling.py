@@ -25,6 +25,7 @@ _OWN_WAY = {
     "trouser back": {"towards the centre front": "towards the side"},
 }
 """Of parts that lie apart: what is on the far side of them."""
+_OTHER = {"right": "left", "left": "right"}
 
 NOTHING = 0.005
 """A size under this (cm) is not measured, the mark lies level or plumb."""
@@ -105,8 +106,11 @@ def _along(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 
 
 def _ways(s: Step, how: str) -> tuple[str, str]:
-    """The way in words, and the opposite; a sleeve has no centre front."""
+    """The way in words, and the opposite; a sleeve has no centre front, its band no
+    front at all."""
     ahead, back = _WAY[how]
+    if s.part == "band" and how in ("right", "left"):
+        return f"to the {how}", f"to the {_OTHER[how]}"
     if s.part == "sleeve":
         return ahead.replace("centre ", ""), back.replace("centre ", "")
     own = _OWN_WAY.get(s.part, {})

@@ -20,7 +20,7 @@ from clothwright.features.facing import Facing
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.neck_shapes import FrontShape
 from clothwright.features.necklines import Neckline
-from clothwright.features.short_sleeve import ShortSleeve
+from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
@@ -130,8 +130,8 @@ def test_what_goes_together() -> None:
         made(P92, Facing())
     with pytest.raises(OrderError, match="sleeved armhole"):
         made(P92, SleevelessArmhole())
-    no_sleeve = (f for f in sleeved_features() if f.kind != "short sleeve")
-    with pytest.raises(OrderError, match="short sleeve"):
+    no_sleeve = (f for f in sleeved_features() if f.kind != "set-in sleeve")
+    with pytest.raises(OrderError, match="set-in sleeve"):
         draft(order(P92, tuple(no_sleeve)))
 
 
@@ -226,7 +226,7 @@ def test_fronts_without_a_panel_seam() -> None:
 def test_measures_of_the_sleeve(
     body: Body, length: float | None, taper: float | None
 ) -> None:
-    d = made(body, ShortSleeve(length=length, taper=taper))
+    d = made(body, SetInSleeve(length=length, taper=taper))
     n, p = d.numbers, d.sheet.points
     tp = 1.0 if taper is None else taper
     assert distance(p["Ub"], p["Uf"]) == pytest.approx(n.UA + n.e_arm)
@@ -259,17 +259,17 @@ def test_a_cap_sleeve_is_refused_with_a_length_that_will_do(
     """Less than 2.5 under the arm (17.3); the length that is named is accepted."""
     h = made(body, unit=unit).numbers.h_cap
     with pytest.raises(OrderError, match="or more") as refused:
-        made(body, ShortSleeve(length=h + 2.49), unit=unit)
+        made(body, SetInSleeve(length=h + 2.49), unit=unit)
     (named,) = re.findall(r"set length to (.+) or more", str(refused.value))
     length = parse_length(named, unit)
     assert h + 2.5 <= length < h + 2.9
-    assert not made(body, ShortSleeve(length=length), unit=unit).failed
+    assert not made(body, SetInSleeve(length=length), unit=unit).failed
 
 
 def test_a_hem_that_binds_is_doubted() -> None:
     """Wb − 2tp ≥ UA + 3 (17.4)."""
     assert "SL4" not in codes(made(P92), Severity.WARN)
-    assert "SL4" in codes(made(P92, ShortSleeve(taper=1.1)), Severity.WARN)
+    assert "SL4" in codes(made(P92, SetInSleeve(taper=1.1)), Severity.WARN)
 
 
 @pytest.mark.parametrize("body", BODIES)
@@ -277,7 +277,7 @@ def test_a_hem_that_binds_is_doubted() -> None:
 def test_the_turned_hem_lies_on_the_sleeve(body: Body, taper: float) -> None:
     """2.5 below the hem, its sides the mirror image of the seams: turned up, it is as
     wide as the sleeve at every level (17.4, truing 8)."""
-    d = made(body, ShortSleeve(taper=taper))
+    d = made(body, SetInSleeve(taper=taper))
     piece = d.sheet.piece("SL")
     line = cut_line(piece, Allowances(Unit.CM))
     poly = Polygon(line.outline.flatten(0.001))
@@ -313,11 +313,11 @@ def test_a_change_redraws_as_a_fresh_draft_would() -> None:
     """The kept stages see every number that the sleeve reads."""
     room = Workroom()
     for sleeve in (
-        ShortSleeve(),
-        ShortSleeve(length=22.0),
-        ShortSleeve(length=22.0, taper=0.5),
-        ShortSleeve(length=22.0, cap_ease=2.0),
-        ShortSleeve(length=22.0, arm_ease=7.0),
+        SetInSleeve(),
+        SetInSleeve(length=22.0),
+        SetInSleeve(length=22.0, taper=0.5),
+        SetInSleeve(length=22.0, cap_ease=2.0),
+        SetInSleeve(length=22.0, arm_ease=7.0),
     ):
         o = order(P92, sleeved_features(sleeve))
         kept, fresh = room.draft(o), draft(o)
@@ -335,4 +335,4 @@ def test_the_cap_lies_as_the_armhole_does() -> None:
         return max(gaps, default=0.0)
 
     assert off(P80) == 0.0
-    assert off(YSOLDE, ShortSleeve(arm_ease=8.0)) < off(YSOLDE) - 0.2
+    assert off(YSOLDE, SetInSleeve(arm_ease=8.0)) < off(YSOLDE) - 0.2

@@ -1,0 +1,411 @@
+"""A set-in sleeve of any length on the trued armhole (first garment 17, blocks B).
+
+The cap is solved in `blocks.sleeve`; here the sleeve gets its length, its seam under
+the arm and its hem: straight and tapered, or bent forward at the elbow, where the
+longer back seam is taken in by a dart or eased in. Cap and hem run on over the seam.
+"""
+
+import math
+from collections.abc import Iterable, Iterator
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE
+from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.sleeve_findings import cap_findings, notch_findings
+from clothwright.features.sleeve_pieces import draft_bent, draft_straight
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, EdgeKind, Sheet
+from clothwright.rules import Given, Numbers, RuleError, RuleTable
+from clothwright.units import Unit
+from clothwright.units.fields import Length
+
+_SRC = "first garment 17"
+
+LENGTH = RuleTable("length of the sleeve")
+STRAIGHT = RuleTable("straight sleeve")
+EASED_ELBOW = RuleTable("sleeve eased at the elbow")
+_rule = LENGTH.rule
+
+LEAST_SEAM = 2.5
+"""Least length of the seam under the arm, cm (17.3); less is a cap sleeve."""
+
+GOOD_SEAM = 3.5
+"""What the usual sleeve leaves under the arm, cm: the turned hem then ends below the
+allowance of the cap (our ruling)."""
+
+E_USUAL = Number("e_usual", "e usual", "usual ease of the upper arm", "blocks B1", 5, 2)
+_LH_USUAL = Number(
+    "lh_usual", "lh usual", "usual length of a short sleeve", _SRC, 18, 7
+)
+
+
+class Reach(Enum):
+    """How far a sleeve reaches, where no length is given."""
+
+    SHORT = "short"
+    """Half way down the upper arm."""
+
+    ELBOW = "to the elbow"
+    """Just above the elbow."""
+
+    THREE_QUARTER = "three-quarter"
+    """Half way between elbow and wrist."""
+
+    WRIST = "to the wrist"
+    """To the wrist bone."""
+
+
+class Elbow(Enum):
+    """What happens at the elbow."""
+
+    STRAIGHT = "straight"
+    """Nothing: the sleeve hangs straight, tapered by the same on both sides."""
+
+    DART = "dart"
+    """Bent forward; a dart takes in what the back seam is longer."""
+
+    EASE = "ease"
+    """Bent a little; what the back seam is longer is eased in."""
+
+
+_REACH: dict[Reach, RuleTable] = {
+    r: RuleTable(f"length of a sleeve {r.value}") for r in Reach
+}
+
+
+@_REACH[Reach.SHORT].rule(
+    "lh",
+    "length of the sleeve from T",
+    source=f"{_SRC}.3",
+    formula="lh usual, or h and 3.5 cm where that is longer",
+    low=12.0,
+    high=30.0,
+)
+def lh(lh_usual: float, h_cap: float) -> float:
+    return max(lh_usual, h_cap + GOOD_SEAM)
+
+
+@_REACH[Reach.ELBOW].rule(
+    "lh",
+    "length of the sleeve from T",
+    source="common practice, no source",
+    key="lh",
+    formula="SE − 2 cm, or h and 3.5 cm where that is longer",
+    low=12.0,
+    high=80.0,
+)
+def _to_elbow(SE: float, h_cap: float) -> float:
+    return max(SE - 2.0, h_cap + GOOD_SEAM)
+
+
+@_REACH[Reach.THREE_QUARTER].rule(
+    "lh",
+    "length of the sleeve from T",
+    source="common practice, no source",
+    key="lh",
+    formula="half way from SE to AL, less what is sewn to its end",
+    low=12.0,
+    high=80.0,
+)
+def _three_quarter(SE: float, AL: float, end_depth: float, blouse: float) -> float:
+    return (SE + AL) / 2 + blouse - end_depth
+
+
+@_REACH[Reach.WRIST].rule(
+    "lh",
+    "length of the sleeve from T",
+    source="blocks B9, transformations 4",
+    key="lh",
+    formula="AL, less the width of a cuff, and what blouses over it",
+    low=12.0,
+    high=80.0,
+)
+def _to_wrist(AL: float, end_depth: float, blouse: float) -> float:
+    return AL + blouse - end_depth
+
+
+@_rule(
+    "lh − h",
+    "depth of the seam under the arm",
+    source=f"{_SRC}.3",
+    key="under_arm",
+    formula="lh − h",
+)
+def _under_arm(lh: float, h_cap: float) -> float:
+    if lh - h_cap < LEAST_SEAM - 1e-6:
+        least = math.ceil(10 * (h_cap + LEAST_SEAM) + 1) / 10  # right in inches too
+        raise RuleError(
+            f"the cap is {h_cap:.1f} cm high, so a sleeve of {lh:.1f} cm leaves less "
+            f"than 2.5 cm under the arm; set length to {least:.1f} cm or more"
+        )
+    return lh - h_cap
+
+
+@STRAIGHT.rule(
+    "hem width",
+    "hem of the sleeve",
+    source=f"{_SRC}.4",
+    key="hem_sleeve",
+    formula="Wb − 2·tp",
+)
+def _hem(Wb: float, tp: float) -> float:
+    return Wb - 2 * tp
+
+
+@EASED_ELBOW.rule(
+    "swing",
+    "swing of the sleeve's end towards the front",
+    source="blocks B11, our ruling",
+    key="swing",
+    formula="0.75 cm at the wrist: the back seam is then longer by what eases in",
+    low=0.0,
+    high=2.0,
+)
+def _little_swing(below_elbow: float, AL: float, SE: float) -> float:
+    return 0.75 * min(1.0, below_elbow / (AL - SE - 0.5))
+
+
+@EASED_ELBOW.rule(
+    "elbow ease",
+    "what is eased in at the elbow",
+    source="blocks B11",
+    key="elbow_ease",
+    formula="all that the back seam is longer",
+)
+def _eased(elbow_in: float) -> float:
+    return elbow_in
+
+
+_LONG = 50.0
+"""A shorter sleeve is not too long for any arm, cm."""
+
+
+class SetInSleeve(Feature):
+    """Set-in sleeve: any length, straight or shaped at the elbow, with a turned hem."""
+
+    kind: Literal["set-in sleeve"] = "set-in sleeve"
+    title: ClassVar[str] = "Set-in sleeve"
+    sentence: ClassVar[str] = (
+        "Set-in [sleeves], {length} long, {arm_ease} wider than the arm and tapered by "
+        "{taper} a side; the cap is eased in by {cap_ease}."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"sleeve", "set-in sleeve"})
+    needs: ClassVar[dict[str, str]] = {
+        "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; take one in place of '
+        "the sleeveless"
+    }
+    clashes: ClassVar[dict[str, str]] = {"sleeve": "an order has one kind of sleeve"}
+
+    reach: Reach = Reach.SHORT
+    """How far it reaches, unless a length is given."""
+
+    length: Annotated[
+        Length | None,
+        Number(
+            "lh",
+            "lh",
+            "length of the sleeve from the top of the cap",
+            f"{_SRC}.3",
+            low=10.0,
+            high=80.0,
+        ),
+    ] = None
+    elbow: Elbow = Elbow.STRAIGHT
+    """Straight, or shaped at the elbow."""
+
+    taper: Annotated[
+        Length | None,
+        Number(
+            "tp",
+            "tp",
+            "taper of a straight sleeve, each side",
+            f"{_SRC}.3",
+            1.0,
+            0.375,
+            0.0,
+            9.0,
+        ),
+    ] = None
+    wrist: Annotated[
+        Length | None,
+        Number(
+            "Ww",
+            "Ww",
+            "width of a shaped sleeve at the wrist",
+            "blocks B10",
+            low=12.0,
+            high=50.0,
+        ),
+    ] = None
+    arm_ease: Annotated[
+        Length | None,
+        Number(
+            "e_arm",
+            "e",
+            "ease of the upper arm",
+            "blocks B1",
+            low=1.0,
+            high=14.0,
+            usual=(2.5, 8.0),
+        ),
+    ] = None
+    cap_ease: Annotated[
+        Length | None,
+        Number(
+            "E_cap",
+            "E",
+            "ease of the cap over the armhole",
+            "blocks B1",
+            3.0,
+            1.1875,
+            0.0,
+            5.0,
+            (2.5, 3.8),
+        ),
+    ] = None
+
+    def said(self) -> str:
+        if self.elbow is Elbow.STRAIGHT:
+            return self.sentence
+        how = "by a dart" if self.elbow is Elbow.DART else "by a little ease"
+        return (
+            "Set-in [sleeves], {length} long, {arm_ease} wider than the arm, shaped at "
+            f"the elbow {how} and {{wrist}} wide at the wrist; the cap is eased in by "
+            "{cap_ease}."
+        )
+
+    def provides(self) -> frozenset[str]:
+        shaped = {"straight sleeve" if self.elbow is Elbow.STRAIGHT else "bent sleeve"}
+        return self.gives | shaped
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        own = {
+            Elbow.STRAIGHT: (STRAIGHT,),
+            Elbow.DART: (BENT,),
+            Elbow.EASE: (BENT, EASED_ELBOW),
+        }
+        return (
+            PLAIN,
+            SLEEVE,
+            RAISED_EASE,
+            ELBOW,
+            LENGTH,
+            _REACH[self.reach],
+            *own[self.elbow],
+        )
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        yield E_USUAL.usually(unit)
+        yield _LH_USUAL.usually(unit)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.SLEEVE, "the sleeve", self._draft),)
+
+    def _draft(self, d: Drafting) -> None:
+        if self.elbow is Elbow.STRAIGHT:
+            draft_straight(d)
+        else:
+            draft_bent(d, dart=self.elbow is Elbow.DART)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from self._raised(n)
+        yield from cap_findings(n, sheet)
+        yield from notch_findings(sheet)
+        yield from self._below(n, sheet)
+
+    def _below(self, n: Numbers, sheet: Sheet) -> Iterator[Finding]:
+        """The arm and the hand in the sleeve (17.4, B10 to B12)."""
+        if self.elbow is Elbow.EASE and n.elbow_in > EASED:
+            yield Finding(
+                "SL8",
+                Severity.WARN,
+                f"The back seam is {n.elbow_in:.1f} cm longer than the front; more "
+                f"than {EASED} cm does not ease in.",
+                "elbow",
+                "Take it in by a dart, or let the sleeve swing less.",
+                {"longer": n.elbow_in},
+            )
+        if self.elbow is not Elbow.STRAIGHT and n.We < n.EL + 2.5 - 1e-6:
+            yield Finding(
+                "SL9",
+                Severity.WARN,
+                f"The sleeve is {n.We:.1f} cm round at the elbow, less than 2.5 cm "
+                "more than the bent arm.",
+                "We",
+                "Make it wider there.",
+                {"We": n.We, "EL": n.EL},
+            )
+        what, arm, room = arm_at(n)
+        hem = sum(
+            e.length
+            for p in sheet.pieces.values()
+            if p.code in ("SL", "SLF", "SLB", "ST", "SU")
+            for e in p.edges
+            if e.name == "hem" and e.kind is EdgeKind.FINISHED
+        )
+        if 0 < hem < arm + room - 1e-6:
+            yield Finding(
+                "SL4",
+                Severity.WARN,
+                f"The sleeve is {hem:.1f} cm round at its hem, "
+                + (
+                    f"less than {room:g} cm more than the {what}."
+                    if room
+                    else f"less than the {what} of {arm:.1f} cm."
+                ),
+                "hem",
+                "Taper it less, or give the arm more ease.",
+                {"hem": hem, "arm": arm},
+            )
+        if n.lh > _LONG and n.lh > n.AL + 6.0:
+            yield Finding(
+                "SL7",
+                Severity.WARN,
+                f"The sleeve is {n.lh:.1f} cm long, the arm {n.AL:.1f} cm.",
+                "lh",
+                "Look whether it is to hang over the hand.",
+                {"lh": n.lh, "AL": n.AL},
+            )
+
+    def _raised(self, n: Numbers) -> Iterator[Finding]:
+        """What the draft has changed of its own usual amounts."""
+        for key, usual, chosen, what, why in (
+            (
+                "e_arm",
+                "e_usual",
+                self.arm_ease,
+                "The ease of the upper arm",
+                "for a lower cap",
+            ),
+            (
+                "lh",
+                "lh_usual",
+                self.length,
+                "The length of the sleeve",
+                "for a seam under the arm",
+            ),
+        ):
+            if key == "lh" and self.reach is not Reach.SHORT:
+                continue
+            if chosen is None and n[key] > n[usual] + 1e-6:
+                yield Finding(
+                    "SL1",
+                    Severity.NOTE,
+                    f"{what} is {n[key]:.1f} cm instead of {n[usual]:.1f} cm, {why}.",
+                    key,
+                    "",
+                    {"usual": n[usual], "now": n[key]},
+                )
+
+
+def arm_at(n: Numbers) -> tuple[str, float, float]:
+    """What a hem has to go round where the sleeve ends, its girth, and the room that is
+    right (17.4, transformations 4): the arm down to the elbow, the hand below it."""
+    if n.under_arm <= UPPER_ARM:
+        return "arm", n.UA, 3.0
+    if n.under_arm <= n.y_E + 1.0:
+        return "arm", arm_girth(n.under_arm, n.y_E, n.UA, n.EL), 3.0
+    return "hand", n.HD, 0.0

@@ -68,6 +68,7 @@ class Kind(StrEnum):
     HPGL = "hpgl"
     STEPS = "steps"
     DIMENSIONS = "dimensions"
+    LESSON = "lesson"
 
 
 @app.command()
@@ -103,7 +104,7 @@ def make(
     finished = pattern(drafted(order))
     wish = _Wish(paper, scale, roll, dimensions, frames)
     folder = into or order.parent / f"{order.stem}-sheets"
-    wanted = only or list(Kind)
+    wanted = only or [k for k in Kind if k is not Kind.LESSON]
     if Kind.HPGL in wanted:
         from clothwright.sheets.hpgl import roll_frame
 
@@ -198,6 +199,11 @@ def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
 
         target = named("-steps.pdf")
         write_steps(finished.draft, target, letter=letter)
+    elif kind is Kind.LESSON:
+        from clothwright.sheets.lesson import write_lesson
+
+        target = named("-lesson.pdf")
+        write_lesson(finished.draft, target, letter=letter)
     else:
         from clothwright.sheets.dimensions import write_dimensions
 

@@ -82,7 +82,15 @@ def test_every_paper_prints_and_previews(tried: TestClient, paper: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "name", ["steps.pdf", "dimensions.pdf", "pattern.svg", "pattern.dxf", "pattern.plt"]
+    "name",
+    [
+        "steps.pdf",
+        "lesson.pdf",
+        "dimensions.pdf",
+        "pattern.svg",
+        "pattern.dxf",
+        "pattern.plt",
+    ],
 )
 def test_every_sheet_is_saved(tried: TestClient, name: str) -> None:
     answer = tried.get(f"/slips/1/sheets/{name}?save=yes")

@@ -8,7 +8,8 @@ import pytest
 from clothwright.order import Draft
 from clothwright.paper import Verb
 from clothwright.sheets.dimensions import write_dimensions
-from clothwright.sheets.drawing import Hand, figure
+from clothwright.sheets.drawing import Hand
+from clothwright.sheets.figure import figure
 from clothwright.sheets.steps import steps_text, write_steps
 from clothwright.sheets.telling import mark_name
 from finished import ORDERS, made

@@ -20,6 +20,7 @@ from clothwright.sheets import (
     write_svg,
 )
 from clothwright.sheets.dimensions import write_dimensions
+from clothwright.sheets.lesson import write_lesson
 from clothwright.sheets.steps import write_steps
 
 router = APIRouter()
@@ -38,6 +39,7 @@ SCALES = {
 SHEETS = {
     "pattern.pdf": ("the whole pattern", "application/pdf"),
     "steps.pdf": ("the drafting steps", "application/pdf"),
+    "lesson.pdf": ("the lesson, a step on a page", "application/pdf"),
     "dimensions.pdf": ("all dimensions", "application/pdf"),
     "pattern.svg": ("one picture (SVG)", "image/svg+xml"),
     "pattern.dxf": ("for a cutter (DXF)", "image/vnd.dxf"),
@@ -135,6 +137,8 @@ def _made(
             write_pdf(found.drawn, target, page=page, scale=size, dimensions=figures)
         elif name == "steps.pdf":
             write_steps(found.draft, target, letter=letter)
+        elif name == "lesson.pdf":
+            write_lesson(found.draft, target, letter=letter)
         elif name == "dimensions.pdf":
             write_dimensions(found.draft, target, letter=letter)
         elif name == "pattern.svg":

@@ -9,7 +9,8 @@ from clothwright.order import Draft
 from clothwright.order.fittings import EdgeChange, amounts, changes, laid_over
 from clothwright.paper import Piece
 from clothwright.sheets.booklet import compile_to
-from clothwright.sheets.drawing import Hand, svg_of_lines
+from clothwright.sheets.drawing import Hand
+from clothwright.sheets.figure import svg_of_lines
 from clothwright.units import Unit, pretty_length
 
 WIDTH, HEIGHT = 84.0, 88.0

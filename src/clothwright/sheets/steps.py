@@ -13,11 +13,11 @@ from clothwright.order.telling import show
 from clothwright.paper import Step
 from clothwright.rules import Hand, Kind, Reason, RuleError
 from clothwright.sheets.booklet import compile_to
-from clothwright.sheets.drawing import figure
+from clothwright.sheets.figure import figure
 from clothwright.sheets.telling import tell
 from clothwright.units import Unit, format_angle, pretty_length, retold
 
-_WORDS = (
+WORDS = (
     ("apex, point", "the end of a dart inside the piece"),
     ("block", "the fitted draft before the style is drawn; a mark of it that moves"),
     ("bust line", "the level of the armhole's foot"),
@@ -52,11 +52,11 @@ def steps_text(draft: Draft) -> list[str]:
     """The steps as plain numbered lines."""
     return [
         f"{i}. {'Left side: ' if side else ''}{text}"
-        for i, side, _, text in _told(draft)
+        for i, side, _, text in told(draft)
     ]
 
 
-def _told(draft: Draft) -> Iterator[tuple[int, str, Step, str]]:
+def told(draft: Draft) -> Iterator[tuple[int, str, Step, str]]:
     """Every step with its number, whose side it is, and its words; of the left side
     those that are other than the right's."""
     unit, said = draft.order.unit, []
@@ -75,11 +75,10 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
     order = draft.order
     unit = order.unit
     reasons = _reasons(draft)
-    taken = [r for r in reasons if r.hand in _BODY and r.kind in _MEASURED]
     rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
     parts: list[_Part] = []
     steps = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
-    for (side, name), group in groupby(_told(draft), key=lambda t: (t[1], t[2].part)):
+    for (side, name), group in groupby(told(draft), key=lambda t: (t[1], t[2].part)):
         named = (name or "draft").capitalize()
         parts.append(
             {
@@ -100,15 +99,8 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
-        "measures": [
-            {
-                "symbol": r.symbol,
-                "name": _measure_name(r),
-                "value": ("~" if r.hand is Hand.ESTIMATED else "") + _pretty(r, unit),
-            }
-            for r in taken
-        ],
-        "estimated": any(r.hand is Hand.ESTIMATED for r in taken),
+        "measures": measures_of(draft),
+        "estimated": any(r.hand is Hand.ESTIMATED for r in _taken(draft)),
         "numbers": [
             {
                 "symbol": r.symbol,
@@ -128,11 +120,28 @@ def _words(parts: list[_Part], rules: list[Reason]) -> Iterator[tuple[str, str]]
     them."""
     said = [str(s["text"]) for p in parts for s in p["steps"]]
     text = " ".join((*said, *(r.name for r in rules)))
-    for word, means in _WORDS:
+    for word, means in WORDS:
         if word not in _OF_SOME or any(
             re.search(rf"\b{w}", text, re.IGNORECASE) for w in word.split(", ")
         ):
             yield word, means
+
+
+def measures_of(draft: Draft) -> list[dict[str, str]]:
+    """The measures that a draft used: symbol, name and value."""
+    unit = draft.order.unit
+    return [
+        {
+            "symbol": r.symbol,
+            "name": _measure_name(r),
+            "value": ("~" if r.hand is Hand.ESTIMATED else "") + _pretty(r, unit),
+        }
+        for r in _taken(draft)
+    ]
+
+
+def _taken(draft: Draft) -> list[Reason]:
+    return [r for r in _reasons(draft) if r.hand in _BODY and r.kind in _MEASURED]
 
 
 def _measure_name(r: Reason) -> str:

@@ -126,7 +126,7 @@ def told(i: int, c: Candidate, unit: Unit) -> list[str]:
     low, high = c.usual
     limit = f"; at most {show(c.most)} in one place" if c.most else ""
     lines = [f"{i}. {c.said[:1].upper()}{c.said[1:]}."]
-    lines.append(f"   Usual: {show(low)} to {show(high)} each half{limit}.")
+    lines.append(f"   Usual: {show(low)} to {show(high)} {c.counted}{limit}.")
     if c.refused:
         return [*lines, *(f"   Not so: {s}" for s in c.refused)]
     lines.append(f"   Follows: {c.follows}.")

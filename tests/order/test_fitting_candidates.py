@@ -137,6 +137,24 @@ def test_what_is_seen_has_a_cure_that_holds(features: tuple[object, ...]) -> Non
             assert found or s.place == "armhole", s.words
 
 
+@pytest.mark.parametrize(
+    ("demo", "place"),
+    [("sleeved-top", "sleeve"), ("straight-skirt", "skirt"), ("trousers", "trousers")],
+)
+def test_what_is_seen_on_a_sleeve_a_skirt_and_trousers_has_a_cure(
+    demo: str, place: str
+) -> None:
+    made = order_from_text(
+        DEMO.joinpath(f"{demo}.toml").read_text("utf8"), demo, _folder()
+    )
+    for s in all_seen():
+        found = candidates(made, s)
+        if s.place == place:
+            assert any(not c.refused for c in found), s.words
+        elif place != "sleeve":
+            assert not [c for c in found if c.cure.do], "no bodice, no alteration of it"
+
+
 def test_words_are_found_and_unknown_ones_are_told() -> None:
     assert seen_by("  Gape at FRONT neck ").words == "gape at front neck"
     assert seen_by("hem up at centre").place == "back"

@@ -233,7 +233,7 @@ def _candidate(looking: Looking, i: int, c: Candidate, unit: Unit) -> Sentence:
         change += [other("A little less", c.amount - step), " or "]
     change += [other("a little more", c.amount + step), "."]
     low, high = (pretty_length(v, unit) for v in c.usual)
-    usual = f"Usual is {low} to {high} each half."
+    usual = f"Usual is {low} to {high} {c.counted}."
     if c.refused:
         return Sentence(
             f"cure {i}",

@@ -88,6 +88,11 @@ class Candidate:
         return self.cure.field or self.cure.do
 
     @property
+    def counted(self) -> str:
+        """On what the amount counts."""
+        return "all round" if self.cure.all_round else "each half"
+
+    @property
     def change(self) -> float:
         """The amount, cm; below 0 where a number is made smaller."""
         return self.amount * (self.cure.way if self.cure.feature else 1)
@@ -107,7 +112,7 @@ def candidates(
     before = room.draft(order)
     found = []
     for cure in seen.cure:
-        if cure.do and cure.do not in BY_WORD:
+        if cure.do and not any("bodice" in f.provides() for f in order.features):
             continue
         if cure.feature and order.feature(cure.feature) is None:
             continue

@@ -28,6 +28,9 @@ class Cure(BaseModel):
     inch: str
     usual: tuple[float, float] = (0.0, 0.0)
     follows: str = ""
+    all_round: bool = False
+    """The number counts all round, not on each half."""
+
     of_style: bool = False
     """It says how she likes it, not how she is built: not offered on her next order."""
 

@@ -165,3 +165,12 @@ def test_changes_redraw_as_a_fresh_draft_would() -> None:
         ]
         for e in fresh.sheet.piece("SL").edges:
             assert kept.sheet.length("SL", e.name) == pytest.approx(e.length, abs=1e-9)
+
+
+@pytest.mark.parametrize(("body", "elbow"), [(P92, 29.3), (P116, 35.2)])
+def test_the_elbow_of_the_check_values(body: Body, elbow: float) -> None:
+    """EL + 2.5, where straight seams leave less (corrections C10)."""
+    n = made(body, fitted()).numbers
+    assert n.We == pytest.approx(elbow, abs=0.05)
+    straight = n.Wb + (n.Ww - n.Wb) * n.y_E / (n.AL - n.h_cap)
+    assert straight < n.We

@@ -33,8 +33,8 @@ MOST = {
     ("straight-skirt", PageFormat.LETTER): 14,
     ("trousers", PageFormat.A4): 22,
     ("trousers", PageFormat.LETTER): 22,
-    ("bishop-blouse", PageFormat.A4): 24,
-    ("bishop-blouse", PageFormat.LETTER): 24,
+    ("bishop-blouse", PageFormat.A4): 17,
+    ("bishop-blouse", PageFormat.LETTER): 17,
 }
 """Pages of the demo's orders, so that no change wastes paper unseen."""
 

@@ -11,7 +11,8 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
@@ -165,6 +166,13 @@ def test_changes_redraw_as_a_fresh_draft_would() -> None:
         ]
         for e in fresh.sheet.piece("SL").edges:
             assert kept.sheet.length("SL", e.name) == pytest.approx(e.length, abs=1e-9)
+
+
+def test_what_is_set_in_vain_is_said() -> None:
+    assert "SL13" in codes(made(P92, fitted(taper=1.0)), Severity.NOTE)
+    assert "SL13" in codes(made(P92, SetInSleeve(wrist=22.0)), Severity.NOTE)
+    used = (fitted(wrist=22.0), SetInSleeve(taper=1.5))
+    assert all("SL13" not in codes(made(P92, s), Severity.NOTE) for s in used)
 
 
 @pytest.mark.parametrize(("body", "elbow"), [(P92, 29.3), (P116, 35.2)])

@@ -17,7 +17,8 @@ from clothwright.features.cuff import Cuff
 from clothwright.features.flutter_sleeve import FlutterSleeve
 from clothwright.features.petal_sleeve import PetalSleeve
 from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import Meaning

@@ -16,9 +16,10 @@ from clothwright.features.cuff import Cuff
 from clothwright.features.gathered_hem import GatheredHem
 from clothwright.features.leg_of_mutton import LegOfMutton
 from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeve_band import SleeveBand
 from clothwright.features.sleeve_fullness import blended
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import Meaning

@@ -11,7 +11,8 @@ from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.cuff import Cuff
 from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning

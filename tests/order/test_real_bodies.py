@@ -24,9 +24,10 @@ from clothwright.features.gored_skirt import GoredSkirt
 from clothwright.features.leg_of_mutton import LegOfMutton
 from clothwright.features.petal_sleeve import PetalSleeve
 from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.skirt_zip import SkirtZip
 from clothwright.features.sleeve_band import SleeveBand
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.features.straight_skirt import StraightSkirt
 from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.waistband import Waistband

@@ -12,6 +12,11 @@ from clothwright.body import Body, RuleSet
 from clothwright.body.body import MeasureValue
 from clothwright.curves import distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.cuff import Cuff
+from clothwright.features.gathered_hem import GatheredHem
+from clothwright.features.puffed_cap import PuffedCap
+from clothwright.features.set_in_sleeve import SetInSleeve
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.order.figures import figures
@@ -29,6 +34,9 @@ GARMENTS: dict[str, tuple[Feature, ...]] = {
     "low open back": main_features(pointed=False),
     "darts": closed_back(lines="darts"),
     "sleeves": sleeved_features(),
+    "bishop sleeves": sleeved_features(
+        SetInSleeve(reach=Reach.WRIST), PuffedCap(), GatheredHem(), Cuff()
+    ),
 }
 
 TWO = {"SS": 3.0, "SH": -0.8, "AS": 0.7}

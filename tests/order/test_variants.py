@@ -31,11 +31,12 @@ from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
 from clothwright.features.petal_sleeve import PetalSleeve
 from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
+from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
 from clothwright.features.side_dart import BackWaistDart, SideDart
 from clothwright.features.sleeve_band import SleeveBand
+from clothwright.features.sleeve_lengths import Reach
 from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam

@@ -18,6 +18,7 @@ from clothwright.features.operations import (
 from clothwright.features.sleeve_ends import (
     BELOW,
     band_findings,
+    both_sides,
     gather_hem,
     hem_is_sewn,
     hem_length,
@@ -193,7 +194,7 @@ class Cuff(Feature):
                 f"other; {fmt(n.cuff_lap)} of underlap stand out on the back side. "
                 "Turn the inner edge in and fell it over the seam.",
             ),
-            seams=("S26", "S28", "S29"),
+            seams=both_sides(sheet, "S26", "S28", "S29"),
             edges=(Run("CU", "inside"),),
             stitch=Stitch.LOCK,
             press="into the cuff",

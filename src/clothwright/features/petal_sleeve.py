@@ -12,9 +12,11 @@ from clothwright.features.operations import (
     Stitch,
     Task,
     Work,
+    finished_edges,
 )
+from clothwright.features.sleeve_ends import both_sides
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Run, Sheet, Verb
+from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
 from clothwright.rules import Numbers
 from clothwright.units.fields import Length
 
@@ -66,7 +68,7 @@ class PetalSleeve(Feature):
             Work.CUFF,
             "Hem the petals",
             ("Turned twice, narrow, from the cap round to the seam.",),
-            edges=(Run("SLF", "hem"), Run("SLB", "hem")),
+            edges=finished_edges(sheet, ("SLF", "SLB"), "hem"),
             stitch=Stitch.LOCK,
             seam_type=SeamType.HEM_TWICE,
             task=Task.NARROW_HEM,
@@ -78,7 +80,7 @@ class PetalSleeve(Feature):
                 f"Right sides up, {fmt(n.petals)} of the two caps on each other, the "
                 "notches of the shoulder together; baste.",
             ),
-            seams=tuple(s.code for s in sheet.seams if s.code in ("S30", "S31")),
+            seams=both_sides(sheet, "S30", "S31"),
             stitch=Stitch.LOCK,
         )
 

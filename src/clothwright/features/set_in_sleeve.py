@@ -5,7 +5,6 @@ the arm and its hem: straight and tapered, or bent forward at the elbow, where t
 longer back seam is taken in by a dart or eased in. Cap and hem run on over the seam.
 """
 
-import math
 from collections.abc import Iterable, Iterator
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
@@ -14,47 +13,23 @@ from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE
 from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
+from clothwright.features.sleeve_lengths import LENGTH, REACH, Reach
 from clothwright.features.sleeve_pieces import draft_bent, draft_straight
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, EdgeKind, Sheet
-from clothwright.rules import Given, Numbers, RuleError, RuleTable
+from clothwright.rules import Given, Numbers, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "first garment 17"
 
-LENGTH = RuleTable("length of the sleeve")
 STRAIGHT = RuleTable("straight sleeve")
 EASED_ELBOW = RuleTable("sleeve eased at the elbow")
-_rule = LENGTH.rule
-
-LEAST_SEAM = 2.5
-"""Least length of the seam under the arm, cm (17.3); less is a cap sleeve."""
-
-GOOD_SEAM = 3.5
-"""What the usual sleeve leaves under the arm, cm: the turned hem then ends below the
-allowance of the cap (our ruling)."""
 
 E_USUAL = Number("e_usual", "e usual", "usual ease of the upper arm", "blocks B1", 5, 2)
 _LH_USUAL = Number(
     "lh_usual", "lh usual", "usual length of a short sleeve", _SRC, 18, 7
 )
-
-
-class Reach(Enum):
-    """How far a sleeve reaches, where no length is given."""
-
-    SHORT = "short"
-    """Half way down the upper arm."""
-
-    ELBOW = "to the elbow"
-    """Just above the elbow."""
-
-    THREE_QUARTER = "three-quarter"
-    """Half way between elbow and wrist."""
-
-    WRIST = "to the wrist"
-    """To the wrist bone."""
 
 
 class Elbow(Enum):
@@ -68,79 +43,6 @@ class Elbow(Enum):
 
     EASE = "ease"
     """Bent a little; what the back seam is longer is eased in."""
-
-
-_REACH: dict[Reach, RuleTable] = {
-    r: RuleTable(f"length of a sleeve {r.value}") for r in Reach
-}
-
-
-@_REACH[Reach.SHORT].rule(
-    "lh",
-    "length of the sleeve from T",
-    source=f"{_SRC}.3",
-    formula="lh usual, or h and 3.5 cm where that is longer",
-    low=12.0,
-    high=30.0,
-)
-def lh(lh_usual: float, h_cap: float) -> float:
-    return max(lh_usual, h_cap + GOOD_SEAM)
-
-
-@_REACH[Reach.ELBOW].rule(
-    "lh",
-    "length of the sleeve from T",
-    source="common practice, no source",
-    key="lh",
-    formula="SE − 2 cm, or h and 3.5 cm where that is longer",
-    low=12.0,
-    high=80.0,
-)
-def _to_elbow(SE: float, h_cap: float) -> float:
-    return max(SE - 2.0, h_cap + GOOD_SEAM)
-
-
-@_REACH[Reach.THREE_QUARTER].rule(
-    "lh",
-    "length of the sleeve from T",
-    source="common practice, no source",
-    key="lh",
-    formula="half way from SE to AL, less what is sewn to its end",
-    low=12.0,
-    high=80.0,
-)
-def _three_quarter(SE: float, AL: float, end_depth: float, blouse: float) -> float:
-    return (SE + AL) / 2 + blouse - end_depth
-
-
-@_REACH[Reach.WRIST].rule(
-    "lh",
-    "length of the sleeve from T",
-    source="blocks B9, transformations 4",
-    key="lh",
-    formula="AL, less the width of a cuff, and what blouses over it",
-    low=12.0,
-    high=80.0,
-)
-def _to_wrist(AL: float, end_depth: float, blouse: float) -> float:
-    return AL + blouse - end_depth
-
-
-@_rule(
-    "lh − h",
-    "depth of the seam under the arm",
-    source=f"{_SRC}.3",
-    key="under_arm",
-    formula="lh − h",
-)
-def _under_arm(lh: float, h_cap: float) -> float:
-    if lh - h_cap < LEAST_SEAM - 1e-6:
-        least = math.ceil(10 * (h_cap + LEAST_SEAM) + 1) / 10  # right in inches too
-        raise RuleError(
-            f"the cap is {h_cap:.1f} cm high, so a sleeve of {lh:.1f} cm leaves less "
-            f"than 2.5 cm under the arm; set length to {least:.1f} cm or more"
-        )
-    return lh - h_cap
 
 
 @STRAIGHT.rule(
@@ -292,7 +194,7 @@ class SetInSleeve(Feature):
             RAISED_EASE,
             ELBOW,
             LENGTH,
-            _REACH[self.reach],
+            REACH[self.reach],
             *own[self.elbow],
         )
 
@@ -312,6 +214,7 @@ class SetInSleeve(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._raised(n)
+        yield from self._unused()
         yield from cap_findings(n, sheet)
         yield from notch_findings(sheet)
         yield from self._below(n, sheet)
@@ -369,6 +272,22 @@ class SetInSleeve(Feature):
                 "Look whether it is to hang over the hand.",
                 {"lh": n.lh, "AL": n.AL},
             )
+
+    def _unused(self) -> Iterator[Finding]:
+        """What is set but has no say in this sleeve."""
+        bent = self.elbow is not Elbow.STRAIGHT
+        for field, value, idle, why in (
+            ("taper", self.taper, bent, "one that is shaped at the elbow"),
+            ("wrist", self.wrist, not bent, "a straight one, which is tapered"),
+        ):
+            if value is not None and idle:
+                yield Finding(
+                    "SL13",
+                    Severity.NOTE,
+                    f"The {field} of the sleeve is set but not used on {why}.",
+                    field,
+                    "Leave it out, or change the elbow.",
+                )
 
     def _raised(self, n: Numbers) -> Iterator[Finding]:
         """What the draft has changed of its own usual amounts."""

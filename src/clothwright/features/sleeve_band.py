@@ -11,6 +11,7 @@ from clothwright.features.set_in_sleeve import arm_at
 from clothwright.features.sleeve_ends import (
     BELOW,
     band_findings,
+    both_sides,
     gather_hem,
     hem_is_sewn,
 )
@@ -109,7 +110,7 @@ class SleeveBand(Feature):
                 "Sew its upper edge on, fold it in half, turn the inner edge in and "
                 "fell it over the seam.",
             ),
-            seams=("S26", "S27"),
+            seams=both_sides(sheet, "S26", "S27"),
             edges=(Run("BA", "inside"),),
             stitch=Stitch.LOCK,
             press="into the band",

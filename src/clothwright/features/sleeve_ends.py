@@ -5,12 +5,17 @@ from collections.abc import Callable, Iterable
 from clothwright.curves import Path
 from clothwright.features.operations import Operation, Stitch, Task, Work
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Edge, EdgeKind, Run, Sheet, redraw
+from clothwright.paper import Edge, EdgeKind, Run, Sheet, own_piece, redraw
 from clothwright.paper.seam import GATHERED
 from clothwright.rules import Numbers
 
 BELOW = 12.0
 """A band is drawn so far below the sleeve on the table, cm."""
+
+
+def both_sides(sheet: Sheet, *codes: str) -> tuple[str, ...]:
+    """The codes of these seams, and of the left side's where the two differ."""
+    return tuple(s.code for s in sheet.seams if own_piece(s.code) in codes)
 
 
 def hem_edges(sheet: Sheet) -> tuple[Run, ...]:

@@ -15,11 +15,13 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block, Depth
+from clothwright.features.bust_dart import BustDart, TakenUp
 from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.cuff import Cuff
 from clothwright.features.facing import Facing
 from clothwright.features.flutter_sleeve import FlutterSleeve
+from clothwright.features.front_dart import DartPlace
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.gathered_hem import GatheredHem
 from clothwright.features.leg_of_mutton import LegOfMutton
@@ -34,7 +36,7 @@ from clothwright.features.puffed_cap import PuffedCap
 from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
-from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.side_dart import BackWaistDart, SideDart, SideLevel
 from clothwright.features.sleeve_band import SleeveBand
 from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.under_panel import UnderPanel
@@ -57,6 +59,22 @@ def open_back(rng: random.Random) -> tuple[Feature, ...]:
     )
 
 
+def one_piece(rng: random.Random) -> Feature:
+    """A front in one piece: its bust dart at the side, or led to one or two places."""
+    if rng.random() < 0.3:
+        return SideDart(level=rng.choice(list(SideLevel)))
+    to = rng.choice(list(DartPlace))
+    others = [p for p in DartPlace if p is not to]
+    laid = [TakenUp.DART, TakenUp.TUCK, TakenUp.GATHERS]
+    return BustDart(
+        to=to,
+        taken_up=rng.choice(laid),
+        second=rng.choice((None, None, *others)),
+        second_taken_up=rng.choice(laid),
+        share=rng.choice((None, 0.3, 0.6)),
+    )
+
+
 def garment(rng: random.Random) -> tuple[Feature, ...]:
     """A random order that its features' needs allow."""
     shape = rng.choice(list(FrontShape))
@@ -71,7 +89,7 @@ def garment(rng: random.Random) -> tuple[Feature, ...]:
     if front == "shoulder":
         parts.append(ShoulderPrincess())
     else:
-        parts.append(FrontArmholePrincess() if front == "armhole" else SideDart())
+        parts.append(FrontArmholePrincess() if front == "armhole" else one_piece(rng))
         dart = not opened and rng.random() < 0.3
         parts.append(BackWaistDart() if dart else BackArmholePrincess())
     wide = shape in (FrontShape.BOAT, FrontShape.SCOOP, FrontShape.SQUARE)
@@ -182,7 +200,7 @@ def sleeved(rng: random.Random) -> tuple[Feature, ...]:
     panels: dict[str, tuple[Feature, ...]] = {
         "armhole": (FrontArmholePrincess(), BackArmholePrincess()),
         "shoulder": (ShoulderPrincess(),),
-        "dart": (SideDart(), rng.choice((BackWaistDart(), BackArmholePrincess()))),
+        "dart": (one_piece(rng), rng.choice((BackWaistDart(), BackArmholePrincess()))),
     }
     line = rng.choice(list(panels))
     chosen = [

@@ -8,6 +8,7 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block
+from clothwright.features.bust_dart import BustDart
 from clothwright.features.by_hand import ByHand
 from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.circle_skirt import CircleSkirt
@@ -67,6 +68,7 @@ FEATURES: tuple[type[Feature], ...] = (
     BackArmholePrincess,
     ShoulderPrincess,
     SideDart,
+    BustDart,
     BackWaistDart,
     LowOpenBack,
     Loops,

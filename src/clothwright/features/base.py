@@ -54,6 +54,7 @@ class Rank(IntEnum):
     SKIRT = 165
     SEAMS = 170
     LINING = 180
+    LAID_OPEN = 185
     BY_HAND = 190
 
 

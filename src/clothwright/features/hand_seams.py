@@ -20,9 +20,10 @@ def taken_in(
     piece: str,
     mouths: Sequence[Point],
     how: str,
+    beside: float = BESIDE,
 ) -> Sheet:
     """Seams of a piece whose edges have grown take in the difference: its plan is what
-    they are longer now, and notches beside the mouth bound the gathers."""
+    they are longer now, and notches `beside` the mouth, cm, bound the gathers."""
     out = after
     for s in before.seams:
         if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
@@ -38,10 +39,11 @@ def taken_in(
         plan = s.ease.plan * (-1 if mine else 1) + grown
         notches = _carried(s, mine, at, grown)
         rest = after.chain_length(other)
-        low, high = max(at - BESIDE, CLEAR), min(at + BESIDE, rest - CLEAR)
+        low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
+        notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
         if how == "gathers" and low < high:
-            notches = tuple(sorted((*notches, *(z for z in zone if _free(z, notches)))))
+            notches = tuple(sorted((*notches, *zone)))
         out = out.sew(
             replace(
                 new,
@@ -75,9 +77,3 @@ def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, .
         shifted = own + grown if own > at else own
         out.append(n._replace(left=other, right=shifted))
     return tuple(out)
-
-
-def _free(z: NotchPair, notches: tuple[NotchPair, ...]) -> bool:
-    return all(
-        min(abs(n.left - z.left), abs(n.right - z.right)) > CLEAR for n in notches
-    )

@@ -12,11 +12,11 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
-    direction,
     distance,
     from_pair,
 )
 from clothwright.features.back_dart import NECK_LEGS
+from clothwright.features.front_dart import as_drafted
 from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
@@ -92,9 +92,10 @@ def sewn_back(sheet: Sheet) -> SewnHalf:
 def front_half(sheet: Sheet, before: str) -> SewnHalf:
     """The front of the pieces whose codes begin with `before`: "L." for a lining."""
     if f"{before}F" in sheet.pieces:
-        f = sheet.piece(f"{before}F")
+        f = sheet.piece(f"{before}F") if before else as_drafted(sheet)
         arm, neck = f.edge("armhole").path, f.edge("neck").path
-        down = arm.start + direction(arm.start, f.edge("side high").path.start) * 20.0
+        way = f.before("armhole").path.end_direction * -1.0
+        down = arm.start + way * 20.0
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
     fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")

@@ -35,10 +35,13 @@ _DARTS = (
     ("pleat side 2", "pleat centre 2", "cap pleat 2", Towards.SECOND),
     ("dart elbow low", "dart elbow high", "cap elbow", Towards.FIRST),
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
+    ("dart neck tip", "dart neck cf", "cap neck", Towards.SECOND),
+    ("dart shoulder tip", "dart shoulder cf", "cap shoulder", Towards.SECOND),
+    ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
-the centre, side and elbow darts downwards)."""
+the centre, darts of side, armhole and elbow downwards)."""
 
 
 PLEAT_LINE = 7.0

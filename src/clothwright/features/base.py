@@ -40,6 +40,7 @@ class Rank(IntEnum):
     SHOULDER = 40
     NECK = 70
     ARMHOLE = 80
+    CONTOUR = 82
     BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100

@@ -62,10 +62,10 @@ BUST_DART = RuleTable("bust dart led elsewhere")
     kind=Kind.ANGLE,
     key="theta_1",
     source=_SRC,
-    formula="share·θ",
+    formula="share·(θ + φn)",
 )
-def _led(theta: float, share_1: float) -> float:
-    return theta * share_1
+def _led(theta: float, phi_n: float, share_1: float) -> float:
+    return (theta + phi_n) * share_1
 
 
 @BUST_DART.rule(
@@ -74,10 +74,10 @@ def _led(theta: float, share_1: float) -> float:
     kind=Kind.ANGLE,
     key="theta_2",
     source=_SRC,
-    formula="θ − θ1",
+    formula="θ + φn − θ1",
 )
-def _rest(theta: float, theta_1: float) -> float:
-    return theta - theta_1
+def _rest(theta: float, phi_n: float, theta_1: float) -> float:
+    return theta + phi_n - theta_1
 
 
 AT_WAIST = RuleTable("bust dart led to the waist")

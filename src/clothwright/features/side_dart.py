@@ -93,8 +93,10 @@ def _no_ease() -> float:
     low=1,
     high=2,
 )
-def _number(theta: float, yd: float, yW: float) -> float:
-    return 2.0 if theta > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
+def _number(theta: float, phi_n: float, yd: float, yW: float) -> float:
+    return (
+        2.0 if theta + phi_n > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
+    )
 
 
 NO_DART = 1e-6

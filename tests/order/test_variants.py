@@ -15,7 +15,8 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block, Depth
-from clothwright.features.bust_dart import BustDart, TakenUp
+from clothwright.features.bust_dart import BustDart
+from clothwright.features.bust_dart_rules import TakenUp
 from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.cuff import Cuff
@@ -36,11 +37,13 @@ from clothwright.features.puffed_cap import PuffedCap
 from clothwright.features.set_in_sleeve import Elbow, Reach, SetInSleeve
 from clothwright.features.shoulder import Tightening
 from clothwright.features.shoulder_princess import ShoulderPrincess
-from clothwright.features.side_dart import BackWaistDart, SideDart, SideLevel
+from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.side_level import SideLevel
 from clothwright.features.sleeve_band import SleeveBand
 from clothwright.features.two_piece_sleeve import TwoPieceSleeve
 from clothwright.features.under_panel import UnderPanel
 from clothwright.features.waist import WaistSeam
+from clothwright.features.yokes import BackYoke, FrontYoke
 from clothwright.order import OrderError, draft, pattern
 from clothwright.order.figures import figures
 from orders import main_features, order, sleeved_features
@@ -63,8 +66,9 @@ def one_piece(rng: random.Random) -> Feature:
     """A front in one piece: its bust dart at the side, or led to one or two places."""
     if rng.random() < 0.3:
         return SideDart(level=rng.choice(list(SideLevel)))
-    to = rng.choice(list(DartPlace))
-    others = [p for p in DartPlace if p is not to]
+    places = [p for p in DartPlace if p is not DartPlace.YOKE]
+    to = rng.choice(places)
+    others = [p for p in places if p is not to]
     laid = [TakenUp.DART, TakenUp.TUCK, TakenUp.GATHERS]
     return BustDart(
         to=to,
@@ -73,6 +77,19 @@ def one_piece(rng: random.Random) -> Feature:
         second_taken_up=rng.choice(laid),
         share=rng.choice((None, 0.3, 0.6)),
     )
+
+
+def yokes(rng: random.Random, parts: tuple[Feature, ...]) -> list[Feature]:
+    """Yokes where the halves are in one piece; a bust dart may go to the front one."""
+    words = {word for f in parts for word in f.provides()}
+    out: list[Feature] = []
+    if "front panel seam" not in words and "upper bust dart" not in words:
+        out.append(
+            FrontYoke(bow=rng.choice((None, 1.0)), slope=rng.choice((None, 2.0)))
+        )
+    if "back panel seam" not in words:
+        out.append(BackYoke(bow=rng.choice((None, 1.0))))
+    return [f for f in out if rng.random() < 0.6]
 
 
 def garment(rng: random.Random) -> tuple[Feature, ...]:
@@ -95,6 +112,7 @@ def garment(rng: random.Random) -> tuple[Feature, ...]:
     wide = shape in (FrontShape.BOAT, FrontShape.SCOOP, FrontShape.SQUARE)
     if wide and rng.random() < 0.7:
         parts.append(Tightening())
+    parts += yokes(rng, tuple(parts))
     lining = rng.choice((None, Mode.TO_EDGE, Mode.BELOW_FACING))
     if opened:
         parts += open_back(rng)

@@ -55,6 +55,7 @@ from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
 from clothwright.features.waist_facing import WaistFacing
 from clothwright.features.waistband import Waistband
+from clothwright.features.yokes import BackYoke, FrontYoke
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
@@ -70,6 +71,8 @@ FEATURES: tuple[type[Feature], ...] = (
     SideDart,
     BustDart,
     BackWaistDart,
+    FrontYoke,
+    BackYoke,
     LowOpenBack,
     Loops,
     UnderPanel,

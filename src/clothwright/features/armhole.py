@@ -100,7 +100,8 @@ class SleevelessArmhole(Feature):
             sheet.length(p, e)
             for p in sheet.pieces
             for e in ("armhole", "armhole low")
-            if p in ("F", "B", "FC", "FS", "BC", "BS") and sheet.piece(p).has(e)
+            if p in ("F", "B", "FC", "FS", "BC", "BS", "FY", "BY")
+            and sheet.piece(p).has(e)
         )
         if length < n.AG - 0.5:
             yield Finding(

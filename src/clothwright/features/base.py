@@ -55,6 +55,8 @@ class Rank(IntEnum):
     SKIRT = 165
     SEAMS = 170
     LINING = 180
+    YOKE = 183
+    YOKE_DART = 184
     LAID_OPEN = 185
     BY_HAND = 190
 

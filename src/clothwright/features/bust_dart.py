@@ -5,17 +5,27 @@ There it is sewn as a dart, laid as a tuck, or taken up as gathers or ease
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from enum import Enum
 from itertools import combinations
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.full_cup import WIDE_DART
 from clothwright.curves import Point, distance
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.bust_dart_rules import (
+    AT_WAIST,
+    BUST_DART,
+    FIRST,
+    HALF,
+    LEAST_BESIDE,
+    SECOND,
+    SRC,
+    WHOLE,
+    TakenUp,
+    ease_findings,
+)
 from clothwright.features.front_dart import (
     OPENED,
     DartPlace,
-    Opened,
     bridged,
     close_side,
     dart_angle_of,
@@ -24,7 +34,7 @@ from clothwright.features.front_dart import (
     set_back,
     tighten_armhole,
 )
-from clothwright.features.hand_seams import taken_in
+from clothwright.features.hand_seams import off_corners, taken_in
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.side_dart import (
     POINTS_APART,
@@ -37,104 +47,7 @@ from clothwright.paper import Drafting, Edge, PaperError, Sheet, Verb, redraw
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
-_SRC = "transformations 1.1"
 _FULLNESS = "transformations 1.6"
-
-
-class TakenUp(Enum):
-    """What becomes of the dart where it opens."""
-
-    DART = "a dart"
-    TUCK = "a tuck"
-    """Folded like a dart, stitched down for a part of its length only."""
-
-    GATHERS = "gathers"
-    EASE = "ease"
-    """Eased in: a small part of the dart only."""
-
-
-BUST_DART = RuleTable("bust dart led elsewhere")
-
-
-@BUST_DART.rule(
-    "θ1",
-    "part of the bust dart that is led",
-    kind=Kind.ANGLE,
-    key="theta_1",
-    source=_SRC,
-    formula="share·(θ + φn)",
-)
-def _led(theta: float, phi_n: float, share_1: float) -> float:
-    return (theta + phi_n) * share_1
-
-
-@BUST_DART.rule(
-    "θ2",
-    "rest of the bust dart",
-    kind=Kind.ANGLE,
-    key="theta_2",
-    source=_SRC,
-    formula="θ + φn − θ1",
-)
-def _rest(theta: float, phi_n: float, theta_1: float) -> float:
-    return theta + phi_n - theta_1
-
-
-AT_WAIST = RuleTable("bust dart led to the waist")
-
-
-@AT_WAIST.rule(
-    "y(Pf)",
-    "level of the point of the front waist dart",
-    source="first garment 5.1",
-    formula="yBP while it is drafted; set back when the waist is trued",
-    key="y_Pf",
-)
-def _to_bp(y_BP: float) -> float:
-    return y_BP
-
-
-_BACK: Mapping[DartPlace, float] = {
-    DartPlace.SHOULDER: 4.5,
-    DartPlace.NECK: 5.5,
-    DartPlace.ARMHOLE: 3.0,
-    DartPlace.WAIST: 2.5,
-}
-"""How far a dart ends from the bust point, by where it opens, cm (1.1)."""
-
-LEAST_BESIDE: Mapping[DartPlace, tuple[float, float]] = {
-    DartPlace.SHOULDER: (1.5, 1.5),
-    DartPlace.NECK: (2.0, 2.0),
-    DartPlace.ARMHOLE: (6.0, 4.0),
-}
-"""What must stay of the edge on either side of a dart, in the direction of the loop, cm
-(shoulder and neck our own choice: less cannot be sewn flat; armhole as a panel line,
-first garment 5.1)."""
-
-MOST_EASE = 0.6
-"""What can be eased in over the bust without a dart, cm (1.4)."""
-
-
-def _back_table(place: DartPlace, key: str) -> RuleTable:
-    table = RuleTable(f"bust dart at the {place.value}, {key}")
-
-    @table.rule(
-        "set-back",
-        "end of the bust dart from the bust point",
-        key=key,
-        source=_SRC,
-        formula=f"{_BACK[place]:g} cm",
-        low=0.0,
-        high=8.0,
-    )
-    def _fixed() -> float:
-        return _BACK[place]
-
-    return table
-
-
-_FIRST = {p: _back_table(p, "set_back_1") for p in DartPlace}
-_SECOND = {p: _back_table(p, "set_back_2") for p in DartPlace}
 
 
 class BustDart(Feature):
@@ -165,7 +78,7 @@ class BustDart(Feature):
             "share_1",
             "share",
             "share of the bust dart that goes there",
-            _SRC,
+            SRC,
             low=0.1,
             high=1.0,
             kind=Kind.RATIO,
@@ -177,7 +90,7 @@ class BustDart(Feature):
             "along_1",
             "along",
             "place of the dart on its edge, from the neck or the underarm",
-            _SRC,
+            SRC,
             low=0.25,
             high=0.75,
             kind=Kind.RATIO,
@@ -189,7 +102,7 @@ class BustDart(Feature):
             "set_back_1",
             "set-back",
             "end of the bust dart from the bust point",
-            _SRC,
+            SRC,
             low=0.0,
             high=8.0,
         ),
@@ -230,6 +143,17 @@ class BustDart(Feature):
             )
         return says
 
+    def provides(self) -> frozenset[str]:
+        above = any(
+            p not in (DartPlace.WAIST, DartPlace.YOKE) for p, _ in self._places()
+        )
+        return self.gives | ({"upper bust dart"} if above else set())
+
+    def wants(self) -> Mapping[str, str]:
+        yoke = any(p is DartPlace.YOKE for p, _ in self._places())
+        why = 'a bust dart goes to the yoke only where there is one: add a "front yoke"'
+        return {**self.needs, **({"front yoke": why} if yoke else {})}
+
     def forbids(self) -> Mapping[str, str]:
         out = dict(self.clashes)
         if (DartPlace.ARMHOLE, TakenUp.GATHERS) in self._places():
@@ -251,9 +175,9 @@ class BustDart(Feature):
         return (
             SIDE_DART,
             BUST_DART,
-            _WHOLE if whole else _HALF,
-            _FIRST[self.to],
-            *((_SECOND[self.second],) if self.second else ()),
+            WHOLE if whole else HALF,
+            FIRST[self.to],
+            *((SECOND[self.second],) if self.second else ()),
             *((AT_WAIST,) if at_waist else ()),
         )
 
@@ -262,6 +186,8 @@ class BustDart(Feature):
         places = list(self._places())
         if any(p is DartPlace.WAIST for p, _ in places):
             out.append(Stage(Rank.CLOSURE, "the front waist dart", self._short))
+        if self._at_yoke():
+            out.append(Stage(Rank.YOKE_DART, "the dart below the yoke", self._to_yoke))
         if any(how in _LAID for _, how in places):
             out.append(Stage(Rank.LAID_OPEN, "the fullness of the front", self._lay))
         return tuple(out)
@@ -274,8 +200,16 @@ class BustDart(Feature):
             raise PaperError(
                 "the bust dart is shared between two places; name another as the second"
             )
+        if self._at_yoke() and (self.second is not None or n.share_1 < 1.0):
+            raise PaperError(
+                "a bust dart that goes to the yoke goes there whole: leave share and "
+                "second blank, or lead it elsewhere"
+            )
         if n.ta > 0:
             tighten_armhole(d)
+        if self._at_yoke():  # the yoke is cut later, and the dart is led then
+            front_waist_dart(d)
+            return
         whole = dart_angle_of(d.sheet.piece("F"), "dart low", "dart high")
         turns = [whole * n.share_1, whole * (1.0 - n.share_1)]
         places = [place for place, _ in self._places()]
@@ -300,6 +234,24 @@ class BustDart(Feature):
                 set_back(d, o.leg_outer, o.leg_cf, f"A{i + 1}", f"set_back_{i + 1}")
         if all(p is not DartPlace.WAIST for p, _ in self._places()):
             front_waist_dart(d)
+
+    def _at_yoke(self) -> bool:
+        return any(p is DartPlace.YOKE for p, _ in self._places())
+
+    def _to_yoke(self, d: Drafting) -> None:
+        """Lead the whole dart from the side to the seam of the yoke."""
+        d.part = "front"
+        o, f = OPENED[DartPlace.YOKE], d.sheet.piece("F")
+        along = f.edge("yoke").path.nearest(Point(d["BP"].x, d["Ya"].y))[0]
+        s = f.edge("yoke").path.length_to(along)
+        if self.along is not None:
+            s = f.edge("yoke").length * d.n.along_1
+        whole = dart_angle_of(f, "dart low", "dart high")
+        lead(d, DartPlace.YOKE, _start(d, DartPlace.YOKE, s), whole, "theta_1")
+        close_side(d)
+        if self.taken_up not in _LAID:
+            set_back(d, o.leg_outer, o.leg_cf, "A1", "set_back_1")
+        d.sheet = off_corners(d.sheet, "F")
 
     def _along(self, d: Drafting, place: DartPlace, *, chosen: bool) -> float:
         """How far along its edge, clockwise, a dart opens. Raises PaperError."""
@@ -401,7 +353,7 @@ class BustDart(Feature):
                     {"θ": wide},
                 )
             if how is TakenUp.EASE:
-                yield from _ease_findings(sheet, o, place)
+                yield from ease_findings(sheet, o, place)
         darts = [
             f.edge(first).path.end
             for first, second in _EVERY
@@ -423,7 +375,7 @@ class BustDart(Feature):
 def _start(d: Drafting, place: DartPlace, along: float) -> Point:
     """Mark where a dart opens, so far along its edge as that lies now."""
     path = d.sheet.edge("F", OPENED[place].edge).path
-    amount, frm = along, "the shoulder" if place is DartPlace.NECK else "the underarm"
+    amount, frm = along, _FROM.get(place, "the underarm")
     if place is DartPlace.SHOULDER:
         amount, frm = path.length - along, "the neck"
     return d.found(
@@ -434,19 +386,7 @@ def _start(d: Drafting, place: DartPlace, along: float) -> Point:
     )
 
 
-def _ease_findings(sheet: Sheet, o: Opened, place: DartPlace) -> Iterator[Finding]:
-    a, b = (sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
-    wide = distance(a.start, b.end)
-    if wide > MOST_EASE + 1e-6:
-        yield Finding(
-            "P11",
-            Severity.REFUSE,
-            f"The {place.value} would have to take in {wide:.1f} cm as ease; over the "
-            f"bust up to {MOST_EASE:g} cm can be eased in.",
-            "share",
-            "Lead a smaller share of the dart there, or make gathers or a dart of it.",
-            {"ease": wide},
-        )
+_FROM = {DartPlace.NECK: "the shoulder", DartPlace.YOKE: "the armhole"}
 
 
 _LAID = (TakenUp.GATHERS, TakenUp.EASE)
@@ -456,25 +396,3 @@ _EVERY = (
     ("dart low", "dart high"),
     *((o.leg_outer, o.leg_cf) for o in OPENED.values()),
 )
-
-
-def _share_table(value: float) -> RuleTable:
-    table = RuleTable(f"share of the bust dart, {value:g}")
-
-    @table.rule(
-        "share",
-        "share of the bust dart that goes there",
-        kind=Kind.RATIO,
-        key="share_1",
-        source=_SRC,
-        formula=f"{value:g}",
-        low=0.1,
-        high=1.0,
-    )
-    def _share() -> float:
-        return value
-
-    return table
-
-
-_WHOLE, _HALF = _share_table(1.0), _share_table(0.5)

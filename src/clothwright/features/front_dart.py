@@ -26,6 +26,7 @@ from clothwright.paper import (
     Drafting,
     Ease,
     Edge,
+    EdgeKind,
     On,
     Piece,
     Run,
@@ -37,6 +38,7 @@ from clothwright.paper import (
     redraw,
     spread,
     straight,
+    tape,
 )
 from clothwright.paper.drafting import Size
 
@@ -49,6 +51,9 @@ class DartPlace(Enum):
     ARMHOLE = "armhole"
     WAIST = "waist"
     """It opens the waist dart wider."""
+
+    YOKE = "yoke"
+    """Below the seam of a front yoke."""
 
 
 @dataclass(frozen=True)
@@ -100,6 +105,15 @@ OPENED: dict[DartPlace, Opened] = {
         "armhole",
         "bust dart at the armhole",
         "Qa",
+    ),
+    DartPlace.YOKE: Opened(
+        "yoke",
+        "yoke side",
+        "dart yoke side",
+        "dart yoke cf",
+        "yoke",
+        "bust dart at the yoke",
+        "Qy",
     ),
     DartPlace.WAIST: Opened(
         "waist", "waist", "leg cf", "leg side", "waist side", "front waist dart", ""
@@ -158,7 +172,14 @@ def slashed(sheet: Sheet, o: Opened, at: Point, apex: Point) -> Sheet:
         straight(o.leg_cf, apex, b.start),
         Edge(o.inner, b),
     ]
-    return redraw(sheet, "F", [o.edge], new)
+
+    def both(run: Run) -> tuple[Run, ...]:
+        if run.edge != o.edge:
+            return (run,)
+        runs = tuple(Run("F", e, run.backward) for e in (o.outer, o.inner))
+        return runs[::-1] if run.backward else runs
+
+    return redraw(sheet, "F", [o.edge], new).with_runs(both, "F")
 
 
 def dart_seam(name: str, left: str, right: str, start: str) -> Seam:
@@ -261,7 +282,25 @@ def as_drafted(sheet: Sheet) -> Piece:
         whole = table.edge("F", o.outer).path, table.edge("F", o.inner).path
         path = whole[0] + whole[1].pinned(whole[0].end, whole[1].end)
         table = redraw(table, "F", o.run, [Edge(o.edge, path)])
+    if "FY" in sheet.pieces:
+        table = taped_on(table.put(sheet.piece("FY")), "F", "FY", "cf")
     return replace(table.piece("F"), grain=f.grain)
+
+
+def taped_on(table: Sheet, code: str, yoke: str, centre: str) -> Sheet:
+    """A half with its yoke taped on again, armhole and centre in one line each."""
+    seam = Seam("yoke", "yoke", (Run(code, "yoke"),), (Run(yoke, "yoke", True),))
+    table = tape(table.sew(seam), "yoke", code=code)
+    p = table.piece(code)
+    for name in ("armhole", centre):
+        parts = [name, f"{name} 2"]
+        first, last = parts if p.after(name).name == parts[1] else parts[::-1]
+        path = p.edge(first).path + p.edge(last).path
+        if p.edge(name).kind is EdgeKind.FOLD:
+            path = Path.line(path.start, path.end)
+        new = Edge(name, path, p.edge(name).kind)
+        table = redraw(table, code, [first, last], [new])
+    return table
 
 
 def led_elsewhere(sheet: Sheet) -> bool:

@@ -34,7 +34,10 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     def first(*codes: str, edge: str) -> str:
         return next((c for c in codes if has(c, edge)), "")
 
-    fn, bn = first("FC", "F", edge="neck"), first("BC", "B", edge="neck")
+    fn, bn = (
+        first("FC", "F", "FY", edge="neck"),
+        first("BC", "B", "BY", edge="neck"),
+    )
     neck_end = "neck side" if has(bn, "neck side") else "neck"
     front_end = "neck side" if has(fn, "neck side") else "neck"
     if has(fn, "neck", "shoulder") and has(bn, neck_end, "shoulder"):
@@ -48,8 +51,8 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 _TIP,
             )
         )
-    ft = next((c for c in ("FC", "F", "FS") if has(c, "armhole", "shoulder")), "")
-    bt = next((c for c in ("BC", "B", "BS") if has(c, "armhole", "shoulder")), "")
+    ft = next((c for c in ("FC", "F", "FS", "FY") if has(c, "armhole", "shoulder")), "")
+    bt = next((c for c in ("BC", "B", "BS", "BY") if has(c, "armhole", "shoulder")), "")
     if ft and bt:
         found.append(
             Joint(

@@ -54,8 +54,8 @@ class Neckline(Feature):
         "A {shape} [neck], {depth} deep in front and {width} wider than the standard."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("FC", "F"), ("neck", "cf"), (0.0, 1.0)),
-        Pin("width", ("FC", "F"), ("neck", "shoulder")),
+        Pin("depth", ("FC", "FY", "F"), ("neck", "cf"), (0.0, 1.0)),
+        Pin("width", ("FC", "FY", "F"), ("neck", "shoulder")),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     clashes: ClassVar[dict[str, str]] = {"neckline": "an order has one front neckline"}
@@ -243,7 +243,7 @@ class BackNeckline(Feature):
     title: ClassVar[str] = "Back neckline"
     sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("BC", "B"), ("neck", "cb"), (0.0, 1.0)),
+        Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     clashes: ClassVar[dict[str, str]] = {

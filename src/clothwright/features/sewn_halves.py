@@ -16,7 +16,7 @@ from clothwright.curves import (
     from_pair,
 )
 from clothwright.features.back_dart import NECK_LEGS
-from clothwright.features.front_dart import as_drafted
+from clothwright.features.front_dart import as_drafted, taped_on
 from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
@@ -138,6 +138,9 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
     """The back of the pieces whose codes begin with `before`."""
     whole = f"{before}B"
     back = sheet.piece(whole if whole in sheet.pieces else f"{before}BC")
+    if not before and "BY" in sheet.pieces:
+        table = Sheet().put(back, sheet.piece("BY"))
+        back = replace(taped_on(table, "B", "BY", "cb").piece("B"), grain=back.grain)
     neck, closed = back_neck(back)
     if back.code == whole:
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterable
-from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
@@ -20,6 +19,7 @@ from clothwright.curves import (
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.front_dart import tighten_armhole
+from clothwright.features.side_level import AT_LEVEL, SideLevel
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -101,43 +101,6 @@ def _number(theta: float, phi_n: float, yd: float, yW: float) -> float:
 
 NO_DART = 1e-6
 """A waist that takes in less than this at a dart, cm, has none there."""
-
-
-class SideLevel(Enum):
-    """Where on the side the dart opens."""
-
-    LEVEL = "about level with the bust point"
-    HIGH = "high under the arm"
-    FRENCH = "low, slanting up from near the waist"
-
-
-_HIGH, _FRENCH = 2.6, 5.0
-"""A high dart lies so far below the underarm, a low slanting one so far above the
-waist, cm (transformations 1.1: 3 to 8)."""
-
-AT_LEVEL = {level: RuleTable(f"side dart {level.value}") for level in SideLevel}
-
-
-@AT_LEVEL[SideLevel.HIGH].rule(
-    "yd",
-    "level of the side dart",
-    key="yd",
-    source="transformations 1.1",
-    formula=f"yB + {_HIGH:g} cm",
-)
-def _high(yB: float) -> float:
-    return yB + _HIGH
-
-
-@AT_LEVEL[SideLevel.FRENCH].rule(
-    "yd",
-    "level of the side dart",
-    key="yd",
-    source="transformations 1.1",
-    formula=f"yW − {_FRENCH:g} cm",
-)
-def _french(yW: float) -> float:
-    return yW - _FRENCH
 
 
 def _without_dart(d: Drafting, piece: str, seam: str, run: list[str]) -> None:

@@ -37,6 +37,7 @@ _DARTS = (
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
     ("dart neck tip", "dart neck cf", "cap neck", Towards.SECOND),
     ("dart shoulder tip", "dart shoulder cf", "cap shoulder", Towards.SECOND),
+    ("dart yoke side", "dart yoke cf", "cap yoke", Towards.SECOND),
     ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name

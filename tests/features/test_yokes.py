@@ -9,6 +9,8 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.back_shoulder import BackShoulder
+from clothwright.features.block import Block
 from clothwright.features.bust_dart import BustDart
 from clothwright.features.bust_dart_rules import TakenUp
 from clothwright.features.front_dart import DartPlace, as_drafted
@@ -116,6 +118,34 @@ def test_facings_are_traced_with_the_yoke_on() -> None:
                 assert gap < 0.1 * MM
 
 
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, YSOLDE, THEA])
+@pytest.mark.parametrize("depth", [None, 10.0])
+def test_a_back_yoke_takes_the_shoulder_dart(depth: float | None, body: Body) -> None:
+    """The dart of 0.8 is closed in the yoke, whose seam opens at the armhole by
+    2·|Ps Yab|·sin(θs/2) (exact), 0.6 to 1.2 (1.5); both sides of the seam are of one
+    length, and the shoulder has its ease."""
+    features = swapped(
+        yoked(BackYoke(depth=depth)), Block(back_shoulder=BackShoulder.YOKE)
+    )
+    made = draft(order(body, features))
+    assert not made.failed, made.failures()
+    n, sheet = made.numbers, made.sheet
+    p = sheet.points
+    wide = distance(p["Yab"], p["Yab′"])
+    reach = distance(p["Ps"], p["Yab"])
+    wanted = 2 * reach * math.sin(math.radians(n.theta_s) / 2)
+    assert wide == pytest.approx(wanted, abs=1e-6)
+    assert 0.6 <= wide <= 1.2
+    a, b = (sheet.length(code, "yoke") for code in ("B", "BY"))
+    assert a == pytest.approx(b, abs=0.02)
+    assert sheet.length("BY", "shoulder") == pytest.approx(n.Lrb, abs=0.1 * MM)
+    assert not sheet.piece("BY").has("shoulder neck")
+    if depth is None:
+        assert p["Ycb"].y == pytest.approx(p["Ps"].y, abs=1e-6)
+    pattern(made)
+    making_order(made)
+
+
 @pytest.mark.parametrize(
     ("features", "says"),
     [
@@ -123,6 +153,21 @@ def test_facings_are_traced_with_the_yoke_on() -> None:
         (yoked(dart=BustDart(to=DartPlace.YOKE)), 'add a "front yoke"'),
         ((*closed_back(), FrontYoke()), "a front in one piece"),
         ((*closed_back(), BackYoke()), "a back in one piece"),
+        (
+            swapped(yoked(), Block(back_shoulder=BackShoulder.YOKE)),
+            'add a "back yoke"',
+        ),
+        (
+            swapped(
+                yoked(BackYoke(), lining=Mode.TO_EDGE),
+                Block(back_shoulder=BackShoulder.YOKE),
+            ),
+            "lining",
+        ),
+        (
+            swapped(yoked(BackYoke(bow=1.0)), Block(back_shoulder=BackShoulder.YOKE)),
+            "make its bow 0",
+        ),
         (yoked(FrontYoke(depth=6.0)), "make the yoke deeper"),
         (yoked(FrontYoke(depth=28.0)), "make it less deep"),
         (yoked(BackYoke(slope=8.0, depth=6.0)), "misses the armhole"),

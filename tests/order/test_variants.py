@@ -141,6 +141,8 @@ def garment(rng: random.Random) -> tuple[Feature, ...]:
         ways += [BackShoulder.EASE]
         if front != "shoulder":
             ways += [BackShoulder.NECK]
+        if any(f.kind == "back yoke" for f in parts):
+            ways += [BackShoulder.YOKE] * 2
         if any(f.kind == "back armhole princess" for f in parts):
             ways += [BackShoulder.TO_PANEL] * 2
     block = parts[0]

@@ -115,7 +115,10 @@ def front_armhole(t: Chains) -> tuple[Run, ...]:
 def back_armhole(t: Chains) -> tuple[Run, ...]:
     """The shell's back armhole, from the tip."""
     return t.chain(
-        ("BC", "armhole", False), ("B", "armhole", False), ("BS", "armhole", False)
+        ("BC", "armhole", False),
+        ("B", "armhole high", False),
+        ("B", "armhole", False),
+        ("BS", "armhole", False),
     )
 
 

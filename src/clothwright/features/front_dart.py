@@ -21,12 +21,12 @@ from clothwright.curves import (
     midpoint,
     turned,
 )
+from clothwright.features.wholes import before_yoke
 from clothwright.paper import (
     CornerAfter,
     Drafting,
     Ease,
     Edge,
-    EdgeKind,
     On,
     Piece,
     Run,
@@ -38,7 +38,6 @@ from clothwright.paper import (
     redraw,
     spread,
     straight,
-    tape,
 )
 from clothwright.paper.drafting import Size
 
@@ -261,6 +260,8 @@ def keep_open(sheet: Sheet, o: Opened) -> Sheet:
 def as_drafted(sheet: Sheet) -> Piece:
     """The front in one piece with its bust dart at the side again, where facings and
     linings are traced; a dart led to the waist stays there."""
+    if "FY" in sheet.pieces:
+        return before_yoke(sheet, "F")
     f = sheet.piece("F")
     bp = sheet.points["BP"]
     for o in OPENED.values():
@@ -282,25 +283,7 @@ def as_drafted(sheet: Sheet) -> Piece:
         whole = table.edge("F", o.outer).path, table.edge("F", o.inner).path
         path = whole[0] + whole[1].pinned(whole[0].end, whole[1].end)
         table = redraw(table, "F", o.run, [Edge(o.edge, path)])
-    if "FY" in sheet.pieces:
-        table = taped_on(table.put(sheet.piece("FY")), "F", "FY", "cf")
     return replace(table.piece("F"), grain=f.grain)
-
-
-def taped_on(table: Sheet, code: str, yoke: str, centre: str) -> Sheet:
-    """A half with its yoke taped on again, armhole and centre in one line each."""
-    seam = Seam("yoke", "yoke", (Run(code, "yoke"),), (Run(yoke, "yoke", True),))
-    table = tape(table.sew(seam), "yoke", code=code)
-    p = table.piece(code)
-    for name in ("armhole", centre):
-        parts = [name, f"{name} 2"]
-        first, last = parts if p.after(name).name == parts[1] else parts[::-1]
-        path = p.edge(first).path + p.edge(last).path
-        if p.edge(name).kind is EdgeKind.FOLD:
-            path = Path.line(path.start, path.end)
-        new = Edge(name, path, p.edge(name).kind)
-        table = redraw(table, code, [first, last], [new])
-    return table
 
 
 def led_elsewhere(sheet: Sheet) -> bool:

@@ -15,8 +15,9 @@ from clothwright.curves import (
     distance,
     from_pair,
 )
-from clothwright.features.back_dart import NECK_LEGS
-from clothwright.features.front_dart import as_drafted, taped_on
+from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
+from clothwright.features.front_dart import as_drafted
+from clothwright.features.wholes import before_yoke
 from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
@@ -136,13 +137,15 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
 
 def back_half(sheet: Sheet, before: str) -> SewnHalf:
     """The back of the pieces whose codes begin with `before`."""
-    whole = f"{before}B"
-    back = sheet.piece(whole if whole in sheet.pieces else f"{before}BC")
-    if not before and "BY" in sheet.pieces:
-        table = Sheet().put(back, sheet.piece("BY"))
-        back = replace(taped_on(table, "B", "BY", "cb").piece("B"), grain=back.grain)
+    one_piece = f"{before}B"
+    if one_piece in sheet.pieces:
+        back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
+    else:
+        back = sheet.piece(f"{before}BC")
     neck, closed = back_neck(back)
-    if back.code == whole:
+    if back.has(BLADE_LOW):
+        return _blade_closed(back, neck)
+    if back.code == one_piece:
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
     bs = sheet.piece(f"{before}BS")
@@ -154,6 +157,17 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         arm = head + arm.pinned(head.end, arm.end)
     side = bs.edge("side").path.moved(m)
     return SewnHalf(back, bs, m, neck, arm, side, panel, closed)
+
+
+def _blade_closed(back: Piece, neck: Path) -> SewnHalf:
+    """A back whose shoulder dart opens at the armhole, in the seam of a yoke: what lies
+    below is laid on the yoke there."""
+    low, high = back.edge(BLADE_LOW).path, back.edge(BLADE_HIGH).path
+    m = from_pair(low.start, low.end, high.end, high.start)
+    head = back.edge("armhole high").path
+    arm, side = (back.edge(e).path.moved(m) for e in ("armhole", "side"))
+    arm = head + arm.pinned(head.end, arm.end)
+    return SewnHalf(back, None, m, neck, arm, side, None, m)
 
 
 def back_neck(back: Piece) -> tuple[Path, Motion]:

@@ -9,14 +9,29 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path, Point, direction, mix
+from clothwright.curves import Path, Point, direction, distance, mix
+from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.grain import longest_line
 from clothwright.features.hand_seams import off_corners
+from clothwright.features.panel_lines import corner, rounded
+from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, NotchPair, On, PaperError, Sheet, Verb, cut
-from clothwright.paper.piece import Piece
+from clothwright.paper import (
+    CornerAfter,
+    Drafting,
+    Edge,
+    NotchPair,
+    On,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+    cut,
+    redraw,
+)
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Fillet
 from clothwright.units.fields import Length
 
 _SRC = "transformations 1.5"
@@ -142,7 +157,7 @@ def _divide(d: Drafting, y: _Yoke, centre: Point) -> None:
     if y.half == "back":  # whose armhole runs down and whose centre runs up
         line, start, end = line.reversed(), end, start
     sheet = cut(
-        d.sheet,
+        keep_whole(d.sheet, p.code),
         p.code,
         line,
         start,
@@ -163,6 +178,61 @@ def _divide(d: Drafting, y: _Yoke, centre: Point) -> None:
         frm=y.marks,
         lines=(line,),
     )
+
+
+def _divide_at_dart(d: Drafting, *, level: bool) -> None:
+    """Cut the back yoke off along a line from the centre, level with the point of the
+    shoulder dart or at the depth ordered, to that point, and on along the dart, which
+    lies open on the armhole. Raises PaperError."""
+    d.part = "back"
+    if d.n[_BACK.bow]:
+        raise PaperError(
+            "the seam of a back yoke that takes the shoulder dart is straight to the "
+            "point of the dart: make its bow 0, or set back_shoulder to ease"
+        )
+    p, ps = d.sheet.piece("B"), d["Ps"]
+    cb, depth = p.edge("cb").path, ps.y if level else d.n.Yb
+    c = d.found(
+        "Ycb",
+        cb.at(cb.nearest(Point(0.0, depth))[0]),
+        "seam of the back yoke at the centre",
+        amounts=((_FROM["back"], depth if level else "Yb"),),
+        detail="level with Ps" if level else "",
+    )
+    line = Path.line(ps, c)
+    sheet = cut(
+        keep_whole(d.sheet, "B"),
+        "B",
+        line,
+        CornerAfter(BLADE_HIGH),
+        On("cb", cb.length_to_point(c)),
+        edge="yoke",
+        seam="back yoke",
+        seam_name="back yoke",
+        into=((p.code, p.name), _BACK.new),
+    )
+    lower, upper = sheet.piece("B"), sheet.piece("BY")
+    below = _joined(lower.edge("yoke").path, lower.edge(BLADE_LOW).path)
+    above = _joined(upper.edge(BLADE_HIGH).path, upper.edge("yoke").path)
+    sheet = redraw(sheet, "B", ["yoke", BLADE_LOW], [Edge("yoke", below)])
+    sheet = redraw(sheet, "BY", [BLADE_HIGH, "yoke"], [Edge("yoke", above)])
+    arm = Edge("armhole", sheet.edge("BY", "armhole high").path)
+    sheet = redraw(sheet, "BY", ["armhole high"], [arm])
+    seam, at = sheet.seam("back yoke"), 0.4 * below.length
+    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS["back"]),)))
+    sheet = sheet.put(_grained(sheet.piece("B"), p), _grained(sheet.piece("BY"), p))
+    d.lay(
+        Verb.CUT,
+        off_corners(sheet, "B"),
+        "BY",
+        "back yoke cut off from Ycb to Ps, and along the open dart to the armhole",
+        frm=("Ycb", "Ps"),
+        lines=(line,),
+    )
+
+
+def _joined(first: Path, second: Path) -> Path:
+    return rounded(first, second, Fillet.of(corner(first, second)))
 
 
 def _line(a: Point, c: Point, bow: float) -> Path:
@@ -286,16 +356,35 @@ class BackYoke(Feature):
     def _apply(self, d: Drafting) -> None:
         n = d.n
         low = d.line("neck back").bounds()[3]
-        if n.Yb - low < LEAST_DEEP:
+        deep = n.Yb
+        if self.depth is None and d.sheet.piece("B").has(BLADE_LOW):
+            deep = d["Ps"].y
+        if deep - low < LEAST_DEEP:
             raise PaperError(
-                f"the back yoke would be only {max(0.0, n.Yb - low):.1f} cm deep below "
+                f"the back yoke would be only {max(0.0, deep - low):.1f} cm deep below "
                 f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke deeper, or the "
                 "neck less deep"
             )
-        _divide(d, _BACK, Point(0.0, n.Yb))
+        if d.sheet.piece("B").has(BLADE_LOW):
+            _divide_at_dart(d, level=self.depth is None)
+        else:
+            _divide(d, _BACK, Point(0.0, n.Yb))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _narrow(sheet, "BY")
+        if "Yab′" not in sheet.points:
+            return
+        wide = distance(sheet.points["Yab"], sheet.points["Yab′"])
+        if not 0.6 - 0.05 <= wide <= 1.2 + 0.05:
+            yield Finding(
+                "Y2",
+                Severity.WARN,
+                f"The yoke's seam opens by {wide:.1f} cm at the armhole; 0.6 cm to "
+                "1.2 cm is usual.",
+                "sd",
+                "Give the back shoulder dart another width (back_shoulder_dart).",
+                {"wide": wide},
+            )
 
 
 def _narrow(sheet: Sheet, code: str) -> Iterable[Finding]:

@@ -54,12 +54,12 @@ def test_a_wedge_sent_to_a_dart() -> None:
     ),
 )
 def test_the_front_wedge_goes_to_the_bust_dart(shape: FrontShape, body: Body) -> None:
-    """The dart opens by 2·asin(cn/(2·|BP M|)); shoulder and armhole keep their lengths
+    """The dart opens by 2·asin(cn/(2·|BP Mn|)); shoulder and armhole keep their lengths
     (exact); the neck edge comes out shorter, by no more than twice the wedge."""
     plain = draft(order(body, necked(Neckline(shape=shape, contour=0.0))))
     drawn = draft(order(body, necked(Neckline(shape=shape, contour=1.0))))
     assert not drawn.failed, drawn.failures()
-    n, m = drawn.numbers, drawn.sheet.points["M"]
+    n, m = drawn.numbers, drawn.sheet.points["Mn"]
     assert distance(drawn.sheet.points["BP"], m) == pytest.approx(n.reach_n, abs=1e-6)
     assert n.phi_n == pytest.approx(
         2 * math.degrees(math.asin(1.0 / (2 * n.reach_n))), abs=1e-9

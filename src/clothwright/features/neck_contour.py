@@ -89,7 +89,7 @@ def front_contour(shape: FrontShape) -> RuleTable:
         return min(MOST_FOLDED, _scaled(usual, c))
 
     @table.rule(
-        "|BP M|",
+        "|BP Mn|",
         "bust point to the wedge on the front neck",
         key="reach_n",
         source=_SRC,
@@ -124,7 +124,7 @@ def front_contour(shape: FrontShape) -> RuleTable:
         kind=Kind.ANGLE,
         key="phi_n",
         source=_SRC,
-        formula="2·asin(cn/(2·|BP M|))",
+        formula="2·asin(cn/(2·|BP Mn|))",
     )
     def _turn(cn: float, reach_n: float) -> float:
         return _wedge(cn, reach_n)
@@ -155,7 +155,7 @@ def back_contour(shape: BackShape) -> RuleTable:
         return 0.0
 
     @table.rule(
-        "|Pd Mb|",
+        "|Pd Mnb|",
         "point of the back waist dart to the wedge on the back neck",
         key="reach_nb",
         source=_SRC,
@@ -184,7 +184,7 @@ def back_contour(shape: BackShape) -> RuleTable:
         kind=Kind.ANGLE,
         key="phi_nb",
         source=_SRC,
-        formula="2·asin(cnb/(2·|Pd Mb|))",
+        formula="2·asin(cnb/(2·|Pd Mnb|))",
     )
     def _turn(cnb: float, reach_nb: float) -> float:
         return _wedge(cnb, reach_nb)
@@ -261,7 +261,7 @@ def _fold(d: Drafting, h: _Half, curve: Redrawn) -> None:
     neck = d.sheet.edge(h.piece, "neck").path  # front from the shoulder, back to it
     side = neck.segments[0].length if front else neck.length
     at = neck.at_length(side * AT if front else side * (1 - AT))
-    mark = "M" if front else "Mb"
+    mark = "Mn" if front else "Mnb"
     d.found(
         mark,
         at,

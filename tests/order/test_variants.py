@@ -20,6 +20,7 @@ from clothwright.features.bust_dart_rules import TakenUp
 from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.cuff import Cuff
+from clothwright.features.empire import EmpireSeam
 from clothwright.features.facing import Facing
 from clothwright.features.flutter_sleeve import FlutterSleeve
 from clothwright.features.front_dart import DartPlace
@@ -89,6 +90,9 @@ def yokes(rng: random.Random, parts: tuple[Feature, ...]) -> list[Feature]:
         )
     if "back panel seam" not in words:
         out.append(BackYoke(bow=rng.choice((None, 1.0))))
+    laid = "laid waist dart" in words
+    if len(out) == 2 and not laid and rng.random() < 0.4:
+        return [EmpireSeam(front=rng.choice((None, 1.0)))]
     return [f for f in out if rng.random() < 0.6]
 
 

@@ -16,6 +16,7 @@ from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.cuff import Cuff
 from clothwright.features.dress_skirt import DressSkirt
+from clothwright.features.empire import EmpireSeam
 from clothwright.features.facing import Facing
 from clothwright.features.fitting import Fitting
 from clothwright.features.flounce import Flounce
@@ -73,6 +74,7 @@ FEATURES: tuple[type[Feature], ...] = (
     BackWaistDart,
     FrontYoke,
     BackYoke,
+    EmpireSeam,
     LowOpenBack,
     Loops,
     UnderPanel,

@@ -147,7 +147,9 @@ class BustDart(Feature):
         above = any(
             p not in (DartPlace.WAIST, DartPlace.YOKE) for p, _ in self._places()
         )
-        return self.gives | ({"upper bust dart"} if above else set())
+        laid = any(p is DartPlace.WAIST and how in _LAID for p, how in self._places())
+        words = {"upper bust dart"} if above else set()
+        return self.gives | words | ({"laid waist dart"} if laid else set())
 
     def wants(self) -> Mapping[str, str]:
         yoke = any(p is DartPlace.YOKE for p, _ in self._places())

@@ -260,12 +260,11 @@ def keep_open(sheet: Sheet, o: Opened) -> Sheet:
 def as_drafted(sheet: Sheet) -> Piece:
     """The front in one piece with its bust dart at the side again, where facings and
     linings are traced; a dart led to the waist stays there."""
-    if "FY" in sheet.pieces:
-        return before_yoke(sheet, "F")
-    f = sheet.piece("F")
-    bp = sheet.points["BP"]
+    f, bp = before_yoke(sheet, "F"), sheet.points["BP"]
     for o in OPENED.values():
         if f"gathered {o.leg_cf}" in sheet.lines and not f.has(o.leg_cf):
+            if o.edge == "yoke":  # the front is remembered without it
+                continue
             name = next(e for e in (o.edge, o.outer) if f.has(e))
             new = [Edge(e, sheet.lines[f"gathered {e}"]) for e in o.run]
             f = redraw(Sheet().put(f), "F", [name], new).piece("F")

@@ -30,9 +30,11 @@ _SIDES = (
             ("F", "side high"),
             ("F", "side mid"),
             ("F", "side low"),
+            ("FM", "side"),
+            ("FM", "side low"),
         ),
     ),
-    ("back", (("BS", "side"), ("B", "side"))),
+    ("back", (("BS", "side"), ("B", "side"), ("BM", "side"))),
 )
 
 

@@ -136,7 +136,7 @@ def _stitched(sheet: Sheet, half: str) -> float:
 def waist_edges(sheet: Sheet) -> list[tuple[str, str]]:
     """(piece, edge) of every bodice waist edge, from centre front to centre back."""
     out = []
-    for code in ("FC", "FS", "F", "BS", "BC", "B"):
+    for code in ("FC", "FS", "F", "FM", "BS", "BC", "B", "BM"):
         if code in sheet.pieces:
             p = sheet.pieces[code]
             names = (

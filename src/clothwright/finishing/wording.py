@@ -46,6 +46,8 @@ _WORDS = {
     "shoulder neck": "shoulder, neck side of the dart",
     "dart shoulder tip": "shoulder dart, outer leg",
     "dart shoulder cf": "shoulder dart, centre leg",
+    "under": "empire seam",
+    "under side": "empire seam, side of the dart",
     "yoke side": "seam of the yoke, beside the dart",
     "yoke": "seam of the yoke",
     "dart yoke side": "dart below the yoke, side leg",

@@ -23,9 +23,9 @@ from clothwright.features.front_dart import (
 from clothwright.features.lining import Mode
 from clothwright.features.side_dart import SideDart
 from clothwright.features.side_level import SideLevel
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import pivot
-from orders import closed_back, drafted, order, swapped
+from orders import closed_back, cut_faults, drafted, order, swapped
 
 MM = 0.1
 PLACES = [p for p in DartPlace if p is not DartPlace.YOKE]
@@ -102,7 +102,7 @@ def test_the_angle_goes_with_the_dart(place: DartPlace, body: Body) -> None:
     legs = OPENED[place]
     a, b = f.edge(legs.leg_outer).length, f.edge(legs.leg_cf).length
     assert a == pytest.approx(b, abs=0.02)
-    pattern(made)
+    assert not cut_faults(made)
 
 
 def _parts(name: str) -> list[str]:
@@ -135,6 +135,7 @@ def test_a_split_dart_keeps_its_angle_in_all(
         assert opening(made, place) == pytest.approx(wanted, abs=1e-6)
     f = made.sheet.piece("F")
     assert f.has("dart low") == (second is None)
+    assert not cut_faults(made)
 
 
 @pytest.mark.parametrize("place", PLACES)

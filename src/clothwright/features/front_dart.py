@@ -9,6 +9,7 @@ which is `2·|PQ|·sin(θ/2)` at a place `|PQ|` away.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
+from itertools import pairwise
 
 from clothwright.curves import (
     Cubic,
@@ -243,7 +244,27 @@ def bridged(front: Piece, o: Opened, reach: float) -> Path:
     p, q = head.end, tail.start
     u, v = head.end_direction, tail.start_direction
     handle = _ARC * distance(p, q)
-    return head + Path.cubic(p, p + u * handle, q - v * handle, q) + tail
+    over = Cubic(p, p + u * handle, q - v * handle, q)
+    return head + Path(_one_way_each(over)) + tail
+
+
+def _one_way_each(curve: Cubic) -> tuple[Cubic, ...]:
+    """A curve divided where it changes its bend, as over gathers it may: each part
+    bends one way."""
+    steps = [i / _STEPS for i in range(1, _STEPS)]
+    for s, t in pairwise(steps):
+        if curve.curvature(s) * curve.curvature(t) < 0:
+            for _ in range(40):
+                middle = (s + t) / 2
+                same = curve.curvature(s) * curve.curvature(middle) > 0
+                s, t = (middle, t) if same else (s, middle)
+            first, rest = curve.divided(s)
+            return (first, *_one_way_each(rest))
+    return (curve,)
+
+
+_STEPS = 24
+"""Places at which a curve is asked for its bend."""
 
 
 _ARC = 0.35

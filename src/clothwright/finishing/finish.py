@@ -45,6 +45,10 @@ of their cap, and the leg that they are folded on (truing 3.2: vertical darts to
 the centre, darts of side, armhole and elbow downwards)."""
 
 
+NARROW_MOUTH = 2.5
+"""A dart on an armhole whose mouth is narrower than this is cut straight across, cm:
+its cap would be a notch in the hollow, and its fold lies in the allowance anyway."""
+
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
 
@@ -212,7 +216,11 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
                 else None
             )
         else:
-            cap = dart_cap(piece, first, second, towards).path
+            wide = distance(a.path.start, b.path.end)
+            if "armhole" in name and wide < NARROW_MOUTH:
+                cap = Path.line(a.path.start, b.path.end)
+            else:
+                cap = dart_cap(piece, first, second, towards).path
             legs += (
                 [a.path, b.path]
                 if "pleat" not in name

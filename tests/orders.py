@@ -40,7 +40,8 @@ from clothwright.features.under_panel import UnderPanel
 from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
 from clothwright.features.waistband import Waistband
-from clothwright.order import Order
+from clothwright.findings import Severity
+from clothwright.order import Draft, Order, pattern
 from clothwright.paper import Drafting
 from clothwright.rules import Given, Hand, Kind, Numbers
 from clothwright.units import Unit
@@ -228,3 +229,9 @@ def swapped(
     if kind not in {f.kind for f in features}:
         return (*features, new)
     return tuple(new if f.kind == kind else f for f in features)
+
+
+def cut_faults(made: Draft) -> list[str]:
+    """Faults of the finished pattern: allowances, caps, notches and all before them."""
+    refused = (f for f in pattern(made).findings if f.severity is Severity.REFUSE)
+    return [str(f) for f in refused]

@@ -268,6 +268,8 @@ def test_depth_of_the_back_neck_by_rule(shape: BackShape) -> None:
     n, p = made.numbers, made.sheet.points
     low = p["Nb′"].y - p["hb"].y + 2.0
     v = n.nr + (1.5 if shape is BackShape.SCOOP else 0.0)
-    aim = n.nr + 8.0 if shape is BackShape.V else max(v, low)
+    aim = max(v, low)
+    if shape in (BackShape.V, BackShape.U):
+        aim = n.nr + (8.0 if shape is BackShape.V else 12.0)
     assert n.Db == pytest.approx(aim, abs=1e-9)
     assert p["Cb"].y == pytest.approx(p["hb"].y + aim, abs=1e-9)

@@ -8,6 +8,7 @@ from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block
+from clothwright.features.bust_dart import BustDart
 from clothwright.features.by_hand import ByHand
 from clothwright.features.cap_sleeve import CapSleeve
 from clothwright.features.circle_skirt import CircleSkirt
@@ -15,6 +16,7 @@ from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.cuff import Cuff
 from clothwright.features.dress_skirt import DressSkirt
+from clothwright.features.empire import EmpireSeam
 from clothwright.features.facing import Facing
 from clothwright.features.fitting import Fitting
 from clothwright.features.flounce import Flounce
@@ -54,6 +56,7 @@ from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
 from clothwright.features.waist_facing import WaistFacing
 from clothwright.features.waistband import Waistband
+from clothwright.features.yokes import BackYoke, FrontYoke
 
 FEATURES: tuple[type[Feature], ...] = (
     Block,
@@ -67,7 +70,11 @@ FEATURES: tuple[type[Feature], ...] = (
     BackArmholePrincess,
     ShoulderPrincess,
     SideDart,
+    BustDart,
     BackWaistDart,
+    FrontYoke,
+    BackYoke,
+    EmpireSeam,
     LowOpenBack,
     Loops,
     UnderPanel,

@@ -97,9 +97,11 @@ class SleevelessArmhole(Feature):
             )
         yield from pitch_findings(n, sheet)
         length = sum(
-            sheet.length(p, "armhole")
+            sheet.length(p, e)
             for p in sheet.pieces
-            if p in ("F", "B", "FC", "FS", "BC", "BS") and sheet.piece(p).has("armhole")
+            for e in ("armhole", "armhole low")
+            if p in ("F", "B", "FC", "FS", "BC", "BS", "FY", "BY")
+            and sheet.piece(p).has(e)
         )
         if length < n.AG - 0.5:
             yield Finding(

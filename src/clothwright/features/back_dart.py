@@ -156,7 +156,33 @@ BLADE_LOW, BLADE_HIGH = "blade low", "blade high"
 """Legs of the dart at the armhole: on the side panel's paper, on the paper turned."""
 
 
-def lead_to_panel(d: Drafting, slash: Path) -> None:
+def lead_to_yoke(d: Drafting) -> None:
+    """Slash level from Ps to the armhole and tape the shoulder dart: the yoke closes
+    it, and its seam opens at the armhole (transformations 1.5)."""
+    if not has_dart(d.sheet):
+        return
+    d.part = "back"
+    ps, arm = d["Ps"], d.sheet.edge("B", "armhole").path
+    level = Path.line(ps, Point(ps.x + 60.0, ps.y))
+    hits = arm.meets(level)
+    if not hits:
+        raise PaperError(
+            "the point of the back shoulder dart lies above the tip or below the arm, "
+            'so that no yoke can take it: set back_shoulder = "ease"'
+        )
+    at = d.found(
+        "Yab",
+        arm.at_length(hits[0][0]),
+        "seam of the back yoke on the armhole",
+        amounts=(("along the armhole from the tip", hits[0][0]),),
+        detail="level with Ps",
+    )
+    lead_to_panel(d, Path.line(at, ps), "Yab", "Ps")
+
+
+def lead_to_panel(
+    d: Drafting, slash: Path, start_mark: str = "Qb", about: str = "Z"
+) -> None:
     """Cut along `slash`, from the armhole to Z, and tape the shoulder dart: what lies
     above turns about Z (6.1). The armhole's upper part becomes "armhole high"."""
     start = On(
@@ -173,7 +199,7 @@ def lead_to_panel(d: Drafting, slash: Path) -> None:
         seam_name="dart at the armhole",
         into=(("B", "Back"), ("B high", "Back, upper part")),
     )
-    d.lay(Verb.CUT, sheet, "B", "back slashed on the panel line, from Qb to Z")
+    d.lay(Verb.CUT, sheet, "B", f"back slashed from {start_mark} to {about}")
     sheet = tape(sheet, DART)
     for old, new in (
         ("blade", BLADE_LOW),
@@ -181,7 +207,7 @@ def lead_to_panel(d: Drafting, slash: Path) -> None:
         ("armhole 2", "armhole high"),
     ):
         sheet = _renamed(sheet, old, new)
-    sheet = sheet.named(**{"Qb′": sheet.edge("B", BLADE_HIGH).path.start})
+    sheet = sheet.named(**{f"{start_mark}′": sheet.edge("B", BLADE_HIGH).path.start})
     d.lay(
         Verb.TAPE,
         _ruled_through(sheet),
@@ -191,7 +217,7 @@ def lead_to_panel(d: Drafting, slash: Path) -> None:
             ("what lies above the slash turned by {}", "theta_s"),
             ("the slash opens by {} at the armhole", _gap(sheet)),
         ),
-        frm=("Z",),
+        frm=(about,),
     )
 
 

@@ -14,6 +14,7 @@ from clothwright.features.back_dart import (
     ABOUT_POINT,
     close_about_panel,
     lead_to_neck,
+    lead_to_yoke,
 )
 from clothwright.features.base import Rank, Stage
 from clothwright.findings import Finding, Severity
@@ -43,6 +44,9 @@ class BackShoulder(Enum):
 
     NECK = "neck"
     """A dart, led to the neck."""
+
+    YOKE = "yoke"
+    """A dart, closed in a back yoke; the yoke's seam opens at the armhole."""
 
     SEAM = "seam"
     """A dart in the panel seam from the shoulder."""
@@ -173,6 +177,23 @@ WAYS: Mapping[BackShoulder, Way] = {
             **_CLOSED,
             "shoulder line": "a shoulder princess takes the back shoulder dart in its "
             'seam; write back_shoulder = "seam"',
+        },
+    ),
+    BackShoulder.YOKE: Way(
+        0.8,
+        0.5,
+        (AT_ITS_POINT,),
+        (ABOUT_POINT, Stage(Rank.BACK_DART, "the dart of the yoke", lead_to_yoke)),
+        {
+            "back yoke": "the back shoulder dart goes to a yoke only where there is "
+            'one: add a "back yoke"'
+        },
+        {
+            **_CLOSED,
+            "shoulder line": "a shoulder princess takes the back shoulder dart in its "
+            'seam; write back_shoulder = "seam"',
+            "lining": "a lining is not yet cut for a back whose yoke takes the dart: "
+            'set back_shoulder = "ease", or leave the lining off',
         },
     ),
     BackShoulder.SEAM: Way(

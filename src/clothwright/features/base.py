@@ -40,6 +40,7 @@ class Rank(IntEnum):
     SHOULDER = 40
     NECK = 70
     ARMHOLE = 80
+    CONTOUR = 82
     BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100
@@ -54,6 +55,9 @@ class Rank(IntEnum):
     SKIRT = 165
     SEAMS = 170
     LINING = 180
+    YOKE = 183
+    YOKE_DART = 184
+    LAID_OPEN = 185
     BY_HAND = 190
 
 

@@ -279,5 +279,6 @@ class ConcealedZip(Feature):
 
 def _opening(n: Numbers, sheet: Sheet) -> float:
     """Length of the opening, cm (16.3)."""
-    code = "BC" if "BC" in sheet.pieces else "B"
-    return sheet.length(code, "cb") - _BELOW_NECK + n.z
+    codes = [code for code in ("BY", "BC", "B", "BM") if code in sheet.pieces]
+    cb = sum(sheet.length(code, "cb") for code in codes)
+    return cb - _BELOW_NECK + n.z

@@ -19,7 +19,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         (
             "S8",
             "neck, front",
-            t.chain(("FC", "neck", False), ("F", "neck", False)),
+            front_neck(t),
             t.chain(("FF", "neck", False)),
             "shoulder",
             "centre front",
@@ -95,17 +95,30 @@ def back_neck_chain(t: Chains) -> tuple[Run, ...]:
     )
 
 
+def front_neck(t: Chains) -> tuple[Run, ...]:
+    """The shell's front neck, from the shoulder."""
+    return t.chain(
+        ("FC", "neck", False), ("F", "neck side", False), ("F", "neck", False)
+    )
+
+
 def front_armhole(t: Chains) -> tuple[Run, ...]:
     """The shell's front armhole, from the tip."""
     return t.chain(
-        ("FC", "armhole", True), ("F", "armhole", True), ("FS", "armhole", True)
+        ("FC", "armhole", True),
+        ("F", "armhole", True),
+        ("F", "armhole low", True),
+        ("FS", "armhole", True),
     )
 
 
 def back_armhole(t: Chains) -> tuple[Run, ...]:
     """The shell's back armhole, from the tip."""
     return t.chain(
-        ("BC", "armhole", False), ("B", "armhole", False), ("BS", "armhole", False)
+        ("BC", "armhole", False),
+        ("B", "armhole high", False),
+        ("B", "armhole", False),
+        ("BS", "armhole", False),
     )
 
 

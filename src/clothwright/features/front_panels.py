@@ -17,6 +17,7 @@ from clothwright.curves import (
     turn,
 )
 from clothwright.features.base import Number
+from clothwright.features.front_dart import dart_angle_of
 from clothwright.features.panel_lines import (
     FRONT,
     UpperCurve,
@@ -93,14 +94,25 @@ def phi_a(ta: float, reach_Qf: float) -> float:
 
 
 @_rule(
+    "θ + φn",
+    "bust dart with the contour of the neck",
+    kind=Kind.ANGLE,
+    key="theta_c",
+    source=f"{_SRC}.1, transformations 1.8",
+)
+def _theta_c(theta: float, phi_n: float) -> float:
+    return theta + phi_n
+
+
+@_rule(
     "κ",
     "corner of the side panel at the bust point",
     kind=Kind.ANGLE,
     source=f"{_SRC}.6",
-    formula="θ + φa + ω",
+    formula="θ + φn + φa + ω",
 )
-def kappa(theta: float, phi_a: float, omega: float) -> float:
-    k = theta + phi_a + omega
+def kappa(theta: float, phi_n: float, phi_a: float, omega: float) -> float:
+    k = theta + phi_n + phi_a + omega
     if k > 60:
         raise RuleError(
             f"the front panel line would turn by {k:.0f}° over the bust, more than 60°:"
@@ -116,16 +128,17 @@ def split_panels(d: Drafting, edge: str, upper: UpperCurve) -> None:
     the side dart."""
     n = d.n
     qf, bp = upper.path.start, d["BP"]
+    theta = dart_angle_of(d.sheet.piece("F"), "dart low", "dart high")
     draw_line(d, FRONT, upper.path)
     divide(d, FRONT, spot_on(d.sheet.piece("F"), edge, qf), upper.path)
     sheet = tape(d.sheet, "side dart", moving="side high")
-    d.sheet = sheet.named(Q2=rotate(qf, bp, -n.theta))
+    d.sheet = sheet.named(Q2=rotate(qf, bp, -theta))
     d.lay(
         Verb.TAPE,
         d.sheet,
         "FS",
         "side dart closed on the side front",
-        amounts=(("its upper part turned by {}", "theta"),),
+        amounts=(("its upper part turned by {}", "theta_c"),),
         frm=("BP",),
     )
     fs = d.sheet.piece("FS")

@@ -106,7 +106,7 @@ class FrontArmholePrincess(Feature):
     sentence: ClassVar[str] = (
         "[Princess lines] from the armhole in front, eased {ease} over the bust."
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"

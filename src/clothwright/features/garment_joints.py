@@ -34,21 +34,25 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     def first(*codes: str, edge: str) -> str:
         return next((c for c in codes if has(c, edge)), "")
 
-    fn, bn = first("FC", "F", edge="neck"), first("BC", "B", edge="neck")
+    fn, bn = (
+        first("FC", "F", "FY", edge="neck"),
+        first("BC", "B", "BY", edge="neck"),
+    )
     neck_end = "neck side" if has(bn, "neck side") else "neck"
+    front_end = "neck side" if has(fn, "neck side") else "neck"
     if has(fn, "neck", "shoulder") and has(bn, neck_end, "shoulder"):
         found.append(
             Joint(
                 "neck over the shoulder",
-                (Corner(fn, "neck", End.START), Corner(bn, neck_end, End.END)),
+                (Corner(fn, front_end, End.START), Corner(bn, neck_end, End.END)),
                 180.0,
                 NECK_SUM,
                 (90.0 - n.tau, 90.0 + n.tau),
                 _TIP,
             )
         )
-    ft = next((c for c in ("FC", "F", "FS") if has(c, "armhole", "shoulder")), "")
-    bt = next((c for c in ("BC", "B", "BS") if has(c, "armhole", "shoulder")), "")
+    ft = next((c for c in ("FC", "F", "FS", "FY") if has(c, "armhole", "shoulder")), "")
+    bt = next((c for c in ("BC", "B", "BS", "BY") if has(c, "armhole", "shoulder")), "")
     if ft and bt:
         found.append(
             Joint(
@@ -94,7 +98,14 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         found.append(
             Joint(
                 "underarm",
-                (Corner(fu, "armhole", End.START), Corner(bu, "armhole", End.END)),
+                (
+                    Corner(
+                        fu,
+                        "armhole low" if has(fu, "armhole low") else "armhole",
+                        End.START,
+                    ),
+                    Corner(bu, "armhole", End.END),
+                ),
                 180.0,
                 NECK_SUM,
             )

@@ -147,7 +147,9 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
                     )
                 )
         return out
-    left = t.chain(("FC", "shoulder", True), ("F", "shoulder", True))
+    left = t.chain(
+        ("FC", "shoulder", True), ("F", "shoulder neck", True), ("F", "shoulder", True)
+    )
     right = t.chain(("BC", "shoulder", False), ("B", "shoulder", False))
     if not (left and right):
         return []
@@ -174,6 +176,7 @@ def _side(t: Chains) -> Seam | None:
         ("F", "side high", True),
         ("F", "side mid", True),
         ("F", "side low", True),
+        ("F", "side", True),
     )
     right = t.chain(("BS", "side", False), ("B", "side", False))
     if not (left and right):

@@ -2,10 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import accumulate
 
 from clothwright.curves import Point
 from clothwright.features.hand_places import NEAR
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind, Sheet
+from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 BESIDE = 2.0
 """Gathers are notched so far to both sides of what was opened, cm."""
@@ -20,9 +22,10 @@ def taken_in(
     piece: str,
     mouths: Sequence[Point],
     how: str,
+    beside: float = BESIDE,
 ) -> Sheet:
     """Seams of a piece whose edges have grown take in the difference: its plan is what
-    they are longer now, and notches beside the mouth bound the gathers."""
+    they are longer now, and notches `beside` the mouth, cm, bound the gathers."""
     out = after
     for s in before.seams:
         if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
@@ -38,10 +41,11 @@ def taken_in(
         plan = s.ease.plan * (-1 if mine else 1) + grown
         notches = _carried(s, mine, at, grown)
         rest = after.chain_length(other)
-        low, high = max(at - BESIDE, CLEAR), min(at + BESIDE, rest - CLEAR)
+        low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
+        notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
         if how == "gathers" and low < high:
-            notches = tuple(sorted((*notches, *(z for z in zone if _free(z, notches)))))
+            notches = tuple(sorted((*notches, *zone)))
         out = out.sew(
             replace(
                 new,
@@ -77,7 +81,32 @@ def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, .
     return tuple(out)
 
 
-def _free(z: NotchPair, notches: tuple[NotchPair, ...]) -> bool:
-    return all(
-        min(abs(n.left - z.left), abs(n.right - z.right)) > CLEAR for n in notches
-    )
+def off_corners(sheet: Sheet, piece: str) -> Sheet:
+    """The sheet with notches of a piece's seams moved off corners that a new cut has
+    made, both of a pair by as much."""
+    out = []
+    for s in sheet.seams:
+        if not s.notches or not any(r.piece == piece for r in s.runs()):
+            continue
+        corners = [_corners(sheet, chain) for chain in (s.left, s.right)]
+        notches = tuple(_moved_off(k, corners) for k in s.notches)
+        out.append(replace(s, notches=notches))
+    return sheet.sew(*out)
+
+
+def _corners(sheet: Sheet, chain: tuple[Run, ...]) -> list[float]:
+    """Where the edges of a chain meet, its ends left out."""
+    return list(accumulate(sheet.length(r.piece, r.edge) for r in chain[:-1]))
+
+
+def _moved_off(k: NotchPair, corners: list[list[float]]) -> NotchPair:
+    if not k.ticks:  # it stands on a joint
+        return k
+    room = NOTCH_ROOM + (NOTCH_SET / 2 if k.ticks > 1 else 0.0)
+    for at, ends in zip((k.left, k.right), corners, strict=True):
+        near = min(ends, key=lambda c: abs(c - at), default=None)
+        if near is not None and abs(at - near) < room:
+            by = room - abs(at - near)
+            by = by if at >= near else -by
+            return k._replace(left=k.left + by, right=k.right + by)
+    return k

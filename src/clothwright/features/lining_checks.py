@@ -24,9 +24,17 @@ _NEAR = 0.1
 _SIDES = (
     (
         "front",
-        (("FS", "side"), ("F", "side high"), ("F", "side mid"), ("F", "side low")),
+        (
+            ("FS", "side"),
+            ("F", "side"),
+            ("F", "side high"),
+            ("F", "side mid"),
+            ("F", "side low"),
+            ("FM", "side"),
+            ("FM", "side low"),
+        ),
     ),
-    ("back", (("BS", "side"), ("B", "side"))),
+    ("back", (("BS", "side"), ("B", "side"), ("BM", "side"))),
 )
 
 
@@ -48,11 +56,15 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if tight:
         yield tight
     for name, edges in _SIDES:
-        there = [
-            (c, e) for c, e in edges if c in sheet.pieces and sheet.piece(c).has(e)
-        ]
-        shell = sum(sheet.length(c, e) for c, e in there)
-        slack = sum(sheet.length(f"L.{c}", e) for c, e in there) - shell
+        shell, mine = (
+            sum(
+                sheet.length(f"{before}{c}", e)
+                for c, e in edges
+                if f"{before}{c}" in sheet.pieces and sheet.piece(f"{before}{c}").has(e)
+            )
+            for before in ("", "L.")
+        )
+        slack = mine - shell
         if abs(slack - SLACK) > _NEAR:
             yield Finding(
                 "N1",
@@ -74,7 +86,7 @@ def hung_findings(sheet: Sheet) -> Iterable[Finding]:
     yield Finding(
         "N2",
         Severity.NOTE,
-        f"The side dart of the front lining is closed into its waist dart, {wide:.1f} "
+        f"The bust dart of the front lining is closed into its waist dart, {wide:.1f} "
         "cm in all.",
         "lining",
         "Sew it as a dart, or lay it in a pleat at the waist.",

@@ -16,6 +16,7 @@ from clothwright.curves import (
     midpoint,
 )
 from clothwright.features.back_dart import NECK_LEGS
+from clothwright.features.front_dart import led_elsewhere
 from clothwright.features.grain import longest_line
 from clothwright.features.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.sewn_halves import (
@@ -61,6 +62,8 @@ def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
     """The bodice's pieces with their edges rolled, the shoulder moved in and eased by
     `ease` as the shell's, and the waist lowered."""
     front, back = sewn_front(sheet), sewn_back(sheet)
+    if led_elsewhere(sheet):
+        front = replace(front, centre=_closed(sheet, front.centre))
     upper_front = rolled_front(front, rho)
     upper_back = back_to_match(back, rho, upper_front.shoulder.length + ease)
     for half, upper in ((front, upper_front), (back, upper_back)):
@@ -179,7 +182,6 @@ def _sunk(path: Path, a: Vector, b: Vector) -> Path:
 # -- below the facing ----------------------------------------------------------------
 def below_facing(sheet: Sheet) -> Sheet:
     """What lies below the facings' free edges: shell less facing."""
-    bp = sheet.points["BP"]
     ff, bf = sheet.piece("FF"), sheet.piece("BF")
     for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
         free = facing.edge("free").path
@@ -189,15 +191,24 @@ def below_facing(sheet: Sheet) -> Sheet:
         if half.flank is not None:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
-            closed = dart_at_waist(piece, bp) if piece.has("dart low") else piece
+            closed = _closed(sheet, piece) if piece.has("dart low") else piece
             rest = _below(closed, _run_on(line, _REACH))
             sheet = sheet.put(_with_grain(_named(rest, piece), piece))
     return sheet
 
 
-def dart_at_waist(front: Piece, bp: Point) -> Piece:
+def _closed(sheet: Sheet, front: Piece) -> Piece:
+    """The front with its bust dart in the waist dart; its side then has the name that
+    it has in the shell."""
+    side = "side" if sheet.piece("F").has("side") else "side low"
+    closed = dart_at_waist(front, sheet.points["BP"], side)
+    return replace(closed, grain=front.grain)
+
+
+def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     """A front with its side darts closed into the waist dart, as the facing was traced
-    (8); its point stands as far below the bust point as before."""
+    (8); its point stands as far below the bust point as before. `side` names what is
+    then one line."""
     code = front.code
     if not front.has("leg cf"):
         raise PaperError(
@@ -218,7 +229,7 @@ def dart_at_waist(front: Piece, bp: Point) -> Piece:
     p = sheet.piece(code)
     sides = [e.name for e in p.edges if e.name.startswith("side")]
     ends = p.edge(sides[0]).path.start, p.edge(sides[-1]).path.end
-    sheet = redraw(sheet, code, sides, [straight("side low", *ends)])
+    sheet = redraw(sheet, code, sides, [straight(side, *ends)])
     d1, d2 = p.edge("leg cf").path.start, p.edge("leg side").path.end
     point = bp + direction(bp, midpoint(d1, d2)) * below
     legs = [straight("leg cf", d1, point), straight("leg side", point, d2)]

@@ -16,6 +16,7 @@ from clothwright.features.facing_seams import (
     back_neck_chain,
     edge_notches,
     front_armhole,
+    front_neck,
 )
 from clothwright.features.sewn_halves import SewnHalf, sewn_back, sewn_front
 from clothwright.paper import (
@@ -157,6 +158,8 @@ def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
     run, p, _ = sheet.chain_at(chain, s)
     whole = sheet.chain_length(_lined(sheet, chain))
     from_end = whole - (sheet.chain_length(chain) - s)
+    if whole > sheet.chain_length(chain) + _MORE:  # slack below, nothing cut away
+        return s
     done = 0.0
     for r in chain:
         for q in _lined_run(sheet, r):
@@ -249,7 +252,7 @@ def _bagged(sheet: Sheet) -> Iterator[Seam]:
             "LE1",
             "S8",
             "front neck",
-            t.chain(("FC", "neck", False), ("F", "neck", False)),
+            front_neck(t),
             "shoulder",
             "centre front",
         ),

@@ -13,6 +13,7 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.facing import Facing
 from clothwright.features.facing_pieces import beside_zip
 from clothwright.features.facing_sewing import facing_operations
+from clothwright.features.front_dart import as_drafted
 from clothwright.features.operations import Operation
 from clothwright.features.sewn_halves import back_neck
 from clothwright.findings import Finding, Severity
@@ -126,7 +127,7 @@ def draft_neck_facing(d: Drafting) -> None:
 
 
 def _front(sheet: Sheet, n: Numbers) -> Piece:
-    shell = sheet.piece("FC" if "FC" in sheet.pieces else "F")
+    shell = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
     neck = shell.edge("neck").path  # shoulder to centre front
     out = shell.edge("shoulder").path.end_direction * -1.0
     rolled = inset(neck, n.rho, 0.0)

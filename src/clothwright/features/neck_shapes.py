@@ -5,7 +5,17 @@ from collections.abc import Callable
 from enum import Enum
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.curves import Cubic, Line, Path, Point, Vector, distance, unit
+from clothwright.curves import (
+    Cubic,
+    Line,
+    Path,
+    Point,
+    Vector,
+    bearing,
+    direction,
+    distance,
+    unit,
+)
 from clothwright.rules import RuleTable
 
 _SRC = "first garment 3.3"
@@ -22,6 +32,11 @@ class FrontShape(Enum):
     BOAT = "boat"
     V = "V"
     SQUARE = "square"
+    SWEETHEART = "sweetheart"
+    """Two arcs over the bust that meet in a point at the centre."""
+
+    KEYHOLE = "keyhole"
+    """A closed round neck with a drop-shaped slit below a button and loop."""
 
 
 class BackShape(Enum):
@@ -34,6 +49,8 @@ class BackShape(Enum):
     SCOOP = "scoop"
     BOAT = "boat"
     V = "V"
+    U = "U"
+    """Low, its sides steep and its foot round."""
 
 
 _WIDTH: dict[FrontShape, float | None] = {
@@ -43,6 +60,8 @@ _WIDTH: dict[FrontShape, float | None] = {
     FrontShape.BOAT: None,  # half of the shoulder
     FrontShape.V: 1.0,
     FrontShape.SQUARE: 3.0,
+    FrontShape.SWEETHEART: 3.0,
+    FrontShape.KEYHOLE: 0.0,
 }
 _BELOW_DEP: dict[FrontShape, float] = {
     FrontShape.STANDARD: 0.0,
@@ -50,13 +69,26 @@ _BELOW_DEP: dict[FrontShape, float] = {
     FrontShape.SCOOP: 9.0,
     FrontShape.V: 10.0,
     FrontShape.SQUARE: 7.0,
+    FrontShape.SWEETHEART: 7.0,
+    FrontShape.KEYHOLE: 0.5,
 }
-TILTED = {FrontShape.SCOOP, FrontShape.SQUARE}
+TILTED = {FrontShape.SCOOP, FrontShape.SQUARE, FrontShape.SWEETHEART}
+
+POINTED = {FrontShape.V, FrontShape.SWEETHEART, FrontShape.KEYHOLE}
+"""Shapes that do not arrive square at the centre front."""
+
+MORE: dict[FrontShape, tuple[str, ...]] = {
+    FrontShape.SQUARE: ("lean",),
+    FrontShape.SWEETHEART: ("rise",),
+    FrontShape.KEYHOLE: ("slit",),
+}
+"""Keys of the numbers that a shape has besides width and depth."""
 
 USUAL_DEPTH: dict[FrontShape, tuple[float, float]] = {
     FrontShape.BOAT: (7.6, 8.3),
     FrontShape.SCOOP: (6.0, 14.0),
     FrontShape.V: (8.0, 18.0),
+    FrontShape.SWEETHEART: (5.0, 12.0),
 }
 """Usual depths, cm: of a boat from the level of hf, of the others below the pit of the
 neck (3.3)."""
@@ -108,6 +140,10 @@ def _front_table(shape: FrontShape) -> RuleTable:
 FRONT_TABLES = {shape: _front_table(shape) for shape in FrontShape}
 
 
+_LOW_BACK = {BackShape.V: 8.0, BackShape.U: 12.0}
+"""Depths of the low shapes below the nape's rise, cm (3.3; U our own choice)."""
+
+
 def _back_table(shape: BackShape) -> RuleTable:
     table = RuleTable(f"{shape.value} neck, back")
     if shape is BackShape.STANDARD:
@@ -116,13 +152,18 @@ def _back_table(shape: BackShape) -> RuleTable:
         def _standard(nr: float) -> float:
             return nr
 
-    elif shape is BackShape.V:
+    elif shape in _LOW_BACK:
+        low = _LOW_BACK[shape]
 
         @table.rule(
-            "Db", "depth of the back neck", key="Db", source=_SRC, formula="nr + 8 cm"
+            "Db",
+            "depth of the back neck",
+            key="Db",
+            source=_SRC,
+            formula=f"nr + {low:g} cm",
         )
-        def _v(nr: float) -> float:
-            return nr + 8.0
+        def _low(nr: float) -> float:
+            return nr + low
 
     else:
         more = 1.5 if shape is BackShape.SCOOP else 0.0
@@ -195,6 +236,38 @@ def _square(p: Point, c: Point, start: Vector, sigma: float, lean: float) -> Pat
     return Path((side, Line(k, c)))
 
 
+def _sweetheart(p: Point, c: Point, start: Vector, sigma: float, rise: float) -> Path:
+    """Down the side, round under the strap to the foot of the arc, up to the point."""
+    w = abs(c.x - p.x)
+    foot = Point(c.x - 0.52 * w, c.y + rise)
+    h = foot.y - p.y
+    side = Cubic(p, p + start * (0.52 * h), Point(foot.x - 0.38 * w, foot.y), foot)
+    rest = c.x - foot.x
+    up = Vector(0.5 * rest, -rise)
+    arc = Cubic(foot, Point(foot.x + 0.42 * rest, foot.y), c - up * 0.45, c)
+    return Path((side, arc))
+
+
+DROP = 0.17
+"""Half the width of a keyhole's drop, share of its length."""
+
+
+def _keyhole(p: Point, c: Point, start: Vector, sigma: float, slit: float) -> Path:
+    """A round neck, then down from the centre in a drop: straight from the point, where
+    a button closes it, to the circle that ends it."""
+    k = DROP * slit
+    middle = Point(c.x, c.y + slit - k)
+    beside = math.degrees(math.asin(k / (slit - k)))
+    touch = middle + bearing(180.0 + beside) * k
+    turn = 90.0 + beside
+    reach = 4 / 3 * math.tan(math.radians(turn / 4)) * k
+    end = Point(c.x, c.y + slit)
+    way = direction(c, touch)
+    round_foot = Cubic(touch, touch + way * reach, Point(end.x - reach, end.y), end)
+    neck = _round(p, c, start, sigma, 0.0)
+    return Path((*neck.segments, Line(c, touch), round_foot))
+
+
 FRONT_CURVES: dict[FrontShape, Curve] = {
     FrontShape.STANDARD: _round,
     FrontShape.ROUND: _round,
@@ -202,6 +275,8 @@ FRONT_CURVES: dict[FrontShape, Curve] = {
     FrontShape.BOAT: _boat,
     FrontShape.V: _v,
     FrontShape.SQUARE: _square,
+    FrontShape.SWEETHEART: _sweetheart,
+    FrontShape.KEYHOLE: _keyhole,
 }
 HOW_FRONT = {
     FrontShape.STANDARD: "square to the shoulder and to the centre front",
@@ -210,6 +285,10 @@ HOW_FRONT = {
     FrontShape.BOAT: "square to the shoulder, flat at the centre front",
     FrontShape.V: "a little hollow below the shoulder, then straight to the point",
     FrontShape.SQUARE: "down to the corner, then square to the centre front",
+    FrontShape.SWEETHEART: "down and round under the strap, then up in an arc to the "
+    "point at the centre front",
+    FrontShape.KEYHOLE: "square to the shoulder and to the centre front, then down in "
+    "a drop that comes back to it",
 }
 
 
@@ -218,4 +297,8 @@ def back_curve(shape: BackShape, p: Point, c: Point, start: Vector) -> Path:
     h, w = c.y - p.y, abs(c.x - p.x)
     if shape is BackShape.V:
         return _v(p, c, start, 0.0, 0.0).reversed()
+    if shape is BackShape.U:
+        slope = math.degrees(math.atan2(abs(start.x), start.y))
+        k = clip(scoop_flat(p, c, slope), 0.20, 0.70)
+        return Path.cubic(c, Point(c.x + k * w, c.y), p + start * (0.61 * h), p)
     return Path.cubic(c, Point(c.x + 0.62 * w, c.y), p + start * (0.61 * h), p)

@@ -5,28 +5,38 @@ the seam) and arrives square at the centre, so that both halves flow into each o
 when the shoulder is sewn.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back, inward_front
-from clothwright.curves import Path, Point, degrees_between
+from clothwright.curves import Path, Point
 from clothwright.features.back_shoulder import CLOSED_BACK
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.garment_joints import V_BACK, V_FRONT
+from clothwright.features.keyhole import keyhole_notions, keyhole_operations
+from clothwright.features.neck_contour import (
+    BACK_CONTOUR,
+    FRONT_CONTOUR,
+    MOST_FOLDED,
+    contour_back,
+    contour_front,
+)
+from clothwright.features.neck_findings import back_findings, front_findings
 from clothwright.features.neck_shapes import (
     BACK_TABLES,
     FRONT_CURVES,
     FRONT_TABLES,
     HOW_FRONT,
-    SCOOP_FLAT,
+    MORE,
+    POINTED,
     TILTED,
-    USUAL_DEPTH,
     BackShape,
     FrontShape,
     back_curve,
-    scoop_flat,
 )
-from clothwright.findings import Finding, Severity
+from clothwright.features.notions import Notion
+from clothwright.features.operations import Operation
+from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
 from clothwright.units import Unit
@@ -44,8 +54,8 @@ class Neckline(Feature):
         "A {shape} [neck], {depth} deep in front and {width} wider than the standard."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("FC", "F"), ("neck", "cf"), (0.0, 1.0)),
-        Pin("width", ("FC", "F"), ("neck", "shoulder")),
+        Pin("depth", ("FC", "FY", "F"), ("neck", "cf"), (0.0, 1.0)),
+        Pin("width", ("FC", "FY", "F"), ("neck", "shoulder")),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     clashes: ClassVar[dict[str, str]] = {"neckline": "an order has one front neckline"}
@@ -65,6 +75,45 @@ class Neckline(Feature):
     depth: Annotated[
         Length | None,
         Number("Df", "Df", "depth of the front neck", _SRC, low=3.0, high=30.0),
+    ] = None
+    contour: Annotated[
+        Length | None,
+        Number(
+            "cn",
+            "cn",
+            "contour of the front neck, sent to the bust dart",
+            "transformations 1.8",
+            low=0.0,
+            high=MOST_FOLDED,
+        ),
+    ] = None
+    rise: Annotated[
+        Length | None,
+        Number(
+            "rise",
+            "rise",
+            "foot of a sweetheart's arcs below its point",
+            "transformations 2",
+            2.5,
+            1.0,
+            1.0,
+            5.0,
+            (2.0, 4.0),
+        ),
+    ] = None
+    slit: Annotated[
+        Length | None,
+        Number(
+            "slit",
+            "slit",
+            "length of a keyhole below the neck",
+            "transformations 2",
+            8.0,
+            3.0,
+            4.0,
+            14.0,
+            (6.0, 12.0),
+        ),
     ] = None
     lean: Annotated[
         Length | None,
@@ -95,10 +144,10 @@ class Neckline(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_TABLES[self.shape],)
+        return (FRONT_TABLES[self.shape], FRONT_CONTOUR[self.shape])
 
     def provides(self) -> frozenset[str]:
-        return self.gives | ({V_FRONT} if self.shape is FrontShape.V else set())
+        return self.gives | ({V_FRONT} if self.shape in POINTED else set())
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
@@ -121,7 +170,21 @@ class Neckline(Feature):
             )
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.NECK, "the front neck", self._draw),)
+        return (
+            Stage(Rank.NECK, "the front neck", self._draw),
+            Stage(Rank.CONTOUR, "the front neck drawn in", self._draw_in),
+        )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        return keyhole_notions() if self.shape is FrontShape.KEYHOLE else ()
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return keyhole_operations(fmt) if self.shape is FrontShape.KEYHOLE else ()
 
     def _draw(self, d: Drafting) -> None:
         n = d.n
@@ -157,116 +220,20 @@ class Neckline(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        c = sheet.points["C"]
-        if c.y > n.y_BP + 2:
-            yield Finding(
-                "N1",
-                Severity.REFUSE,
-                "The front neck reaches below the bust points.",
-                "Df",
-                "Make it less deep.",
-                {"Df": n.Df},
-            )
-        elif c.y > n.y_BP - 4:
-            yield Finding(
-                "N1",
-                Severity.WARN,
-                "The front neck comes near the line of the brassiere.",
-                "Df",
-                "Make it less deep, or sew in a support.",
-                {"Df": n.Df},
-            )
-        low_back = n.Db - n.nr > LOW
-        least = 4.0 if low_back else 3.0
-        if n.Lr < least:
-            yield Finding(
-                "N2",
-                Severity.WARN,
-                f"Less than {least:.0f} cm is left of the shoulder"
-                f"{' above a low back' if low_back else ''}.",
-                "dw",
-                "Make the neck narrower.",
-                {"Lr": n.Lr},
-            )
-        if n.Df - n.dep > LOW and low_back and n.dw > 5:
-            yield Finding(
-                "N7",
-                Severity.WARN,
-                "A wide neck that is low in front and behind slides off the shoulder.",
-                "dw",
-                "Raise one of them, or add a strap across the back.",
-                {"dw": n.dw},
-            )
-        yield from self._shape_findings(n, sheet)
-        if n.phi_f:
-            yield _tightened(
-                "front", sheet, self._curve(n, sheet.points["Nf"], c, n.sigma_f)
-            )
+        before = self._curve(n, sheet.points["Nf"], sheet.points["C"], n.sigma_f)
+        return front_findings(n, sheet, self.shape, before)
+
+    def _draw_in(self, d: Drafting) -> None:
+        n = d.n
+        contour_front(
+            d, lambda end: self._curve(n, end, d["C"], n.sigma_f_new - n.phi_n)
+        )
 
     def _curve(self, n: Numbers, end: Point, c: Point, slope: float) -> Path:
         """The neck from a shoulder end to the centre, the shoulder sloping so."""
         start = inward_front(slope - n.tau)
-        lean = n.lean if self.shape is FrontShape.SQUARE else 0.0
-        return FRONT_CURVES[self.shape](end, c, start, slope - n.tau, lean)
-
-    def _shape_findings(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        """What one shape has to be checked for (3.3)."""
-        p, c = sheet.points["Nf′"], sheet.points["C"]
-        if self.shape in USUAL_DEPTH:
-            below = 0.0 if self.shape is FrontShape.BOAT else n.dep
-            low, high = (below + d for d in USUAL_DEPTH[self.shape])
-            if not low - 0.01 <= n.Df <= high + 0.01:
-                yield Finding(
-                    "usual",
-                    Severity.WARN,
-                    f"The {self.shape.value} neck is {n.Df:.1f} cm deep; usual is "
-                    f"{low:.1f} cm to {high:.1f} cm.",
-                    "Df",
-                    "Look whether that is meant.",
-                    {"Df": n.Df},
-                )
-        if self.shape is FrontShape.SCOOP:
-            flat = scoop_flat(p, c, n.sigma_f_new - n.tau)
-            if flat < SCOOP_FLAT[0]:
-                yield Finding(
-                    "N9",
-                    Severity.WARN,
-                    "A scoop this deep for its width bends the other way at its side.",
-                    "Df",
-                    "Raise its tilt at the shoulder, or make it wider or less deep.",
-                    {"flat": flat},
-                )
-        if self.shape is FrontShape.SQUARE:
-            side, foot = sheet.lines["neck front"].segments
-            corner = degrees_between(side.end_direction, foot.start_direction)
-            if abs(corner - 90.0) > 8.0:
-                yield Finding(
-                    "N10",
-                    Severity.WARN,
-                    f"The corner of the square neck is {corner:.0f}° off straight; 90° "
-                    "is square.",
-                    "lean",
-                    "Change the lean of its side.",
-                    {"corner": corner},
-                )
-
-
-LOW = 6.0
-"""A neck this far below the block's own is low, cm (transformations 2, rule 5)."""
-
-
-def _tightened(half: str, sheet: Sheet, before: Path) -> Finding:
-    """Old and new length of a neck edge whose shoulder was tightened (3.2.5)."""
-    after = sheet.lines[f"neck {half}"].length
-    return Finding(
-        "N11",
-        Severity.NOTE,
-        f"Tightened at the shoulder, the {half} neck edge is {after:.1f} cm long "
-        f"instead of {before.length:.1f} cm.",
-        f"neck {half}",
-        "",
-        {"before": before.length, "after": after},
-    )
+        more = [n[key] for key in MORE.get(self.shape, ())] or [0.0]
+        return FRONT_CURVES[self.shape](end, c, start, slope - n.tau, *more)
 
 
 class BackNeckline(Feature):
@@ -276,7 +243,7 @@ class BackNeckline(Feature):
     title: ClassVar[str] = "Back neckline"
     sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("BC", "B"), ("neck", "cb"), (0.0, 1.0)),
+        Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     clashes: ClassVar[dict[str, str]] = {
@@ -288,15 +255,29 @@ class BackNeckline(Feature):
         Length | None,
         Number("Db", "Db", "depth of the back neck", _SRC, low=1.0, high=30.0),
     ] = None
+    contour: Annotated[
+        Length | None,
+        Number(
+            "cnb",
+            "cnb",
+            "contour of the back neck, sent to the back waist dart",
+            "transformations 1.8",
+            low=0.0,
+            high=MOST_FOLDED,
+        ),
+    ] = None
 
     def provides(self) -> frozenset[str]:
         return self.gives | ({V_BACK} if self.shape is BackShape.V else set())
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (BACK_TABLES[self.shape], CLOSED_BACK)
+        return (BACK_TABLES[self.shape], BACK_CONTOUR[self.shape], CLOSED_BACK)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.NECK, "the back neck", self._draw),)
+        return (
+            Stage(Rank.NECK, "the back neck", self._draw),
+            Stage(Rank.CONTOUR, "the back neck drawn in", self._draw_in),
+        )
 
     def _draw(self, d: Drafting) -> None:
         n = d.n
@@ -328,28 +309,14 @@ class BackNeckline(Feature):
             detail="square to the centre back and to the shoulder",
         )
 
+    def _draw_in(self, d: Drafting) -> None:
+        n = d.n
+        slope = n.sigma_b_new - n.phi_nb + n.tau
+        contour_back(
+            d, lambda end: back_curve(self.shape, end, d["Cb"], inward_back(slope))
+        )
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        c = sheet.points["Cb"]
-        if c.y > n.yW - 8:
-            yield Finding(
-                "N6",
-                Severity.REFUSE,
-                "The back neck reaches nearly to the waist.",
-                "Db",
-                "Make it less deep.",
-                {"Db": n.Db},
-            )
-        elif c.y > n.yB + 4:
-            yield Finding(
-                "N6",
-                Severity.WARN,
-                "The back neck reaches below the line of the brassiere.",
-                "Db",
-                "Make it less deep, or say so to the client.",
-                {"Db": n.Db},
-            )
-        if n.phi_b:
-            before = back_curve(
-                self.shape, sheet.points["Nb"], c, inward_back(n.sigma_b + n.tau)
-            )
-            yield _tightened("back", sheet, before)
+        p = sheet.points
+        slope = inward_back(n.sigma_b + n.tau)
+        return back_findings(n, sheet, back_curve(self.shape, p["Nb"], p["Cb"], slope))

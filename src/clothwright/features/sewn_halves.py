@@ -12,11 +12,12 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
-    direction,
     distance,
     from_pair,
 )
-from clothwright.features.back_dart import NECK_LEGS
+from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
+from clothwright.features.front_dart import as_drafted
+from clothwright.features.wholes import before_yoke
 from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
@@ -92,9 +93,10 @@ def sewn_back(sheet: Sheet) -> SewnHalf:
 def front_half(sheet: Sheet, before: str) -> SewnHalf:
     """The front of the pieces whose codes begin with `before`: "L." for a lining."""
     if f"{before}F" in sheet.pieces:
-        f = sheet.piece(f"{before}F")
+        f = sheet.piece(f"{before}F") if before else as_drafted(sheet)
         arm, neck = f.edge("armhole").path, f.edge("neck").path
-        down = arm.start + direction(arm.start, f.edge("side high").path.start) * 20.0
+        way = f.before("armhole").path.end_direction * -1.0
+        down = arm.start + way * 20.0
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
     fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")
@@ -135,10 +137,15 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
 
 def back_half(sheet: Sheet, before: str) -> SewnHalf:
     """The back of the pieces whose codes begin with `before`."""
-    whole = f"{before}B"
-    back = sheet.piece(whole if whole in sheet.pieces else f"{before}BC")
+    one_piece = f"{before}B"
+    if one_piece in sheet.pieces:
+        back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
+    else:
+        back = sheet.piece(f"{before}BC")
     neck, closed = back_neck(back)
-    if back.code == whole:
+    if back.has(BLADE_LOW):
+        return _blade_closed(back, neck)
+    if back.code == one_piece:
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
     bs = sheet.piece(f"{before}BS")
@@ -150,6 +157,17 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         arm = head + arm.pinned(head.end, arm.end)
     side = bs.edge("side").path.moved(m)
     return SewnHalf(back, bs, m, neck, arm, side, panel, closed)
+
+
+def _blade_closed(back: Piece, neck: Path) -> SewnHalf:
+    """A back whose shoulder dart opens at the armhole, in the seam of a yoke: what lies
+    below is laid on the yoke there."""
+    low, high = back.edge(BLADE_LOW).path, back.edge(BLADE_HIGH).path
+    m = from_pair(low.start, low.end, high.end, high.start)
+    head = back.edge("armhole high").path
+    arm, side = (back.edge(e).path.moved(m) for e in ("armhole", "side"))
+    arm = head + arm.pinned(head.end, arm.end)
+    return SewnHalf(back, None, m, neck, arm, side, None, m)
 
 
 def back_neck(back: Piece) -> tuple[Path, Motion]:

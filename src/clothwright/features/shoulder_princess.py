@@ -119,6 +119,7 @@ class ShoulderPrincess(Feature):
     gives: ClassVar[frozenset[str]] = frozenset(
         {
             "front panels",
+            "front panel seam",
             "back panels",
             "back panel seam",
             "shoulder line",

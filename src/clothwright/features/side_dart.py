@@ -7,10 +7,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.full_cup import WIDE_DART
 from clothwright.curves import (
-    Cubic,
     Path,
     Point,
-    Vector,
     cross,
     degrees_between,
     direction,
@@ -18,9 +16,10 @@ from clothwright.curves import (
     dot,
     midpoint,
     turn,
-    turned,
 )
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.front_dart import tighten_armhole
+from clothwright.features.side_level import AT_LEVEL, SideLevel
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -36,7 +35,6 @@ from clothwright.paper import (
     cut,
     move,
     redraw,
-    spread,
     straight,
 )
 from clothwright.paper.drafting import Size
@@ -95,8 +93,10 @@ def _no_ease() -> float:
     low=1,
     high=2,
 )
-def _number(theta: float, yd: float, yW: float) -> float:
-    return 2.0 if theta > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
+def _number(theta: float, phi_n: float, yd: float, yW: float) -> float:
+    return (
+        2.0 if theta + phi_n > WIDE_DART and yW - yd >= TO_WAIST + LEAST_APART else 1.0
+    )
 
 
 NO_DART = 1e-6
@@ -135,20 +135,46 @@ def _omega(fd_cut: float, yW: float, y_Pf: float) -> float:
     return angle
 
 
+def front_waist_dart(d: Drafting) -> None:
+    """End the front waist dart at its own point; rule the waist where it has none."""
+    n = d.n
+    if n.fd < NO_DART:
+        run = ["waist", "leg cf", "leg side", "waist side"]
+        _without_dart(d, "F", "front waist dart", run)
+        return
+    pf = d.point("Pf", "BP", "point of the front waist dart", down=n.y_Pf - n.y_BP)
+    f = d.sheet.piece("F")
+    legs = f.edge("leg cf").path.start, f.edge("leg side").path.end
+    sheet = redraw(
+        d.sheet,
+        "F",
+        ["leg cf", "leg side"],
+        [straight("leg cf", legs[0], pf), straight("leg side", pf, legs[1])],
+    )
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        "F",
+        "waist dart of the front",
+        amounts=(("the waist dart opening by {}", "omega"),),
+    )
+
+
 class SideDart(Feature):
     """Front in one piece with a side dart and a waist dart."""
 
     kind: Literal["side dart"] = "side dart"
     title: ClassVar[str] = "Side dart"
     sentence: ClassVar[str] = (
-        "The front is in one piece, with a [side dart] that ends {set_back} from the "
-        "bust point and a waist dart."
+        "The front is in one piece, with a [side dart] {level} that ends {set_back} "
+        "from the bust point and a waist dart."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"
     }
 
+    level: SideLevel = SideLevel.LEVEL
     set_back: Annotated[
         Length | None,
         Number(
@@ -163,7 +189,7 @@ class SideDart(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (SIDE_DART,)
+        return (SIDE_DART, AT_LEVEL[self.level])
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FRONT_PANELS, "the darts of the front", self._apply),)
@@ -172,31 +198,12 @@ class SideDart(Feature):
         n = d.n
         d.part = "front"
         if n.ta > 0:
-            d.sheet = _tighten(d, d.sheet)
+            tighten_armhole(d)
         if n.n_darts > 1:
             _split(d)
         else:
             _end_short(d)
-        if n.fd < NO_DART:
-            run = ["waist", "leg cf", "leg side", "waist side"]
-            _without_dart(d, "F", "front waist dart", run)
-            return
-        pf = d.point("Pf", "BP", "point of the front waist dart", down=n.y_Pf - n.y_BP)
-        f = d.sheet.piece("F")
-        legs = f.edge("leg cf").path.start, f.edge("leg side").path.end
-        sheet = redraw(
-            d.sheet,
-            "F",
-            ["leg cf", "leg side"],
-            [straight("leg cf", legs[0], pf), straight("leg side", pf, legs[1])],
-        )
-        d.lay(
-            Verb.REDRAW,
-            sheet,
-            "F",
-            "side dart and waist dart of the front",
-            amounts=(("the waist dart opening by {}", "omega"),),
-        )
+        front_waist_dart(d)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.yd - n.yB < LEAST_APART or n.yW - n.yd < TO_WAIST:
@@ -210,24 +217,7 @@ class SideDart(Feature):
                 "princess line.",
                 {"above": n.yd - n.yB, "below": n.yW - n.yd},
             )
-        if n.fd > NO_DART and n.omega > 40:
-            yield Finding(
-                "P1",
-                Severity.WARN,
-                f"The front waist dart opens by {n.omega:.0f}°, wide for its length.",
-                "ω",
-                "Look at NBP again, or use a princess line.",
-                {"ω": n.omega},
-            )
-        if n.fd > 6:
-            yield Finding(
-                "P2",
-                Severity.WARN,
-                "The front waist dart takes in more than 6 cm.",
-                "fd",
-                "Use two darts, or a princess line.",
-                {"fd": n.fd},
-            )
+        yield from waist_dart_findings(n)
         if n.theta > WIDE_DART and n.n_darts < 2:
             yield Finding(
                 "P6",
@@ -237,6 +227,28 @@ class SideDart(Feature):
                 "Use two darts, or a princess line.",
                 {"θ": n.theta},
             )
+
+
+def waist_dart_findings(n: Numbers) -> Iterable[Finding]:
+    """Checks of a front waist dart that ends below the bust point."""
+    if n.fd > NO_DART and n.omega > 40:
+        yield Finding(
+            "P1",
+            Severity.WARN,
+            f"The front waist dart opens by {n.omega:.0f}°, wide for its length.",
+            "ω",
+            "Look at NBP again, or use a princess line.",
+            {"ω": n.omega},
+        )
+    if n.fd > 6:
+        yield Finding(
+            "P2",
+            Severity.WARN,
+            "The front waist dart takes in more than 6 cm.",
+            "fd",
+            "Use two darts, or a princess line.",
+            {"fd": n.fd},
+        )
 
 
 def _stitched_end(
@@ -342,38 +354,6 @@ def _dart(name: str, low: str, high: str) -> Seam:
         "point",
         Ease.about(0.0, 0.1),
         kind=SeamKind.DART,
-    )
-
-
-def _tighten(d: Drafting, sheet: Sheet) -> Sheet:
-    """Close a wedge on the armhole at the pitch and open the side dart by it."""
-    n = d.n
-    f = sheet.piece("F")
-    armhole = f.edge("armhole").path  # underarm to tip
-    at = armhole.length_to_point(d["pf"])
-    sheet = spread(
-        sheet,
-        "F",
-        On("armhole", at),
-        CornerAfter("dart low"),
-        at_start=-n.ta,
-        at_end=0.0,
-        moving="side high",
-    )
-    f = sheet.piece("F")
-    g = f.edge("armhole").path.start
-    side = f.edge("side high").path
-    square = turned(side.end_direction, 90)
-    pf = d["pf"]
-    lower = Cubic(
-        g,
-        g + square * (0.58 * (pf.x - g.x)),
-        pf + Vector(0.0, 0.66 * (g.y - pf.y)),
-        pf,
-    )
-    upper = armhole.split_at_length(at)[1]
-    return redraw(
-        sheet, "F", ["armhole"], [Edge("armhole", Path((lower, *upper.segments)))]
     )
 
 

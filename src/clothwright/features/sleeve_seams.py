@@ -3,6 +3,7 @@
 from clothwright.blocks.sleeve import EASE_BACK, EASE_FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
+from clothwright.features.facing_seams import back_armhole, front_armhole
 from clothwright.paper import JOINT, JOINT_RIGHT, Ease, NotchPair, Run, Seam
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -20,12 +21,7 @@ def sleeve_seams(t: Chains, n: Numbers) -> list[Seam]:
     The ease lies between the shoulder notch and the notch below: the lower third goes
     in flat (B7).
     """
-    front = t.chain(
-        ("FC", "armhole", True), ("F", "armhole", True), ("FS", "armhole", True)
-    )
-    back = t.chain(
-        ("BC", "armhole", False), ("B", "armhole", False), ("BS", "armhole", False)
-    )
+    front, back = front_armhole(t), back_armhole(t)
     cap_f = t.chain(
         ("SL", "cap front", False),
         ("SLF", "cap first", False),

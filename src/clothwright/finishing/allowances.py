@@ -147,6 +147,8 @@ _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
 _BY_NAME: Mapping[str, Role] = {
     "panel": Role.PANEL,
     "shoulder": Role.SHOULDER,
+    "shoulder neck": Role.SHOULDER,
+    "cap shoulder": Role.SHOULDER,
     "side": Role.SIDE,
     "side low": Role.SIDE,
     "side mid": Role.SIDE,
@@ -191,6 +193,8 @@ _BY_NAME: Mapping[str, Role] = {
     "neck side": Role.EDGE,
     "cap neck": Role.EDGE,
     "armhole": Role.EDGE,
+    "armhole low": Role.EDGE,
+    "cap armhole": Role.EDGE,
     "slant": Role.EDGE,
     "cap front": Role.CAP,
     "cap back": Role.CAP,

@@ -35,11 +35,19 @@ _DARTS = (
     ("pleat side 2", "pleat centre 2", "cap pleat 2", Towards.SECOND),
     ("dart elbow low", "dart elbow high", "cap elbow", Towards.FIRST),
     ("dart neck cb", "dart neck side", "cap neck", Towards.FIRST),
+    ("dart neck tip", "dart neck cf", "cap neck", Towards.SECOND),
+    ("dart shoulder tip", "dart shoulder cf", "cap shoulder", Towards.SECOND),
+    ("dart yoke side", "dart yoke cf", "cap yoke", Towards.SECOND),
+    ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
-the centre, side and elbow darts downwards)."""
+the centre, darts of side, armhole and elbow downwards)."""
 
+
+NARROW_MOUTH = 2.5
+"""A dart on an armhole whose mouth is narrower than this is cut straight across, cm:
+its cap would be a notch in the hollow, and its fold lies in the allowance anyway."""
 
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
@@ -208,7 +216,11 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
                 else None
             )
         else:
-            cap = dart_cap(piece, first, second, towards).path
+            wide = distance(a.path.start, b.path.end)
+            if "armhole" in name and wide < NARROW_MOUTH:
+                cap = Path.line(a.path.start, b.path.end)
+            else:
+                cap = dart_cap(piece, first, second, towards).path
             legs += (
                 [a.path, b.path]
                 if "pleat" not in name

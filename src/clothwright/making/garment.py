@@ -29,7 +29,7 @@ _OF_ROLE: Mapping[Role, Work] = {
 BAND = "WB"
 """Code of a waistband: what is sewn to it is sewn last of the waist."""
 
-_BODICE = ("F", "FC", "FS", "B", "BC", "BS")
+_BODICE = ("F", "FC", "FS", "FY", "FM", "B", "BC", "BS", "BY", "BM")
 FACINGS = ("FF", "BF")
 
 

@@ -14,6 +14,7 @@ from clothwright.body import Body, check_body, estimates
 from clothwright.features import Feature, Rank, Stage
 from clothwright.features.garment_joints import joints
 from clothwright.features.garment_seams import STAGE as SEAMS
+from clothwright.features.neck_contour import NO_CONTOUR
 from clothwright.features.shoulder import NO_TIGHTENING
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
@@ -319,6 +320,7 @@ def rules_of(order: Order) -> dict[str, Rule]:
     """Every rule of an order by key; a later page replaces a rule of an earlier."""
     rules: dict[str, Rule] = dict(estimates(order.estimates).rules)
     rules.update(NO_TIGHTENING.rules)
+    rules.update(NO_CONTOUR.rules)
     for f in sorted(order.features, key=lambda f: f.page):
         for table in f.tables():
             rules.update(table.rules)

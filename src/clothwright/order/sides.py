@@ -51,8 +51,8 @@ def sides_of(order: Order) -> tuple[Order, Order]:
 
 
 _CENTRES = (
-    ("neckline", "cf", ("FC", "F")),
-    ("back neckline", "cb", ("BC", "B")),
+    ("neckline", "cf", ("FC", "F", "FY")),
+    ("back neckline", "cb", ("BC", "B", "BY")),
 )
 """Which neck ends at which centre line, and on which pieces."""
 
@@ -64,10 +64,11 @@ def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:
     for kind, edge, codes in _CENTRES:
         neck = order.feature(kind)
         number = neck.numbers().get("depth") if neck else None
-        code = next((c for c in codes if c in left.pieces and c in right.pieces), "")
-        if neck is None or number is None or not code or not left.piece(code).has(edge):
+        there = [c for c in codes if c in left.pieces and c in right.pieces]
+        there = [c for c in there if left.piece(c).has(edge)]
+        if neck is None or number is None or not there:
             continue
-        by = left.length(code, edge) - right.length(code, edge)
+        by = sum(left.length(c, edge) - right.length(c, edge) for c in there)
         if abs(by) > SAME / 4:
             depth = n[number.key] + by
             deeper = neck.model_copy(update={"depth": depth})

@@ -8,7 +8,8 @@ Terminology
     dart     a seam of a piece with itself: two neighbouring edges meeting at the apex.
     sheet    all pieces and seams of a draft: an immutable value.
 
-cut, move, tape, spread, redraw, trace, unfold each take a sheet and give a new one.
+cut, move, tape, spread, redraw, trace, unfold each take a sheet and give a new one;
+pivot is the move of a part about a dart's point.
 Paper never stretches: cut, move and tape change no length and no area.
 """
 
@@ -32,6 +33,7 @@ from clothwright.paper.piece import (
     own_piece,
     straight,
 )
+from clothwright.paper.pivot import pivot
 from clothwright.paper.record import Amount, Step, Verb
 from clothwright.paper.redraw import redraw
 from clothwright.paper.seam import (
@@ -83,6 +85,7 @@ __all__ = [
     "outline",
     "own_name",
     "own_piece",
+    "pivot",
     "redraw",
     "spot_on",
     "spread",

@@ -18,8 +18,8 @@ from clothwright.curves import (
 from clothwright.paper import Piece, Step, Verb
 
 _PARTS: dict[str, tuple[str, ...]] = {
-    "back": ("B", "B high", "BC", "BS"),
-    "front": ("F", "strip", "FC", "FS"),
+    "back": ("B", "B high", "BC", "BS", "BY", "BM"),
+    "front": ("F", "strip", "FC", "FS", "FY", "FM"),
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
     "skirt": ("PF", "PB"),

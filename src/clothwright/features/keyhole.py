@@ -1,0 +1,48 @@
+"""The button and loop that close a keyhole at the neck (transformations 2)."""
+
+from collections.abc import Callable, Iterable
+
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+)
+
+_BUTTON, _LOOP = 1.0, 4.5
+"""Diameter of the button, and the cord of its loop with both allowances, cm (first
+garment 10.5: girth π·d less the ends' distance, and two allowances)."""
+
+
+def keyhole_notions() -> Iterable[Notion]:
+    """What closes it."""
+    yield Notion(Article.BALL_BUTTON, 1, "for the keyhole", size=_BUTTON)
+    yield Notion(Article.BIAS, 1, "for the loop of the keyhole", length=_LOOP)
+
+
+def keyhole_operations(fmt: Callable[[float], str]) -> Iterable[Operation]:
+    """The loop before the facing, the button last."""
+    yield Operation(
+        Work.ON_EDGE,
+        "Make a loop and sew it to the right edge of the keyhole",
+        (
+            f"A bias cord of {fmt(_LOOP)}, just below the neck, its ends together.",
+            "Try the button through it before you face the edge.",
+        ),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.LOOP,
+        length=2 * _LOOP,
+        task=Task.LOOP,
+        hazards=(Hazard.CORD,),
+    )
+    yield Operation(
+        Work.FASTEN,
+        "Sew the button to the left edge of the keyhole",
+        ("Opposite the loop, with a shank of thread.",),
+        stitch=Stitch.HAND,
+        task=Task.BUTTON,
+        hazards=(Hazard.SMALL_PART,),
+    )

@@ -1,0 +1,30 @@
+"""A half as it was before its yoke was cut off, kept as lines on the table.
+
+Facings and linings are traced from it, and checked against it.
+"""
+
+from clothwright.paper import Edge, EdgeKind, Piece, Sheet
+
+_CENTRES = ("cf", "cb")
+
+
+def keep_whole(sheet: Sheet, code: str) -> Sheet:
+    """The sheet that remembers a piece edge by edge."""
+    edges = enumerate(sheet.piece(code).edges)
+    return sheet.drawn(**{f"whole {code} {i:02d} {e.name}": e.path for i, e in edges})
+
+
+def before_yoke(sheet: Sheet, code: str) -> Piece:
+    """The piece as it was remembered; as it lies when it was not."""
+    p = sheet.piece(code)
+    before = f"whole {code} "
+    kept = sorted(name for name in sheet.lines if name.startswith(before))
+    if not kept:
+        return p
+    kinds = {e.name: e.kind for e in p.edges if e.name in _CENTRES}
+    edges = []
+    for key in kept:
+        name = key.removeprefix(before)[3:]
+        kind = kinds.get(name, EdgeKind.SEAM)
+        edges.append(Edge(name, sheet.lines[key], kind))
+    return Piece(code, p.name, tuple(edges), grain=p.grain)

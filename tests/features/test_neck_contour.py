@@ -17,7 +17,7 @@ from clothwright.features.side_dart import SideDart
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import EdgeKind, Sheet, straight
-from orders import closed_back, cut_faults, order, swapped
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
 
@@ -191,3 +191,9 @@ def test_side_darts_still_split_when_the_wedge_makes_them_wide() -> None:
     made = draft(order(P116, features))
     n = made.numbers
     assert (n.n_darts > 1) == (n.theta + n.phi_n > 20.0)
+
+
+@pytest.mark.parametrize("shape", [FrontShape.SWEETHEART, FrontShape.KEYHOLE])
+def test_a_neck_facing_is_refused_for_a_winding_neck(shape: FrontShape) -> None:
+    with pytest.raises(OrderError, match="not yet drawn for a sweetheart"):
+        draft(order(P92, sleeved_features(Neckline(shape=shape))))

@@ -29,7 +29,7 @@ from clothwright.features.gathered_hem import GatheredHem
 from clothwright.features.leg_of_mutton import LegOfMutton
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops, Rows, Spread
-from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.neck_shapes import WINDING, BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Cut, Ends, Peplum
@@ -64,11 +64,13 @@ def open_back(rng: random.Random) -> tuple[Feature, ...]:
     )
 
 
-def one_piece(rng: random.Random) -> Feature:
+def one_piece(rng: random.Random, *, sleeve: bool = False) -> Feature:
     """A front in one piece: its bust dart at the side, or led to one or two places."""
     if rng.random() < 0.3:
         return SideDart(level=rng.choice(list(SideLevel)))
     places = [p for p in DartPlace if p is not DartPlace.YOKE]
+    if sleeve:  # which is not set against gathers in the armhole
+        places.remove(DartPlace.ARMHOLE)
     to = rng.choice(places)
     others = [p for p in places if p is not to]
     laid = [TakenUp.DART, TakenUp.TUCK, TakenUp.GATHERS]
@@ -223,12 +225,15 @@ def sleeves(rng: random.Random) -> tuple[Feature, ...]:
 
 def sleeved(rng: random.Random) -> tuple[Feature, ...]:
     """A random sleeved order that its features' needs allow."""
-    front = rng.choice(list(FrontShape))
+    front = rng.choice([s for s in FrontShape if s not in WINDING])
     back = rng.choice([s for s in BackShape if s.value != "standard"])
     panels: dict[str, tuple[Feature, ...]] = {
         "armhole": (FrontArmholePrincess(), BackArmholePrincess()),
         "shoulder": (ShoulderPrincess(),),
-        "dart": (one_piece(rng), rng.choice((BackWaistDart(), BackArmholePrincess()))),
+        "dart": (
+            one_piece(rng, sleeve=True),
+            rng.choice((BackWaistDart(), BackArmholePrincess())),
+        ),
     }
     line = rng.choice(list(panels))
     chosen = [

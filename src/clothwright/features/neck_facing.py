@@ -57,6 +57,8 @@ class NeckFacing(Feature):
     }
     clashes: ClassVar[dict[str, str]] = {
         "inside finish": "the edges are finished one way only",
+        "winding neck": "a neck facing is not yet drawn for a sweetheart or a keyhole; "
+        "take another neck, or a sleeveless top with a facing in one",
         "open back": "a neck facing ends at the centre back and leaves the slanted "
         "edges open; close the back",
     }

@@ -77,6 +77,9 @@ TILTED = {FrontShape.SCOOP, FrontShape.SQUARE, FrontShape.SWEETHEART}
 POINTED = {FrontShape.V, FrontShape.SWEETHEART, FrontShape.KEYHOLE}
 """Shapes that do not arrive square at the centre front."""
 
+WINDING = {FrontShape.SWEETHEART, FrontShape.KEYHOLE}
+"""Shapes that rise again or have a slit: no line runs beside them at an even width."""
+
 MORE: dict[FrontShape, tuple[str, ...]] = {
     FrontShape.SQUARE: ("lean",),
     FrontShape.SWEETHEART: ("rise",),

@@ -30,6 +30,7 @@ from clothwright.features.neck_shapes import (
     MORE,
     POINTED,
     TILTED,
+    WINDING,
     BackShape,
     FrontShape,
     back_curve,
@@ -147,7 +148,10 @@ class Neckline(Feature):
         return (FRONT_TABLES[self.shape], FRONT_CONTOUR[self.shape])
 
     def provides(self) -> frozenset[str]:
-        return self.gives | ({V_FRONT} if self.shape in POINTED else set())
+        words = {V_FRONT} if self.shape in POINTED else set()
+        if self.shape in WINDING:
+            words = {*words, "winding neck"}
+        return self.gives | words
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)

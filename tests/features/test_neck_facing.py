@@ -11,7 +11,7 @@ from bodies import BRIDA, P92, P116, THEA
 from clothwright.body import Body
 from clothwright.curves import Path
 from clothwright.features.neck_facing import NeckFacing
-from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.neck_shapes import WINDING, BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.findings import Severity
 from clothwright.order import Draft, OrderError, draft
@@ -33,6 +33,7 @@ def line(path: Path) -> LineString:
 NECKS = [
     (f, b)
     for f, b in product(FrontShape, (BackShape.BOAT, BackShape.SCOOP, BackShape.V))
+    if f not in WINDING
 ]
 
 

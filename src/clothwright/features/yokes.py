@@ -356,9 +356,8 @@ class BackYoke(Feature):
     def _apply(self, d: Drafting) -> None:
         n = d.n
         low = d.line("neck back").bounds()[3]
-        deep = n.Yb
-        if self.depth is None and d.sheet.piece("B").has(BLADE_LOW):
-            deep = d["Ps"].y
+        level = self.depth is None and d.sheet.piece("B").has(BLADE_LOW)
+        deep = d["Ps"].y if level else n.Yb
         if deep - low < LEAST_DEEP:
             raise PaperError(
                 f"the back yoke would be only {max(0.0, deep - low):.1f} cm deep below "
@@ -366,7 +365,7 @@ class BackYoke(Feature):
                 "neck less deep"
             )
         if d.sheet.piece("B").has(BLADE_LOW):
-            _divide_at_dart(d, level=self.depth is None)
+            _divide_at_dart(d, level=level)
         else:
             _divide(d, _BACK, Point(0.0, n.Yb))
 
@@ -389,8 +388,7 @@ class BackYoke(Feature):
 
 def _narrow(sheet: Sheet, code: str) -> Iterable[Finding]:
     """The seam keeps clear of the ends of the armhole."""
-    upper, lower = (sheet.length(c, "armhole") for c in (code, code[0]))
-    least = min(upper, lower)
+    least = min(sheet.length(c, "armhole") for c in (code, code[0]))
     if least < 4.0:
         yield Finding(
             "Y1",

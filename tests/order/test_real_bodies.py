@@ -123,7 +123,7 @@ SLEEVES: dict[str, tuple[Feature, ...]] = {
 
 @pytest.mark.parametrize("style", SLEEVES)
 def test_ansur_with_every_sleeve(style: str) -> None:
-    """A part of the survey; all 993 women were drafted with each once."""
+    """A part of the survey: every thirty-third woman, each sleeve."""
     _judge(ansur_women()[::33], RuleSet.SURVEY, sleeved_features(*SLEEVES[style]))
 
 

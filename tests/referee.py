@@ -1,6 +1,7 @@
 """What shapely says of a cut line: is it an outline, does it hold the net piece, and is
 every allowance as wide as it says (truing 8: within 0.3 mm but near the ends)."""
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -10,7 +11,7 @@ from shapely.geometry import Point as Place
 from clothwright.curves import Path, degrees_between, left_normal
 from clothwright.finishing.corners import REACH
 from clothwright.finishing.cutline import CutLine
-from clothwright.paper import Piece
+from clothwright.paper import Edge, EdgeKind, Piece
 
 MM = 0.1
 FINE = 0.001
@@ -35,8 +36,11 @@ def faults(piece: Piece, line: CutLine) -> Iterator[str]:
             continue
         corners = _corners(e.path)
         first, last = line.tapered.get(e.name, (width, width))
+        run_in, run_out = _onto_folds(piece, e, width)
         for s in range(1, int(e.length)):
             if min(abs(s - c) for c in corners) < near:
+                continue
+            if s < run_in or s > e.length - run_out:
                 continue
             width = first + (last - first) * s / e.length
             p, u = e.path.at_length(s), e.path.direction_at_length(s)
@@ -57,3 +61,17 @@ def _corners(path: Path) -> list[float]:
         if degrees_between(a.end_direction, b.start_direction) > 0.5:
             found.append(at)
     return found
+
+
+def _onto_folds(piece: Piece, e: Edge, width: float) -> tuple[float, float]:
+    """How far from its two ends an edge that leans over a fold, as a V neck does, has no
+    room for its allowance, which ends on the fold's own line."""
+    before, after = piece.before(e.name), piece.after(e.name)
+    out = []
+    for other, angle in (
+        (before, piece.interior_angle(before.name)),
+        (after, piece.interior_angle(e.name)),
+    ):
+        over = other.kind is EdgeKind.FOLD and 100 < angle < 179
+        out.append(width / math.tan(math.radians(180 - angle)) + 0.5 if over else 0.0)
+    return out[0], out[1]

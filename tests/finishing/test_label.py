@@ -61,7 +61,7 @@ NARROW = {
     ("sleeved-top", "FF"),
     ("sleeved-top", "BF"),
     ("bishop-blouse", "BF"),
-    ("trousers", "FY"),
+    ("trousers", "FL"),
     ("trousers", "SH"),
 }
 """A strip full of buttons, neck facings 4 cm wide, a fly's facing and its shield: name

@@ -36,7 +36,7 @@ from clothwright.units.fields import Length
 
 _SRC = "transformations §7"
 
-FACING, SHIELD = "FY", "SH"
+FACING, SHIELD = "FL", "SH"
 """Codes of the pieces."""
 
 BELOW = 1.5

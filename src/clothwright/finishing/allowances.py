@@ -238,7 +238,7 @@ def role_of(piece: Piece, name: str) -> Role:
         return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
     if code in ("TF", "TB") and name == "hem":
         return Role.LEG_HEM
-    if code == "WB" or (code in ("FY", "SH") and name.startswith("top")):
+    if code == "WB" or (code in ("FL", "SH") and name.startswith("top")):
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE

@@ -145,7 +145,7 @@ _ORDER = (
     "WFG",
     "TK",
     "TP",
-    "FY",
+    "FL",
     "SH",
     "FF",
     "BF",

@@ -30,7 +30,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "trouser back": ("TB",),
     "pockets": ("TF", "TK", "TP"),
     "turn-ups": ("TF", "TB"),
-    "fly": ("TF", "FY", "SH"),
+    "fly": ("TF", "FL", "SH"),
     "waist facing": ("WFF", "WFB", "WFG"),
     "skirt lining": ("L.SF", "L.SB", "L.SBL", "L.SG"),
     "gore": ("SG",),

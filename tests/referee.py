@@ -64,7 +64,7 @@ def _corners(path: Path) -> list[float]:
 
 
 def _onto_folds(piece: Piece, e: Edge, width: float) -> tuple[float, float]:
-    """How far from its two ends an edge that leans over a fold, as a V neck does, has no
+    """How far from its ends an edge that leans over a fold, as a V neck does, has no
     room for its allowance, which ends on the fold's own line."""
     before, after = piece.before(e.name), piece.after(e.name)
     out = []

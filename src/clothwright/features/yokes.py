@@ -302,13 +302,13 @@ class FrontYoke(Feature):
         if y - low < LEAST_DEEP:
             raise PaperError(
                 f"the front yoke would be only {max(0.0, y - low):.1f} cm deep below "
-                f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke deeper, or the "
-                "neck less deep"
+                f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke (Yf) deeper, or "
+                "the neck (Df) less deep"
             )
         if max(y, lowest) > n.y_BP - CLEAR_OF_BP:
             raise PaperError(
                 f"the front yoke reaches to {max(0.0, n.y_BP - y):.1f} cm above the "
-                f"bust point; {CLEAR_OF_BP:g} cm must stay: make it less deep"
+                f"bust point; {CLEAR_OF_BP:g} cm must stay: make it (Yf) less deep"
             )
         _divide(d, _FRONT, Point(n.X, y))
 
@@ -361,8 +361,8 @@ class BackYoke(Feature):
         if deep - low < LEAST_DEEP:
             raise PaperError(
                 f"the back yoke would be only {max(0.0, deep - low):.1f} cm deep below "
-                f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke deeper, or the "
-                "neck less deep"
+                f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke (Yb) deeper, or "
+                "the neck (Db) less deep"
             )
         if d.sheet.piece("B").has(BLADE_LOW):
             _divide_at_dart(d, level=level)

@@ -48,12 +48,12 @@ def test_leaves_go_with_exports_backups_and_forgetting(tmp_path: Path) -> None:
         book.export(tmp_path / "plain")
         book.backup(tmp_path / "backup.db")
         book.forget(top)
-        for other, bring in (
-            ("b.db", lambda b: b.import_from(tmp_path / "plain")),
-            ("c.db", lambda b: b.restore(tmp_path / "backup.db")),
-        ):
+        for other in ("b.db", "c.db"):
             with open_book(tmp_path / other, clock=Clock()) as copy:
-                bring(copy)
+                if other == "b.db":
+                    copy.import_from(tmp_path / "plain")
+                else:
+                    copy.restore(tmp_path / "backup.db")
                 same = copy.slips.numbered(top.number)
                 assert text(copy, same, "lay shell") == "length = 91.3"
                 assert text(copy, same, "ticks") == 'done = ["Cut the shell"]'

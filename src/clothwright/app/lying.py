@@ -1,4 +1,4 @@
-"""What lies on the table of one cloth; what the slip says of it; where lays are kept."""
+"""What lies on one cloth; what the slip says of it; where lays are kept."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field

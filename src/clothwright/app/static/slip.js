@@ -53,7 +53,10 @@ export class Slip {
       p.para.toggleAttribute('data-on', n === name);
       p.word.setAttribute('aria-current', n === name ? 'true' : 'false');
     }
-    for (const b of this.words.children) b.setAttribute('aria-current', String(b.dataset.to === name));
+    for (const b of this.words.children) {
+      b.setAttribute('aria-current', String(b.dataset.to === name));
+      if (tell && narrow() && b.dataset.to === name) b.scrollIntoView({ block: 'nearest', inline: 'center' });
+    }
     this.list.scrollTop = narrow() ? 0 : this.list.scrollTop;
     if (tell && !narrow()) this.paras.get(name).para.scrollIntoView({ block: 'nearest' });
     if (tell) this.room.stood(name);

@@ -8,7 +8,7 @@ const p = (text, cls) => { const el = make('p', { class: cls ?? null }); el.appe
 export class ClothNote {
   constructor(cloth) {
     this.cloth = cloth;
-    this.el = make('article', { class: 'note lesson', 'aria-label': 'The lay', tabindex: '-1' });
+    this.el = make('article', { class: 'note about-lay', 'aria-label': 'The lay', tabindex: '-1' });
     this.which = make('div', { class: 'which-cloth', role: 'group', 'aria-label': 'Which cloth' });
     this.bought = make('div');
     this.search = make('div', { class: 'search' });

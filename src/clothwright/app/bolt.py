@@ -10,24 +10,24 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from clothwright.app.lying import Leaves, Lying, Spoken, leaf_name, sentence
+from clothwright.app.lying import (
+    LONGER,
+    QUICK,
+    SECONDS,
+    Leaves,
+    Lying,
+    Spoken,
+    kept_lay,
+    leaf_name,
+    sentence,
+)
 from clothwright.order import Fold, OrderError, Pattern, pattern
 from clothwright.units import Unit
 
 if TYPE_CHECKING:
     from clothwright.lay import Lay
     from clothwright.lay.byhand import Board, Laid, Places
-    from clothwright.lay.kept import KeptLay
     from clothwright.lay.seeking import Found, Seeking
-
-SECONDS = 8.0
-"""How long a shorter lay is looked for while she watches."""
-
-LONGER = 40.0
-"""The same when she asks for it."""
-
-QUICK = 2.0
-"""The same where only the length is wanted, for the cost."""
 
 
 @dataclass
@@ -100,7 +100,7 @@ class Bolt:
                     laid = board.laid(was.laid.lay.placed, saving=was.laid.lay.saving)
                 except LayError:
                     continue
-                kept = self._kept(key)
+                kept = kept_lay(self.leaves, key)
                 as_kept = kept.placed if kept else None
                 self.lying[key] = Lying(board, laid, as_kept)
             if self.at:
@@ -111,9 +111,8 @@ class Bolt:
 
     def amount(self, key: str) -> "Laid | None":
         """The lay that says how much of a cloth is bought, if there is one."""
-        with self.lock:
-            found = self.lying.get(key)
-            return found.laid if found else None
+        found = self.lying.get(key)
+        return found.laid if found else None
 
     def take_all_kept(self) -> "list[Lay]":
         """The lays that are kept with the order as it stands; each is laid, unless
@@ -144,9 +143,8 @@ class Bolt:
 
     # -- hands -----------------------------------------------------------------------
     def _look(self, op: Mapping[str, Any]) -> None:
-        key = str(op.get("of", "shell"))
-        self.at = key
-        self._open(key)
+        self.at = str(op.get("of", "shell"))
+        self._open(self.at)
 
     def _leave(self, op: Mapping[str, Any]) -> None:
         self.at = ""
@@ -272,22 +270,11 @@ class Bolt:
         self.dragging = live
         lying.laid = laid
 
-    def _kept(self, key: str) -> "KeptLay | None":
-        """The lay of a cloth as it was kept, unless it was not, or cannot be read."""
-        from clothwright.lay import LayError
-        from clothwright.lay.kept import read_kept
-
-        text = self.leaves.leaf(leaf_name(key))
-        try:
-            return read_kept(text) if text else None
-        except LayError:
-            return None
-
     def _take_kept(self, key: str) -> bool:
         """Lay a cloth as it was kept; False when it was not, or cannot lie so."""
         from clothwright.lay import LayError
 
-        kept, cloth = self._kept(key), self._spoken().cloths.get(key)
+        kept, cloth = kept_lay(self.leaves, key), self._spoken().cloths.get(key)
         if kept is None or cloth is None or cloth.fold not in (None, kept.fold):
             return False
         try:
@@ -351,11 +338,9 @@ class Bolt:
         if board is None or board.fold is not found.fold:
             board = self._board(key, found.fold)
         same = was is not None and was.laid.lay.placed == found.placed
-        if was is not None and not (found.done and same):
-            length = found.length * board.spread.lengths
-            now = was.laid.lay.length * was.laid.lay.spread.lengths
-            if not was.laid.faults and length > now - 0.01:
-                return
+        cloth = found.length * board.spread.lengths
+        if was is not None and was.beats(cloth) and not (found.done and same):
+            return
         laid = board.laid(found.placed, saving=found.saving, others=found.others)
         past = was.past if was else []
         if was is not None and not self.bettered:

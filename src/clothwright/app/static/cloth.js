@@ -39,6 +39,7 @@ export class Cloth {
     const before = this.data;
     this.data = data;
     document.querySelector('#unpick').disabled = !this.room.canUnpick && !data?.moves;
+    if (!data && this.stands) this.open(); // the workroom was opened anew
     if (!data) return;
     if (data.cloth !== before?.cloth) this.piece = null;
     if (this.stands) this.paint();

@@ -58,6 +58,21 @@ def places(page: Page, home: str) -> Iterator[str]:
     page.evaluate("room.steps.teach(false)")
     for _ in range(2):
         page.evaluate("room.change({do: 'unpick'})")
+    page.evaluate("room.slip.stand('Cloth')")
+    page.wait_for_selector("[data-key=keep]", state="attached", timeout=120000)
+    page.evaluate("room.cloth.nodes[1].g.focus()")
+    page.evaluate("room.cloth.move(1, {by: [-4, 3]})")
+    page.wait_for_selector(".laid.wrong")
+    yield "cloth"
+    page.evaluate("room.cloth.hand('back')")
+    page.evaluate("room.slip.stand('Making')")
+    page.wait_for_selector(".ops li")
+    for title in ("Cut the shell", "Mark notches, darts and points"):
+        page.evaluate("of => room.change({do: 'tick', of, to: true})", title)
+    yield "making"
+    page.evaluate("room.slip.stand('Cost')")
+    page.wait_for_selector("#cost table", timeout=120000)
+    yield "cost"
     for name, path in (
         ("slips", home),
         ("card", f"{home}/cards/1"),
@@ -65,9 +80,10 @@ def places(page: Page, home: str) -> Iterator[str]:
         ("forget", f"{home}/forget/figure/1?back=/cards/1"),
         ("shelf", f"{home}/shelf"),
         ("print", f"{slip}/print"),
+        ("quote", f"{slip}/print?sheet=quote.pdf"),
     ):
         page.goto(path)
-        if name == "print":
+        if name in ("print", "quote"):
             page.wait_for_selector("#pages img", timeout=30000)
         yield name
 

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Sequence
+from decimal import Decimal
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
@@ -125,6 +126,32 @@ def test_plain_lines_add_up() -> None:
     assert "27.00" not in told
 
 
+def test_cloth_by_a_lay_where_its_width_is_known(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The shell by a quick lay, at the order's own price: 18.40 a metre. No lay of it
+    is shorter than its pieces' area over the usable width, 0.56 m."""
+    monkeypatch.setattr("clothwright.cli_making.LAID", 0.1)
+    said = ("--cloth", "lining=0.3", "--cloth", "interlining=0.6")
+    done = run("cost", "peplum-top", *said, "--json")
+    assert done.exit_code == 0, done.stderr
+    line = json.loads(done.stdout)["lines"][0]
+    metres = Decimal(line["quantity"].removesuffix(" m"))
+    assert Decimal("0.6") < metres < 2
+    assert metres % Decimal("0.1") == 0  # as the shop sells it
+    assert Decimal(line["amount"]) == metres * Decimal("18.40")
+    assert f"shell: {metres} m, by a lay of 0.1 s; --cloth shell=" in done.stderr
+
+
+def test_cloth_of_no_width_is_asked_for(tmp_path: Path) -> None:
+    text = (demo() / "peplum-top.toml").read_text(encoding="utf-8")
+    order = demo() / "narrow.toml"
+    order.write_text(text.replace('width = "138 cm"\n', ""), encoding="utf-8")
+    done = run("cost", "narrow", "--cloth", "shell=1.6", "--cloth", "interlining=0.6")
+    assert done.exit_code == 2
+    assert "How many metres are bought of lining is not known" in done.stderr
+
+
 def test_cloth_that_somebody_else_pays() -> None:
     """The choir pays the cloth: 620.95 less 46.46, with the toile's 6.56 and 10 % of
     it, is 581.71; up to 582."""
@@ -136,7 +163,6 @@ def test_cloth_that_somebody_else_pays() -> None:
 @pytest.mark.parametrize(
     ("more", "said", "code"),
     [
-        ((), "How many metres are bought of shell and lining and interlining", 2),
         (("--cloth", "shell"), "write --cloth shell=1.6", 2),
         (("--cloth", "velvet=2"), "nothing is cut from velvet", 2),
         ((*METRES, "--discount", "140"), "write 0 to 100", 2),

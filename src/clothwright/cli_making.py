@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from clothwright.cost import ClothBought, Rates
+    from clothwright.lay import ToBuy
     from clothwright.making import MakingOrder
     from clothwright.making.cutting import CuttingSheet
     from clothwright.order import Draft
@@ -219,12 +220,13 @@ def _rates(path: Path | None, order: Path) -> Rates:
 def _cloths(
     draft: Draft, rates: Rates, given: Iterable[str], own: bool
 ) -> list[ClothBought]:
-    """The cloth of the order: metres as given, prices from the rates; none of the
-    garment's when somebody else pays it, so that only a toile's may be named."""
-    from clothwright.cost import ClothBought
+    """The cloth of the order: metres as given, or by a lay where the width is known;
+    at the order's price, or the house's. None of the garment's when somebody else pays
+    it, so that only a toile's may be named."""
+    from clothwright.cost import ClothBought, bought_as_said, bought_by_lay
     from clothwright.order.pattern import finishing_of
 
-    finishing = finishing_of(draft)
+    finishing, order = finishing_of(draft), draft.order
     wanted = dict.fromkeys(c.cloth for of in finishing.cuts.values() for c in of)
     if own:
         wanted.clear()
@@ -234,21 +236,55 @@ def _cloths(
             cloths = ", ".join((*wanted, "toile"))
             refuse((f"--cloth: nothing is cut from {name}; it has {cloths}",), MISUSED)
     missing = [name for name in wanted if name not in metres]
-    if missing:
-        say_how = " ".join(f"--cloth {name}=1.6" for name in missing)
+    laid = [n for n in missing if n in order.cloths and order.cloths[n].width]
+    unknown = [n for n in missing if n not in laid]
+    if unknown:
+        say_how = " ".join(f"--cloth {name}=1.6" for name in unknown)
         refuse(
             (
-                f"How many metres are bought of {' and '.join(missing)} is not known; "
-                f"write {say_how}, say.",
+                f"How many metres are bought of {' and '.join(unknown)} is not known; "
+                f"write {say_how}, say, or its width in the order.",
             ),
             MISUSED,
         )
+    buys = _by_lay(draft, laid) if laid else {}
     out = []
     for name in (*wanted, *(n for n in metres if n not in wanted)):
         article = finishing.cloths.get(name, name)
-        price = rates.cloth_price(article, name)
-        out.append(
-            ClothBought(article if name != "toile" else name, metres[name], price)
+        if name in buys:
+            cloth = order.cloths[name]
+            out.append(bought_by_lay(name, article, buys[name], cloth, rates))
+        elif name == "toile":
+            out.append(ClothBought(name, metres[name], rates.cloth_price(name)))
+        else:
+            known = order.cloths.get(name)
+            out.append(
+                bought_as_said(name, article, metres[name], known, rates, order.unit)
+            )
+    return out
+
+
+LAID = 2.0
+"""How long a lay is looked for where only the cloth to buy is wanted, s."""
+
+
+def _by_lay(draft: Draft, cloths: Iterable[str]) -> Mapping[str, ToBuy]:
+    """Cloth to buy by a quick lay of each; says so."""
+    from clothwright.lay import Budget, LayError
+    from clothwright.lay import lay as lay_out
+    from clothwright.order import pattern
+
+    finished = pattern(draft)
+    out = {}
+    for name in cloths:
+        try:
+            made = lay_out(finished, name, budget=Budget(seconds=LAID))
+        except LayError as e:
+            refuse((*str(e).splitlines(), f"Or say it: --cloth {name}=1.6."))
+        out[name] = made.buy
+        say(
+            f"{name}: {made.buy.told}, by a lay of {LAID:g} s; "
+            f"--cloth {name}=… says otherwise."
         )
     return out
 

@@ -324,9 +324,9 @@ def test_a_folder_with_links_is_refused(
 @pytest.mark.parametrize(
     ("name", "old", "new", "says"),
     [
-        ("book.toml", "format = 2", "format = 3", "written by a newer Clothwright"),
-        ("book.toml", "format = 2", "format =", "book.toml is miswritten"),
-        ("book.toml", "format = 2", "a = " + "[" * 9000, "brackets are too deep"),
+        ("book.toml", "format = 3", "format = 4", "written by a newer Clothwright"),
+        ("book.toml", "format = 3", "format =", "book.toml is miswritten"),
+        ("book.toml", "format = 3", "a = " + "[" * 9000, "brackets are too deep"),
         ("slip.toml", "state = 3", "state = 9", "states do not follow each other"),
         ("slip.toml", "tip = 4", "tip = 2", "states do not follow each other"),
         ("slip.toml", "parent = 1,", "parent = 4,", "states do not follow each other"),

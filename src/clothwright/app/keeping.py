@@ -6,7 +6,15 @@ from datetime import date
 from typing import Any
 
 from clothwright.app.fitting import Decision, Offer
-from clothwright.book import HOUSE_RULES, Book, BookError, ShelfItem, Slip, Stale
+from clothwright.book import (
+    HOUSE_RULES,
+    RATES,
+    Book,
+    BookError,
+    ShelfItem,
+    Slip,
+    Stale,
+)
 from clothwright.book.fittings import last_fitting
 from clothwright.order import OrderError
 from clothwright.order.styles import house_with_style
@@ -77,6 +85,20 @@ class InBook:
         if isinstance(kept, Stale):
             raise OrderError(kept.sentence)
         return kept.text
+
+    def leaf(self, name: str) -> str:
+        """A text that lies with the slip; blank when there is none."""
+        found = self.book.leaves.get(self.slip, name)
+        return found.text if found else ""
+
+    def put_leaf(self, name: str, text: str, *, of_state: bool = False) -> None:
+        """Lay a text with the slip, or with its state on the table."""
+        self._take(lambda s: self.book.leaves.put(s, name, text, of_state=of_state))
+
+    def rates(self) -> str:
+        """The house's rates that stand on the shelf."""
+        item = self.book.shelf.get(RATES)
+        return item.text if item and item.text.strip() else ""
 
     def card(self, unit: Unit) -> Mapping[str, str]:
         """The newest measures on the client's card, as written, by code."""

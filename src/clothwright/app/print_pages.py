@@ -1,13 +1,16 @@
 """Printing and saving: every sheet of a slip, with a preview of its pages."""
 
+import asyncio
 import tempfile
 from pathlib import Path
 
 from fastapi import APIRouter
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import JSONResponse, Response
 
+from clothwright.app.worked_sheets import WORKED, worked
 from clothwright.app.workshop import Workshop, workshop_of
+from clothwright.cost import CostError
 from clothwright.order import OrderError, Pattern, draft, pattern
 from clothwright.order.file import order_from_text
 from clothwright.sheets import (
@@ -41,6 +44,12 @@ SHEETS = {
     "steps.pdf": ("the drafting steps", "application/pdf"),
     "lesson.pdf": ("the lesson, a step on a page", "application/pdf"),
     "dimensions.pdf": ("all dimensions", "application/pdf"),
+    "lay.pdf": ("the lay of each cloth", "application/pdf"),
+    "cutting.pdf": ("the cutting sheet", "application/pdf"),
+    "making.pdf": ("the order of making", "application/pdf"),
+    "cost.pdf": ("the cost, for the house", "application/pdf"),
+    "quote.pdf": ("the quote, for the client", "application/pdf"),
+    "outcome.pdf": ("estimate and what it took", "application/pdf"),
     "pattern.svg": ("one picture (SVG)", "image/svg+xml"),
     "pattern.dxf": ("for a cutter (DXF)", "image/vnd.dxf"),
     "pattern.plt": ("for a plotter (HP-GL)", "application/vnd.hp-hpgl"),
@@ -63,7 +72,7 @@ def finished(shop: Workshop, number: int, *, basted: bool) -> Pattern:
 
 
 @router.get("/slips/{number}/print")
-def print_page(request: Request, number: int) -> Response:
+def print_page(request: Request, number: int, sheet: str = "pattern.pdf") -> Response:
     """What to print, as a sentence, with the pages beside it."""
     shop = workshop_of(request)
     slip = shop.book.slips.numbered(number)
@@ -74,13 +83,15 @@ def print_page(request: Request, number: int) -> Response:
         slip=slip,
         papers={k: v[1] for k, v in PAPERS.items()},
         scales={k: v[1] for k, v in SCALES.items()},
-        others={k: v[0] for k, v in SHEETS.items() if k != "pattern.pdf"},
+        sheets={k: v[0] for k, v in SHEETS.items() if k.endswith(".pdf")},
+        others={k: v[0] for k, v in SHEETS.items() if not k.endswith(".pdf")},
+        wanted=sheet if sheet in SHEETS else "pattern.pdf",
         failures=[str(f) for f in found.findings if f.severity.value == "E"],
     )
 
 
 @router.get("/slips/{number}/sheets/{name}")
-def sheet(
+async def sheet(
     request: Request,
     number: int,
     name: str,
@@ -91,33 +102,36 @@ def sheet(
     save: str = "",
 ) -> Response:
     """One sheet as a file. Raises BookError, OrderError."""
-    if name not in SHEETS:
-        raise OrderError("There is no such sheet.")
-    data = _made(workshop_of(request), number, name, paper, scale, dimensions, basted)
+    shop = workshop_of(request)
+    data = await _made(shop, number, name, paper, scale, dimensions, basted)
     how = "attachment" if save or not name.endswith((".pdf", ".svg")) else "inline"
     headers = {"content-disposition": f'{how}; filename="slip-{number}-{name}"'}
     return Response(data, media_type=SHEETS[name][1], headers=headers)
 
 
 @router.get("/slips/{number}/preview")
-def preview(
+async def preview(
     request: Request,
     number: int,
+    sheet: str = "pattern.pdf",
     paper: str = "a4",
     scale: str = "full",
     dimensions: str = "yes",
     basted: str = "",
 ) -> Response:
-    """The pages of the pattern, small, as JSON with pictures in it."""
-    from starlette.responses import JSONResponse
-
+    """The pages of a sheet, small, as JSON with pictures in it; or why there are
+    none."""
     shop = workshop_of(request)
-    data = _made(shop, number, "pattern.pdf", paper, scale, dimensions, basted)
-    pages = _pictures(data)
-    return JSONResponse({"pages": pages})
+    try:
+        if not sheet.endswith(".pdf"):
+            raise OrderError("Only what is printed has pages.")
+        data = await _made(shop, number, sheet, paper, scale, dimensions, basted)
+    except (OrderError, CostError) as e:
+        return JSONResponse({"pages": [], "say": " ".join(str(e).splitlines())})
+    return JSONResponse({"pages": await asyncio.to_thread(_pictures, data)})
 
 
-def _made(
+async def _made(
     shop: Workshop,
     number: int,
     name: str,
@@ -126,8 +140,29 @@ def _made(
     dimensions: str,
     basted: str,
 ) -> bytes:
+    """A sheet as a file. Raises BookError, OrderError, CostError, SheetError."""
+    if name not in SHEETS:
+        raise OrderError("There is no such sheet.")
     if paper not in PAPERS or scale not in SCALES:
         raise OrderError("There is no such paper or size; choose one of the list.")
+    if name in WORKED:
+        desk = await shop.desk(number)
+        async with desk.lock:
+            return await asyncio.to_thread(worked, desk.work, name, paper == "letter")
+    return await asyncio.to_thread(
+        _drawn, shop, number, name, paper, scale, dimensions, basted
+    )
+
+
+def _drawn(
+    shop: Workshop,
+    number: int,
+    name: str,
+    paper: str,
+    scale: str,
+    dimensions: str,
+    basted: str,
+) -> bytes:
     found = finished(shop, number, basted=bool(basted))
     page, size = PAPERS[paper][0], SCALES[scale][0]
     figures, letter = dimensions == "yes", paper == "letter"

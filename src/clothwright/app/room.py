@@ -10,10 +10,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
-from typing import Any, Protocol
+from typing import Any
 
+from clothwright.app.cloth_words import changed_cloth
 from clothwright.app.fitting import AtFitting, fitting_sentences
-from clothwright.app.fitting import Keeper as FittingKeeper
+from clothwright.app.keeper import Keeper, Refusal
 from clothwright.app.own_steps import steps_of_slip, with_steps
 from clothwright.app.slipfile import (
     add_feature,
@@ -48,69 +49,6 @@ SAME = 0.06
 
 TRIES = 7
 """Halvings on the way to the nearest value that can be drawn."""
-
-
-class Keeper(FittingKeeper, Protocol):
-    """Where the states of one slip are kept; every call is durable when it returns."""
-
-    def text(self) -> str:
-        """The stitched order."""
-        ...
-
-    def basted(self) -> str | None:
-        """The basted order, when something is tried."""
-        ...
-
-    def stitch(self, text: str, said: str) -> None:
-        """Keep a new state; what was basted is gone."""
-        ...
-
-    def baste(self, text: str | None, said: str) -> None:
-        """Keep what is tried apart, or nothing."""
-        ...
-
-    def undo(self) -> bool:
-        """Take the last stitch back; False when there is none."""
-        ...
-
-    def redo(self) -> bool:
-        """Make it again; False when there is none."""
-        ...
-
-    def can(self) -> tuple[bool, bool]:
-        """Whether there is something to take back, and to make again."""
-        ...
-
-    def house(self) -> str:
-        """The house rules that stand on the shelf."""
-        ...
-
-    def keep_style(self, name: str, steps: list[Any], unit: Unit) -> str:
-        """Put steps under a name into the house rules; gives these back."""
-        ...
-
-    def card(self, unit: Unit) -> Mapping[str, str]:
-        """The newest measures on the client's card, as written, by code."""
-        ...
-
-    def measure(self, code: str, typed: str, unit: Unit, keep: bool) -> str:
-        """Write a measure on the card. An odd one is asked about, with a sentence,
-        unless she says to `keep` it; empty when it is written."""
-        ...
-
-
-@dataclass(frozen=True)
-class Refusal:
-    """A change that was not made: why, and what to do instead."""
-
-    of: str
-    sentence: str
-    nearest: Mapping[str, Any] | None = None
-    """A change that can be made, with what to say for it."""
-
-    def plain(self) -> dict[str, Any]:
-        """As sent to the page."""
-        return {"of": self.of, "say": self.sentence, "nearest": self.nearest}
 
 
 @dataclass
@@ -160,6 +98,8 @@ class Room:
         """Make one change. Gives the refusal when it cannot be made."""
         do = str(op.get("do", ""))
         made = _CHANGES.get(do)
+        if made is not None and str(op.get("of", "")).startswith("cloth:"):
+            made = Room._cloth
         if made is None:
             return Refusal("", f"the slip knows no change called {do}")
         try:
@@ -258,6 +198,11 @@ class Room:
     def _leave(self, op: Mapping[str, Any]) -> None:
         kind = str(op.get("kind", ""))
         self._keep(leave_off(self.now, kind), f"{_cap(kind)} left off")
+
+    def _cloth(self, op: Mapping[str, Any]) -> None:
+        """A word of a cloth; while its tape is pulled nothing is drawn."""
+        if not op.get("live"):
+            self._keep(*changed_cloth(self.now, str(op["of"]), op, self._unit()))
 
     def _own_steps(self, op: Mapping[str, Any]) -> None:
         """Her own steps, all anew."""

@@ -28,6 +28,7 @@ from clothwright.app import (
 from clothwright.app.guard import LOOPBACK, Guard
 from clothwright.app.workshop import HERE, Workshop, workshop_of
 from clothwright.book import Book, BookError
+from clothwright.cost import CostError
 from clothwright.order import OrderError
 from clothwright.sheets import SheetError
 
@@ -59,7 +60,7 @@ def create_app(
         app.include_router(pages)
     static = StaticFiles(directory=HERE / "static")
     app.mount(f"/static/{__version__}", static, name="static")
-    for kind in (BookError, OrderError, SheetError):
+    for kind in (BookError, CostError, OrderError, SheetError):
         app.add_exception_handler(kind, _sentence)
     app.add_exception_handler(404, _nothing)
     app.add_exception_handler(HTTPException, _not_so)

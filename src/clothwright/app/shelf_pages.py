@@ -11,8 +11,9 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
 from clothwright.app.forms import number_of
-from clothwright.app.workshop import styles, workshop_of
-from clothwright.book import HOUSE_RULES, BookError, ShelfItem, Stale
+from clothwright.app.workshop import Workshop, styles, workshop_of
+from clothwright.book import HOUSE_RULES, RATES, BookError, ShelfItem, Stale
+from clothwright.cost import CostError, demo_rates_text, rates_from_text
 
 router = APIRouter()
 Text = Annotated[str, Form()]
@@ -21,15 +22,33 @@ Text = Annotated[str, Form()]
 @router.get("/shelf")
 def shelf(request: Request, said: str = "") -> Response:
     """What she keeps for all orders."""
-    shop = workshop_of(request)
+    restored = "The book is as it was in the backup." if said == "restored" else ""
+    return _shelf(workshop_of(request), request, 200, said=restored)
+
+
+def _shelf(
+    shop: Workshop,
+    request: Request,
+    status: int,
+    *,
+    said: str = "",
+    rates: ShelfItem | None = None,
+    wrong: tuple[str, ...] = (),
+) -> Response:
+    own = rates or shop.book.shelf.get(RATES) or ShelfItem(RATES, "")
     return shop.page(
         request,
         "shelf.html",
+        status,
         house=shop.book.shelf.get(HOUSE_RULES) or ShelfItem(HOUSE_RULES, ""),
+        rates=own,
+        invented=not own.text.strip(),
+        example=demo_rates_text(),
+        wrong=wrong,
         styles={k: t.get("garment", k) for k, t in styles().items()},
         place=shop.book.place,
         clients=shop.book.clients.all(),
-        said={"restored": "The book is as it was in the backup."}.get(said, ""),
+        said=said,
     )
 
 
@@ -44,6 +63,25 @@ async def house(request: Request, text: Text = "", revision: Text = "0") -> Resp
         raise BookError(kept.sentence)
     await shop.refresh()
     return RedirectResponse("/shelf", 303)
+
+
+@router.post("/shelf/rates")
+async def rates(request: Request, text: Text = "", revision: Text = "0") -> Response:
+    """Keep the house's rates; what cannot be read is shown again, with what to mend."""
+    shop = workshop_of(request)
+    at = number_of(revision, "Open the shelf anew and write them again.")
+    text = text.replace("\r\n", "\n")
+    try:
+        if text.strip():
+            rates_from_text(text, "The rates")
+    except CostError as e:
+        typed = ShelfItem(RATES, text, at)
+        return _shelf(shop, request, 400, rates=typed, wrong=e.sentences)
+    kept = shop.book.shelf.put(ShelfItem(RATES, text, at))
+    if isinstance(kept, Stale):
+        raise BookError(kept.sentence)
+    await shop.refresh()
+    return RedirectResponse("/shelf#rates", 303)
 
 
 @router.get("/shelf/backup")

@@ -6,24 +6,32 @@ differs from what the tab has already is sent. Messages are JSON objects.
 
 To the page
     {"is": "state", "answer": n, "revision": …, parts that changed}
-    {"is": "behind" | "why" | "steps" | "understood" | "refused", "answer": n, …}
+    {"is": "behind" | "why" | "steps" | "making" | "cost" | "understood" | "refused",
+     "answer": n, …}
 From the page
     {"n": 7, "do": "set", "of": "neckline.depth", "to": "3 1/4"}, see `room`;
-    {"n": 8, "ask": "behind" | "why" | "steps" | "write", "of": …}
+    {"n": 8, "ask": "behind" | "why" | "steps" | "making" | "cost" | "write", "of": …}
+    {"n": 9, "do": "lay", "hand": "look" | "find" | "move" | "keep" …}, see `bolt`;
+    {"n": 10, "do": "tick", "of": "Cut the shell", "to": true}
 """
 
 import asyncio
+import contextlib
 import json
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from clothwright.app import costing
 from clothwright.app.behind import behind_field, behind_measure, why
+from clothwright.app.cloth_words import behind_cloth
+from clothwright.app.keeper import Refusal
 from clothwright.app.marks import whereabouts
 from clothwright.app.replay import steps_of_draft
-from clothwright.app.room import Refusal, Room
+from clothwright.app.room import Room
 from clothwright.app.table import pins
 from clothwright.app.words import paragraphs
+from clothwright.app.work import Work
 from clothwright.app.writing import understood
 from clothwright.order import OrderError
 from clothwright.units import Unit
@@ -42,8 +50,20 @@ class Desk:
     head: Callable[[], dict[str, Any]]
     """Number, client, garment, dates: what heads the slip."""
 
+    work: Work = field(init=False)
+    loop: asyncio.AbstractEventLoop | None = None
     tabs: list["Tab"] = field(default_factory=list)
     lock: asyncio.Lock = field(default_factory=asyncio.Lock)
+
+    def __post_init__(self) -> None:
+        self.work = Work(self.room)
+        self.work.bolt.news = self.wake_soon
+
+    def wake_soon(self) -> None:
+        """The same from another thread, as soon as the loop comes to it."""
+        if self.loop is not None:
+            with contextlib.suppress(RuntimeError):  # the app is being closed
+                self.loop.call_soon_threadsafe(self.wake)
 
     def wake(self) -> None:
         """Let every tab tell the newest state."""
@@ -136,7 +156,7 @@ class Tab:
                 f"This slip was changed meanwhile{when}.",
                 {**mine, "say": "Keep mine"},
             )
-        return room.change(message)
+        return self.desk.work.change(message)
 
     async def _ask(self, message: Mapping[str, Any]) -> dict[str, Any]:
         async with self.desk.lock:
@@ -148,6 +168,10 @@ class Tab:
         if ask == "behind":
             if of.startswith("m:"):
                 found = behind_measure(reading, of.removeprefix("m:"))
+            elif of.startswith("cloth:"):
+                found = behind_cloth(reading, self.desk.room.order.cloths, of)
+            elif of.startswith("cost:"):
+                found = costing.behind_cost(self.desk.work.wish(), of)
             else:
                 kind, _, name = of.rpartition(".")
                 found = behind_field(reading, kind, name)
@@ -156,6 +180,12 @@ class Tab:
             return {"is": "why", **why(reading, of)}
         if ask == "steps":
             return {"is": "steps", "steps": steps_of_draft(reading)}
+        if ask == "making":
+            return {"is": "making", **self.desk.work.making_data()}
+        if ask == "cost":
+            found = self.desk.work.cost_data()
+            self.desk.wake_soon()
+            return {"is": "cost", **found}
         if ask == "write":
             return {"is": "understood", **understood(reading, str(message.get("text")))}
         raise OrderError(f"the slip cannot be asked for {ask}")
@@ -196,8 +226,10 @@ def state(desk: Desk, unit: Unit) -> dict[str, Any]:
         else whereabouts(reading.draft, (*reading.draft.findings, *reading.found)),
         "lifted": reading.draft is None,
     }
-    for name, sentences in paragraphs(reading).items():
+    told = {**paragraphs(reading), **desk.work.paragraphs(reading)}
+    for name, sentences in told.items():
         parts[f"slip {name}"] = sentences
+    parts.update(desk.work.parts(unit))
     for code, piece in room.paper["pieces"].items():
         parts[f"piece {code}"] = piece
     for code, seam in room.paper["seams"].items():

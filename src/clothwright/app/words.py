@@ -49,6 +49,9 @@ class Opens(Enum):
     """The feature's other settings, and leaving it off."""
 
     MEASURE = "measure"
+    WRITE = "write"
+    """A line to write on."""
+
     CARD = "card"
     """All measures."""
 

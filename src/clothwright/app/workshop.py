@@ -48,6 +48,7 @@ class Workshop:
             desk = self.desks.get(number)
             if desk is None:
                 desk = await asyncio.to_thread(self._open, number)
+                desk.loop = asyncio.get_running_loop()
                 self.desks[number] = desk
                 self._tidy()
             return desk
@@ -59,12 +60,13 @@ class Workshop:
     def _tidy(self) -> None:
         idle = [n for n, d in self.desks.items() if not d.tabs]
         for number in idle[: max(0, len(self.desks) - OPEN)]:
-            del self.desks[number]
+            self.desks.pop(number).work.bolt.close()
 
     def drop(self, number: int) -> None:
         """Forget an open room, whose slip was deleted or restored."""
         desk = self.desks.pop(number, None)
         if desk is not None:
+            desk.work.bolt.close()
             for tab in desk.tabs:
                 tab.gone.set()
 
@@ -77,6 +79,7 @@ class Workshop:
                 async with desk.lock:
                     await asyncio.to_thread(keeper.fresh)
                     await asyncio.to_thread(desk.room.reread)
+                    await asyncio.to_thread(desk.work.follow)
                 desk.wake()
 
     def page(

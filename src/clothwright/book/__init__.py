@@ -10,11 +10,13 @@ from clothwright.book.forgetting import Forgettable
 from clothwright.book.opening import default_place
 from clothwright.book.values import (
     HOUSE_RULES,
+    RATES,
     Basting,
     Client,
     Decided,
     Forgotten,
     Imported,
+    Leaf,
     Note,
     Photo,
     PhotoKind,
@@ -29,6 +31,7 @@ from clothwright.book.values import (
 
 __all__ = [
     "HOUSE_RULES",
+    "RATES",
     "Basting",
     "Book",
     "BookError",
@@ -37,6 +40,7 @@ __all__ = [
     "Forgettable",
     "Forgotten",
     "Imported",
+    "Leaf",
     "Note",
     "Photo",
     "PhotoKind",

@@ -10,6 +10,7 @@ from clothwright.book.export import export
 from clothwright.book.fittings import Fittings
 from clothwright.book.forgetting import Forgettable, forget, tidy_if_marked
 from clothwright.book.importing import import_from
+from clothwright.book.leaves import Leaves
 from clothwright.book.line import Line
 from clothwright.book.notes import Notes, Photos
 from clothwright.book.opening import WAIT, open_store
@@ -35,6 +36,7 @@ class Book:
         self.line = Line(store)
         self.bastings = Bastings(store)
         self.fittings = Fittings(store)
+        self.leaves = Leaves(store)
         self.notes = Notes(store)
         self.photos = Photos(store)
         self.shelf = Shelf(store)

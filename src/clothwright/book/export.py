@@ -10,6 +10,7 @@ from clothwright.book.basting import basting_of
 from clothwright.book.clients import client_by_id, every_client
 from clothwright.book.fittings import fittings_of
 from clothwright.book.folders import Sink, sink
+from clothwright.book.leaves import leaves_of
 from clothwright.book.notes import notes_of, photo_data, photos_of
 from clothwright.book.shelf import shelf_items
 from clothwright.book.slips import slips_of
@@ -128,10 +129,24 @@ def _slip(connection: Connection, out: Sink, slip: Slip, folder: str) -> None:
             )
             for f in fittings_of(connection, slip)
         ),
+        leaf=_leaves(connection, out, slip, folder),
         note=_notes(connection, slip),
         photo=_photos(connection, out, slip, folder),
     )
     out.put(f"{folder}/{plain.SLIP}", plain.to_toml(page))
+
+
+def _leaves(
+    connection: Connection, out: Sink, slip: Slip, folder: str
+) -> tuple[plain.LeafRow, ...]:
+    rows = []
+    for i, leaf in enumerate(leaves_of(connection, slip.id), 1):
+        file = f"leaves/{i:03}-{plain.slug(leaf.name)}.toml"
+        out.put(f"{folder}/{file}", leaf.text.encode())
+        rows.append(
+            plain.LeafRow(name=leaf.name, state=leaf.state, at=leaf.at, file=file)
+        )
+    return tuple(rows)
 
 
 def state_file(number: int) -> str:

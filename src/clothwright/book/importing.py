@@ -22,6 +22,7 @@ from clothwright.book.tables import (
     BASTED,
     CLIENTS,
     FITTINGS,
+    LEAVES,
     MEASURES,
     MOVES,
     NOTES,
@@ -178,6 +179,19 @@ class _Import:
             for f in page.fitting
         ]
         self._insert(FITTINGS, rows)
+        leaves = [
+            {
+                "slip_id": slip_id,
+                "name": texts.line(leaf.name, f"{place}: a leaf's name"),
+                "state": leaf.state,
+                "at": leaf.at,
+                "text": texts.body(
+                    self._text(f"{folder}/{leaf.file}"), f"{folder}/{leaf.file}"
+                ),
+            }
+            for leaf in page.leaf
+        ]
+        self._insert(LEAVES, leaves)
         self._owned(page, folder, {"slip_id": slip_id})
         return number
 
@@ -273,6 +287,7 @@ def _hangs_together(page: plain.SlipPage, place: str) -> None:
     named = {page.state, page.tip, *(m.state for m in page.moves)}
     if page.basted is not None:
         named.add(page.basted.on_state)
+    named |= {leaf.state for leaf in page.leaf if leaf.state}
     if (
         len(parents) < len(page.states)
         or list(parents.values()).count(None) != 1
@@ -283,5 +298,6 @@ def _hangs_together(page: plain.SlipPage, place: str) -> None:
         or page.state not in path_back(parents, page.tip)
         or not page.moves
         or page.moves[-1].state != page.state
+        or len({(x.name, x.state) for x in page.leaf}) < len(page.leaf)
     ):
         raise BookError(f"{place}: its states do not follow each other.")

@@ -50,7 +50,7 @@ class Line:
             there = slip_by_id(c, slip.id)
             if not there.can_redo:
                 raise BookError("This is the last state; nothing was unpicked.")
-            path = path_back(_parents(c, there.id), there.tip)
+            path = path_back(parents_of(c, there.id), there.tip)
             return _move(c, there, path[path.index(there.state) - 1], there.tip)
 
     def go_to(self, slip: Slip, number: int) -> Slip | Stale:
@@ -58,7 +58,7 @@ class Line:
         with self._store.writing() as c:
             if refusal := claim_slip(c, self._store, slip):
                 return refusal
-            there, parents = slip_by_id(c, slip.id), _parents(c, slip.id)
+            there, parents = slip_by_id(c, slip.id), parents_of(c, slip.id)
             if number not in parents:
                 raise BookError(f"Slip {there.number} has no state {number}.")
             tip = there.tip
@@ -140,7 +140,7 @@ def _move(connection: Connection, slip: Slip, number: int, tip: int) -> Slip:
     return slip_by_id(connection, slip.id)
 
 
-def _parents(connection: Connection, slip_id: int) -> dict[int, int | None]:
+def parents_of(connection: Connection, slip_id: int) -> dict[int, int | None]:
     """Every state's number with that of the state before it."""
     rows = connection.execute(
         select(STATES.c.number, STATES.c.parent).where(STATES.c.slip_id == slip_id)

@@ -7,10 +7,11 @@
       measures.toml                  the newest figures, as an order names them
       photos/001.jpg
       slips/0214/
-        slip.toml                    head, states, moves, basting, fittings, notes,
-                                     photos
+        slip.toml                    head, states, moves, basting, fittings, leaves,
+                                     notes, photos
         order.toml                   the order as it lies on the table
         basted.toml
+        leaves/001-lay-shell.toml    what lies with the slip: a lay, ticks, what it took
         states/0001.toml             the order's text at each state
         photos/001.jpg
 
@@ -31,8 +32,8 @@ from clothwright.book.slips import HIGHEST_NUMBER
 from clothwright.book.values import PhotoKind, Side
 from clothwright.units import Unit
 
-FORMAT = 2
-"""1 had no fittings."""
+FORMAT = 3
+"""1 had no fittings, 2 no leaves."""
 
 BOOK, SHELF = "book.toml", "shelf.toml"
 CLIENT, SLIP = "client.toml", "slip.toml"
@@ -134,6 +135,15 @@ class FittingRow(Page):
     amount: float = 0.0
 
 
+class LeafRow(Page):
+    """One leaf; its text is in `file`. State 0: of the slip as a whole."""
+
+    name: str
+    state: Annotated[int, Field(ge=0, le=HIGHEST_NUMBER)]
+    at: AwareDatetime
+    file: str
+
+
 class SlipPage(Page):
     """`slip.toml`."""
 
@@ -149,6 +159,7 @@ class SlipPage(Page):
     moves: tuple[MoveRow, ...]
     basted: BastedRow | None = None
     fitting: tuple[FittingRow, ...] = ()
+    leaf: tuple[LeafRow, ...] = ()
     note: tuple[NoteRow, ...] = ()
     photo: tuple[PhotoRow, ...] = ()
 

@@ -27,7 +27,7 @@ from sqlalchemy import (
     false,
 )
 
-VERSIONS = ("0001", "0002", "0003")
+VERSIONS = ("0001", "0002", "0003", "0004")
 """The migrations, oldest first; a file of the last one needs none."""
 
 VERSION_TABLE = "book_version"
@@ -149,6 +149,18 @@ class _Basted(TypedColumns):
     text = Column(Text, nullable=False)
 
 
+class _Leaves(TypedColumns):
+    """Texts that lie with a slip."""
+
+    slip_id = Column(Integer, _of("slips.id"), primary_key=True)
+    name = Column(Text, primary_key=True)
+    state = Column(Integer, primary_key=True, autoincrement=False)
+    """The state that it lies with; 0: with the slip as a whole."""
+
+    at = Column(Utc, nullable=False)
+    text = Column(Text, nullable=False)
+
+
 class _Notes(TypedColumns):
     id = _id()
     client_id: Named[int | None] = Column(
@@ -216,6 +228,7 @@ SLIPS = Table("slips", META, _Slips, sqlite_autoincrement=True)
 STATES = Table("states", META, _States)
 MOVES = Table("moves", META, _Moves)
 BASTED = Table("basted", META, _Basted)
+LEAVES = Table("leaves", META, _Leaves)
 NOTES = Table("notes", META, _Notes, _one_owner(), sqlite_autoincrement=True)
 PHOTOS = Table("photos", META, _Photos, _one_owner(), sqlite_autoincrement=True)
 FITTINGS = Table("fittings", META, _Fittings, sqlite_autoincrement=True)

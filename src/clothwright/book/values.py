@@ -140,6 +140,18 @@ class Basting:
 
 
 @dataclass(frozen=True)
+class Leaf:
+    """A text that lies with a slip and is no part of its order."""
+
+    name: str
+    state: int
+    """The state that it lies with; 0: with the slip as a whole."""
+
+    at: datetime
+    text: str
+
+
+@dataclass(frozen=True)
 class Note:
     """Words on a card or a slip."""
 
@@ -193,6 +205,9 @@ class Photo:
 
 HOUSE_RULES = "house rules"
 """Name of the house rules on the shelf."""
+
+RATES = "rates"
+"""Name of the house's rates on the shelf."""
 
 
 @dataclass(frozen=True)

@@ -11,10 +11,22 @@ Terminology
 Money is `Decimal`, rounded half up to the currency's places (cutting and costing 4).
 """
 
+from clothwright.cost.cloth import bought_as_said, bought_by_lay
 from clothwright.cost.money import CostError
-from clothwright.cost.outcome import Outcome, outcome, read_actual
+from clothwright.cost.outcome import (
+    Outcome,
+    actual_from_text,
+    outcome,
+    read_actual,
+)
 from clothwright.cost.quote import Quote, quote
-from clothwright.cost.rates import Rates, demo_rates, read_rates
+from clothwright.cost.rates import (
+    Rates,
+    demo_rates,
+    demo_rates_text,
+    rates_from_text,
+    read_rates,
+)
 from clothwright.cost.sheet import ClothBought, CostSheet, Plan, cost_sheet
 
 __all__ = [
@@ -25,10 +37,15 @@ __all__ = [
     "Plan",
     "Quote",
     "Rates",
+    "actual_from_text",
+    "bought_as_said",
+    "bought_by_lay",
     "cost_sheet",
     "demo_rates",
+    "demo_rates_text",
     "outcome",
     "quote",
+    "rates_from_text",
     "read_actual",
     "read_rates",
 ]

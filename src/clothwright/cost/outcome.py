@@ -127,29 +127,34 @@ def read_actual(path: Path) -> Actual:
     """What an order took, from a file. Raises CostError."""
     try:
         text = read_text(path, "what it took")
-        table = tomllib.loads(text, parse_float=Decimal)
     except OrderError as e:
         raise CostError(*e.sentences) from e
+    return actual_from_text(text, path.name)
+
+
+def actual_from_text(text: str, place: str) -> Actual:
+    """What an order took, from TOML. Raises CostError."""
+    try:
+        table = tomllib.loads(text, parse_float=Decimal)
     except tomllib.TOMLDecodeError as e:
-        raise CostError(f"{path.name}: something is miswritten ({e})") from None
+        raise CostError(f"{place}: something is miswritten ({e})") from None
     faults = [
-        f"{path.name}: {key} is not known here; it has [minutes], [spent] and "
-        "[[change]]"
+        f"{place}: {key} is not known here; it has [minutes], [spent] and [[change]]"
         for key in table
         if key not in ("minutes", "spent", "change")
     ]
     known = {t.value: t for t in Task}
     minutes: dict[Task, Decimal] = {}
-    for name, got in _amounts(table.get("minutes", {}), path.name, "minutes", faults):
+    for name, got in _amounts(table.get("minutes", {}), place, "minutes", faults):
         if name in known:
             minutes[known[name]] = got
         else:
-            faults.append(_no_line(path.name, "minutes", name, list(known)))
-    spent = dict(_amounts(table.get("spent", {}), path.name, "spent", faults))
-    changes = _changes(table.get("change", []), path.name, faults)
+            faults.append(_no_line(place, "minutes", name, list(known)))
+    spent = dict(_amounts(table.get("spent", {}), place, "spent", faults))
+    changes = _changes(table.get("change", []), place, faults)
     if faults:
         raise CostError(*faults)
-    return Actual(minutes, spent, changes, path.name)
+    return Actual(minutes, spent, changes, place)
 
 
 def _amounts(

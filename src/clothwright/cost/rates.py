@@ -83,8 +83,12 @@ def read_rates(path: Path) -> Rates:
 
 def demo_rates() -> Rates:
     """The rates of the demo's invented house."""
-    text = resources.files("clothwright.demo").joinpath("rates.toml")
-    return rates_from_text(text.read_text("utf-8"), "rates.toml")
+    return rates_from_text(demo_rates_text(), "rates.toml")
+
+
+def demo_rates_text() -> str:
+    """These rates as they are written."""
+    return resources.files("clothwright.demo").joinpath("rates.toml").read_text("utf-8")
 
 
 def rates_from_text(text: str, place: str) -> Rates:

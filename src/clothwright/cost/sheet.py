@@ -21,11 +21,18 @@ from clothwright.making.cutting import bought, cutting_sheet
 
 
 class ClothBought(NamedTuple):
-    """Cloth for an order: its name, what is bought (m) and the price of a metre."""
+    """Cloth for an order: its name, how much is bought, and the price of one `unit`."""
 
     name: str
-    metres: Decimal
+    amount: Decimal
     price: Decimal
+    unit: str = "m"
+    """"m" or "yd"."""
+
+    @property
+    def metres(self) -> Decimal:
+        """What is bought, in metres (1 yd is 0.9144 m)."""
+        return self.amount * Decimal("0.9144") if self.unit == "yd" else self.amount
 
 
 class Row(Enum):
@@ -181,15 +188,16 @@ def _materials(
 ) -> Iterator[Line]:
     if plan.new_block and cloths and not any(c.name == "toile" for c in cloths):
         shell = cloths[0]
-        cloths += (ClothBought("toile", shell.metres, rates.cloth_price("toile")),)
+        metres = rounded(shell.metres)
+        cloths += (ClothBought("toile", metres, rates.cloth_price("toile")),)
     total = Decimal(0)
-    for name, metres, price in cloths:
-        amount = rounded(metres * price, rates.places)
+    for name, bought_, price, unit in cloths:
+        amount = rounded(bought_ * price, rates.places)
         total += amount
         yield Line(
             Row.MATERIALS,
             name,
-            f"{plain(metres)} m",
+            f"{plain(bought_)} {unit}",
             shown(price, rates.places),
             amount,
         )

@@ -7,6 +7,7 @@ outlines only. Every fault is a finding with the piece, the place and the amount
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import shapely
 from shapely import Polygon
@@ -49,7 +50,8 @@ def check_lay(
     """Everything for which a lay must not be cut; empty when it may.
 
     `meet` names net points that share a stripe. `gap` is the least room between two
-    pieces.
+    pieces. `data` of a finding names the laid pieces that it is about, by their place
+    in `placed`: `piece` and `other`.
     """
     by_code = {s.code: s for s in shapes}
     unknown = sorted({p.code for p in placed} - set(by_code))
@@ -58,15 +60,16 @@ def check_lay(
     whole = [p.code for p in placed if by_code[p.code].on_fold and not spread.folds]
     outlines = [_outline(by_code[p.code], p, opened=p.code in whole) for p in placed]
     found = list(_counts(shapes, spread, placed))
-    for p, outline in zip(placed, outlines, strict=True):
-        found += _lies_well(by_code[p.code], spread, p, outline, length)
+    for i, (p, outline) in enumerate(zip(placed, outlines, strict=True)):
+        for fault in _lies_well(by_code[p.code], spread, p, outline, length):
+            found.append(replace(fault, data={"piece": i, **fault.data}))
     found += _overlaps(shapes, placed, outlines, gap)
     found += _phases(spread, placed, meet)
     return tuple(found)
 
 
-def _fault(code: str, why: str, place: str = "") -> Finding:
-    return Finding(code, Severity.REFUSE, f"{why}.", place, "Lay it again.")
+def _fault(code: str, why: str, place: str = "", **data: float) -> Finding:
+    return Finding(code, Severity.REFUSE, f"{why}.", place, "Lay it again.", data)
 
 
 def _outline(shape: Shape, p: Placed, *, opened: bool) -> BaseGeometry:
@@ -125,17 +128,25 @@ def _lies_well(
         why = (
             "against the nap" if spread.one_way else f"{off:.1f} degrees off its grain"
         )
-        yield _fault("grain", f"{shape.label} lies {why}", shape.code)
+        yield _fault("grain", f"{shape.label} lies {why}", shape.code, off=off)
     single = spread.fold.value == "single"
     if single and p.mirrored and not (shape.paired or shape.even or shape.on_fold):
         yield _fault("hand", f"{shape.label} lies wrong side up", shape.code)
     left, top, right, bottom = outline.bounds
     if left < -ON_BORDER or right > length + ON_BORDER:
-        yield _fault("ends", f"{shape.label} reaches over an end", shape.code)
+        over = max(-left, right - length)
+        yield _fault(
+            "ends", f"{shape.label} reaches over an end", shape.code, over=over
+        )
     if not any(
         top >= a - ON_BORDER and bottom <= b + ON_BORDER for a, b in spread.bands
     ):
-        yield _fault("border", f"{shape.label} reaches over a border", shape.code)
+        yield _fault(
+            "border",
+            f"{shape.label} reaches over a border",
+            shape.code,
+            outside=max(-top, bottom - spread.width),
+        )
     if fold_piece and not _on_a_fold(shape, spread, p):
         yield _fault("fold", f"{shape.label} does not lie on the fold", shape.code)
     for flaw in spread.flaws:
@@ -172,11 +183,25 @@ def _overlaps(
         a, b = placed[i].code, placed[j].code
         who = f"{names[a]} and {names[b]}"
         if shared >= OVERLAP:
-            yield _fault("overlap", f"{who} overlap by {shared:.3f} cm²", a)
+            yield _fault(
+                "overlap",
+                f"{who} overlap by {shared:.3f} cm²",
+                a,
+                piece=i,
+                other=j,
+                shared=shared,
+            )
             continue
         apart = outlines[i].distance(outlines[j])
         if apart < gap - 2 * max(soft[a], soft[b]) - 0.01:
-            yield _fault("gap", f"{who} lie {apart:.2f} cm apart, not {gap:.2f}", a)
+            yield _fault(
+                "gap",
+                f"{who} lie {apart:.2f} cm apart, not {gap:.2f}",
+                a,
+                piece=i,
+                other=j,
+                apart=apart,
+            )
 
 
 def _phases(
@@ -197,6 +222,10 @@ def _phases(
                 f"The stripes of {placed[i].code} and {placed[j].code} miss each other "
                 f"by {abs(off):.2f} cm {('along', 'across')[axis]} the cloth",
                 placed[i].code,
+                piece=i,
+                other=j,
+                off=abs(off),
+                axis=axis,
             )
 
 

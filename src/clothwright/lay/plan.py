@@ -149,11 +149,7 @@ def lay(
         )
     bought = order.cloths.get(cloth)
     if bought is None or bought.width is None:
-        wide = "54 in" if order.unit is Unit.IN else "140 cm"
-        raise LayError(
-            f"{order.place}: the width of the {cloth} is missing; write "
-            f'[cloths.{cloth}] with width = "{wide}", measured between its outer edges'
-        )
+        raise width_missing(order, cloth)
     probe = Budget(layouts=min(PROBE, budget.layouts or PROBE))
     table = _Cutting(pattern, order, cloth, bought, gap, tilt, seed, probe)
     fold, others, stopped = table.way(fold or bought.fold)
@@ -170,17 +166,26 @@ def lay(
         spread=spread_out,
         shapes=table.shapes(spread_out),
         solved=solved,
-        buy=to_buy(
-            solved.length,
-            bought,
-            spread_out,
-            order.unit,
-            toile=order.toile or cloth != "shell",
-        ),
+        buy=bought_for(order, cloth, solved.length, spread_out),
         unit=order.unit,
         gap=gap,
         others=tuple((f, n) for f, n in others if f is not fold),
         saving=saving,
+    )
+
+
+def bought_for(order: Order, cloth: str, length: float, on: Spread) -> ToBuy:
+    """What to buy of a cloth of an order for a lay of this length, cm."""
+    toile = order.toile or cloth != "shell"
+    return to_buy(length, order.cloths[cloth], on, order.unit, toile=toile)
+
+
+def width_missing(order: Order, cloth: str) -> LayError:
+    """What is said where the width of a cloth is not known."""
+    wide = "54 in" if order.unit is Unit.IN else "140 cm"
+    return LayError(
+        f"{order.place}: the width of the {cloth} is missing; write "
+        f'[cloths.{cloth}] with width = "{wide}", measured between its outer edges'
     )
 
 

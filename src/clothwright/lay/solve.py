@@ -21,6 +21,7 @@ from clothwright.lay.pieces import Copy, Placed, Shape, copies
 from clothwright.lay.place import Layout, Table
 from clothwright.lay.search import greedy, search
 from clothwright.lay.spread import LayError, Spread
+from clothwright.order import Fold
 from clothwright.units import Unit, format_length
 
 AT_BOUND = 0.05
@@ -68,6 +69,12 @@ class Progress:
     bound: float
     share: float
     """Of the budget that is spent, 0 to 1."""
+
+    fold: Fold
+    """How the cloth lies."""
+
+    placed: tuple[Placed, ...]
+    """Where each piece lies in that lay."""
 
 
 @dataclass(frozen=True)
@@ -153,6 +160,7 @@ class _Run:
         self.table, self.shapes, self.gap = table, shapes, gap
         self.bound, self.budget, self.seed = bound, budget, seed
         self.best = greedy(table)
+        self.shown: tuple[Layout, tuple[Placed, ...]] | None = None
         self.tried = 1
         self.begun = time.monotonic()
         self.packings: list[Packing] = []
@@ -254,7 +262,15 @@ class _Run:
         return self.best.length <= self.bound + AT_BOUND
 
     def _progress(self, share: float) -> Progress:
-        return Progress(self.best.length, self.bound, min(share, 1.0))
+        if self.shown is None or self.shown[0] is not self.best:
+            self.shown = self.best, self.table.placed(self.best)
+        return Progress(
+            self.best.length,
+            self.bound,
+            min(share, 1.0),
+            self.table.spread.fold,
+            self.shown[1],
+        )
 
     def faults(self, layout: Layout) -> list[str]:
         """What the checker has against a layout."""

@@ -15,15 +15,16 @@ from clothwright.sheets.making_order import duration
 
 def write_cost_sheet(sheet: CostSheet, target: Path, *, letter: bool = False) -> None:
     """Write the cost sheet, for the house alone, as PDF. Raises SheetError."""
-    compile_to("costing.typ", json.dumps(_cost(sheet) | _paper(letter)), target)
+    compile_to("costing.typ", json.dumps(cost_told(sheet) | _paper(letter)), target)
 
 
 def cost_text(sheet: CostSheet) -> list[str]:
     """The cost sheet as plain lines."""
-    return _text(_cost(sheet))
+    return _text(cost_told(sheet))
 
 
-def _cost(sheet: CostSheet) -> dict[str, Any]:
+def cost_told(sheet: CostSheet) -> dict[str, Any]:
+    """Rows A to E with their sums, and the totals below, as they are printed."""
     rows = [
         {
             "letter": row.letter,
@@ -91,15 +92,16 @@ def _to_pay(sheet: CostSheet, tax: str) -> list[tuple[str, Decimal, bool]]:
 
 def write_quote(quote: Quote, target: Path, *, letter: bool = False) -> None:
     """Write the client's page as PDF. Raises SheetError."""
-    compile_to("quote.typ", json.dumps(_quote(quote) | _paper(letter)), target)
+    compile_to("quote.typ", json.dumps(quote_told(quote) | _paper(letter)), target)
 
 
 def quote_text(quote: Quote) -> list[str]:
     """The client's page as plain lines."""
-    return _text(_quote(quote))
+    return _text(quote_told(quote))
 
 
-def _quote(quote: Quote) -> dict[str, Any]:
+def quote_told(quote: Quote) -> dict[str, Any]:
+    """What the client reads, as it is printed."""
     sheet = quote.sheet
     lines = [[words, _money(sheet, amount), ""] for words, amount in quote.lines]
     totals = [
@@ -124,15 +126,18 @@ def _quote(quote: Quote) -> dict[str, Any]:
 
 def write_outcome(outcome: Outcome, target: Path, *, letter: bool = False) -> None:
     """Write estimate and actual, line by line, as PDF. Raises SheetError."""
-    compile_to("costing.typ", json.dumps(_outcome(outcome) | _paper(letter)), target)
+    compile_to(
+        "costing.typ", json.dumps(outcome_told(outcome) | _paper(letter)), target
+    )
 
 
 def outcome_text(outcome: Outcome) -> list[str]:
     """Estimate and actual as plain lines."""
-    return _text(_outcome(outcome))
+    return _text(outcome_told(outcome))
 
 
-def _outcome(outcome: Outcome) -> dict[str, Any]:
+def outcome_told(outcome: Outcome) -> dict[str, Any]:
+    """Estimate and outcome of every line, as they are printed."""
     sheet = outcome.sheet
     rows = []
     for row in Row:

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Hazard
@@ -19,10 +20,17 @@ def write_cutting_sheet(
 ) -> None:
     """Write the cutting sheet as PDF (A4, or US Letter); `reel` is the thread on one,
     m. Raises SheetError."""
-    compile_to("cutting_sheet.typ", json.dumps(_data(sheet, reel, letter)), target)
+    compile_to(
+        "cutting_sheet.typ",
+        json.dumps(cutting_told(sheet, reel=reel, letter=letter)),
+        target,
+    )
 
 
-def _data(sheet: CuttingSheet, reel: float, letter: bool) -> dict[str, object]:
+def cutting_told(
+    sheet: CuttingSheet, *, reel: float = REEL, letter: bool = False
+) -> dict[str, Any]:
+    """All that the page says."""
     draft = sheet.making.draft
     order = draft.order
     unit = order.unit

@@ -33,12 +33,17 @@ def write_making_order(
     letter: bool = False,
 ) -> None:
     """Write the making order as PDF (A4, or US Letter). Raises SheetError."""
-    compile_to("making_order.typ", json.dumps(_data(making, minutes, letter)), target)
+    compile_to(
+        "making_order.typ",
+        json.dumps(making_told(making, minutes, letter=letter)),
+        target,
+    )
 
 
-def _data(
-    making: MakingOrder, minutes: Mapping[Task, float], letter: bool
-) -> dict[str, object]:
+def making_told(
+    making: MakingOrder, minutes: Mapping[Task, float], *, letter: bool = False
+) -> dict[str, Any]:
+    """All that the page says, under its headings."""
     order = making.draft.order
     spent = sum(op.count * minutes[op.task] for op in making.operations if op.task)
     numbered = enumerate(making.operations, 1)

@@ -1,7 +1,10 @@
 // One slip: the sentences at the left, the table beside them.
 
 import { Beside } from './beside.js';
+import { Cloth } from './cloth.js';
+import { Cost } from './cost.js';
 import { figured, make, say } from './figures.js';
+import { Making } from './making.js';
 import { Notes } from './notes.js';
 import { Paper } from './paper.js';
 import { Phone } from './phone.js';
@@ -13,6 +16,8 @@ import { Wire } from './wire.js';
 const $ = (q) => document.querySelector(q);
 const main = $('#slip');
 
+const WORKED = new Set(['lay', 'laying', 'slip Cloth', 'slip Making', 'slip Cost']); // what has its own voice
+
 class Room {
   constructor() {
     this.base = main.dataset.base;
@@ -23,6 +28,9 @@ class Room {
     this.notes = new Notes($('#notes'), this);
     this.beside = new Beside($('#notes'), this);
     this.steps = new Steps($('#steps'), this);
+    this.cloth = new Cloth($('#cloth'), this);
+    this.making = new Making($('#making'), this);
+    this.cost = new Cost($('#cost'), this);
     this.slip = new Slip($('#sentences'), this);
     const url = new URL(`${this.base}/table`, location.href);
     url.protocol = url.protocol.replace('http', 'ws');
@@ -40,9 +48,18 @@ class Room {
     if (parts.head) this.head(parts.head);
     if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); this.phone.marked(this.paper.marks.places.length); }
     if (this.slip.at === 'Steps' && Object.keys(parts).some((p) => p.startsWith('piece '))) this.steps.open();
+    this.worked(parts);
     if (message?.refused) this.refused(message.refused);
-    else this.spoken();
+    else if (!Object.keys(parts).length || Object.keys(parts).some((p) => !WORKED.has(p))) this.spoken();
     document.body.dataset.revision = message.revision;
+  }
+
+  /** What changed of the cloth, the making, the cost, where she stands at it. */
+  worked(parts) {
+    const { at } = this.slip, drawn = 'slip Style' in parts || 'slip Measures' in parts || Object.keys(parts).some((p) => p.startsWith('piece '));
+    if ('lay' in parts) this.cloth.update(parts.lay);
+    if (at === 'Making' && (drawn || parts['slip Making'])) this.making.open();
+    if (at === 'Cost' && (drawn || parts.laying || parts['slip Cost'] || parts['slip Cloth'])) this.cost.open();
   }
 
   onTable() {
@@ -56,7 +73,8 @@ class Room {
   }
 
   hand(h) {
-    $('#unpick').disabled = !h.unpick;
+    this.canUnpick = h.unpick;
+    $('#unpick').disabled = !h.unpick && !this.cloth.data?.moves;
     $('#again').disabled = !h.again;
     document.body.classList.toggle('basting', h.basting);
     const b = $('#basted');
@@ -85,6 +103,12 @@ class Room {
     if (!up) this.say(waiting ? `The workroom does not answer; ${waiting} ${waiting === 1 ? 'change waits' : 'changes wait'} here.` : 'The workroom does not answer; reading goes on.');
     else if (this.wasLost) this.say('The workroom answers again.');
     this.wasLost = !up;
+  }
+
+  /** Take back the last move of a piece on the cloth, or else of the order. */
+  unpick() {
+    if (this.slip.at === 'Cloth' && this.cloth.data?.moves) return this.cloth.hand('back');
+    return this.change({ do: 'unpick' });
   }
 
   // -- changes ---------------------------------------------------------------------
@@ -193,8 +217,12 @@ class Room {
 
   stood(name) {
     document.body.dataset.at = name;
-    this.phone.rest(name === 'Steps' ? 'head' : 'half');
+    this.phone.rest(['Steps', 'Cloth', 'Making', 'Cost'].includes(name) ? 'head' : 'half');
     if (name === 'Steps') { this.walker.stop(); this.steps.open(); }
+    if (name === 'Cloth') this.cloth.open();
+    else this.cloth.leave();
+    if (name === 'Making') this.making.open();
+    if (name === 'Cost') this.cost.stand();
   }
 
   scaled(px, x) {
@@ -225,7 +253,7 @@ class Room {
 
   // -- words at the head of the table ---------------------------------------------------
   acts() {
-    $('#unpick').addEventListener('click', () => this.change({ do: 'unpick' }));
+    $('#unpick').addEventListener('click', () => this.unpick());
     $('#again').addEventListener('click', () => this.change({ do: 'again' }));
     $('#baste').addEventListener('click', () => this.change({ do: document.body.classList.contains('basting') ? 'stitch' : 'baste' }));
     $('#stitch').addEventListener('click', () => this.change({ do: 'stitch' }));
@@ -255,10 +283,10 @@ class Room {
       const typing = e.target.matches?.('input, textarea, select');
       if ((e.ctrlKey || e.metaKey) && e.key.toLowerCase() === 'z' && !typing) {
         e.preventDefault();
-        this.change({ do: e.shiftKey ? 'again' : 'unpick' });
+        if (e.shiftKey) this.change({ do: 'again' }); else this.unpick();
       } else if (e.key === 'F6') {
         e.preventDefault();
-        if ($('#sentences').contains(document.activeElement)) $('#sheet').focus();
+        if ($('#sentences').contains(document.activeElement)) ({ Cloth: this.cloth.first(), Making: $('#making'), Cost: $('#cost') }[this.slip.at] ?? $('#sheet')).focus();
         else this.slip.paras.get(this.slip.at).word.focus();
       } else if (e.key === '/' && !typing) {
         e.preventDefault();

@@ -6,7 +6,7 @@ import { Tape } from './tape.js';
 import { choiceDrawing } from './choices.js';
 import { narrow } from './phone.js';
 
-const PARAGRAPHS = ['Measures', 'Style', 'Seams', 'Steps', 'Fitting'];
+const PARAGRAPHS = ['Measures', 'Style', 'Seams', 'Steps', 'Cloth', 'Making', 'Fitting', 'Cost'];
 
 export class Slip {
   /** `room` makes changes and asks; see main.js. */
@@ -53,8 +53,12 @@ export class Slip {
       p.para.toggleAttribute('data-on', n === name);
       p.word.setAttribute('aria-current', n === name ? 'true' : 'false');
     }
-    for (const b of this.words.children) b.setAttribute('aria-current', String(b.dataset.to === name));
+    for (const b of this.words.children) {
+      b.setAttribute('aria-current', String(b.dataset.to === name));
+      if (tell && narrow() && b.dataset.to === name) b.scrollIntoView({ block: 'nearest', inline: 'center' });
+    }
     this.list.scrollTop = narrow() ? 0 : this.list.scrollTop;
+    if (tell && !narrow()) this.paras.get(name).para.scrollIntoView({ block: 'nearest' });
     if (tell) this.room.stood(name);
   }
 
@@ -119,7 +123,7 @@ export class Slip {
   }
 
   word(w) {
-    const opens = ['tape', 'choice', 'measure', 'rest', 'card'].includes(w.opens);
+    const opens = ['tape', 'choice', 'measure', 'write', 'rest', 'card'].includes(w.opens);
     const el = make('button', {
       type: 'button', class: `w ${w.pen}`, 'data-of': w.of, 'data-opens': w.opens, title: w.help || null,
       'aria-expanded': opens ? String(this.open?.of === w.of) : null,
@@ -207,6 +211,7 @@ export class Slip {
       return { el: own.el, own };
     }
     if (behind.opens === 'measure') return { el: this.measure(of, behind) };
+    if (behind.opens === 'write') return { el: this.line(of, behind) };
     const el = make('div', { class: 'pull' });
     const row = make('div', { class: 'choose', role: 'group', 'aria-label': behind.name });
     for (const w of behind.words) {
@@ -216,6 +221,13 @@ export class Slip {
     }
     el.append(row);
     return { el };
+  }
+
+  /** A line to write on; blank gives the word back. */
+  line(of, behind) {
+    const input = make('input', { class: 'typed long', autocomplete: 'off', 'aria-label': behind.name, value: behind.typed });
+    return make('form', { class: 'pull', onsubmit: (e) => { e.preventDefault(); this.room.change({ do: 'choose', of, to: input.value.trim(), unit: this.room.unit }); } },
+      make('p', { class: 'line' }, behind.line), make('div', { class: 'under' }, input, make('button', { class: 'w ink' }, 'Keep it')));
   }
 
   measure(of, behind) {

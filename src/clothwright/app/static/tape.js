@@ -116,8 +116,8 @@ export class Tape {
       const back = make('button', { type: 'button', class: 'w pencil', onclick: () => this.rule() });
       back.append(figured(behind.rule.say));
       this.line.append(`${hers}; the rule says `, back, '.');
-    } else this.line.append(`${hers}.`);
-    this.line.append(' ', make('button', { type: 'button', class: 'w pencil', onclick: () => this.why() }, 'Why?'));
+    } else if (behind.key) this.line.append(`${hers}.`);
+    if (behind.key) this.line.append(' ', make('button', { type: 'button', class: 'w pencil', onclick: () => this.why() }, 'Why?'));
   }
 
   ticks() {

@@ -1,0 +1,43 @@
+"""The cloth of an order as it is bought: how much by its lay, at whose price."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+from clothwright.cost.money import rounded
+from clothwright.cost.rates import Rates
+from clothwright.cost.sheet import ClothBought
+from clothwright.lay.buy import ToBuy
+from clothwright.order import Cloth
+from clothwright.units import Unit
+
+
+def bought_by_lay(
+    key: str, article: str, buy: ToBuy, cloth: Cloth, rates: Rates
+) -> ClothBought:
+    """What a lay says is bought of a cloth, by the length that the shop sells; at the
+    order's price, or else at the house's for a metre. Raises CostError."""
+    if cloth.price is None:
+        metres = rounded(Decimal(repr(buy.cm)) / 100)
+        return ClothBought(article, metres, rates.cloth_price(article, key))
+    part, unit = buy.sold_by.value.split()
+    parts = Fraction(part) * buy.steps
+    amount = Decimal(parts.numerator) / parts.denominator
+    return ClothBought(article, amount, cloth.price, unit)
+
+
+def bought_as_said(
+    key: str,
+    article: str,
+    metres: Decimal,
+    cloth: Cloth | None,
+    rates: Rates,
+    unit: Unit,
+) -> ClothBought:
+    """So many metres of a cloth at the order's price, or else at the house's. Raises
+    CostError."""
+    if cloth is None or cloth.price is None:
+        return ClothBought(article, metres, rates.cloth_price(article, key))
+    price = cloth.price
+    if cloth.sold(unit).unit == "yd":
+        price = rounded(price / Decimal("0.9144"), rates.places)
+    return ClothBought(article, metres, price)

@@ -132,7 +132,7 @@ def test_the_tape_is_pulled_stepped_and_written(page: Page, home: str) -> None:
     expect(strip).to_have_count(0)
     for _ in range(3):
         page.locator("#unpick").click()
-    page.get_by_role("button", name="Again").click()
+    page.get_by_role("button", name="Again", exact=True).click()
     settled(page, "Made again")
 
 
@@ -569,7 +569,7 @@ def test_steps_are_taught_in_large_type(page: Page, home: str) -> None:
     expect(page.locator("#slip")).to_be_hidden()
     assert told.evaluate(size) >= 1.9 * usual
     ratio = "e => e.getBoundingClientRect().height / innerHeight"
-    assert page.locator(".figure").evaluate(ratio) > 0.9
+    assert page.locator("#steps .figure").evaluate(ratio) > 0.9
     expect(page.locator(".lesson .next")).to_be_focused()
     first = told.inner_text()
     for key, step in (("ArrowRight", 2), ("PageDown", 3), ("PageUp", 2)):

@@ -168,8 +168,8 @@ def test_a_back_yoke_takes_the_shoulder_dart(depth: float | None, body: Body) ->
             swapped(yoked(BackYoke(bow=1.0)), Block(back_shoulder=BackShoulder.YOKE)),
             "make its bow 0",
         ),
-        (yoked(FrontYoke(depth=6.0)), "make the yoke deeper"),
-        (yoked(FrontYoke(depth=28.0)), "make it less deep"),
+        (yoked(FrontYoke(depth=6.0)), r"make the yoke \(Yf\) deeper"),
+        (yoked(FrontYoke(depth=28.0)), r"make it \(Yf\) less deep"),
         (yoked(BackYoke(slope=8.0, depth=6.0)), "misses the armhole"),
         (
             yoked(

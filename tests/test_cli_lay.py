@@ -88,7 +88,12 @@ def test_too_narrow_a_cloth(folder: Path) -> None:
 @pytest.mark.skipif(os.name != "posix", reason="sends Ctrl-C as a signal")
 def test_ctrl_c_keeps_the_best_so_far(folder: Path) -> None:
     order = str(folder / "peplum-top.toml")
-    words = [sys.executable, "-c", "from clothwright.cli import main; main()", "lay"]
+    # a runner in the background starts its programs deaf to Ctrl-C
+    code = (
+        "import signal; signal.signal(signal.SIGINT, signal.default_int_handler)\n"
+        "from clothwright.cli import main; main()"
+    )
+    words = [sys.executable, "-c", code, "lay"]
     wish = ["--cloth", "shell", "--fold", "single", "--seconds", "100"]
     with subprocess.Popen(
         [*words, order, *wish],

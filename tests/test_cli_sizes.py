@@ -76,7 +76,7 @@ def test_a_refused_size_is_named_and_the_others_are_made(order: Path) -> None:
     call = ["sizes", str(sleeved), "--table", "misses", *measures, "--sizes", "10,20"]
     done = RUN.invoke(app, [*call, "--only", "svg"])
     assert done.exit_code == 3
-    assert "Not made, size 20: sleeved-top.toml, short sleeve: the cap" in done.stdout
+    assert "Not made, size 20: sleeved-top.toml, set-in sleeve: the cap" in done.stdout
     assert "Made, size 10: all seams meet." in done.stdout
     text = (order.parent / "sleeved-top-sizes/sleeved-top-sizes.svg").read_text("utf8")
     assert 'id="size-10"' in text

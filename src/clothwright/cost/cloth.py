@@ -1,14 +1,19 @@
 """The cloth of an order as it is bought: how much by its lay, at whose price."""
 
+from __future__ import annotations
+
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from clothwright.cost.money import rounded
 from clothwright.cost.rates import Rates
 from clothwright.cost.sheet import ClothBought
-from clothwright.lay.buy import ToBuy
 from clothwright.order import Cloth
 from clothwright.units import Unit
+
+if TYPE_CHECKING:  # polygons take a moment to load
+    from clothwright.lay.buy import ToBuy
 
 
 def bought_by_lay(

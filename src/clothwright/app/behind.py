@@ -12,7 +12,7 @@ from clothwright.body import measures
 from clothwright.features import Feature, Number
 from clothwright.features.by_hand import ByHand
 from clothwright.order import OrderError
-from clothwright.order.draft import numbers_of
+from clothwright.order.numbers import numbers_of
 from clothwright.order.styles import named_styles
 from clothwright.order.telling import show, why_of
 from clothwright.rules import Hand, Kind, Reason, RuleError

@@ -4,8 +4,9 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
+from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.app.slipfile import Table
-from clothwright.app.words import Opens, Pen, Reading, Sentence, Word
+from clothwright.app.words import Reading
 from clothwright.order import Cloth, Fold, OrderError, SoldBy
 from clothwright.order.cloths import CLOTHS, MOST_SHRINKAGE, SELVEDGE, WIDTHS
 from clothwright.order.pattern import finishing_of

@@ -10,7 +10,7 @@ from typing import Any
 import tomli_w
 
 from clothwright.app.bolt import Bolt
-from clothwright.app.words import Opens, Pen, Sentence, Word
+from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.cost import (
     ClothBought,
     CostError,

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple, Protocol
 
+from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.app.slipfile import Table, leave_off, set_field
-from clothwright.app.words import Opens, Pen, Sentence, Word
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings.seen import all_seen, seen_by
 from clothwright.finishing.wording import edge_words

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
+from clothwright.app.sentence import Opens, Pen, Runs, Sentence, Word, stopped
 from clothwright.app.slipfile import Table
 from clothwright.body import Body, measures
 from clothwright.features import Feature, Number
@@ -22,98 +23,6 @@ from clothwright.paper import SeamKind
 from clothwright.rules import Hand, Kind, RuleError
 from clothwright.truing import walk
 from clothwright.units import Unit, format_angle, format_length
-
-
-class Pen(Enum):
-    """Who wrote a word."""
-
-    PENCIL = "pencil"
-    """It follows a rule, or is a usual amount."""
-
-    INK = "ink"
-    """The dressmaker decided it."""
-
-    THREAD = "thread"
-    """Basted: tried and not kept."""
-
-    GUESS = "guess"
-    """Estimated: not measured yet."""
-
-
-class Opens(Enum):
-    """What a word does when it is touched."""
-
-    TAPE = "tape"
-    CHOICE = "choice"
-    REST = "rest"
-    """The feature's other settings, and leaving it off."""
-
-    MEASURE = "measure"
-    WRITE = "write"
-    """A line to write on."""
-
-    CARD = "card"
-    """All measures."""
-
-    SEAM = "seam"
-    STEP = "step"
-    ACT = "act"
-    """A change that is made at once: `do` says which."""
-
-
-@dataclass(frozen=True)
-class Word:
-    """A live word. `of` names what it stands for: "neckline.depth", "m:B", "s:S1"."""
-
-    of: str
-    say: str
-    pen: Pen
-    opens: Opens
-    help: str = ""
-    do: Mapping[str, Any] | None = None
-
-    def plain(self) -> dict[str, Any]:
-        """As sent to the page."""
-        out: dict[str, Any] = {
-            "of": self.of,
-            "say": self.say,
-            "pen": self.pen.value,
-            "opens": self.opens.value,
-        }
-        if self.help:
-            out["help"] = self.help
-        if self.do is not None:
-            out["do"] = dict(self.do)
-        return out
-
-
-Runs = tuple[str | Word, ...]
-
-
-@dataclass(frozen=True)
-class Sentence:
-    """One sentence of the slip; `rest` waits behind the feature's name; `said` is what
-    is said against it, each with its ways out."""
-
-    id: str
-    runs: Runs
-    rest: Runs = ()
-    said: tuple[Runs, ...] = ()
-    grave: bool = False
-
-    def plain(self) -> dict[str, Any]:
-        """As sent to the page."""
-        return {
-            "id": self.id,
-            "runs": _plain(self.runs),
-            "rest": _plain(self.rest),
-            "said": [_plain(s) for s in self.said],
-            "grave": self.grave,
-        }
-
-
-def _plain(runs: Runs) -> list[Any]:
-    return [r if isinstance(r, str) else r.plain() for r in runs]
 
 
 @dataclass(frozen=True)
@@ -178,13 +87,13 @@ def _measures(r: Reading) -> list[Sentence]:
     rest: list[str | Word] = []
     for code in others:
         rest += [f"{measures()[code].said} ", _measure(r, code), ", "]
-    out = [Sentence("measures", tuple(runs), _stopped(rest))]
+    out = [Sentence("measures", tuple(runs), stopped(rest))]
     guessed = _estimated(r)
     if guessed:
         said: list[str | Word] = ["Estimated, not measured: "]
         for word in guessed:
             said += [word, ", "]
-        out.append(Sentence("estimates", _stopped(said)))
+        out.append(Sentence("estimates", stopped(said)))
     if r.newer:
         said = ["Her card has other figures by now: "]
         said += [
@@ -277,7 +186,7 @@ def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence
     )
     said = tuple(_way_out(d) for d in r.against if d.kind == f.kind)
     said += tuple((str(x),) for x in _findings_of(r, f))
-    return Sentence(f.kind, tuple(runs), (*_stopped(rest), " ", off, "."), said)
+    return Sentence(f.kind, tuple(runs), (*stopped(rest), " ", off, "."), said)
 
 
 def _name(f: Feature, say: str, was: Table | None) -> Word:
@@ -415,10 +324,3 @@ def _steps(r: Reading) -> list[Sentence]:
 
 def _count(n: int, thing: str) -> str:
     return f"{'One' if n == 1 else n} {thing}{'' if n == 1 else 's'}"
-
-
-def _stopped(runs: list[str | Word]) -> Runs:
-    """A list that ends with a comma, ended with a full stop."""
-    if runs and runs[-1] == ", ":
-        return (*runs[:-1], ".")
-    return tuple(runs)

@@ -17,8 +17,9 @@ from clothwright.app.cloth_words import (
 from clothwright.app.keeper import Refusal
 from clothwright.app.lying import Spoken
 from clothwright.app.room import Room
+from clothwright.app.sentence import Sentence
 from clothwright.app.slipfile import write_slip
-from clothwright.app.words import Reading, Sentence
+from clothwright.app.words import Reading
 from clothwright.cost import CostError, CostSheet, Rates
 from clothwright.making import MakingOrder, making_order
 from clothwright.making.cutting import cutting_sheet

@@ -1,0 +1,128 @@
+"""The numbers of an order: measures, choices, defaults, rules and house rules."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from clothwright.body import estimates
+from clothwright.features import Feature
+from clothwright.features.neck_contour import NO_CONTOUR
+from clothwright.features.shoulder import NO_TIGHTENING
+from clothwright.order.file import Order, OrderError
+from clothwright.rules import (
+    Given,
+    Hand,
+    House,
+    Kind,
+    Numbers,
+    Rule,
+    RuleError,
+    unfitted,
+)
+from clothwright.rules.house import HouseError, read_house
+from clothwright.units import retold
+
+
+def rules_of(order: Order) -> dict[str, Rule]:
+    """Every rule of an order by key; a later page replaces a rule of an earlier."""
+    rules: dict[str, Rule] = dict(estimates(order.estimates).rules)
+    rules.update(NO_TIGHTENING.rules)
+    rules.update(NO_CONTOUR.rules)
+    for f in sorted(order.features, key=lambda f: f.page):
+        for table in f.tables():
+            rules.update(table.rules)
+    return rules
+
+
+def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
+    """The order's numbers, house rules in place; `before` are those of the last draft.
+    Raises OrderError."""
+    rules = rules_of(order)
+    given = _given(order)
+    house: dict[str, House] = {}
+    if order.house_text:
+        try:
+            house = read_house(
+                order.house_text,
+                order.house_place,
+                _replaceable(rules, given, order.features),
+                [g.key for g in given],
+            )
+        except HouseError as e:
+            raise OrderError(*str(e).splitlines()) from e
+    kept = [g for g in given if not (g.key in house and g.hand is Hand.DEFAULT)]
+    rules, house, kept = _rewritten(order, rules, house, kept)
+    numbers = Numbers(rules, kept, house, before)
+    for key in house:
+        try:
+            numbers[key]
+        except RuleError as e:
+            raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
+    return numbers
+
+
+def _rewritten(
+    order: Order, rules: dict[str, Rule], house: dict[str, House], given: list[Given]
+) -> tuple[dict[str, Rule], dict[str, House], list[Given]]:
+    """The rules as a feature rewrites them that knows them all. A house rule, a choice
+    or a default of a number that is rewritten stays with what that was before."""
+    keys = frozenset(g.key for g in given)
+    for f in order.features:
+        ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
+        new = f.rewritten(ruled, keys)
+        rules = {**rules, **new}
+        for key, h in list(house.items()):
+            if unfitted(key) in new:
+                house[unfitted(key)] = replace(h, rule=new[unfitted(key)])
+                if key in new:
+                    del house[key]
+        given = [replace(g, key=unfitted(g.key)) if g.key in new else g for g in given]
+    return rules, house, given
+
+
+def _cloth(order: Order) -> Iterable[Given]:
+    """The width of the cloth, where the order says it."""
+    usable = order.shell.usable
+    if usable is not None:
+        yield Given(
+            "Cw",
+            "Cw",
+            "usable width of the cloth",
+            Kind.LENGTH,
+            usable,
+            Hand.CHOICE,
+            "the order",
+        )
+
+
+def _given(order: Order) -> list[Given]:
+    """Measures, choices and defaults, each number once: a choice outranks a default,
+    and of two defaults the later page's holds."""
+    found = {g.key: g for g in order.body.given()}
+    for f in sorted(order.features, key=lambda f: f.page):
+        for g in f.given(order.unit):
+            known = found.get(g.key)
+            if known is None or g.hand is not Hand.DEFAULT or known.hand is g.hand:
+                found[g.key] = g
+    return [*found.values(), *_cloth(order)]
+
+
+def _replaceable(
+    rules: Mapping[str, Rule], given: Iterable[Given], features: Iterable[Feature]
+) -> dict[str, Rule]:
+    """What a house file may replace: rules, and the defaults of features; each within
+    the bounds that an order has to keep to."""
+    out = dict(rules)
+    for g in given:
+        if g.hand is Hand.DEFAULT and g.key not in out:
+            value = g.value
+            out[g.key] = Rule(
+                g.key, g.symbol, g.name, g.kind, g.source, (), lambda v=value: v
+            )
+    for f in features:
+        for number in f.numbers().values():
+            if number.key in out:
+                rule = out[number.key]
+                low = rule.low if number.low is None else number.low
+                high = rule.high if number.high is None else number.high
+                out[number.key] = replace(rule, low=low, high=high)
+    return out

@@ -14,11 +14,11 @@ import pytest
 import tomli_w
 
 from bodies import P92
-from clothwright.features import KINDS
+from clothwright.features import KINDS, Feature
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import BY_WORD
 from clothwright.features.fittings.seen import all_seen, seen_by
-from clothwright.order import Draft, Order, OrderError, Workroom, draft
+from clothwright.order import Draft, OrderError, Workroom, draft
 from clothwright.order.file import order_from_table, order_from_text
 from clothwright.order.fittings import (
     amounts,
@@ -121,8 +121,8 @@ def test_every_row_of_the_table_can_be_read() -> None:
 
 
 @pytest.mark.parametrize("features", [closed_back(), sleeved_features()])
-def test_what_is_seen_has_a_cure_that_holds(features: tuple[object, ...]) -> None:
-    made: Order = order(P92, features)  # type: ignore[arg-type]
+def test_what_is_seen_has_a_cure_that_holds(features: tuple[Feature, ...]) -> None:
+    made = order(P92, features)
     kinds = {f.kind for f in made.features}
     room = Workroom()
     for s in all_seen():

@@ -10,14 +10,16 @@ at most 2.5 cm (1 in), more is split in two places.
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Iterable, Mapping
 from typing import ClassVar, Self
 
 from pydantic import BaseModel, ConfigDict, model_validator
 
+from clothwright.blocks.bodice_rules import theta as plain_theta
 from clothwright.curves import Path, Point, direction, distance, from_pair
 from clothwright.paper import Drafting, PaperError, Piece, Sheet
-from clothwright.rules import RuleTable
+from clothwright.rules import Kind, RuleTable
 from clothwright.units.fields import Length
 
 MOST_ON_A_SLASH = 2.5
@@ -32,7 +34,7 @@ FRONT_MARKS = (
 """Marks of the front of the block."""
 
 
-class Alteration(BaseModel):
+class Alteration(BaseModel, ABC):
     """Base of all alterations. `by` is in cm, above nought."""
 
     model_config = ConfigDict(
@@ -75,10 +77,41 @@ class Alteration(BaseModel):
             )
         return self
 
+    @abstractmethod
     def apply(self, d: Drafting, at: str) -> None:
         """Alter front and back on the table; `at` is the key of the amount. Raises
         PaperError."""
-        raise NotImplementedError
+
+
+def dart_kept(
+    page: RuleTable,
+    formula: str,
+    moved: Callable[[tuple[float, ...], float], tuple[float, ...]],
+) -> None:
+    """Rewrite the bust dart of a page so that it raises the underarm as before.
+
+    `moved` gives (xs, yB, x_BP, y_BP, dl) as they are after the amount.
+    """
+
+    @page.rule(
+        "θ",
+        "angle of the bust dart",
+        key="theta",
+        kind=Kind.ANGLE,
+        source=SOURCE,
+        formula=formula,
+    )
+    def _theta(
+        theta: float,
+        xs: float,
+        yB: float,
+        x_BP: float,
+        y_BP: float,
+        dl: float,
+        by: float,
+    ) -> float:
+        old = (xs, yB, x_BP, y_BP, dl)
+        return theta + plain_theta(*moved(old, by)) - plain_theta(*old)
 
 
 def slash_start(piece: Piece, apex: Point, through: Point) -> tuple[str, float]:

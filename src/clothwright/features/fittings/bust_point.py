@@ -6,10 +6,9 @@ The points of both darts are moved, the side dart is drawn parallel (cutting and
 
 from typing import ClassVar, Literal
 
-from clothwright.blocks.bodice_rules import theta as plain_theta
-from clothwright.features.fittings.base import SOURCE, Alteration
+from clothwright.features.fittings.base import SOURCE, Alteration, dart_kept
 from clothwright.paper import Drafting, Verb, redraw, straight
-from clothwright.rules import Kind, RuleTable
+from clothwright.rules import RuleTable
 
 
 def _page(title: str, sign: float) -> RuleTable:
@@ -25,25 +24,11 @@ def _page(title: str, sign: float) -> RuleTable:
     def _level(y_BP: float, by: float) -> float:
         return y_BP + sign * by
 
-    @page.rule(
-        "θ",
-        "angle of the bust dart",
-        key="theta",
-        kind=Kind.ANGLE,
-        source=SOURCE,
-        formula="raises the underarm as before, about the new bust point",
+    dart_kept(
+        page,
+        "raises the underarm as before, about the new bust point",
+        lambda old, by: (old[0], old[1], old[2], old[3] + sign * by, old[4]),
     )
-    def _theta(
-        theta: float,
-        xs: float,
-        yB: float,
-        x_BP: float,
-        y_BP: float,
-        dl: float,
-        by: float,
-    ) -> float:
-        old = plain_theta(xs, yB, x_BP, y_BP, dl)
-        return theta + plain_theta(xs, yB, x_BP, y_BP + sign * by, dl) - old
 
     return page
 

@@ -9,9 +9,8 @@ import math
 from typing import ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import outwards_back, outwards_front
-from clothwright.blocks.bodice_rules import theta as plain_theta
 from clothwright.curves import Point, Vector, distance, turn
-from clothwright.features.fittings.base import SOURCE, Alteration
+from clothwright.features.fittings.base import SOURCE, Alteration, dart_kept
 from clothwright.features.fittings.lines import carried, slope_of
 from clothwright.paper import Drafting, Verb, redraw, straight
 from clothwright.rules import Kind, RuleError, RuleTable
@@ -74,25 +73,11 @@ def _with_underarm(title: str, sign: float) -> RuleTable:
     def _point(y_Pd: float, by: float) -> float:
         return y_Pd + sign * by
 
-    @page.rule(
-        "θ",
-        "angle of the bust dart",
-        key="theta",
-        kind=Kind.ANGLE,
-        source=SOURCE,
-        formula="raises the new underarm as it did the old",
+    dart_kept(
+        page,
+        "raises the new underarm as it did the old",
+        lambda old, by: (old[0], old[1] + sign * by, *old[2:]),
     )
-    def _theta(
-        theta: float,
-        xs: float,
-        yB: float,
-        x_BP: float,
-        y_BP: float,
-        dl: float,
-        by: float,
-    ) -> float:
-        old = plain_theta(xs, yB, x_BP, y_BP, dl)
-        return theta + plain_theta(xs, yB + sign * by, x_BP, y_BP, dl) - old
 
     return page
 

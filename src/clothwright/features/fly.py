@@ -16,6 +16,7 @@ from clothwright.curves import (
 )
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings import too_short
 from clothwright.features.operations import Operation
 from clothwright.features.trouser_sewing import fly_operations
 from clothwright.findings import Finding, Severity
@@ -177,17 +178,7 @@ class Fly(Feature):
                 "Make the fly (zf) shorter.",
                 {"zf": n.z_fly, "straight": straight_part},
             )
-        open_ = n.W + n.Ew + 2 * n.z_fly
-        if open_ < n.H:
-            yield Finding(
-                "Y2",
-                Severity.REFUSE,
-                f"Opened, the waist comes to {open_:.1f} cm and does not pass the hip "
-                f"(H) of {n.H:.1f} cm.",
-                "zf",
-                "Make the fly (zf) longer.",
-                {"open": open_, "H": n.H},
-            )
+        yield from too_short(n, n.z_fly, "fly", "zf")
 
 
 def _straight_part(n: Numbers) -> float:

@@ -6,10 +6,11 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.trousers import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings import too_short
 from clothwright.features.operations import Operation
 from clothwright.features.skirt_sewing import zip_operations
 from clothwright.features.skirt_zip import SKIRT_ZIP, SPARE
-from clothwright.findings import Finding, Severity
+from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
@@ -74,17 +75,7 @@ class SideZip(Feature):
         return zip_operations(n, sheet, fmt, "left side")
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
-        open_ = n.W + n.Ew + 2 * n.z_S
-        if open_ < n.H:
-            yield Finding(
-                "Y2",
-                Severity.REFUSE,
-                f"Opened, the waist comes to {open_:.1f} cm and does not pass the hip "
-                f"(H) of {n.H:.1f} cm.",
-                "zs",
-                "Make the opening (zs) longer.",
-                {"open": open_, "H": n.H},
-            )
+        return too_short(n, n.z_S, "opening", "zs")
 
 
 def _mark(d: Drafting) -> None:

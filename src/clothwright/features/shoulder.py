@@ -231,7 +231,7 @@ class Tightening(Feature):
                     Severity.NOTE if by_rule else Severity.REFUSE,
                     f"A tightening of {wanted:.3g} cm {side} ({key}) turns the "
                     f"shoulder too far: of the {n.Lr:.1f} cm that the neck leaves of "
-                    f"it, at most 0.26 can be taken, which is {most:.3g} cm.",
+                    f"it, at most about a quarter can be taken, {most:.3g} cm.",
                     key,
                     "" if by_rule else "Tighten less, or make the neck narrower.",
                     {"wanted": wanted, "most": most},

@@ -45,8 +45,8 @@ def lay(
         Way | None, typer.Option(help="How the cloth is folded; else as suits.")
     ] = None,
     seconds: Annotated[
-        float, typer.Option(help="How long to look for each lay, 0.1–3600 s.")
-    ] = 2.0,
+        float, typer.Option(help="How long to look in all, 0.1–3600 s.")
+    ] = 3.0,
     gap: Annotated[
         float, typer.Option(help="Between two pieces, cm: 0.3 shears, 0.5–1 knife.")
     ] = 0.3,
@@ -109,6 +109,12 @@ def _laid(
     else:  # all whose width is known, and the shell at least
         known = [k for k, c in order.cloths.items() if c.width is not None]
         wanted = [k for k in cloths_of(finished) if k in known or k == "shell"]
+    # a cloth with many pieces is looked at longer than one with few
+    many = {
+        name: sum(k.cloth == name for p in finished.drawn.pieces for k in p.cuts)
+        for name in wanted
+    }
+    share = seconds / max(sum(many.values()), 1)
     made = []
     try:
         for name in wanted:
@@ -120,7 +126,7 @@ def _laid(
                         fold=None if fold is None else Fold(fold.value),
                         gap=gap,
                         tilt=tilt,
-                        budget=Budget(seconds=seconds),
+                        budget=Budget(seconds=share * many[name]),
                         told=told,
                     )
                 )

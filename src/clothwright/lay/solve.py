@@ -19,6 +19,7 @@ from clothwright.lay.nofit import NoFits
 from clothwright.lay.packer import Packing, can_pack
 from clothwright.lay.pieces import Copy, Placed, Shape, copies
 from clothwright.lay.place import Layout, Table
+from clothwright.lay.press import pressed
 from clothwright.lay.search import greedy, search
 from clothwright.lay.spread import LayError, Spread
 from clothwright.order import Fold
@@ -45,7 +46,10 @@ PACKER_SHARE = 0.97
 """Share of the seconds for the packer where pieces are many."""
 
 LISTEN = 0.2
-"""The packer is listened to so often, s."""
+"""Between two looks at the packer, s."""
+
+HEARD = 2.0
+"""What it has found is checked and shown so often, s: the checker's time is its own."""
 
 PACKER_START = 0.3
 """The packer is not started for less than this, s."""
@@ -203,6 +207,7 @@ class _Run:
             spent = self.spent
             yield self._progress(spent)
             if self._near() or spent >= 1.0:
+                self._closer()
                 return
             for s in searches:
                 self.tried += 1
@@ -225,13 +230,15 @@ class _Run:
             workers=2,
         )
         self.packings = [packing]
+        due = 0.0
         while not packing.strip.done and self.spent < PACKER_SHARE:
             yield self._progress(self.spent)
             time.sleep(LISTEN)
-            if packing.strip.length < self.best.length:
+            if time.monotonic() > due and packing.strip.length < self.best.length:
                 self._heard()
+                due = time.monotonic() + HEARD
         self._heard()
-        self._keep(self.table.squeezed(self.best))
+        self._closer()
         yield self._progress(1.0)
 
     @property
@@ -257,6 +264,13 @@ class _Run:
     def _keep(self, layout: Layout) -> None:
         if layout.length < self.best.length - 1e-9:
             self.best = layout
+
+    def _closer(self) -> None:
+        """The best pressed together, and each piece pushed once more."""
+        for closer in (pressed, Table.squeezed, pressed):
+            layout = closer(self.table, self.best)
+            if not self.faults(layout):
+                self._keep(layout)
 
     def _near(self) -> bool:
         return self.best.length <= self.bound + AT_BOUND

@@ -1,7 +1,6 @@
 """`clothwright lay`: what it prints and writes, and its sentences."""
 
 import json
-import os
 import signal
 import subprocess
 import sys
@@ -85,7 +84,7 @@ def test_too_narrow_a_cloth(folder: Path) -> None:
     assert not list(folder.glob("**/*.pdf"))
 
 
-@pytest.mark.skipif(os.name != "posix", reason="sends Ctrl-C as a signal")
+@pytest.mark.skipif(not Path("/proc/self/task").is_dir(), reason="looks into /proc")
 def test_ctrl_c_keeps_the_best_so_far(folder: Path) -> None:
     order = str(folder / "peplum-top.toml")
     # a runner in the background starts its programs deaf to Ctrl-C
@@ -101,7 +100,11 @@ def test_ctrl_c_keeps_the_best_so_far(folder: Path) -> None:
         stderr=subprocess.PIPE,
         text=True,
     ) as process:
-        time.sleep(6.0)  # it may still be trying the ways to fold, or search
+        # it lays as soon as its packer runs beside it
+        beside = Path(f"/proc/{process.pid}/task/{process.pid}/children")
+        while process.poll() is None and not beside.read_text():
+            time.sleep(0.1)
+        time.sleep(1.0)
         process.send_signal(signal.SIGINT)
         out, err = process.communicate(timeout=60)
     assert process.returncode == 0, err

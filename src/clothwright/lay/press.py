@@ -20,7 +20,7 @@ STEP = 0.01
 """How far a piece goes in one round, as a share of the cloth's width."""
 
 ROUNDS = 100
-"""So many rounds at the most; seven were enough for a packed lay of a hundred pieces."""
+"""So many rounds at the most; seven were enough for a hundred pieces well packed."""
 
 GAIN = 1e-5
 """A round that gains less than this share of the length is the last."""

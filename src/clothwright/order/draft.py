@@ -19,7 +19,6 @@ from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
 from clothwright.order.numbers import numbers_of
 from clothwright.order.sides import APART, differing, level, of_both, sides_of, together
-from clothwright.order.styles import with_styles
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
@@ -89,7 +88,10 @@ class Workroom:
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
-        order = with_styles(order)
+        if order.feature("by hand"):
+            from clothwright.order.styles import with_styles  # loads her own steps
+
+            order = with_styles(order)
         resolve(order)
         if self.measured[0] is not order.body:
             self.measured = order.body, check_body(order.body)

@@ -239,7 +239,7 @@ class Numbers:
     def agree_with(self, seen: Mapping[str, float]) -> bool:
         """True when whoever asks for these now is told the same."""
         try:
-            return {k: self._value(k) for k in seen} == seen
+            return all(self._value(k) == v for k, v in seen.items())
         except RuleError:
             return False
 

@@ -14,11 +14,12 @@ from clothwright.curves import (
     Vector,
     distance,
     from_pair,
+    lately,
 )
 from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
 from clothwright.features.front_dart import as_drafted
 from clothwright.features.wholes import before_yoke
-from clothwright.paper import Edge, Piece, Sheet, lately, straight
+from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
 """Panels that differ by less than this lie edge to edge, cm."""

@@ -17,7 +17,7 @@ from clothwright.paper.change import Change, Look
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
 from clothwright.paper.drafting import Drafting
 from clothwright.paper.move import move
-from clothwright.paper.once import lately, once
+from clothwright.paper.once import once
 from clothwright.paper.piece import (
     LEFT_HALF,
     LEFT_PIECE,
@@ -81,7 +81,6 @@ __all__ = [
     "Verb",
     "cut",
     "move",
-    "lately",
     "once",
     "outline",
     "own_name",

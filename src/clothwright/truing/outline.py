@@ -84,18 +84,19 @@ def stretch(points: Sequence[Point], p: Point, along: Vector) -> float:
     ahead = behind = math.inf
     crossed = 0
     ux, uy = along
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
-        a = ux * (y0 - p[1]) - uy * (x0 - p[0])
-        b = ux * (y1 - p[1]) - uy * (x1 - p[0])
-        if (a > 0) == (b > 0):
-            continue
-        t = a / (a - b)
-        s = ux * (x0 + t * (x1 - x0) - p[0]) + uy * (y0 + t * (y1 - y0) - p[1])
-        crossed += s > 0
-        if s > 0:
-            ahead = min(ahead, s)
-        else:
-            behind = min(behind, -s)
+    px, py = p
+    side = [ux * (y - py) - uy * (x - px) for x, y in points]
+    a, (x0, y0) = side[0], points[0]
+    for b, q in zip(side, points, strict=True):
+        if (a > 0) != (b > 0):
+            t, (x1, y1) = a / (a - b), q
+            s = ux * (x0 + t * (x1 - x0) - px) + uy * (y0 + t * (y1 - y0) - py)
+            crossed += s > 0
+            if s > 0:
+                ahead = min(ahead, s)
+            else:
+                behind = min(behind, -s)
+        a, (x0, y0) = b, q
     return ahead + behind if crossed % 2 else 0.0
 
 

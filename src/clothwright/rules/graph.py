@@ -246,7 +246,9 @@ class Numbers:
     @property
     def unfitted(self) -> "Numbers":
         """The same numbers as they were before a fitting altered them."""
-        return _Unfitted(self)
+        keys = (*self._given, *self._rules)
+        altered = any(k.endswith(BEFORE_FITTING) for k in keys)
+        return _Unfitted(self) if altered else self
 
     def called(self, key: str) -> str:
         """The key under which the number that is read by this key stands."""

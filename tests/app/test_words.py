@@ -10,7 +10,7 @@ from clothwright.app.words import paragraphs
 from clothwright.app.workshop import made_up
 from clothwright.app.writing import understood
 from clothwright.book import Book
-from clothwright.features import FEATURES
+from clothwright.features import KINDS
 from clothwright.units import Unit
 
 
@@ -84,7 +84,7 @@ def test_trousers_read_and_lie_on_the_table(book: Book) -> None:
 
 
 def test_every_feature_tells_its_name_and_at_most_four_live_words() -> None:
-    for f in FEATURES:
+    for f in KINDS.values():
         assert f.sentence.count("[") == f.sentence.count("]") == 1, f.title
         assert f.sentence.count("{") <= 4, f.title
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from clothwright.app.guard import LOOPBACK, hashed
 from clothwright.book import open_book
+from clothwright.features import KINDS
 
 
 class ServeError(ValueError):
@@ -47,6 +48,7 @@ def serve(
             secret=secrets.token_hex(32),
             secure=certificate is not None,
         )
+        tuple(KINDS.values())  # their files are read now, while nobody waits
         listening = _listen(host, port)
         scheme = "https" if certificate else "http"
         name = f"[{host}]" if ":" in host else host

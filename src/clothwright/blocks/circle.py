@@ -56,10 +56,13 @@ def arc(centre: Point, radius: float, start: float, end: float) -> Path:
     step = (end - start) / n
     h = 4 / 3 * math.tan(math.radians(step) / 4) * radius
     parts: list[Cubic] = []
-    for i in range(n):
-        a, b = bearing(start + i * step), bearing(start + (i + 1) * step)
-        p, q = centre + a * radius, centre + b * radius
+    a = bearing(start)
+    p = centre + a * radius
+    for i in range(1, n + 1):
+        b = bearing(start + i * step)
+        q = centre + b * radius
         parts.append(Cubic(p, p + turned(a, 90) * h, q - turned(b, 90) * h, q))
+        a, p = b, q
     return Path(tuple(parts))
 
 

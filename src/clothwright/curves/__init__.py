@@ -12,7 +12,7 @@ what they hold; every float is a length in cm unless its name says otherwise.
 """
 
 from clothwright.curves.cubic import Cubic, Segment
-from clothwright.curves.held import held
+from clothwright.curves.held import held, lately
 from clothwright.curves.inset import inset
 from clothwright.curves.line import Line
 from clothwright.curves.loops import without_loops
@@ -72,6 +72,7 @@ __all__ = [
     "heading",
     "held",
     "inset",
+    "lately",
     "left_normal",
     "meet_lines",
     "midpoint",

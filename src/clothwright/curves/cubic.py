@@ -6,12 +6,13 @@ true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords. cm.
 
 import math
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 import kurbopy
 
 from clothwright.curves.held import held
-from clothwright.curves.line import NO_NUMBER, Box, Line, box
+from clothwright.curves.line import NO_NUMBER, Box, Line
 from clothwright.curves.motion import Motion
 from clothwright.curves.point import (
     Point,
@@ -37,6 +38,12 @@ which two places may be about as near: Newton's rule finishes it."""
 
 _ON = 1e-9
 """A point this near (cm) lies on a curve."""
+
+
+@cache
+def _shares(n: int) -> tuple[float, ...]:
+    """Where a curve is divided into n equal steps of its parameter."""
+    return tuple(i / n for i in range(1, n))
 
 
 @dataclass(init=False, unsafe_hash=True)
@@ -80,7 +87,9 @@ class Cubic:
     def box(self) -> Box:
         """Left, top, right and bottom of what the four points hold, cm: the curve lies
         within."""
-        return box(self.points)
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        left, top = min(x0, x1, x2, x3), min(y0, y1, y2, y3)
+        return left, top, max(x0, x1, x2, x3), max(y0, y1, y2, y3)
 
     @held
     def bend(self) -> float:
@@ -146,11 +155,13 @@ class Cubic:
         bx, by = 3 * (x1 - x0), 3 * (y1 - y0)
         cx, cy = 3 * (x2 - x1) - bx, 3 * (y2 - y1) - by
         dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
-        out: list[Point] = []
-        for i in range(1, n):
-            t = i / n
-            x, y = x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy))
-            out.append(pair(Point, (x, y)))
+        out = [
+            pair(
+                Point,
+                (x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy))),
+            )
+            for t in _shares(n)
+        ]
         out.append(self.end)
         return out
 
@@ -237,7 +248,12 @@ class Cubic:
 
         asked = kurbopy.Point(p[0], p[1])
         best = bettered(self._k.nearest(asked, _ROUGH).get_t())
-        if best[0] < _ON or (not best[1] and best[0] <= self._alone):
+        # A place at rest within half the least radius R is the nearest: the distance
+        # from a point is greatest only where it is R or more; between two places
+        # within R/2 that lie ahead of each other, so no more than R apart, the curve
+        # cannot get so far away and back.
+        alone = self.least_radius / 2
+        if best[0] < _ON or (not best[1] and best[0] <= alone):
             return best[2], best[0]
         fair = self._k.nearest(asked, _FAIR).get_t()
         if abs(fair - best[2]) > 1e-3:
@@ -262,21 +278,16 @@ class Cubic:
         return best[2], best[0]
 
     @held
-    def _alone(self) -> float:
-        """A place at rest that is this near to a point (cm) is the nearest to it.
-
-        Half of R = slow²/bend, where `slow` is the least speed along the chord: the
-        curve bends to no radius under R. Its distance from a point is greatest only
-        where it is R or more; between two places within R/2 that lie ahead of each
-        other, so no more than R apart, it cannot get so far away and back.
-        """
+    def least_radius(self) -> float:
+        """A bound: the curve bends to no radius under it, cm. It is slow²/bend, where
+        `slow` is the least speed along the chord; 0 where that is no bound."""
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
         ux, uy = x3 - x0, y3 - y0
         legs = ((x1 - x0, y1 - y0), (x2 - x1, y2 - y1), (x3 - x2, y3 - y2))
         least = 3 * min([x * ux + y * uy for x, y in legs])  # by the chord's length
         if least <= 0:
             return 0.0
-        bend = 2 * self.bend * (ux * ux + uy * uy)
+        bend = self.bend * (ux * ux + uy * uy)
         return least * least / bend if bend else math.inf
 
     def part(self, t0: float, t1: float) -> "Cubic":

@@ -1,10 +1,13 @@
-"""A value of an immutable thing, worked out when first asked for and then held."""
+"""What follows from immutable things, worked out when first asked for and then held."""
 
 from collections.abc import Callable
-from typing import Generic, TypeVar, overload
+from functools import lru_cache, wraps
+from operator import is_
+from typing import Generic, TypeVar, TypeVarTuple, overload
 
 T = TypeVar("T")
 R = TypeVar("R")
+Things = TypeVarTuple("Things")
 
 
 class held(Generic[T, R]):  # noqa: N801 - stands where a decorator does
@@ -27,5 +30,34 @@ class held(Generic[T, R]):  # noqa: N801 - stands where a decorator does
             return self
         value = self.work(thing)
         # not through __dict__: a thing whose dict is asked for is slower ever after
-        object.__setattr__(thing, self.name, value)
+        setattr(thing, self.name, value)
         return value
+
+
+class _Same(Generic[*Things]):
+    """Things that are equal to none but themselves."""
+
+    def __init__(self, things: tuple[*Things]) -> None:
+        self.things = things
+
+    def __hash__(self) -> int:
+        return hash(tuple(map(id, self.things)))
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and all(map(is_, self.things, other.things))
+
+
+def lately(work: Callable[[*Things], R]) -> Callable[[*Things], R]:
+    """Keep a pure function's results for the last few things that it was given, which
+    live so long. They are told by identity: to compare two outlines costs more than
+    most work."""
+
+    @lru_cache(maxsize=32)
+    def kept(same: _Same[*Things]) -> R:
+        return work(*same.things)
+
+    @wraps(work)
+    def asked(*things: *Things) -> R:
+        return kept(_Same(things))
+
+    return asked

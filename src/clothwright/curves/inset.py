@@ -105,8 +105,9 @@ def _curve(
     first: Point,
     last: Point,
 ) -> list[Line | Cubic]:
-    bends = [abs(seg.curvature(i / 8)) for i in range(1, 8)]
-    tight = max(bends) > 1 / 3
+    tight = seg.least_radius < 3.0 and any(
+        abs(seg.curvature(i / 8)) > 1 / 3 for i in range(1, 8)
+    )
     room = max(1, int(distance(first, last) / _LEAST_SPAN))
     spans = min(room, _TIGHT_SPANS if tight else _SPANS)
     step = seg.length / spans

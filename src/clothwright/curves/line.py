@@ -1,22 +1,15 @@
 """The straight segment, and the box round a segment. cm."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
 from clothwright.curves.held import held
 from clothwright.curves.motion import Motion
-from clothwright.curves.point import Point, Vector, cross, distance, dot, mix, unit
+from clothwright.curves.point import Point, Vector, cross, mix, unit
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom, cm."""
-
-
-def box(points: Sequence[Point]) -> Box:
-    """The least box round some points."""
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    return min(xs), min(ys), max(xs), max(ys)
 
 
 NO_NUMBER = "a point of this curve is not a number"
@@ -49,7 +42,9 @@ class Line:
     @held
     def box(self) -> Box:
         """Left, top, right and bottom of the line, cm."""
-        return box(self.points)
+        (x0, y0), (x1, y1) = self.start, self.end
+        left, right = (x0, x1) if x0 < x1 else (x1, x0)
+        return (left, y0, right, y1) if y0 < y1 else (left, y1, right, y0)
 
     @property
     def start_direction(self) -> Vector:
@@ -79,10 +74,12 @@ class Line:
 
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`."""
-        v = self.end - self.start
-        n = dot(v, v)
-        t = min(1.0, max(0.0, dot(p - self.start, v) / n)) if n else 0.0
-        return t, distance(p, self.at(t))
+        (x0, y0), (x1, y1), (x, y) = self.start, self.end, p
+        vx, vy = x1 - x0, y1 - y0
+        n = vx * vx + vy * vy
+        t = ((x - x0) * vx + (y - y0) * vy) / n if n else 0.0
+        t = 0.0 if t <= 0.0 else 1.0 if t > 1.0 else t
+        return t, math.hypot(x0 + vx * t - x, y0 + vy * t - y)
 
     def part(self, t0: float, t1: float) -> "Line":
         """The part between two parameters."""

@@ -146,13 +146,29 @@ def _ends_on(a: Segment, b: Segment) -> list[tuple[float, float]]:
     search along chords."""
     out: list[tuple[float, float]] = []
     for t, p in ((0.0, a.start), (1.0, a.end)):
-        if not _apart(b.box, (*p, *p)):
+        if _reaches(b, p):
             s, d = b.nearest(p)
             if d < _NEAR:
                 out.append((t, s))
     for s, p in ((0.0, b.start), (1.0, b.end)):
-        if not _apart(a.box, (*p, *p)):
+        if _reaches(a, p):
             t, d = a.nearest(p)
             if d < _NEAR:
                 out.append((t, s))
     return out
+
+
+def _reaches(a: Segment, p: Point) -> bool:
+    """False where a point lies off the box of a segment, or off the strip along its
+    chord that holds its four points: then it is not on it."""
+    x, y = p
+    left, top, right, bottom = a.box
+    if x < left - _NEAR or x > right + _NEAR or y < top - _NEAR or y > bottom + _NEAR:
+        return False
+    if isinstance(a, Line):
+        return True
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = a.points
+    ux, uy = x3 - x0, y3 - y0
+    off1, off2 = ux * (y1 - y0) - uy * (x1 - x0), ux * (y2 - y0) - uy * (x2 - x0)
+    off, near = ux * (y - y0) - uy * (x - x0), 2 * _NEAR * (abs(ux) + abs(uy))
+    return min(0.0, off1, off2) - near <= off <= max(0.0, off1, off2) + near

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final, NamedTuple
 
 from clothwright.curves.cubic import Cubic, Segment
-from clothwright.curves.held import held
+from clothwright.curves.held import held, lately
 from clothwright.curves.line import Line
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
@@ -166,14 +166,7 @@ class Path:
 
     def meets(self, other: "Path") -> list[tuple[float, float]]:
         """(length along self, length along other) of each meeting, in order."""
-        found: list[tuple[float, float]] = []
-        for i, a in enumerate(self.segments):
-            for j, b in enumerate(other.segments):
-                for t, s in crossings(a, b):
-                    hit = (self.length_to(Place(i, t)), other.length_to(Place(j, s)))
-                    if all(abs(hit[0] - f[0]) > CLOSE * 10 for f in found):
-                        found.append(hit)
-        return sorted(found)
+        return list(_meetings(self, other))
 
     @held
     def area(self) -> float:
@@ -297,6 +290,19 @@ class Path:
             else:
                 pts.append(s.end)
         return pts
+
+
+@lately
+def _meetings(path: Path, other: Path) -> tuple[tuple[float, float], ...]:
+    """As `Path.meets`."""
+    found: list[tuple[float, float]] = []
+    for i, a in enumerate(path.segments):
+        for j, b in enumerate(other.segments):
+            for t, s in crossings(a, b):
+                hit = (path.length_to(Place(i, t)), other.length_to(Place(j, s)))
+                if all(abs(hit[0] - f[0]) > CLOSE * 10 for f in found):
+                    found.append(hit)
+    return tuple(sorted(found))
 
 
 def polyline(points: Iterable[Point]) -> Path:

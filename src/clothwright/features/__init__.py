@@ -1,125 +1,96 @@
-"""Style features. One file each; this list is where a feature is registered."""
+"""Style features. One file each; `KINDS` is where a feature is registered."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from importlib import import_module
 from typing import Any
 
-from clothwright.features.armhole import SleevelessArmhole
-from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.bell_sleeve import BellSleeve
-from clothwright.features.block import Block
-from clothwright.features.bust_dart import BustDart
-from clothwright.features.by_hand import ByHand
-from clothwright.features.cap_sleeve import CapSleeve
-from clothwright.features.circle_skirt import CircleSkirt
-from clothwright.features.concealed_zip import ConcealedZip
-from clothwright.features.contour_band import ContourBand
-from clothwright.features.cuff import Cuff
-from clothwright.features.dress_skirt import DressSkirt
-from clothwright.features.empire import EmpireSeam
-from clothwright.features.facing import Facing
-from clothwright.features.fitting import Fitting
-from clothwright.features.flounce import Flounce
-from clothwright.features.flutter_sleeve import FlutterSleeve
-from clothwright.features.fly import Fly
-from clothwright.features.front_princess import FrontArmholePrincess
-from clothwright.features.gathered_hem import GatheredHem
-from clothwright.features.gathered_skirt import GatheredSkirt
-from clothwright.features.godets import Godets
-from clothwright.features.gored_skirt import GoredSkirt
-from clothwright.features.leg_of_mutton import LegOfMutton
-from clothwright.features.lining import Lining
-from clothwright.features.loops import Loops
-from clothwright.features.neck_facing import NeckFacing
-from clothwright.features.necklines import BackNeckline, Neckline
-from clothwright.features.open_back import LowOpenBack
-from clothwright.features.peplum import Peplum
-from clothwright.features.petal_sleeve import PetalSleeve
-from clothwright.features.pleats import Pleats
-from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import SetInSleeve
-from clothwright.features.shoulder import Tightening
-from clothwright.features.shoulder_princess import ShoulderPrincess
-from clothwright.features.side_dart import BackWaistDart, SideDart
-from clothwright.features.skirt_lining import SkirtLining
-from clothwright.features.skirt_zip import SkirtZip
-from clothwright.features.sleeve_band import SleeveBand
-from clothwright.features.sleeved_armhole import SleevedArmhole
-from clothwright.features.straight_skirt import StraightSkirt
-from clothwright.features.trouser_pockets import Pockets
-from clothwright.features.trouser_zip import SideZip
-from clothwright.features.trousers import Trousers
-from clothwright.features.turn_ups import TurnUps
-from clothwright.features.two_piece_sleeve import TwoPieceSleeve
-from clothwright.features.under_panel import UnderPanel
-from clothwright.features.vent import Vent
-from clothwright.features.waist import WaistSeam
-from clothwright.features.waist_facing import WaistFacing
-from clothwright.features.waistband import Waistband
-from clothwright.features.yokes import BackYoke, FrontYoke
 
-FEATURES: tuple[type[Feature], ...] = (
-    Block,
-    Fitting,
-    SleevelessArmhole,
-    SleevedArmhole,
-    Neckline,
-    BackNeckline,
-    Tightening,
-    FrontArmholePrincess,
-    BackArmholePrincess,
-    ShoulderPrincess,
-    SideDart,
-    BustDart,
-    BackWaistDart,
-    FrontYoke,
-    BackYoke,
-    EmpireSeam,
-    LowOpenBack,
-    Loops,
-    UnderPanel,
-    ConcealedZip,
-    SetInSleeve,
-    CapSleeve,
-    FlutterSleeve,
-    PuffedCap,
-    LegOfMutton,
-    BellSleeve,
-    PetalSleeve,
-    TwoPieceSleeve,
-    GatheredHem,
-    SleeveBand,
-    Cuff,
-    WaistSeam,
-    Peplum,
-    DressSkirt,
-    Facing,
-    NeckFacing,
-    Lining,
-    StraightSkirt,
-    CircleSkirt,
-    GoredSkirt,
-    GatheredSkirt,
-    Vent,
-    SkirtZip,
-    Trousers,
-    Pleats,
-    Fly,
-    SideZip,
-    Pockets,
-    TurnUps,
-    Waistband,
-    ContourBand,
-    WaistFacing,
-    SkirtLining,
-    Godets,
-    Flounce,
-    ByHand,
+
+class _Kinds(Mapping[str, type[Feature]]):
+    """Features by the word that an order names. The file of one is read when it is
+    first asked for: to read all takes ten times as long as a draft."""
+
+    def __init__(self, places: Mapping[str, str]) -> None:
+        self._places = places
+
+    def __getitem__(self, kind: str) -> type[Feature]:
+        file, name = self._places[kind].split(".")
+        found: type[Feature] = getattr(import_module(f"{__name__}.{file}"), name)
+        return found
+
+    def __contains__(self, kind: object) -> bool:
+        return kind in self._places
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._places)
+
+    def __len__(self) -> int:
+        return len(self._places)
+
+
+KINDS: Mapping[str, type[Feature]] = _Kinds(
+    {
+        "bodice block": "block.Block",
+        "fitting": "fitting.Fitting",
+        "sleeveless armhole": "armhole.SleevelessArmhole",
+        "sleeved armhole": "sleeved_armhole.SleevedArmhole",
+        "neckline": "necklines.Neckline",
+        "back neckline": "necklines.BackNeckline",
+        "tightening": "shoulder.Tightening",
+        "front armhole princess": "front_princess.FrontArmholePrincess",
+        "back armhole princess": "back_princess.BackArmholePrincess",
+        "shoulder princess": "shoulder_princess.ShoulderPrincess",
+        "side dart": "side_dart.SideDart",
+        "bust dart": "bust_dart.BustDart",
+        "back waist dart": "side_dart.BackWaistDart",
+        "front yoke": "yokes.FrontYoke",
+        "back yoke": "yokes.BackYoke",
+        "empire seam": "empire.EmpireSeam",
+        "low open back": "open_back.LowOpenBack",
+        "loops": "loops.Loops",
+        "panel behind": "under_panel.UnderPanel",
+        "concealed zip": "concealed_zip.ConcealedZip",
+        "set-in sleeve": "set_in_sleeve.SetInSleeve",
+        "cap sleeve": "cap_sleeve.CapSleeve",
+        "flutter sleeve": "flutter_sleeve.FlutterSleeve",
+        "puffed cap": "puffed_cap.PuffedCap",
+        "leg of mutton": "leg_of_mutton.LegOfMutton",
+        "bell": "bell_sleeve.BellSleeve",
+        "petals": "petal_sleeve.PetalSleeve",
+        "two pieces": "two_piece_sleeve.TwoPieceSleeve",
+        "gathered hem": "gathered_hem.GatheredHem",
+        "sleeve band": "sleeve_band.SleeveBand",
+        "cuff": "cuff.Cuff",
+        "waist seam": "waist.WaistSeam",
+        "peplum": "peplum.Peplum",
+        "dress skirt": "dress_skirt.DressSkirt",
+        "facing": "facing.Facing",
+        "neck facing": "neck_facing.NeckFacing",
+        "lining": "lining.Lining",
+        "straight skirt": "straight_skirt.StraightSkirt",
+        "circle skirt": "circle_skirt.CircleSkirt",
+        "gored skirt": "gored_skirt.GoredSkirt",
+        "gathered skirt": "gathered_skirt.GatheredSkirt",
+        "vent": "vent.Vent",
+        "skirt zip": "skirt_zip.SkirtZip",
+        "trousers": "trousers.Trousers",
+        "front pleats": "pleats.Pleats",
+        "fly": "fly.Fly",
+        "side zip": "trouser_zip.SideZip",
+        "trouser pockets": "trouser_pockets.Pockets",
+        "turn-ups": "turn_ups.TurnUps",
+        "waistband": "waistband.Waistband",
+        "contour waistband": "contour_band.ContourBand",
+        "waist facing": "waist_facing.WaistFacing",
+        "skirt lining": "skirt_lining.SkirtLining",
+        "godets": "godets.Godets",
+        "flounce": "flounce.Flounce",
+        "by hand": "by_hand.ByHand",
+    }
 )
-"""Every feature that an order may name, in the order in which they are told."""
-
-KINDS: dict[str, type[Feature]] = {f.model_fields["kind"].default: f for f in FEATURES}
-"""The same by the word that an order names."""
+"""Every feature that an order may name, in the order in which they are told: its kind,
+its file and its class."""
 
 FORMER: dict[str, str] = {"short sleeve": "set-in sleeve"}
 """Former names of features, which older orders still use."""
@@ -132,4 +103,4 @@ def by_its_name(row: Mapping[str, Any]) -> dict[str, Any]:
     return {**row, "kind": now} if "kind" in row else dict(row)
 
 
-__all__ = ["FEATURES", "KINDS", "by_its_name", "Feature", "Number", "Rank", "Stage"]
+__all__ = ["KINDS", "by_its_name", "Feature", "Number", "Rank", "Stage"]

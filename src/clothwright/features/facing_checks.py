@@ -175,14 +175,17 @@ def _loops(n: Numbers, sheet: Sheet, facing: Piece) -> Iterable[Finding]:
         return
     mine = {m.name: m.at for m in facing.marks}
     on, inner = sheet.edge("BC", "slant").path, facing.edge("slant").path
-    at = [on.length - on.length_to_point(m.at) for m in shell]
+    up = [on.length_to_point(m.at) for m in shell]
+    at = [on.length - s for s in up]
     rank = [float(m.name.split()[1]) - 1 for m in shell]
     off = [s - at[0] - r * n.spacing for s, r in zip(at, rank, strict=True)]
-    for m in shell:
+    for m, s in zip(shell, up, strict=True):
         q = mine.get(m.name)
-        off.append(LOOP * 9 if q is None else inner.nearest(q)[1])
-        if q is not None:
-            off.append(inner.length_to_point(q) - on.length_to_point(m.at))
+        if q is None:
+            off.append(LOOP * 9)
+            continue
+        place, gap = inner.nearest(q)
+        off += (gap, inner.length_to(place) - s)
     worst = max(off, key=abs)
     if abs(worst) > LOOP:
         yield Finding(

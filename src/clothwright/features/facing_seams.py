@@ -1,9 +1,7 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
-from clothwright.features.facing_edges import takes_whole_back
 from clothwright.features.facing_pieces import beside_zip
-from clothwright.features.sewn_halves import sewn_back
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
@@ -132,8 +130,7 @@ def _beside_zip(t: Chains, neck: tuple[Run, ...]) -> float:
 def _foot(t: Chains, n: Numbers, foot: tuple[Run, ...], waist: tuple[Run, ...]) -> Seam:
     """The foot of the strip, laid on the back's waist from E2, where it begins inside
     by the roll, to where the strip ends, or over the whole (S18)."""
-    half = sewn_back(t.sheet)
-    whole = takes_whole_back(half, n, t.sheet.points["Pd"])
+    whole = t.has("BF", "panel")
     free = 0.0 if whole else t.length(waist) - n.sw
     return Seam(
         "S18",

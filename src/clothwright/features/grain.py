@@ -92,10 +92,11 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         ha, ra, i = hb, rb, j
     for i in range(1, 12):
         at, stops = places[i], sorted(crossed[i])
-        if any(abs(at - r) < OFF for r in ruled):
+        if ruled and min([abs(at - r) for r in ruled]) < OFF:
             continue  # an inner line lies there
+        less = abs(i - liked) * 0.02
         for low, high in zip(stops[::2], stops[1::2], strict=False):
-            length = high - low - abs(i - liked) * 0.02
+            length = high - low - less
             if best is None or length > best[0] + 1e-9:
                 best = length, low, high, at
     if best is None or best[0] < 1.0:

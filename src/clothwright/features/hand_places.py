@@ -86,7 +86,11 @@ class HandModel(BaseModel):
     """Base of what is written in a hand step."""
 
     model_config = ConfigDict(
-        extra="forbid", frozen=True, allow_inf_nan=False, populate_by_name=True
+        extra="forbid",
+        frozen=True,
+        allow_inf_nan=False,
+        populate_by_name=True,
+        defer_build=True,
     )
 
 

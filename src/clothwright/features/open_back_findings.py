@@ -162,6 +162,6 @@ class _Rows(NamedTuple):
         i = bisect_left(self.reached, y)
         if i == len(self.reached):
             return self.points[-1].x
-        a, b = self.points[i], self.points[i + 1]
-        t = (y - a.y) / (b.y - a.y) if b.y > a.y else 0.0
-        return a.x + (b.x - a.x) * max(0.0, t)
+        (ax, ay), (bx, by) = self.points[i : i + 2]
+        t = (y - ay) / (by - ay) if by > ay else 0.0
+        return ax + (bx - ax) * t if t > 0.0 else ax

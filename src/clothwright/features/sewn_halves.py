@@ -14,6 +14,7 @@ from clothwright.curves import (
     Vector,
     distance,
     from_pair,
+    lately,
 )
 from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
 from clothwright.features.front_dart import as_drafted
@@ -99,7 +100,11 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
         down = arm.start + way * 20.0
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
-    fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")
+    return _panelled_front(sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS"))
+
+
+@lately
+def _panelled_front(fc: Piece, fs: Piece) -> SewnHalf:
     panel = fc.edge("panel").path.reversed()
     m = _lay_on(fs.edge("panel").path, panel)
     arm = fs.edge("armhole").path.moved(m)
@@ -142,13 +147,18 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
     else:
         back = sheet.piece(f"{before}BC")
-    neck, closed = back_neck(back)
     if back.has(BLADE_LOW):
-        return _blade_closed(back, neck)
+        return _blade_closed(back, back_neck(back)[0])
     if back.code == one_piece:
+        neck, closed = back_neck(back)
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
-    bs = sheet.piece(f"{before}BS")
+    return _panelled_back(back, sheet.piece(f"{before}BS"))
+
+
+@lately
+def _panelled_back(back: Piece, bs: Piece) -> SewnHalf:
+    neck, closed = back_neck(back)
     panel = back.edge("panel").path.moved(closed)
     m = _lay_on(bs.edge("panel").path.reversed(), panel)
     arm = bs.edge("armhole").path.moved(m)

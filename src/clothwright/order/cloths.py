@@ -110,7 +110,7 @@ Price = Annotated[Decimal, BeforeValidator(_price)]
 
 
 class _Model(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class Flaw(_Model):

@@ -8,7 +8,7 @@ only what rests on it is redone.
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from functools import cached_property, partial
+from functools import cache, cached_property, partial
 
 from clothwright.body import Body, check_body
 from clothwright.features import Feature, Rank, Stage
@@ -19,7 +19,6 @@ from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
 from clothwright.order.numbers import numbers_of
 from clothwright.order.sides import APART, differing, level, of_both, sides_of, together
-from clothwright.order.styles import with_styles
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
@@ -89,7 +88,10 @@ class Workroom:
 
     def draft(self, order: Order) -> Draft:
         """Draft an order. Raises OrderError with sentences for the user."""
-        order = with_styles(order)
+        if order.feature("by hand"):
+            from clothwright.order.styles import with_styles  # loads her own steps
+
+            order = with_styles(order)
         resolve(order)
         if self.measured[0] is not order.body:
             self.measured = order.body, check_body(order.body)
@@ -113,9 +115,12 @@ class Workroom:
 
     def _half(self, order: Order, measured: tuple[Finding, ...]) -> Draft:
         numbers = numbers_of(order, self.numbers)
-        staged = self._drafted(order, numbers)
+        stages = _stages(order.features)
+        staged = self._drafted(order, numbers, stages)
         sheet = staged[-1].sheet
-        checked = self._found(order, numbers, _before_her_own(order, staged))
+        # what she cuts herself is checked as all paper: features know the table before
+        features = sum(s.rank < Rank.BY_HAND for _, s in stages)
+        checked = self._found(order, numbers, staged[features - 1].sheet)
         numbers.read.clear()
         with _told(order, order.place, "the finished draft"):
             words = {word for f in order.features for word in f.provides()}
@@ -140,11 +145,16 @@ class Workroom:
             ),
         )
 
-    def _drafted(self, order: Order, numbers: Numbers) -> list[Staged]:
+    def _drafted(
+        self,
+        order: Order,
+        numbers: Numbers,
+        stages: Iterable[tuple[Feature | None, Stage]],
+    ) -> list[Staged]:
         kinds = tuple(f.kind for f in order.features)
         out: list[Staged] = []
         sheet = _BARE
-        for i, (feature, stage) in enumerate(_stages(order.features)):
+        for i, (feature, stage) in enumerate(stages):
             last = self.staged[i] if i < len(self.staged) else None
             key = (kinds, stage.name, _settings(feature))
             if last is not None and last.ground.holds(key, sheet, numbers):
@@ -204,12 +214,6 @@ def _both(order: Order, right: Draft, left: Draft) -> Draft:
     )
 
 
-def _before_her_own(order: Order, staged: list[Staged]) -> Sheet:
-    """The table that features know; what she cuts herself is checked as all paper."""
-    features = sum(s.rank < Rank.BY_HAND for _, s in _stages(order.features))
-    return staged[features - 1].sheet
-
-
 def draft(order: Order) -> Draft:
     """Draft an order once. Raises OrderError with sentences for the user."""
     return Workroom().draft(order)
@@ -219,8 +223,18 @@ def _settings(feature: Feature | None) -> tuple[object, ...]:
     """What a feature's stages read from its model besides numbers."""
     if feature is None:
         return ()
-    named = feature.numbers()
-    return tuple([v is None if n in named else v for n, v in feature])
+    numbers, others = _fields(type(feature))
+    return (
+        *[getattr(feature, f) is None for f in numbers],
+        *[getattr(feature, f) for f in others],
+    )
+
+
+@cache
+def _fields(kind: type[Feature]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Fields of a feature that are numbers, and the others."""
+    numbers = tuple(kind.numbers())
+    return numbers, tuple(f for f in kind.model_fields if f not in numbers)
 
 
 def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:

@@ -66,9 +66,11 @@ def _rewritten(
     """The rules as a feature rewrites them that knows them all. A house rule, a choice
     or a default of a number that is rewritten stays with what that was before."""
     keys = frozenset(g.key for g in given)
+    ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
     for f in order.features:
-        ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
         new = f.rewritten(ruled, keys)
+        if not new:
+            continue
         rules = {**rules, **new}
         for key, h in list(house.items()):
             if unfitted(key) in new:
@@ -76,6 +78,7 @@ def _rewritten(
                 if key in new:
                     del house[key]
         given = [replace(g, key=unfitted(g.key)) if g.key in new else g for g in given]
+        ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
     return rules, house, given
 
 

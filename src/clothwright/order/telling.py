@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import distance
-from clothwright.features import FEATURES, Feature, Number
+from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
 from clothwright.order.draft import Draft
@@ -178,11 +178,9 @@ def _edge(draft: Draft, piece: str, edge: str) -> Iterator[str]:
 def tell_features(kind: str = "") -> list[str] | None:
     """Features with their settings, or one of them; None when there is none such."""
     lines: list[str] = []
-    for f in FEATURES:
-        name = f.model_fields["kind"].default
-        if kind and kind != name:
-            continue
-        lines += _feature(f, name)
+    for name, f in KINDS.items():
+        if kind in ("", name):
+            lines += _feature(f, name)
     return lines or None
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from clothwright.features import FEATURES, Feature
+from clothwright.features import KINDS, Feature
 
 
 @dataclass(frozen=True)
@@ -74,9 +74,7 @@ def _clashes(
 
 def _giving(word: str) -> tuple[str, ...]:
     """Kinds of the features that give a word at their usual amounts."""
-    return tuple(
-        str(t.model_fields["kind"].default) for t in FEATURES if word in t.gives
-    )
+    return tuple(kind for kind, f in KINDS.items() if word in f.gives)
 
 
 _EVERY_ORDER = {

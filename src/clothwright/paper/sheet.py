@@ -140,9 +140,10 @@ class Sheet:
 
         seams: list[Seam] = []
         for s in self.seams:
-            left, right = s.left, s.right
-            if any(r.piece in pieces for r in left + right):
-                left, right = chain(left), chain(right)
+            if not [r for r in s.left + s.right if r[0] in pieces]:
+                seams.append(s)
+                continue
+            left, right = chain(s.left), chain(s.right)
             same = left == s.left and right == s.right
             seams.append(s if same else replace(s, left=left, right=right))
         return self._with(seams=tuple(seams))

@@ -239,14 +239,16 @@ class Numbers:
     def agree_with(self, seen: Mapping[str, float]) -> bool:
         """True when whoever asks for these now is told the same."""
         try:
-            return {k: self._value(k) for k in seen} == seen
+            return all(self._value(k) == v for k, v in seen.items())
         except RuleError:
             return False
 
     @property
     def unfitted(self) -> "Numbers":
         """The same numbers as they were before a fitting altered them."""
-        return _Unfitted(self)
+        keys = (*self._given, *self._rules)
+        altered = any(k.endswith(BEFORE_FITTING) for k in keys)
+        return _Unfitted(self) if altered else self
 
     def called(self, key: str) -> str:
         """The key under which the number that is read by this key stands."""

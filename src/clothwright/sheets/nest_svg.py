@@ -6,7 +6,7 @@ cubics.
 """
 
 from collections import Counter
-from xml.sax.saxutils import escape
+from html import escape
 
 from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import ROLL_WIDTH, PageFormat, Scale, frame_of
@@ -32,7 +32,7 @@ def nest_svg_of(nested: Nest, scale: Scale = Scale.FULL) -> str:
     out.append('<g id="common">')
     for piece in laid.pieces:
         name = id_of(f"common.{piece.code}", taken)
-        out.append(f'<g id="{name}"><title>{escape(piece.name)}</title>')
+        out.append(f'<g id="{name}"><title>{escape(piece.name, quote=False)}</title>')
         for stroke in strokes(piece, figure=scale.value):
             if stroke.meaning in SHARED:
                 key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
@@ -49,13 +49,17 @@ def nest_svg_of(nested: Nest, scale: Scale = Scale.FULL) -> str:
     ]
     for size in nested.sizes:
         group = id_of(f"size-{size}", taken)
-        out.append(f'<g id="{group}"><title>{escape(f"size {size}")}</title>')
+        out.append(
+            f'<g id="{group}"><title>{escape(f"size {size}", quote=False)}</title>'
+        )
         for pieces, words in zip(each, own, strict=True):
             if size not in pieces:
                 continue
             piece = pieces[size]
             name = id_of(f"{group}.{piece.code}", taken)
-            out.append(f'<g id="{name}"><title>{escape(piece.name)}</title>')
+            out.append(
+                f'<g id="{name}"><title>{escape(piece.name, quote=False)}</title>'
+            )
             for _, stroke in size_strokes(piece, looks[size], figure=scale.value):
                 key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
                 out.append(stroke_of(stroke, key))

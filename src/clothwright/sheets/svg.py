@@ -7,8 +7,8 @@ each line in it has an id too, so that the parts can be found in any drawing pro
 import re
 from collections import Counter
 from collections.abc import Sequence
+from html import escape
 from pathlib import Path as FilePath
-from xml.sax.saxutils import escape, quoteattr
 
 from clothwright.curves import Path, Point
 from clothwright.finishing.drawn import (
@@ -73,7 +73,7 @@ def svg_of(pattern: DrawnPattern, scale: Scale = Scale.FULL) -> str:
     taken: Counter[str] = Counter()
     for piece in laid:
         name = id_of(piece.code, taken)
-        out.append(f'<g id="{name}"><title>{escape(piece.name)}</title>')
+        out.append(f'<g id="{name}"><title>{escape(piece.name, quote=False)}</title>')
         for stroke in strokes(piece, figure=scale.value):
             key = id_of(f"{name}.{stroke.meaning.name}.{stroke.note}", taken)
             out.append(stroke_of(stroke, key))
@@ -92,8 +92,8 @@ def headed(title: str, described: str, laid: Sequence[DrawnPiece]) -> list[str]:
     box = f"{_n(-AIR)} {_n(-AIR)} {_n(wide)} {_n(tall)}"
     return [
         f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">',
-        f"<title>{escape(title)}</title>",
-        f"<desc>{escape(described)}</desc>",
+        f"<title>{escape(title, quote=False)}</title>",
+        f"<desc>{escape(described, quote=False)}</desc>",
     ]
 
 
@@ -118,9 +118,9 @@ def stroke_of(stroke: Stroke, key: str) -> str:
     if look.phase:
         dash += f' stroke-dashoffset="{look.phase:.3f}"'
     fill = "black" if stroke.solid else "none"
-    kind = quoteattr(stroke.meaning.value)
+    kind = escape(stroke.meaning.value)
     return (
-        f'<path id="{key}" class={kind} d="{_data(stroke.path)}" fill="{fill}" '
+        f'<path id="{key}" class="{kind}" d="{_data(stroke.path)}" fill="{fill}" '
         f'stroke="black" stroke-width="{look.width:g}"{dash}/>'
     )
 
@@ -139,7 +139,7 @@ def text_of(t: DrawnText, *, halo: bool = False) -> str:
     return (
         f'<text x="{x}" y="{y}" dy="{drop}" font-size="{size}" text-anchor="middle" '
         f"font-family=\"'DejaVu Sans', sans-serif\"{weight}{light}{turn}>"
-        f"{escape(t.text)}</text>"
+        f"{escape(t.text, quote=False)}</text>"
     )
 
 

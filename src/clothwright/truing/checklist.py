@@ -8,9 +8,9 @@ Lengths are cm, angles degrees; sentences are in the user's unit.
 
 import math
 from collections import Counter
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache, partial
+from functools import cache, cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
@@ -207,10 +207,10 @@ def check_folds(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
             yield _fault("fold", edge, says, "Rule it, or cut it as a seam.", piece)
 
 
-def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[Finding]:
+def check_curves(piece: Piece) -> Iterator[Finding]:
     """Neck and armhole curves bend one way; no hollow is too tight to sew (C16)."""
     for edge in piece.edges:
-        if not any(word in edge.name for word in rounded):
+        if not _is_rounded(edge.name):
             continue
         curves = [s for s in edge.path.segments if isinstance(s, Cubic)]
         worst = max([wrong_way(c) for c in curves], default=0.0)
@@ -224,6 +224,11 @@ def check_curves(piece: Piece, rounded: Collection[str] = ROUNDED) -> Iterator[F
                 else "Look at the shoulder slope (SS), or make the neck less deep."
             )
             yield _finding(severity, "curve", edge, says, to_do, piece)
+
+
+@cache
+def _is_rounded(edge: str) -> bool:
+    return any(word in edge for word in ROUNDED)
 
 
 def check_shape(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ asks these of every piece: the test suite proves them against shapely.
 import math
 from collections.abc import Sequence
 from functools import cache
+from itertools import islice
 
 from clothwright.curves import Cubic, Path, Point, Vector
 
@@ -33,22 +34,21 @@ def crosses_itself(points: Sequence[Point]) -> Point | None:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     if max(xs) - min(xs) < max(ys) - min(ys):
         xs, ys = ys, xs
-    spans = [
-        (a, b, i) if a < b else (b, a, i)
-        for i, (a, b) in enumerate(zip(xs, xs[1:], strict=False))
-    ]
-    spans.sort()
-    for k, (_, right, i) in enumerate(spans, 1):
-        a, b = ys[i], ys[i + 1]
-        low, high = (a, b) if a < b else (b, a)
-        for j in range(k, n):
-            left, _, m = spans[j]
+    spans = sorted(
+        (
+            a if a < b else b,
+            a if a > b else b,
+            i,
+            c if c < d else d,
+            c if c > d else d,
+        )
+        for i, (a, b, c, d) in enumerate(zip(xs, xs[1:], ys, ys[1:], strict=False))
+    )
+    for k, (_, right, i, low, high) in enumerate(spans, 1):
+        for left, _, m, c, d in islice(spans, k, None):
             if left > right:
                 break
-            c, d = ys[m], ys[m + 1]
-            if (c > high and d > high) or (c < low and d < low):
-                continue
-            if m - i in (1, -1, n - 1, 1 - n):
+            if c > high or d < low or m - i in (1, -1, n - 1, 1 - n):
                 continue
             if _touch(points[i], points[i + 1], points[m], points[m + 1]):
                 return points[m]
@@ -84,18 +84,19 @@ def stretch(points: Sequence[Point], p: Point, along: Vector) -> float:
     ahead = behind = math.inf
     crossed = 0
     ux, uy = along
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
-        a = ux * (y0 - p[1]) - uy * (x0 - p[0])
-        b = ux * (y1 - p[1]) - uy * (x1 - p[0])
-        if (a > 0) == (b > 0):
-            continue
-        t = a / (a - b)
-        s = ux * (x0 + t * (x1 - x0) - p[0]) + uy * (y0 + t * (y1 - y0) - p[1])
-        crossed += s > 0
-        if s > 0:
-            ahead = min(ahead, s)
-        else:
-            behind = min(behind, -s)
+    px, py = p
+    side = [ux * (y - py) - uy * (x - px) for x, y in points]
+    a, (x0, y0) = side[0], points[0]
+    for b, q in zip(side, points, strict=True):
+        if (a > 0) != (b > 0):
+            t, (x1, y1) = a / (a - b), q
+            s = ux * (x0 + t * (x1 - x0) - px) + uy * (y0 + t * (y1 - y0) - py)
+            crossed += s > 0
+            if s > 0:
+                ahead = min(ahead, s)
+            else:
+                behind = min(behind, -s)
+        a, (x0, y0) = b, q
     return ahead + behind if crossed % 2 else 0.0
 
 

@@ -1,0 +1,36 @@
+"""The list of features: each under its own kind, and read when it is named."""
+
+import subprocess
+import sys
+
+import pytest
+
+from clothwright.features import KINDS
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_feature_stands_under_its_kind(kind: str) -> None:
+    assert KINDS[kind].model_fields["kind"].default == kind
+    assert KINDS[kind].title
+
+
+def test_no_such_kind() -> None:
+    assert "hood" not in KINDS
+    with pytest.raises(KeyError):
+        KINDS["hood"]
+
+
+def test_only_the_features_of_an_order_are_read() -> None:
+    code = (
+        "import sys\n"
+        "from importlib import resources\n"
+        "from clothwright.order import draft, read_order\n"
+        "with resources.as_file(resources.files('clothwright.demo')) as folder:\n"
+        "    draft(read_order(folder / 'peplum-top.toml'))\n"
+        "print([m for m in ('peplum', 'lining', 'by_hand', 'fitting', 'cuff') "
+        "if f'clothwright.features.{m}' in sys.modules])"
+    )
+    run = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True
+    )
+    assert run.stdout.strip() == "['peplum']"

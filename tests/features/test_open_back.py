@@ -15,7 +15,7 @@ from clothwright.features.block import bust_girth
 from clothwright.features.concealed_zip import ConcealedZip
 from clothwright.features.loops import Loops, Rows
 from clothwright.features.necklines import BackNeckline
-from clothwright.features.open_back import LowOpenBack
+from clothwright.features.open_back import DepthFrom, LowOpenBack
 from clothwright.features.shoulder import Tightening
 from clothwright.features.under_panel import UnderPanel
 from clothwright.findings import Finding, Severity
@@ -67,6 +67,22 @@ def test_the_edge_as_ordered(seed: int) -> None:
     assert n.corner_E1 == pytest.approx(180 - degrees_between(arrive, down), abs=1e-6)
     assert bool(found(made, "O4")) == (not 100 <= n.corner_E1 <= 175)
     assert not [f for f in found(made, "O5") if f.severity is Severity.REFUSE]
+
+
+@pytest.mark.parametrize("body", [P80, P92, BRIDA, YSOLDE])
+def test_measured_below_the_nape(body: Body) -> None:
+    """E1 lies Do below the nape, which is nr below hb (9.1, exact): the same back as
+    one measured so much deeper from hb."""
+    back = LowOpenBack(depth=13.0, depth_from=DepthFrom.NAPE)
+    made = draft(order(body, with_back(back)))
+    n = made.numbers
+    assert made.sheet.points["E1"].y == pytest.approx(13.0, abs=1e-9)
+    assert n.Db == pytest.approx(13.0 + n.nr, abs=1e-9)
+    deeper = draft(order(body, with_back(LowOpenBack(depth=13.0 + n.nr))))
+    for code in ("BC", "BS", "UP", "BF"):
+        for edge in made.sheet.piece(code).edges:
+            other = deeper.sheet.length(code, edge.name)
+            assert edge.length == pytest.approx(other, abs=1e-6)
 
 
 def test_what_a_rounded_corner_takes() -> None:

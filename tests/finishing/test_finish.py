@@ -249,6 +249,26 @@ def test_a_dart_says_what_it_takes_in() -> None:
 
 
 @pytest.mark.parametrize("name", ORDERS)
+def test_every_dart_says_how_wide_it_is(name: str) -> None:
+    """Without the word, where the mouth is too narrow for it."""
+    for piece in made(name).drawn.pieces:
+        said = {t.text for t in piece.texts}
+        for b in piece.wording.beside:
+            if b.text.startswith("dart "):
+                assert said & {b.text, b.text.removeprefix("dart ")}, piece.code
+
+
+def test_only_what_is_gathered_says_so() -> None:
+    """Not the waist of an open back, on which the facing's foot covers a part."""
+    for piece in made("peplum-top").drawn.pieces:
+        assert not any("gather" in b.text for b in piece.wording.beside), piece.code
+    back = next(p for p in made("peplum-top").drawn.pieces if p.code == "BC")
+    waist = made("peplum-top").draft.sheet.length("BC", "waist") / 2.54
+    shown = f"{int(waist)}¹⁄₁₆"  # 2.05 in to the nearest sixteenth
+    assert shown in {t.text for t in back.texts}
+
+
+@pytest.mark.parametrize("name", ORDERS)
 def test_every_piece_has_a_grain_line(name: str) -> None:
     for piece in made(name).drawn.pieces:
         assert _of(piece, Meaning.GRAIN), piece.code

@@ -5,6 +5,7 @@ in their words, and sizes that force pages to be joined. All lengths cm.
 """
 
 import math
+from datetime import date
 from functools import cache
 
 from clothwright.curves import Cubic, Line, Path, Point, mix
@@ -286,7 +287,7 @@ def pattern(failures: tuple[str, ...] = ()) -> DrawnPattern:
     return DrawnPattern(
         title="Peplum top, order 7",
         client="Frances Example",
-        measured="3 May 2026",
+        taken=date(2026, 5, 3),
         unit="in",
         pieces=six(),
         allowance_note="1.5 cm (⅝ in) allowances are drawn; the neck has 0.6 (¼).",
@@ -302,7 +303,7 @@ def of_pieces(*pieces: DrawnPiece) -> DrawnPattern:
     return DrawnPattern(
         base.title,
         base.client,
-        base.measured,
+        base.taken,
         base.unit,
         pieces,
         base.allowance_note,

@@ -6,6 +6,7 @@ Checks after ASTM D6673-10 as published (layers, one block a piece); areas withi
 
 import math
 import re
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -137,10 +138,17 @@ def test_texts_units_and_the_test_line(tmp_path: Path) -> None:
 
 
 def test_the_date_of_making_is_told(tmp_path: Path) -> None:
-    """Among the style texts (ASTM D6673-10), today's unless another is given."""
+    """Among the style texts (ASTM D6673-10): that of the measures unless another is
+    given, so that one order makes the same file on any day."""
     target = tmp_path / "a.dxf"
-    for created, said in ((None, date.today()), (date(2027, 2, 6), date(2027, 2, 6))):
-        write_dxf(fx.pattern(), target, created=created)
+    taken, told, undated = date(2026, 5, 3), date(2027, 2, 6), date(2000, 1, 1)
+    without = replace(fx.pattern(), taken=None)
+    for drawn, created, said in (
+        (fx.pattern(), None, taken),
+        (fx.pattern(), told, told),
+        (without, None, undated),
+    ):
+        write_dxf(drawn, target, created=created)
         texts = [e.dxf.text for e in _read(target).modelspace().query("TEXT")]
         assert f"Creation Date: {said.isoformat()}" in texts
 

@@ -6,6 +6,7 @@ tightened one, and are measured again after the corner is rounded.
 
 import math
 from collections.abc import Callable, Iterable
+from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back
@@ -13,6 +14,7 @@ from clothwright.curves import Path, Point, from_pair
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.open_back_findings import findings
+from clothwright.features.open_back_rules import FROM_NAPE, FROM_NECK_POINT, OPEN_BACK
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.panel_lines import corner, rounded
 from clothwright.findings import Finding
@@ -28,141 +30,22 @@ from clothwright.paper import (
     spread,
     straight,
 )
-from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
 from clothwright.truing import Fillet, arc_like
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "first garment 9"
 
-OPEN_BACK = RuleTable("low open back")
-_rule = OPEN_BACK.rule
 
+class DepthFrom(Enum):
+    """From where the depth of an open back is measured (first garment 9.1)."""
 
-@_rule("y1", "level of E1", source=f"{_SRC}.1", formula="Do − nr")
-def y1(Do: float, nr: float, yW: float) -> float:
-    level = Do - nr
-    if level >= yW - 8:
-        raise RuleError(
-            "the open back reaches to less than 8 cm above the waist: "
-            "make its depth (Do) smaller"
-        )
-    return level
+    NECK_POINT = "below the shoulder neck point"
+    """The level of hb, from which the depths of necks count."""
 
-
-@_rule(
-    "slant",
-    "slanted edge",
-    source=f"{_SRC}.2",
-    formula="√((e1 − e2)² + (yW − y1)²)",
-)
-def slant(e1: float, e2: float, yW: float, y1: float) -> float:
-    return math.hypot(e1 - e2, yW - y1)
-
-
-@_rule(
-    "Db",
-    "depth of the back neck, taken by the open back",
-    source=_SRC,
-    key="Db",
-    formula="Do",
-)
-def _depth(Do: float) -> float:
-    return Do
-
-
-@_rule(
-    "x(E2)",
-    "centre back edge at the waist",
-    source=f"{_SRC}.2",
-    key="x_back",
-    formula="e2",
-)
-def _x_back(e2: float) -> float:
-    return e2
-
-
-@_rule(
-    "gap",
-    "gap of the open back at the waist",
-    source=f"{_SRC}.6",
-    formula="2·e2",
-)
-def gap(e2: float) -> float:
-    return 2 * e2
-
-
-@_rule("bd net", "back waist dart", source="blocks A4", key="bd_net", formula="bd")
-def _bd_net(bd: float) -> float:
-    return bd
-
-
-@_rule("T", "edge taken by the rounded corner", source=f"{_SRC}.4", key="T_round")
-def _rounding(rc: float, corner_turn: float) -> float:
-    return rc * math.tan(math.radians(corner_turn) / 2)
-
-
-@_rule(
-    "∠E1",
-    "corner of the back at E1",
-    source=f"{_SRC}.3",
-    kind=Kind.ANGLE,
-    key="corner_E1",
-    formula="180° less the turn from the neck's arrival into the slanted edge",
-)
-def _corner(
-    e1: float,
-    e2: float,
-    y1: float,
-    yW: float,
-    bw: float,
-    nr: float,
-    Sb: float,
-    Lrb: float,
-    sigma_bs: float,
-    sigma_b_new: float,
-    tau: float,
-) -> float:
-    g, h = math.radians(sigma_bs), math.radians(sigma_b_new)
-    x = bw + Sb * math.cos(g) - Lrb * math.cos(h)
-    y = -nr + Sb * math.sin(g) - Lrb * math.sin(h)
-    # arrival = start mirrored in the chord: 2·chord − start, as bearings
-    start = 90.0 + sigma_b_new + tau
-    chord = math.degrees(math.atan2(y1 - y, e1 - x))
-    edge = math.degrees(math.atan2(yW - y1, e2 - e1))
-    return 180.0 + (edge - (2 * chord - start) + 180) % 360 - 180
-
-
-@_rule(
-    "turn at E1",
-    "turn of the edge at E1",
-    source=f"{_SRC}.3",
-    kind=Kind.ANGLE,
-    key="corner_turn",
-    formula="180° − ∠E1",
-)
-def _corner_turn(corner_E1: float) -> float:
-    return abs(180.0 - corner_E1)
-
-
-@_rule(
-    "edge",
-    "slanted edge below the rounding",
-    source="first garment 10.2",
-    key="edge_net",
-)
-def _edge_net(slant: float, T_round: float, te: float) -> float:
-    return slant - T_round - te
-
-
-@_rule(
-    "tape",
-    "stay tape of a slanted edge",
-    source=f"{_SRC}.6",
-    formula="slanted edge − te, less 1 in 100",
-)
-def tape(slant: float, te: float) -> float:
-    return 0.99 * (slant - te)
+    NAPE = "below the nape"
+    """As it is measured on the body."""
 
 
 class LowOpenBack(Feature):
@@ -171,8 +54,8 @@ class LowOpenBack(Feature):
     kind: Literal["low open back"] = "low open back"
     title: ClassVar[str] = "Low open back"
     sentence: ClassVar[str] = (
-        "The back is [open], {depth} deep, its edges {top} from the centre at the top "
-        "and {waist} at the waist."
+        "The back is [open], {depth} {depth_from}, its edges {top} from the centre at "
+        "the top and {waist} at the waist."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("depth", ("BC",), ("neck", "slant"), (0.0, 1.0)),
@@ -196,7 +79,7 @@ class LowOpenBack(Feature):
         Number(
             "Do",
             "Do",
-            "depth of the open back below hb",
+            "depth of the open back",
             f"{_SRC}.1",
             15.0,
             6.0,
@@ -232,8 +115,11 @@ class LowOpenBack(Feature):
         ),
     ] = None
 
+    depth_from: DepthFrom = DepthFrom.NECK_POINT
+
     def tables(self) -> tuple[RuleTable, ...]:
-        return (OPEN_BACK,)
+        nape = self.depth_from is DepthFrom.NAPE
+        return (OPEN_BACK, FROM_NAPE if nape else FROM_NECK_POINT)
 
     def given(self, unit: Unit) -> Iterable[Given]:
         """Its own numbers; and the blade is cut away, so the shoulder has no dart."""

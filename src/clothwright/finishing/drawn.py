@@ -5,6 +5,7 @@ All coordinates are cm on the cutter's page (y down), real size.
 """
 
 from dataclasses import dataclass, field
+from datetime import date
 from enum import Enum
 
 from clothwright.curves import Path, Point
@@ -165,8 +166,8 @@ class DrawnPattern:
     """Garment and order: "Sleeveless peplum top, order 1"."""
 
     client: str
-    measured: str
-    """Date of the measures, as printed."""
+    taken: date | None
+    """Date of the measures: a pattern is the same whenever it is printed."""
 
     unit: str
     """"in" or "cm": the unit of every printed figure."""
@@ -183,8 +184,18 @@ class DrawnPattern:
     """Estimated measures and other things the cutter must know."""
 
     @property
+    def measured(self) -> str:
+        """Date of the measures, as printed."""
+        return as_printed(self.taken)
+
+    @property
     def whose(self) -> str:
         """For whom, and when she was measured where that is known."""
         if not self.measured:
             return self.client
         return f"{self.client}, measured {self.measured}"
+
+
+def as_printed(day: date | None) -> str:
+    """A date in words: "6 February 2027"; nothing for none."""
+    return f"{day:%-d %B %Y}" if day else ""

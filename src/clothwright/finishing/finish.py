@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 
 from clothwright.curves import Path, distance
 from clothwright.findings import Finding, Severity
@@ -14,6 +15,7 @@ from clothwright.finishing.drawn import (
     DrawnPattern,
     DrawnPiece,
     Meaning,
+    as_printed,
 )
 from clothwright.finishing.lettering import lettered
 from clothwright.finishing.notching import notches_of
@@ -59,7 +61,7 @@ class Finishing:
 
     title: str
     client: str
-    measured: str
+    taken: date | None
     order: tuple[str, ...]
     """Codes of the pieces in the order in which they are numbered."""
 
@@ -94,7 +96,7 @@ def finish(
     pattern = DrawnPattern(
         title=f.title,
         client=f.client,
-        measured=f.measured,
+        taken=f.taken,
         unit=f.allowances.unit.value,
         pieces=tuple(pieces),
         allowance_note=f.allowances.note(sheet.piece(c) for c in f.order),
@@ -175,7 +177,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
     said = Words(
         title=f.title,
         client=f.client,
-        measured=f.measured,
+        measured=as_printed(f.taken),
         number=number,
         total=len(f.order),
         cuts=_counts(cuts, f.cloths),

@@ -2,7 +2,8 @@
 
 A block is tried in several shapes, in the largest letters, in the middle of the
 piece first. One that finds no room is divided into its groups; on a piece too crowded
-for those, every line stands where it can.
+for those, every line stands where it can, those after the first group in small letters
+if need be.
 """
 
 import math
@@ -39,16 +40,20 @@ class Labeller:
 
     def __init__(
         self,
-        room: Callable[[float], Room],
+        papers: Sequence[Callable[[float], Room]],
         turns: Sequence[float],
         spots: Sequence[Point],
         heights: Sequence[float],
+        small: float,
     ) -> None:
-        """`room` gives the free paper for a reading direction; `turns` are the
-        directions in degrees, `heights` those of capitals in cm, the best first;
-        `spots` are where words are looked for: the middle, then the ends."""
-        self._free, self.turns, self.spots = room, turns, spots
-        self.heights = heights
+        """`papers` give the free paper for a reading direction, the best first: clear
+        of the joins of pages, then over them; `turns` are the directions in degrees,
+        `heights` those of capitals in cm, the best first, `small` the least for what is
+        not in the first group; `spots` are where words are looked for: the middle, then
+        the ends."""
+        self._papers, self._free = papers, papers[0]
+        self.turns, self.spots = turns, spots
+        self.heights, self._small = heights, small
         self._rooms: dict[float, Room] = {}
         self._taken: list[DrawnText] = []
 
@@ -56,14 +61,17 @@ class Labeller:
         """The words of all groups; of those after the first, those that find room.
         Empty when the first does not, as one block or, if they may, `apart`."""
         everything = [line for g in groups for line in g]
-        found = self._block(everything, ROOMS[:2], self.spots[0])
-        if found:
-            return found
-        out = self._first(groups[0], apart)
-        for g in groups[1:] if out else ():
-            below = out[-1].at + _down(out[-1].degrees) * (2 * out[-1].height)
-            out += self._block(g, ROOMS[1:], below, bold=False)
-        return out
+        for paper in self._papers:
+            self._free = paper
+            self._rooms.clear()
+            out = self._block(everything, ROOMS[:2], self.spots[0])
+            if not out:
+                out = self._first(groups[0], apart)
+                for g in groups[1:] if out else ():
+                    out += self._rest(g, out[-1])
+            if out:
+                return out
+        return []
 
     def _first(self, group: Group, apart: bool) -> list[DrawnText]:
         """The first group in one block, else line by line."""
@@ -74,22 +82,38 @@ class Labeller:
             found = self._strung(group, spot)
             if found:
                 return found
-            self._rooms.clear()
-            self._taken.clear()
         return []
 
+    def _rest(self, group: Group, last: DrawnText) -> list[DrawnText]:
+        """A further group below the last line: in one block, else those of its lines
+        that find room, if need be in small letters."""
+        to = last.at + _down(last.degrees) * (2 * last.height)
+        out = self._block(group, ROOMS[1:], to, bold=False, least=self._small)
+        for line in () if out else group:
+            out += self._line(line, to, bold=False, least=self._small)
+            to = _behind(out[-1]) if out else to
+        return out
+
     def _strung(self, group: Group, to: Point) -> list[DrawnText]:
-        """Every line in a place of its own, one after the other along the piece."""
+        """Every line in a place of its own, one after the other along the piece; none
+        when one finds no room."""
         out: list[DrawnText] = []
         for i, line in enumerate(group):
-            found = self._block((line,), ROOMS[-1:], to, bold=i == 0, strung=True)
+            found = self._line(line, to, bold=i == 0)
             if not found:
+                self._rooms.clear()
+                self._taken.clear()
                 return []
-            last = found[-1]
-            run = line_width(last.text, last.height) + last.height
-            to = last.at + turned(_down(last.degrees), -90) * run
             out += found
+            to = _behind(out[-1])
         return out
+
+    def _line(
+        self, line: str, to: Point, *, bold: bool, least: float = math.inf
+    ) -> list[DrawnText]:
+        """One line by itself, along the longest edge if it can, with no break."""
+        one = (line,)
+        return self._block(one, ROOMS[-1:], to, bold=bold, strung=True, least=least)
 
     def _room(self, degrees: float) -> Room:
         """The paper that is still free, for a reading direction."""
@@ -113,10 +137,15 @@ class Labeller:
         *,
         bold: bool = True,
         strung: bool = False,
+        least: float = math.inf,
     ) -> list[DrawnText]:
         """The lines as one block, near to a point, in the best direction with the most
         of `rooms` around it; or nothing. `strung` lines run along the longest edge if
-        they can, with no break."""
+        they can, with no break; letters go down to the `least` height where the usual
+        ones find no room."""
+        heights = list(self.heights)
+        if least < heights[-1]:
+            heights.append(least)
         shapes = list(_shapes(tuple(lines), bold))
         turns = list(self.turns)
         if strung:
@@ -124,7 +153,7 @@ class Labeller:
             turns.reverse()
         for degrees in turns:
             paper = self._room(degrees)
-            for room, height, shape in product(rooms, self.heights, shapes):
+            for room, height, shape in product(rooms, heights, shapes):
                 wide, tall = shape.size(height)
                 at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
                 if at is not None:
@@ -162,6 +191,12 @@ class _Shape(NamedTuple):
             )
             for i, t in enumerate(self.lines)
         ]
+
+
+def _behind(line: DrawnText) -> Point:
+    """Where words go on behind a line."""
+    run = line_width(line.text, line.height) + line.height
+    return line.at + turned(_down(line.degrees), -90) * run
 
 
 def _down(degrees: float) -> Vector:

@@ -196,27 +196,29 @@ class _Writer:
         groups = self.piece.wording.label
         if not groups or not self.loop:
             return []
-        found: list[DrawnText] = []
-        for joins in (self.joins, ()) if self.joins else ((),):
-            found = self._labelled(groups, [*self.lines, *joins], apart)
-            if found:
-                break
+        found = self._labelled(groups, apart)
         if apart and not found:
-            found = self._labelled([groups[0][:1]], self.lines, apart)
+            found = self._labelled([groups[0][:1]], apart)
         self.labelled = bool(found)
         self._take(found)
         return found
 
     def _labelled(
-        self, groups: Sequence[tuple[str, ...]], lines: Sequence[Chain], apart: bool
+        self, groups: Sequence[tuple[str, ...]], apart: bool
     ) -> list[DrawnText]:
-        def room(degrees: float) -> Room:
-            return Room(self.loop, lines, degrees)
+        def clear(degrees: float) -> Room:
+            return Room(self.loop, [*self.lines, *self.joins], degrees)
+
+        def over(degrees: float) -> Room:
+            return Room(self.loop, self.lines, degrees)
 
         left, top, right, foot = self.piece.cut_line.bounds()
         x, y = (left + right) / 2, (top + foot) / 2
         spots = Point(x, y), Point(x, top), Point(x, foot)
-        labeller = Labeller(room, _turns(self.piece), spots, self.heights)
+        papers = (clear, over) if self.joins else (over,)
+        small = min(self.figure, self.heights[-1])
+        turns = _turns(self.piece)
+        labeller = Labeller(papers, turns, spots, self.heights, small)
         return labeller.place(groups, apart=apart)
 
 

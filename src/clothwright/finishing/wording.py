@@ -145,7 +145,7 @@ def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
     what.append(_kept(f"piece {said.number} of {said.total}"))
     whose = [said.title.replace(", order ", f", order{GLUE}"), _kept(said.client)]
     if said.measured:
-        whose.append(_kept(f"measured {said.measured}"))
+        whose.append(f"measured {_kept(said.measured)}")
     widths = "; ".join(
         f"{edges.replace(' ', GLUE).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
         for edges, width in said.allowances
@@ -194,13 +194,14 @@ def _figures(
     """The length of each edge; what a dart takes in; what gathers come to."""
     out = []
     for e in piece.edges:
-        text = fmt(e.length)
+        text, short = fmt(e.length), ""
         if e.name in caps:
             what = "pleat" if "pleat" in e.name else "dart"
-            text = f"{what} {fmt(distance(e.path.start, e.path.end))}"
+            short = fmt(distance(e.path.start, e.path.end))
+            text = f"{what} {short}"
         if e.name in gathers:
             text += f", gather to {fmt(gathers[e.name])}"
-        out.append(Beside(Meaning.DIMENSION, text, e.path, right=True))
+        out.append(Beside(Meaning.DIMENSION, text, e.path, True, short))
     for leg in legs[::2]:
         out.append(Beside(Meaning.DIMENSION, fmt(leg.length), leg))
     return out

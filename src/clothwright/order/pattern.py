@@ -85,7 +85,7 @@ def finishing_of(draft: Draft) -> Finishing:
     return Finishing(
         title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
         client=order.body.client,
-        measured=f"{order.body.taken:%-d %B %Y}" if order.body.taken else "",
+        taken=order.body.taken,
         order=codes,
         cuts=cuts,
         allowances=allowances,

@@ -95,8 +95,10 @@ class Seam:
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all
-        along its length, or is drawn up within its zone."""
-        return self.drawn_up or (self.zone is None and self.ease.plan > GATHERED)
+        along its length, or is drawn up within its zone. What is lapped over a longer
+        line, as a facing's foot, leaves the rest of it free."""
+        much = self.kind is not SeamKind.LAPPED and self.ease.plan > GATHERED
+        return self.drawn_up or (self.zone is None and much)
 
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""

@@ -58,6 +58,9 @@ MM = 10.0
 TEXT = 5.0
 """Height of the piece texts, mm."""
 
+UNDATED = date(2000, 1, 1)
+"""The date in the file where the measures have none: as in a PDF, the same always."""
+
 SIZE = "OWN"
 """The one size of a pattern made to measure."""
 
@@ -83,8 +86,8 @@ def write_dxf(
     """Write all pieces as one DXF file.
 
     `whole_pieces` opens out the halves that lie on the fold; without it they keep a
-    mirror line. `created` is the date in the file, today unless told. Raises
-    SheetError when the file cannot be written.
+    mirror line. `created` is the date in the file: that of the measures, unless
+    told. Raises SheetError when the file cannot be written.
     """
     text = dxf_of(pattern, whole_pieces=whole_pieces, created=created)
     write_file(target, text.encode("ascii"))
@@ -121,7 +124,7 @@ def file_of(
             block = doc.blocks.new(name)
             _Block(block).piece(piece, pattern.title, size, first=i == 0)
             doc.modelspace().add_blockref(name, (0, 0), dxfattribs={"layer": "1"})
-        said = _style_texts(pattern, sample, created or date.today())
+        said = _style_texts(pattern, sample, created or pattern.taken or UNDATED)
         for i, text in enumerate(said):
             doc.modelspace().add_text(
                 text,

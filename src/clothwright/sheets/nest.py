@@ -121,7 +121,7 @@ def nest(patterns: Mapping[str, DrawnPattern], at: NestAt = NestAt.WAIST) -> Nes
     about = replace(
         first,
         client=_sizes(sizes),
-        measured="",
+        taken=None,
         pieces=tuple(_with_fold(p) for p in pieces),
         failures=(),
         cautions=tuple(dict.fromkeys(c for d in patterns.values() for c in d.cautions)),

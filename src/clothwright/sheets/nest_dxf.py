@@ -16,8 +16,8 @@ from clothwright.sheets.whole import opened
 
 
 def nest_dxf_of(nested: Nest, created: date | None = None) -> str:
-    """The file's text; halves on the fold are opened out, `created` is today unless
-    told."""
+    """The file's text; halves on the fold are opened out; `created` is the date in
+    it, as `dxf_of`."""
     blocks = []
     x = 0.0
     for n in nested.pieces:

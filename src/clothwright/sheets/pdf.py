@@ -143,6 +143,7 @@ def canvas_for(pattern: DrawnPattern, out: io.BytesIO) -> "Canvas":
     canvas.setViewerPreference("PrintScaling", "None")
     canvas.setTitle(pattern.title)
     canvas.setAuthor("Clothwright")
+    canvas.setCreator("Clothwright")
     canvas.setSubject(pattern.whose)
     return canvas
 

@@ -9,7 +9,7 @@ from clothwright.app.slipfile import Table
 from clothwright.app.words import Reading
 from clothwright.order import Cloth, Fold, OrderError, SoldBy
 from clothwright.order.cloths import CLOTHS, MOST_SHRINKAGE, SELVEDGE, WIDTHS
-from clothwright.order.pattern import finishing_of
+from clothwright.order.pattern import cuts_of
 from clothwright.units import Unit, format_length, parse_length, parse_plain
 
 FOLDS: Mapping[Fold | None, str] = {
@@ -55,7 +55,7 @@ def cloths_wanted(r: Reading) -> list[str]:
     """The cloths that something is cut from, in the order in which they are told."""
     if r.draft is None:
         return ["shell"]
-    cut = {c.cloth for of in finishing_of(r.draft).cuts.values() for c in of}
+    cut = {c.cloth for of in cuts_of(r.draft).values() for c in of}
     return [c for c in CLOTHS if c in cut]
 
 

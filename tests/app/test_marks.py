@@ -12,6 +12,8 @@ from clothwright.app.table import stands
 from clothwright.app.words import paragraphs
 from clothwright.app.workshop import made_up
 from clothwright.book import Book
+from clothwright.features.block import Block
+from clothwright.features.loops import Loops
 from clothwright.findings import Finding, Severity
 from clothwright.units import Unit
 
@@ -108,6 +110,35 @@ def test_pieces_and_edges_are_known_by_name_and_by_code(book: Book) -> None:
 def test_what_is_about_the_body_alone_stands_nowhere(room: Room) -> None:
     (m,) = marked(room, doubt("R9", "NBP"))
     assert m["piece"] == ""
+
+
+def test_a_feature_says_where_its_words_are_seen(
+    room: Room, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A new check needs nothing but its own feature: at the first edge that is there,
+    and before what another feature shows under the same symbol."""
+    monkeypatch.setattr(Loops, "shows", {"far": ("SL.cap", "FS.side"), "e": ("FC.cf",)})
+    monkeypatch.setattr(Block, "shows", {"far": ("BS.side",), "e": ("BC.waist",)})
+    (m,) = marked(room, doubt("L9", "e"))
+    assert (m["edges"], m["word"]) == (["FC.cf"], "loops.ends_apart")
+    (m,) = marked(room, doubt("L9", "far"))
+    assert m["edges"] == ["BS.side"], "a word of no feature: the first that shows it"
+    monkeypatch.setattr(Block, "shows", {})
+    (m,) = marked(room, doubt("L9", "far"))
+    assert m["edges"] == ["FS.side"]
+
+
+def test_what_features_show_are_edges(room: Room) -> None:
+    """Of a piece and an edge; those of the main garment are all on its table."""
+    assert room.draft is not None
+    sheet = room.draft.sheet
+    for feature in room.draft.order.features:
+        for place, edges in feature.shows.items():
+            pairs = [e.rpartition(".")[::2] for e in edges]
+            assert all(piece and edge for piece, edge in pairs), place
+            assert any(p in sheet.pieces and sheet.piece(p).has(e) for p, e in pairs), (
+                f"{feature.kind}, {place}"
+            )
 
 
 def test_notes_are_not_marked(room: Room) -> None:

@@ -7,9 +7,10 @@ from typing import Any
 
 import pytest
 
+from clothwright.app.cloth_words import behind_cloth
 from clothwright.app.keeper import Refusal
 from clothwright.app.keeping import InBook
-from clothwright.app.lying import leaf_name
+from clothwright.app.lying import leaf_name, tried_name
 from clothwright.app.room import Room
 from clothwright.app.work import Work
 from clothwright.app.workshop import made_up
@@ -96,6 +97,50 @@ def test_a_drag_is_one_move_and_a_good_one_can_be_kept(work: Work) -> None:
     assert lay(again)["length"] == lay(work)["length"]
 
 
+def test_moves_that_are_not_kept_are_there_again(work: Work) -> None:
+    """When the app is started anew, faults and all, one move from what is kept."""
+    hand(work, "look")
+    i, j = piece(work, "FS"), piece(work, "BS")
+    lying = work.bolt.lying["shell"]
+    there = list(lying.board.middle(lying.laid.lay.placed, j))
+    hand(work, "move", piece=i, at=[there[0] + 300, there[1]], live=True)
+    assert work.room.keeper.leaf(tried_name("shell")) == "", "a drag is not over yet"
+    hand(work, "move", piece=i, at=there)
+    left = work.bolt.lying["shell"].laid
+    assert left.faults
+
+    again = Work(Room(work.room.keeper))
+    hand(again, "look")
+    now = again.bolt.lying["shell"].laid
+    for a, b in zip(now.lay.placed, left.lay.placed, strict=True):
+        assert (a.code, a.turn) == (b.code, b.turn)
+        assert (a.x, a.y) == pytest.approx((b.x, b.y), abs=1e-5)
+    assert [str(f) for f in now.faults] == [str(f) for f in left.faults]
+    assert (lay(again)["kept"], lay(again)["moves"]) == (False, 1)
+    assert lay(again)["seeking"] is None
+    assert hand(again, "back") is None
+    assert lay(again)["kept"]
+
+    third = Work(Room(work.room.keeper))
+    hand(third, "look")
+    assert (lay(third)["kept"], lay(third)["moves"]) == (True, 0)
+
+
+def test_faulty_moves_of_another_order_are_not_taken_up(work: Work) -> None:
+    hand(work, "look")
+    i = piece(work, "FS")
+    hand(work, "move", piece=i, by=[-400, 0])
+    assert work.bolt.lying["shell"].laid.faults
+    op = {"do": "set", "of": "peplum.length", "to": "5 in"}
+    assert work.room.change(op) is None
+    again = Work(Room(work.room.keeper))
+    try:
+        hand(again, "look")
+        assert "shell" not in again.bolt.lying or not lay(again)["moves"]
+    finally:
+        again.bolt.close()
+
+
 def test_a_kept_lay_stands_with_its_state(work: Work) -> None:
     """A lay that was kept for the order as it was before is there again when the change
     is unpicked."""
@@ -152,6 +197,34 @@ def test_words_of_a_cloth_change_the_order(work: Work) -> None:
     wrong = work.change({"do": "choose", "of": "cloth:shell.shrink_warp", "to": "40"})
     assert wrong is not None
     assert wrong.sentence == "A cloth shrinks by 0 to 20 in a hundred; write that."
+
+
+def test_flaws_are_written_in_the_cloth_s_sentence(work: Work) -> None:
+    """As in the order's file; the lay goes round them, and blank leaves them out."""
+    of = "cloth:shell.flaws"
+    assert "no flaw to lie around" in said(work, "Cloth")
+    hand(work, "look")
+    text = "3 by 2 at 80 and 20; 1/2 in by 1/2 in at 12 in and 4 1/4 in"
+    op = {"do": "choose", "of": of, "to": text, "unit": "cm"}
+    assert work.change(op) is None
+    flaws = [
+        (f.length, f.width, f.along, f.across)
+        for f in work.room.order.cloths["shell"].flaws
+    ]
+    assert flaws[0] == pytest.approx((3, 2, 80, 20))
+    assert flaws[1] == pytest.approx((1.27, 1.27, 30.48, 10.795), abs=0.05)
+    told = "a flaw of 3.0 cm by 2.0 cm, 80.0 cm from the cut end and 20.0 cm from the"
+    assert told in said(work, "Cloth")
+    assert lay(work)["pieces"] and len(lay(work)["flaws"]) >= 2
+    behind = behind_cloth(work.room.reading(Unit.CM), work.room.order.cloths, of)
+    again = {"do": "choose", "of": of, "to": behind["typed"], "unit": "cm"}
+    assert work.change(again) is None, "what is offered can be written back"
+    for wrong in ("3 by 2", "here", "3 by two at 80 and 20", "3 by 0 at 80 and 20"):
+        refused = work.change({**op, "to": wrong})
+        assert refused is not None and refused.sentence.endswith(".")
+    assert work.change({**op, "to": ""}) is None
+    assert work.room.order.cloths["shell"].flaws == ()
+    work.bolt.close()
 
 
 def test_ticks_are_kept(work: Work) -> None:

@@ -1,16 +1,19 @@
 """Notes and photos: on a card or a slip, kept as they came, known by their content."""
 
 import io
+import sqlite3
 import struct
 import zlib
+from pathlib import Path
 
 import pytest
 from PIL import Image, ImageChops
 from PIL.PngImagePlugin import PngInfo
 
 from books import fill, picture
-from clothwright.book import Book, BookError, PhotoKind
+from clothwright.book import Book, BookError, PhotoKind, open_book
 from clothwright.book.pictures import LARGEST_PHOTO, bare
+from clothwright.book.tables import VERSION_TABLE
 
 
 @pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])
@@ -145,6 +148,32 @@ def test_what_a_camera_wrote_is_left_out(book: Book, kind: str) -> None:
     r, _, b = colours.crop((10, 30, 11, 31)).tobytes()
     assert r > b
     assert bare(kept)[0] == kept, "a second time there is nothing to leave out"
+
+
+def test_an_older_book_s_photos_lose_it_when_it_is_opened(tmp_path: Path) -> None:
+    """Down to the bytes of the file; what is no picture, and a bare one, stay."""
+    path = tmp_path / "book.db"
+    with open_book(path) as book:
+        thea = book.clients.add("Thea Vane")
+        bare_one, taken, odd = (
+            book.photos.add(thea, picture("JPEG"), said) for said in ("a", "b", "c")
+        )
+    old = _with_metadata("JPEG")
+    with sqlite3.connect(path) as c:
+        for data, size, n in ((old, len(old), taken.id), (PLACE[:3], 3, odd.id)):
+            new = "UPDATE photos SET data = ?, size = ? WHERE id = ?"
+            c.execute(new, (data, size, n))
+        c.execute(f"UPDATE {VERSION_TABLE} SET version_num = '0004'")
+    c.close()
+    assert PLACE in path.read_bytes()
+    with open_book(path) as book:
+        kept = {p.caption: book.photos.data(p) for p in book.photos.of(thea)}
+        sizes = {p.caption: p.size for p in book.photos.of(thea)}
+    assert kept == {"a": picture("JPEG"), "b": bare(old)[0], "c": PLACE[:3]}
+    assert sizes == {name: len(data) for name, data in kept.items()}
+    assert bare_one.size == sizes["a"]
+    for file in tmp_path.iterdir():
+        assert PLACE not in file.read_bytes()
 
 
 def test_what_hangs_on_behind_a_picture_is_left_out(book: Book) -> None:

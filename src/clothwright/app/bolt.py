@@ -12,14 +12,19 @@ from typing import TYPE_CHECKING, Any
 
 from clothwright.app.lying import (
     LONGER,
+    MOVES,
     QUICK,
     SECONDS,
     Leaves,
     Lying,
     Spoken,
+    as_written,
+    hold,
     kept_lay,
     leaf_name,
     sentence,
+    to_keep,
+    tried_lay,
 )
 from clothwright.order import Fold, OrderError, Pattern, pattern
 from clothwright.units import Unit
@@ -27,6 +32,7 @@ from clothwright.units import Unit
 if TYPE_CHECKING:
     from clothwright.lay import Lay
     from clothwright.lay.byhand import Board, Laid, Places
+    from clothwright.lay.kept import KeptLay
     from clothwright.lay.seeking import Found, Seeking
 
 
@@ -73,6 +79,8 @@ class Bolt:
             try:
                 self.take_up(spoken)
                 done(self, op)
+                if op["hand"] in MOVES and not op.get("live") and self.at in self.lying:
+                    hold(self.leaves, self.at, self.lying[self.at], spoken)
             except LayError as e:
                 raise OrderError(sentence(e)) from e
             finally:
@@ -152,7 +160,8 @@ class Bolt:
     def _open(self, key: str) -> None:
         if key in self.lying or (self.seeking and self.sought == key):
             return
-        if not self._take_kept(key):
+        kept = self._take_kept(key)
+        if not self._take_tried(key) and not kept:
             self._seek(key, SECONDS)
 
     def _all(self, op: Mapping[str, Any]) -> None:
@@ -205,23 +214,11 @@ class Bolt:
         lying.board, lying.laid = lying.past.pop()
 
     def _keep(self, op: Mapping[str, Any]) -> None:
-        from clothwright.lay.kept import write_kept
-
         lying = self._lying()
         if self.seeking is not None and self.sought == self.at:
             raise OrderError("a shorter lay is looked for; stop it first, or wait")
-        if lying.laid.faults:
-            raise OrderError(
-                "This lay must not be cut, so it cannot be kept; move the pieces that "
-                "are marked, or take the move back"
-            )
-        if self._spoken().basted:
-            raise OrderError(
-                "a lay is kept with the order; stitch or unpick what is basted first"
-            )
-        self.leaves.put_leaf(
-            leaf_name(self.at), write_kept(lying.laid.lay), of_state=True
-        )
+        text = to_keep(lying, self._spoken())
+        self.leaves.put_leaf(leaf_name(self.at), text, of_state=True)
         lying.kept = lying.laid.lay.placed
 
     # -- inside ----------------------------------------------------------------------
@@ -270,21 +267,28 @@ class Bolt:
         self.dragging = live
         lying.laid = laid
 
+    def _written(self, key: str, lay: "KeptLay | None") -> "tuple[Board, Laid] | None":
+        return as_written(self._pattern(), self._spoken().cloths.get(key), key, lay)
+
     def _take_kept(self, key: str) -> bool:
         """Lay a cloth as it was kept; False when it was not, or cannot lie so."""
-        from clothwright.lay import LayError
+        found = self._written(key, kept_lay(self.leaves, key))
+        if found is None or found[1].faults:  # it was laid for the order as it was
+            return False
+        self.lying[key] = Lying(*found, found[1].lay.placed)
+        return True
 
-        kept, cloth = kept_lay(self.leaves, key), self._spoken().cloths.get(key)
-        if kept is None or cloth is None or cloth.fold not in (None, kept.fold):
+    def _take_tried(self, key: str) -> bool:
+        """Lay a cloth as a hand has left it, faults and all; one move from what is
+        kept."""
+        tried = tried_lay(self.leaves, key, self._spoken())
+        found = self._written(key, tried[0] if tried else None)
+        if tried is None or found is None or (found[1].faults and not tried[1]):
             return False
-        try:
-            board = self._board(key, kept.fold, kept.gap)
-            laid = board.laid(kept.placed, saving=kept.saving)
-        except LayError:
-            return False
-        if laid.faults:  # it was laid for the order as it was
-            return False
-        self.lying[key] = Lying(board, laid, kept.placed)
+        was = self.lying.get(key)
+        past = [(was.board, was.laid)] if was else []
+        if was is None or was.kept != found[1].lay.placed:
+            self.lying[key] = Lying(*found, was.kept if was else None, past)
         return True
 
     def _seek(self, key: str, seconds: float) -> None:

@@ -43,7 +43,7 @@ def _set(room: "Room", op: Mapping[str, Any]) -> Refusal | None:
     table = set_field(room.now, kind, name, typed)
     try:
         if op.get("live"):
-            room.draw(table)
+            room.draw(table, pulled=True)
             return None
         old = _say(room, feature, name)
         said = f"{_cap(label(feature, name))} {_wanted(room, feature, name, typed)}"

@@ -1,15 +1,16 @@
 """The cloths of an order as sentences whose words are the controls."""
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
 from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.app.slipfile import Table
 from clothwright.app.words import Reading
-from clothwright.order import Cloth, Fold, OrderError, SoldBy
+from clothwright.order import Cloth, Flaw, Fold, OrderError, SoldBy
 from clothwright.order.cloths import CLOTHS, MOST_SHRINKAGE, SELVEDGE, WIDTHS
-from clothwright.order.pattern import finishing_of
+from clothwright.order.pattern import cuts_of
 from clothwright.units import Unit, format_length, parse_length, parse_plain
 
 FOLDS: Mapping[Fold | None, str] = {
@@ -46,6 +47,7 @@ NAMES: Mapping[str, str] = {
     "sold_by": "by what it is sold",
     "repeat_warp": "from one stripe to the next, along",
     "repeat_weft": "from one stripe to the next, across",
+    "flaws": "its flaws, on which nothing is laid",
 }
 LENGTHS = ("width", "selvedge", "repeat_warp", "repeat_weft")
 WIDEST_SELVEDGE = 5.0
@@ -55,7 +57,7 @@ def cloths_wanted(r: Reading) -> list[str]:
     """The cloths that something is cut from, in the order in which they are told."""
     if r.draft is None:
         return ["shell"]
-    cut = {c.cloth for of in finishing_of(r.draft).cuts.values() for c in of}
+    cut = {c.cloth for of in cuts_of(r.draft).values() for c in of}
     return [c for c in CLOTHS if c in cut]
 
 
@@ -103,7 +105,17 @@ class _Told:
         yield from ("It costs ", self._word("price", price), f" a {unit}, sold by ")
         yield from (self._word("sold_by", SOLD[sold]), ". Its stripes come every ")
         yield from (self._word("repeat_warp", self._length(c.repeat_warp)), " along, ")
-        yield from (self._word("repeat_weft", self._length(c.repeat_weft)), " across.")
+        yield from (self._word("repeat_weft", self._length(c.repeat_weft)), " across. ")
+        yield from ("It has ", self._word("flaws", self._flaws()), " to lie around.")
+
+    def _flaws(self) -> str:
+        told = [
+            "a flaw of {} by {}, {} from the cut end and {} from the edge".format(
+                *(format_length(v, self.r.unit) for v in _sizes(f))
+            )
+            for f in self.cloth.flaws
+        ]
+        return ", and ".join(told) or "no flaw"
 
     def _word(self, field: str, say: str) -> Word:
         pen = Pen.INK if self._said(field) else Pen.PENCIL
@@ -179,10 +191,14 @@ def behind_cloth(r: Reading, cloths: Mapping[str, Cloth], of: str) -> dict[str, 
             "line": said,
             "hers": value is not None,
         }
-    typed = "" if value in (None, "") else str(value)
+    typed = "" if value in (None, "", ()) else str(value)
     if field in LENGTHS and value is not None:
         typed = format_length(value, r.unit)
+    if field == "flaws":
+        typed = flaws_written(cloth.flaws, r.unit)
     line = f"{NAMES[field][:1].upper()}{NAMES[field][1:]}."
+    if field == "flaws":
+        line += f" {HOW_FLAWS} Leave it blank where there are none."
     if field in ("repeat_warp", "repeat_weft"):
         line += " Leave it blank where there are no stripes to match."
     return {"opens": "write", "name": NAMES[field], "typed": typed, "line": line}
@@ -219,7 +235,8 @@ def changed_cloth(
         row[field] = value
     out["cloths"] = cloths
     choices = {getattr(v, "value", v): say for v, say in _choices(field).items()}
-    said = choices.get(op.get("to"), "" if value is None else str(value))
+    plain = op.get("to") if field == "flaws" else value
+    said = choices.get(op.get("to"), "" if value is None else str(plain))
     told = f"{key.capitalize()}, {NAMES[field]}: {said or 'left blank'}"
     return out, told
 
@@ -252,9 +269,49 @@ def _written(field: str, op: Mapping[str, Any], unit: Unit) -> Any:
                 f"a cloth shrinks by 0 to {MOST_SHRINKAGE:g} in a hundred; write that"
             )
         return share
+    if field == "flaws":
+        in_unit = {"in": Unit.IN, "cm": Unit.CM}.get(str(op.get("unit")), unit)
+        return flaws_read(text, in_unit)
     if field == "price":
         text = text.replace(",", ".")
         if not text.replace(".", "", 1).isdigit() or not text.isascii():
             raise OrderError("write a price as a number, like 18.40")
         return str(Decimal(text))
     return text
+
+
+# -- flaws ---------------------------------------------------------------------------
+HOW_FLAWS = (
+    "Each as its length by its width, and how far it is from the cut end and from the "
+    "edge: 3 by 2 at 80 and 20; 5 by 5 at 130 and 60."
+)
+_FLAW = re.compile(r"(.+) by (.+) at (.+) and (.+)")
+
+
+def _sizes(flaw: Flaw) -> tuple[float, float, float, float]:
+    return flaw.length, flaw.width, flaw.along, flaw.across
+
+
+def flaws_written(flaws: Iterable[Flaw], unit: Unit) -> str:
+    """Flaws as they are typed."""
+    each = [[format_length(v, unit) for v in _sizes(f)] for f in flaws]
+    return "; ".join(f"{a} by {b} at {c} and {d}" for a, b, c, d in each)
+
+
+def flaws_read(text: str, unit: Unit) -> list[dict[str, str]]:
+    """Flaws as they stand in the order's file, from what was typed, in that unit.
+
+    Raises OrderError, LengthError.
+    """
+    out = []
+    for one in filter(None, (part.strip() for part in text.split(";"))):
+        found = _FLAW.fullmatch(one)
+        if found is None:
+            raise OrderError(
+                "write each flaw as its length by its width at its place, like 3 by 2 "
+                "at 80 and 20"
+            )
+        names = ("length", "width", "along", "across")
+        sizes = (format_length(parse_length(g, unit), unit) for g in found.groups())
+        out.append(dict(zip(names, sizes, strict=True)))
+    return out

@@ -5,6 +5,7 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
+from functools import lru_cache
 from typing import Any
 
 import tomli_w
@@ -62,6 +63,7 @@ def write_wish(wish: Wish) -> str:
     return tomli_w.dumps({k: v for k, v in wish.items() if v not in ({}, [], None)})
 
 
+@lru_cache(maxsize=4)
 def house_rates(text: str) -> Rates:
     """Her rates, or those of an invented house. Raises CostError."""
     return rates_from_text(text, "The rates on the shelf") if text else demo_rates()

@@ -1,10 +1,11 @@
 """What lies on one cloth; what the slip says of it; where lays are kept."""
 
+import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Protocol
 
-from clothwright.order import Cloth, Draft
+from clothwright.order import Cloth, Draft, OrderError, Pattern
 
 if TYPE_CHECKING:
     from clothwright.lay.byhand import Board, Laid, Places
@@ -19,6 +20,10 @@ LONGER = 40.0
 
 QUICK = 2.0
 """The same where only the length is wanted, for the cost."""
+
+
+MOVES = ("move", "turn", "swap", "back", "keep")
+"""What a hand does that is to be there again when the slip is opened next."""
 
 
 class Leaves(Protocol):
@@ -78,10 +83,75 @@ def sentence(why: object) -> str:
 
 def kept_lay(leaves: Leaves, key: str) -> "KeptLay | None":
     """The lay of a cloth as it was kept, unless it was not, or cannot be read."""
+    return _read(leaves.leaf(leaf_name(key)))
+
+
+def to_keep(lying: Lying, spoken: Spoken) -> str:
+    """The text of a lay that may be kept. Raises OrderError."""
+    from clothwright.lay.kept import write_kept
+
+    if lying.laid.faults:
+        raise OrderError(
+            "This lay must not be cut, so it cannot be kept; move the pieces that "
+            "are marked, or take the move back"
+        )
+    if spoken.basted:
+        raise OrderError(
+            "a lay is kept with the order; stitch or unpick what is basted first"
+        )
+    return write_kept(lying.laid.lay)
+
+
+def tried_name(key: str) -> str:
+    """What the lay is called that a hand has left and nobody has kept."""
+    return f"tried lay {key}"
+
+
+def hold(leaves: Leaves, key: str, lying: Lying, spoken: Spoken) -> None:
+    """Write down how a hand has left the pieces, apart from what is kept."""
+    from clothwright.lay.kept import write_kept
+
+    if lying.laid.lay.placed != lying.kept or leaves.leaf(tried_name(key)):
+        text = f'order = "{_mark(spoken)}"\n{write_kept(lying.laid.lay)}'
+        leaves.put_leaf(tried_name(key), text, of_state=True)
+
+
+def tried_lay(
+    leaves: Leaves, key: str, spoken: Spoken
+) -> "tuple[KeptLay, bool] | None":
+    """How a hand has left the pieces, and whether for this very order."""
+    text = leaves.leaf(tried_name(key))
+    lay = _read(text)
+    return (
+        None if lay is None else (lay, f'"{_mark(spoken)}"' in text.partition("\n")[0])
+    )
+
+
+def as_written(
+    pattern: Pattern, cloth: Cloth | None, key: str, lay: "KeptLay | None"
+) -> "tuple[Board, Laid] | None":
+    """A written lay on its cloth; None when the pieces are others by now."""
+    from clothwright.lay import LayError
+    from clothwright.lay.byhand import Board
+
+    if lay is None or cloth is None or cloth.fold not in (None, lay.fold):
+        return None
+    try:
+        board = Board(pattern, key, lay.fold, lay.gap)
+        return board, board.laid(lay.placed, saving=lay.saving)
+    except LayError:
+        return None
+
+
+def _mark(spoken: Spoken) -> str:
+    """Tells one order from another."""
+    return hashlib.sha256(f"{spoken.text}\0{spoken.house}".encode()).hexdigest()[:16]
+
+
+def _read(text: str) -> "KeptLay | None":
     from clothwright.lay import LayError
     from clothwright.lay.kept import read_kept
 
-    text = leaves.leaf(leaf_name(key))
     try:
         return read_kept(text) if text else None
     except LayError:

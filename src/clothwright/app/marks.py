@@ -1,8 +1,8 @@
 """What the checks say, with the place on the paper where each sentence stands.
 
 A finding names a seam, an edge, a piece, a feature or a number. A number stands where
-its pin stands, else at the edge that shows it, else at the one that the hand draws with
-it; what is about the body alone has no place on the paper.
+its pin stands, else at the edge at which its feature shows it, else at the one that the
+hand draws with it; what is about the body alone has no place on the paper.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -22,68 +22,6 @@ a line less (truing 4)."""
 
 ALONG = 0.36
 """Share of an edge where its mark stands: beside the figure in its middle."""
-
-
-_SIDE = ("FS.side", "F.side high")
-_ARMHOLE = ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole")
-_FRONT_ARMHOLE = ("FC.armhole", "FS.armhole", "F.armhole")
-_WAIST = ("FC.waist", "F.waist side", "F.waist")
-_NECK = ("FC.neck", "F.neck")
-_BACK_SHOULDER = ("BC.shoulder", "B.shoulder")
-_PANEL = ("FC.panel", "F.dart low")
-_SHOWS: Mapping[str, tuple[str, ...]] = {
-    "bust": _SIDE,
-    "Eb": _SIDE,
-    "waist": _WAIST,
-    "Ew": _WAIST,
-    "ex": _WAIST,
-    "ew": _WAIST,
-    "yB": _ARMHOLE,
-    "k": _ARMHOLE,
-    "d": _ARMHOLE,
-    "AG": _ARMHOLE,
-    "A": _ARMHOLE,
-    "ti": _FRONT_ARMHOLE,
-    "ta": _FRONT_ARMHOLE,
-    "te": ("BC.armhole",),
-    "se": _BACK_SHOULDER,
-    "sd": _BACK_SHOULDER,
-    "nipF": ("FC.shoulder", "F.shoulder"),
-    "nipB": _BACK_SHOULDER,
-    "dw": _NECK,
-    "lean": _NECK,
-    "τ": _NECK,
-    "neck front": _NECK,
-    "neck back": ("BC.neck", "B.neck"),
-    "ep": _PANEL,
-    "fd": _PANEL,
-    "θ": _PANEL,
-    "yBP": _PANEL,
-    "front panel": _PANEL,
-    "share f": _PANEL,
-    "share s": _PANEL,
-    "share b": ("BC.panel",),
-    "Qb": ("BC.panel",),
-    "E1": ("BC.slant",),
-    "loops": ("BC.slant",),
-    "z": ("BC.cb", "B.cb"),
-    "ov": ("UP.outer",),
-    "lh": ("SL.hem",),
-    "hem": ("SL.hem",),
-    "h": ("SL.cap back",),
-    "E": ("SL.cap back",),
-    "e": ("SL.cap back",),
-    "Qf": ("SL.cap front",),
-    "f": ("PF.hem", "PFS.hem"),
-    "r": ("PF.waist", "PFC.waist"),
-    "g": ("PF.waist", "PFC.waist"),
-    "by full": ("PF.hem", "PFS.hem"),
-    "lap": ("PB.open", "PBC.cb"),
-    "ρ": ("FF.neck",),
-    "nf shoulder": ("FF.shoulder",),
-}
-"""Where a number, or a word that a finding names, is seen: at the first of these edges
-that is on the table."""
 
 
 def whereabouts(draft: Draft, found: Iterable[Finding]) -> list[Data]:
@@ -114,7 +52,7 @@ def _placed(
         pinned = _pinned(sheet, feature, field)
         if pinned is not None:
             return out | pinned
-        return out | _at(sheet, _shown(draft, place, key))
+        return out | _at(sheet, _shown(draft, place, key, feature))
     seam = next((s for s in sheet.seams if s.code == finding.code), None)
     seam = seam or next((s for s in sheet.seams if s.name == place), None)
     if seam is not None:
@@ -165,13 +103,16 @@ def _pinned(sheet: Sheet, feature: Feature, field: str) -> Data | None:
     return None
 
 
-def _shown(draft: Draft, place: str, key: str | None) -> tuple[tuple[str, str], ...]:
-    """The edge that shows a number, or that the hand draws with it; none when no line
-    of the paper does."""
-    for name in _SHOWS.get(place, ()):
-        piece, _, edge = name.rpartition(".")
-        if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
-            return ((piece, edge),)
+def _shown(
+    draft: Draft, place: str, key: str | None, its: Feature | None = None
+) -> tuple[tuple[str, str], ...]:
+    """The edge that shows a number or a word, by its own feature before others, or that
+    the hand draws with it; none when no line of the paper does."""
+    for feature in ((its,) if its else ()) + draft.order.features:
+        for name in feature.shows.get(place, ()):
+            piece, _, edge = name.rpartition(".")
+            if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
+                return ((piece, edge),)
     steps = [s for s in draft.steps if key and any(a.key == key for a in s.amounts)]
     return tuple(_edges_of(draft.sheet, steps))[:1]
 

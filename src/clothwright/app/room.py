@@ -205,15 +205,16 @@ class Room:
             self.read = self.now, self.order_of(self.now)
         return self.read[1]
 
-    def draw(self, table: dict[str, Any]) -> None:
+    def draw(self, table: dict[str, Any], *, pulled: bool = False) -> None:
         """Put an order on the table; when it cannot be drafted the last paper stays.
+        While a number is `pulled` no piece is moved aside for another.
 
         Raises OrderError.
         """
         self.order = self.order_of(table)
         self.shown = table
         self.draft = self.workroom.draft(self.order)
-        self.paper = self.table.lay(self.draft)
+        self.paper = self.table.lay(self.draft, stay=pulled)
         self.faults = ()
 
     def redraw(self) -> None:

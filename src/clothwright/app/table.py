@@ -56,17 +56,19 @@ class Table:
     """Keeps the pieces as last sent, so that only what changed is finished anew."""
 
     kept: dict[str, _Kept] = field(default_factory=dict)
+    places: Mapping[str, tuple[float, float]] = field(default_factory=dict)
 
-    def lay(self, draft: Draft) -> Data:
+    def lay(self, draft: Draft, *, stay: bool = False) -> Data:
         """All pieces of a draft, with their places, rows and seams, and what finishing
-        has found (`found`)."""
+        has found (`found`). Pieces may `stay` where the same ones lay before."""
         f = finishing_of(draft)
         fresh = {code: self._piece(draft.sheet, code, f) for code in f.order}
         self.kept = fresh
-        places = _places(draft.sheet, f.order)
+        if not (stay and self.places.keys() == set(f.order)):
+            self.places = _places(draft.sheet, f.order)
         return {
             "pieces": {code: k.data for code, k in fresh.items()},
-            "places": {code: list(at) for code, at in places.items()},
+            "places": {code: list(at) for code, at in self.places.items()},
             "rows": [[c for c in row if c in f.order] for row in ROWS],
             "seams": {s.code: _seam(draft.sheet, s) for s in draft.sheet.seams},
             "found": (

@@ -5,7 +5,8 @@ that always tells the newest state, so a slow tab skips what came between. Only 
 differs from what the tab has already is sent. Messages are JSON objects.
 
 To the page
-    {"is": "state", "answer": n, "revision": …, parts that changed}
+    {"is": "paper", "revision": …, "parts": {the paper's that changed}}, and then
+    {"is": "state", "answer": n, "revision": …, "parts": {all others that changed}}
     {"is": "behind" | "why" | "steps" | "making" | "cost" | "understood" | "refused",
      "answer": n, …}
 From the page
@@ -93,20 +94,23 @@ class Tab:
         while True:
             await self.news.wait()
             self.news.clear()
+            if said := self.paper():
+                await self.send(said)
             await self.send(self.changes())
+
+    def paper(self) -> str:
+        """What changed of the paper, which is told first: a hand that pulls waits for
+        the line, not for the sentences. Blank when nothing did."""
+        out = self._fresh(paper(self.desk, self.unit))
+        if not out:
+            return ""
+        revision = self.desk.room.revision
+        return f'{{"is": "paper", "revision": {revision}, "parts": {_joined(out)}}}'
 
     def changes(self) -> str:
         """The parts of the state that this page does not have yet, as a message."""
-        parts = state(self.desk, self.unit)
-        out: list[str] = []
-        for name, value in parts.items():
-            old, had = self.had.get(name, (None, ""))
-            if value is old and had:  # a piece that stands is the very same thing
-                continue
-            text = json.dumps(value, ensure_ascii=False)
-            self.had[name] = value, text
-            if text != had:
-                out.append(f"{json.dumps(name)}: {text}")
+        parts = paper(self.desk, self.unit) | words(self.desk, self.unit)
+        out = self._fresh(parts)
         for name in [n for n in self.had if n not in parts]:
             del self.had[name]
             out.append(f"{json.dumps(name)}: null")
@@ -119,7 +123,20 @@ class Tab:
             head["refused"] = self.refused.plain()
             self.refused = None
         said = json.dumps(head, ensure_ascii=False).removesuffix("}")
-        return f'{said}, "parts": {{{", ".join(out)}}}}}'
+        return f'{said}, "parts": {_joined(out)}}}'
+
+    def _fresh(self, parts: Mapping[str, Any]) -> list[str]:
+        """Those of some parts that the page does not have so, as JSON members."""
+        out: list[str] = []
+        for name, value in parts.items():
+            old, had = self.had.get(name, (None, ""))
+            if value is old and had:  # a piece that stands is the very same thing
+                continue
+            text = json.dumps(value, ensure_ascii=False)
+            self.had[name] = value, text
+            if text != had:
+                out.append(f"{json.dumps(name)}: {text}")
+        return out
 
     async def hear(self, text: str) -> None:
         """Do what a message asks; whatever it holds, it is answered with a sentence."""
@@ -195,6 +212,10 @@ class Tab:
         await self.send(json.dumps(message, ensure_ascii=False))
 
 
+def _joined(members: list[str]) -> str:
+    return f"{{{', '.join(members)}}}"
+
+
 def _message(text: str) -> Mapping[str, Any]:
     if len(text) > LONGEST:
         raise OrderError("a message is longer than any change can be")
@@ -204,8 +225,27 @@ def _message(text: str) -> Mapping[str, Any]:
     return found
 
 
-def state(desk: Desk, unit: Unit) -> dict[str, Any]:
-    """All that a page shows of a slip, by part."""
+def paper(desk: Desk, unit: Unit) -> dict[str, Any]:
+    """What lies on the table, by part."""
+    room = desk.room
+    reading = room.reading(unit)
+    parts: dict[str, Any] = {
+        "places": room.paper["places"],
+        "rows": room.paper["rows"],
+        "pins": pins(reading),
+        "lifted": reading.draft is None,
+    }
+    for kind, things in (
+        ("piece", room.paper["pieces"]),
+        ("seam", room.paper["seams"]),
+        ("under", room.under),
+    ):
+        parts.update({f"{kind} {code}": thing for code, thing in things.items()})
+    return parts
+
+
+def words(desk: Desk, unit: Unit) -> dict[str, Any]:
+    """All else that a page shows of a slip, by part."""
     room = desk.room
     reading = room.reading(unit)
     undo, redo = room.keeper.can()
@@ -218,22 +258,12 @@ def state(desk: Desk, unit: Unit) -> dict[str, Any]:
             "again": redo and not room.tried,
             "said": room.said,
         },
-        "places": room.paper["places"],
-        "rows": room.paper["rows"],
-        "pins": pins(reading),
         "findings": []
         if reading.draft is None
         else whereabouts(reading.draft, (*reading.draft.findings, *reading.found)),
-        "lifted": reading.draft is None,
     }
     told = {**paragraphs(reading), **desk.work.paragraphs(reading)}
     for name, sentences in told.items():
         parts[f"slip {name}"] = sentences
     parts.update(desk.work.parts(unit))
-    for code, piece in room.paper["pieces"].items():
-        parts[f"piece {code}"] = piece
-    for code, seam in room.paper["seams"].items():
-        parts[f"seam {code}"] = seam
-    for code, under in room.under.items():
-        parts[f"under {code}"] = under
     return parts

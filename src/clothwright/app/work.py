@@ -183,10 +183,10 @@ class Work:
         return {name: [s.plain() for s in said] for name, said in told.items()}
 
     def _making_sentence(self) -> Sentence:
-        operations = self.making().operations
+        operations, ticked = self.making().operations, self.ticked()
         minutes = self._some_rates().minutes
         spent = sum(op.count * float(minutes[op.task]) for op in operations if op.task)
-        n = len([op for op in operations if op.title in self.ticked()])
+        n = sum(op.title in ticked for op in operations)
         done = (
             "all done"
             if n == len(operations)

@@ -27,7 +27,7 @@ from sqlalchemy import (
     false,
 )
 
-VERSIONS = ("0001", "0002", "0003", "0004")
+VERSIONS = ("0001", "0002", "0003", "0004", "0005")
 """The migrations, oldest first; a file of the last one needs none."""
 
 VERSION_TABLE = "book_version"

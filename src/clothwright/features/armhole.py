@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import bodice, bodice_curves
 from clothwright.curves import Path, turned
 from clothwright.features.back_dart import drawn_shoulder
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -37,6 +37,13 @@ class SleevelessArmhole(Feature):
         "[Sleeveless], the shoulder {narrowed} narrower at the tip and the front "
         "armhole tightened by {tightened}."
     )
+    shows: ClassVar[Shown] = {
+        "yB": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "AG": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "A": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "ti": ("FC.armhole", "FS.armhole", "F.armhole"),
+        "ta": ("FC.armhole", "FS.armhole", "F.armhole"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}
 

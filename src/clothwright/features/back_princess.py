@@ -25,7 +25,7 @@ from clothwright.features.back_dart import (
     lead_to_panel,
     pivot,
 )
-from clothwright.features.base import Feature, Rank, Stage
+from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.panel_lines import (
     BACK,
     UpperCurve,
@@ -167,6 +167,10 @@ class BackArmholePrincess(Feature):
     kind: Literal["back armhole princess"] = "back armhole princess"
     title: ClassVar[str] = "Armhole princess, back"
     sentence: ClassVar[str] = "[Princess lines] from the armhole behind."
+    shows: ClassVar[Shown] = {
+        "share b": ("BC.panel",),
+        "Qb": ("BC.panel",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"back panels", "back panel seam", "back armhole line"}
     )

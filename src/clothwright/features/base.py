@@ -119,6 +119,10 @@ class Pin:
     way: tuple[float, float] | None = None
 
 
+Shown = Mapping[str, tuple[str, ...]]
+"""Edges by what is seen at them: at the first of them that is on the table."""
+
+
 @dataclass(frozen=True)
 class Cuts:
     """How a piece is cut, of each of its cloths."""
@@ -155,6 +159,9 @@ class Feature(BaseModel):
 
     pins: ClassVar[tuple[Pin, ...]] = ()
     """Points that its numbers move, for a hand to pull."""
+
+    shows: ClassVar[Shown] = {}
+    """Where a number, by its symbol, or a word that its checks name, is seen."""
 
     page: ClassVar[int] = 1
     """Place of its rules in the book: the block's page (0) comes first, and a rule or a

@@ -23,7 +23,7 @@ from clothwright.features.back_shoulder import (
     BackShoulder,
     shoulder_findings,
 )
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Given, Hand, Numbers, RuleTable
@@ -80,6 +80,18 @@ class Block(Feature):
         "the armhole {depth}."
     )
     page: ClassVar[int] = 0
+    shows: ClassVar[Shown] = {
+        "bust": ("FS.side", "F.side high"),
+        "Eb": ("FS.side", "F.side high"),
+        "Ew": ("FC.waist", "F.waist side", "F.waist"),
+        "k": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "d": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "se": ("BC.shoulder", "B.shoulder"),
+        "sd": ("BC.shoulder", "B.shoulder"),
+        "fd": ("FC.panel", "F.dart low"),
+        "θ": ("FC.panel", "F.dart low"),
+        "yBP": ("FC.panel", "F.dart low"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"block", "bodice"})
     makes_up: ClassVar[Mapping[str, str]] = {
         "armhole": 'an armhole is missing; add a "sleeveless armhole", or a "sleeved '

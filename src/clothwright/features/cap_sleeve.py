@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, draft_cap
 from clothwright.curves import Path, Point, Vector, mix
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.set_in_sleeve import E_USUAL, SetInSleeve
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
 from clothwright.findings import Finding, Severity
@@ -29,6 +29,12 @@ class CapSleeve(Feature):
         "Cap [sleeves], {length} long at the top and {under} under the arm; the cap is "
         "eased in by {cap_ease}."
     )
+    shows: ClassVar[Shown] = {
+        "h": ("SL.cap back",),
+        "E": ("SL.cap back",),
+        "e": ("SL.cap back",),
+        "Qf": ("SL.cap front",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})
     needs: ClassVar[dict[str, str]] = SetInSleeve.needs
     clashes: ClassVar[dict[str, str]] = SetInSleeve.clashes

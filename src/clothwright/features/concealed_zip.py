@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Line, Path, Point
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import hanging
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
@@ -111,6 +111,9 @@ class ConcealedZip(Feature):
         "The back closes with a [concealed zip] that ends {below_waist} below the "
         "waist."
     )
+    shows: ClassVar[Shown] = {
+        "z": ("BC.cb", "B.cb"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"centre back zip", "closure", "opening"}
     )

@@ -7,7 +7,7 @@ shortened at the shoulder by what the roll makes their edges longer.
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.facing_checks import facing_findings
 from clothwright.features.facing_pieces import back_facing, front_facing
 from clothwright.features.facing_sewing import facing_operations
@@ -44,6 +44,9 @@ class Facing(Feature):
         "Neck and armholes are [faced] in one, {side} deep below the arm, the edge "
         "rolled {roll} to the inside."
     )
+    shows: ClassVar[Shown] = {
+        "ρ": ("FF.neck",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
         "sleeveless": "an all-in-one facing is for a sleeveless top; with sleeves "

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.circle import arc
 from clothwright.blocks.sleeve import EASE_BACK, PLAIN
 from clothwright.curves import Point, bearing
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeve_findings import notch_findings
 from clothwright.findings import Finding
@@ -57,6 +57,10 @@ class FlutterSleeve(Feature):
     sentence: ClassVar[str] = (
         "Flutter [sleeves], {length} long, cut as {part} of a circle."
     )
+    shows: ClassVar[Shown] = {
+        "E": ("SL.cap back",),
+        "Qf": ("SL.cap front",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})
     needs: ClassVar[dict[str, str]] = SetInSleeve.needs
     clashes: ClassVar[dict[str, str]] = SetInSleeve.clashes

@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice_curves
 from clothwright.curves import Point, distance, rotate, turned
-from clothwright.features.base import Feature, Rank, Stage
+from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -106,6 +106,11 @@ class FrontArmholePrincess(Feature):
     sentence: ClassVar[str] = (
         "[Princess lines] from the armhole in front, eased {ease} over the bust."
     )
+    shows: ClassVar[Shown] = {
+        "ep": ("FC.panel", "F.dart low"),
+        "share f": ("FC.panel", "F.dart low"),
+        "front panel": ("FC.panel", "F.dart low"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.loops_rules import BALL, EVEN, EXACT, FLAT, LACED, LOOPS
 from clothwright.features.loops_sewing import STRIP, loop_operations
 from clothwright.features.notions import Article, Notion
@@ -48,6 +48,10 @@ class Loops(Feature):
     sentence: ClassVar[str] = (
         "It closes with [loops] on {rows}, {spacing} apart, over buttons of {button}."
     )
+    shows: ClassVar[Shown] = {
+        "loops": ("BC.slant",),
+        "e": ("BC.slant",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"closure"})
     needs: ClassVar[dict[str, str]] = {
         "finished back edge": "loops need a slanted edge: add the low open back"

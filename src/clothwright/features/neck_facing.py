@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.facing import Facing
 from clothwright.features.facing_pieces import beside_zip
 from clothwright.features.facing_sewing import facing_operations
@@ -50,6 +50,10 @@ class NeckFacing(Feature):
         "The neck is [faced] {width} wide, {shoulder} at the shoulder, the edge rolled "
         "{roll} to the inside."
     )
+    shows: ClassVar[Shown] = {
+        "ρ": ("FF.neck",),
+        "nf shoulder": ("FF.shoulder",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
         "sleeve": "a neck facing leaves the armholes open; without sleeves take an "

@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.back_shoulder import CLOSED_BACK
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.keyhole import keyhole_notions, keyhole_operations
 from clothwright.features.neck_contour import (
@@ -58,6 +58,13 @@ class Neckline(Feature):
         Pin("depth", ("FC", "FY", "F"), ("neck", "cf"), (0.0, 1.0)),
         Pin("width", ("FC", "FY", "F"), ("neck", "shoulder")),
     )
+    shows: ClassVar[Shown] = {
+        "dw": ("FC.neck", "F.neck"),
+        "lean": ("FC.neck", "F.neck"),
+        "τ": ("FC.neck", "F.neck"),
+        "neck front": ("FC.neck", "F.neck"),
+        "neck back": ("BC.neck", "B.neck"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     clashes: ClassVar[dict[str, str]] = {"neckline": "an order has one front neckline"}
 

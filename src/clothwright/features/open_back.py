@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back
 from clothwright.curves import Path, Point, from_pair
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.open_back_findings import findings
 from clothwright.features.open_back_rules import FROM_NAPE, FROM_NECK_POINT, OPEN_BACK
@@ -61,6 +61,10 @@ class LowOpenBack(Feature):
         Pin("depth", ("BC",), ("neck", "slant"), (0.0, 1.0)),
         Pin("waist", ("BC",), ("slant", "waist"), (1.0, 0.0)),
     )
+    shows: ClassVar[Shown] = {
+        "te": ("BC.armhole",),
+        "E1": ("BC.slant",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"back neck", "open back", "opening", "finished back edge"}
     )

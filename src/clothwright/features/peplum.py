@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
@@ -78,6 +78,13 @@ class Peplum(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("PF", "PFC"), ("hem", "cf"), (0.0, 1.0)),
     )
+    shows: ClassVar[Shown] = {
+        "f": ("PF.hem", "PFS.hem"),
+        "by full": ("PF.hem", "PFS.hem"),
+        "r": ("PF.waist", "PFC.waist"),
+        "g": ("PF.waist", "PFC.waist"),
+        "lap": ("PB.open", "PBC.cb"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
     clashes: ClassVar[dict[str, str]] = {

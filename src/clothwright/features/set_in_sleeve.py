@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE
 from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
 from clothwright.features.sleeve_lengths import LENGTH, REACH, Reach
 from clothwright.features.sleeve_pieces import draft_bent, draft_straight
@@ -93,6 +93,13 @@ class SetInSleeve(Feature):
         "Set-in [sleeves], {length} long, {arm_ease} wider than the arm and tapered by "
         "{taper} a side; the cap is eased in by {cap_ease}."
     )
+    shows: ClassVar[Shown] = {
+        "lh": ("SL.hem",),
+        "h": ("SL.cap back",),
+        "E": ("SL.cap back",),
+        "e": ("SL.cap back",),
+        "Qf": ("SL.cap front",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve", "set-in sleeve"})
     needs: ClassVar[dict[str, str]] = {
         "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; take one in place of '

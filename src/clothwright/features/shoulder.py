@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import outwards_back, outwards_front
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
@@ -182,6 +182,10 @@ class Tightening(Feature):
     sentence: ClassVar[str] = (
         "The neck is [tightened] at the shoulder, {front} in front and {back} behind."
     )
+    shows: ClassVar[Shown] = {
+        "nipF": ("FC.shoulder", "F.shoulder"),
+        "nipB": ("BC.shoulder", "B.shoulder"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"tightened shoulder"})
 
     front: Annotated[

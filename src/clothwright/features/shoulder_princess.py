@@ -13,7 +13,7 @@ from clothwright.curves import Point, direction, distance, midpoint, mix
 from clothwright.features.back_dart import LEG_NECK, close_about_point, has_dart
 from clothwright.features.back_princess import BACK_PANELS, back_findings, split_back
 from clothwright.features.back_shoulder import AT_ITS_POINT, NARROW_NECK
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -116,6 +116,12 @@ class ShoulderPrincess(Feature):
         "[Princess lines] from the shoulder, front and back, eased {ease} over the "
         "bust."
     )
+    shows: ClassVar[Shown] = {
+        "ep": ("FC.panel", "F.dart low"),
+        "share s": ("FC.panel", "F.dart low"),
+        "front panel": ("FC.panel", "F.dart low"),
+        "Qb": ("BC.panel",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {
             "front panels",

@@ -7,7 +7,7 @@ from typing import ClassVar, Literal
 from clothwright.blocks import bodice_curves
 from clothwright.curves import Point, rotate, turned
 from clothwright.features.armhole import outlines
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -128,6 +128,10 @@ class SleevedArmhole(Feature):
         "The [armhole] is cut for a set-in sleeve: deeper and easier, the shoulder "
         "whole."
     )
+    shows: ClassVar[Shown] = {
+        "AG": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+        "A": ("BS.armhole", "FS.armhole", "B.armhole", "F.armhole"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeved"})
     needs: ClassVar[dict[str, str]] = {
         "sleeve": 'the armhole is open: add a "set-in sleeve", or take a "sleeveless '

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, distance
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.open_back_findings import narrowest_strip
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.findings import Finding, Severity
@@ -84,6 +84,9 @@ class UnderPanel(Feature):
         "A [panel] lies behind the opening, {overlap} under the edges and {tail} below "
         "the waist."
     )
+    shows: ClassVar[Shown] = {
+        "ov": ("UP.outer",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"panel behind"})
     needs: ClassVar[dict[str, str]] = {
         "open back": "a panel behind needs an open back to lie behind"

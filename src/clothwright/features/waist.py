@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.waist_rules import LEVEL_BACK, TRUED, WAIST, waist_curve
@@ -29,6 +29,11 @@ class WaistSeam(Feature):
         "There is a [seam at the waist], eased on by {ease} a half."
     )
     page: ClassVar[int] = 2
+    shows: ClassVar[Shown] = {
+        "waist": ("FC.waist", "F.waist side", "F.waist"),
+        "ex": ("FC.waist", "F.waist side", "F.waist"),
+        "ew": ("FC.waist", "F.waist side", "F.waist"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam"})
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",

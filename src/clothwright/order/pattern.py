@@ -78,7 +78,7 @@ def finishing_of(draft: Draft) -> Finishing:
         for h in op.hazards
     }
     allowances = Allowances(order.unit)
-    cuts = _of_sides(cut_list(sheet, order.features), draft.apart)
+    cuts = cuts_of(draft)
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):
         within = f"Interlining is cut {allowances.interlining} outside the stitch line."
         notes = (within, *notes)
@@ -97,6 +97,11 @@ def finishing_of(draft: Draft) -> Finishing:
         notes=(*said, *notes),
         cloths={"shell": order.shell.name or "shell"},
     )
+
+
+def cuts_of(draft: Draft) -> Mapping[str, tuple[CutCount, ...]]:
+    """What is cut from each piece of a draft."""
+    return _of_sides(cut_list(draft.sheet, draft.order.features), draft.apart)
 
 
 _ORDER = (

@@ -40,23 +40,31 @@ class Room {
 
   get grain() { return this.unit === 'in' ? 2.54 / 16 : 0.1; }
 
+  /** While a number is pulled the table stays where it is. */
+  get pulling() { return Boolean(this.paper.pulled || this.slip?.open?.tape?.pulling); }
+
+  /** What changed: the paper is told first, then all else. */
   update(parts, message) {
     this.paper.update(parts);
+    this.redrawn ||= Object.keys(parts).some((p) => p.startsWith('piece '));
+    if (message.is === 'paper') return;
+    const { redrawn } = this;
+    this.redrawn = false;
     this.slip.update(parts);
     this.onTable();
     if (parts.hand) this.hand(parts.hand);
     if (parts.head) this.head(parts.head);
     if (parts.findings) { this.found = parts.findings; this.notes.findings(parts.findings, this.paper.marks); this.phone.marked(this.paper.marks.places.length); }
-    if (this.slip.at === 'Steps' && Object.keys(parts).some((p) => p.startsWith('piece '))) this.steps.open();
-    this.worked(parts);
-    if (message?.refused) this.refused(message.refused);
-    else if (!Object.keys(parts).length || Object.keys(parts).some((p) => !WORKED.has(p))) this.spoken();
+    if (this.slip.at === 'Steps' && redrawn) this.steps.open();
+    this.worked(parts, redrawn);
+    if (message.refused) this.refused(message.refused);
+    else if (redrawn || !Object.keys(parts).length || Object.keys(parts).some((p) => !WORKED.has(p))) this.spoken();
     document.body.dataset.revision = message.revision;
   }
 
   /** What changed of the cloth, the making, the cost, where she stands at it. */
-  worked(parts) {
-    const { at } = this.slip, drawn = 'slip Style' in parts || 'slip Measures' in parts || Object.keys(parts).some((p) => p.startsWith('piece '));
+  worked(parts, redrawn) {
+    const { at } = this.slip, drawn = redrawn || 'slip Style' in parts || 'slip Measures' in parts;
     if ('lay' in parts) this.cloth.update(parts.lay);
     if (at === 'Making' && (drawn || parts['slip Making'])) this.making.open();
     if (at === 'Cost' && (drawn || parts.laying || parts['slip Cost'] || parts['slip Cloth'])) this.cost.open();
@@ -196,7 +204,7 @@ class Room {
   /** A word is open: where a pin stands for it, its piece is framed. */
   opened(of) {
     this.phone.rest('half');
-    const pin = this.paper.pin(of);
+    const pin = this.paper.pins.of(of);
     if (pin) this.paper.frame(pin.piece);
   }
 

@@ -1,6 +1,7 @@
 // What the checks say, at its place: a running stitch along the edge, and a ticket tied to it.
 
 import { draw, figured, make } from './figures.js';
+import { pieceOf } from './paper.js';
 import { narrow } from './phone.js';
 
 const HEAD = { true: 'Not to be cut so', false: 'Look again' };
@@ -41,6 +42,9 @@ export class Marks {
     const still = this.places.find((p) => p.key === held);
     if (held && !still) this.close(); else if (still) this.tell(still, true);
   }
+
+  /** Whether one of some pieces carries a mark. */
+  on(codes) { return this.found.some((f) => codes.has(f.piece) || f.edges.some((id) => codes.has(pieceOf(id)))); }
 
   stitch(id) {
     const edge = this.paper.edge(id);

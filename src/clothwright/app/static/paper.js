@@ -4,6 +4,8 @@ import { draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
 import { Marks } from './marks.js';
 import { narrow } from './phone.js';
+import { Piece } from './piece.js';
+import { Pins } from './pins.js';
 import { Whole } from './whole.js';
 
 const AIR = 14; // mm of bare table round the pieces
@@ -12,12 +14,12 @@ export class Paper {
   constructor(svg, room) {
     this.svg = svg;
     this.room = room;
-    this.pieces = new Map(); // code → {data, g, edges: Map(id → {data, path, glow})}
+    this.pieces = new Map(); // code → Piece
     this.places = {};
     this.seams = new Map();
     this.under = new Map();
-    this.pins = [];
     this.view = null;
+    this.px = 1; // millimetres of paper in a pixel of the screen
     this.selected = null;
     this.withDims = false;
     this.framed = null; // on a phone: the code of the piece that the table frames
@@ -30,72 +32,50 @@ export class Paper {
       draw('stop', { offset: 0, class: 'kraft-hi' }), draw('stop', { offset: 1, class: 'kraft-lo' }));
     this.layer = draw('g');
     this.over = draw('g', { class: 'over' });
-    this.pinLayer = draw('g');
+    this.pins = new Pins(this);
     this.marks = new Marks(this);
     this.whole = new Whole(this);
-    this.svg.append(draw('defs', {}, kraft), this.whole.layer, this.layer, this.marks.layer, this.over, this.pinLayer);
+    this.svg.append(draw('defs', {}, kraft), this.whole.layer, this.layer, this.marks.layer, this.over, this.pins.layer);
   }
 
   // -- what lies there ------------------------------------------------------------
   update(parts) {
-    let fit = false;
+    const fresh = new Set(), sewn = new Set(); // codes of what is new, and of what is sewn otherwise
     for (const [name, value] of Object.entries(parts)) {
       const [kind, code] = [name.slice(0, name.indexOf(' ')), name.slice(name.indexOf(' ') + 1)];
-      if (kind === 'piece') { fit = this.piece(code, value) || fit; }
-      if (kind === 'seam') { if (value) this.seams.set(code, value); else this.seams.delete(code); }
-      if (kind === 'under') { if (value) this.under.set(code, value); else this.under.delete(code); this.lay(code); }
+      if (kind === 'piece') { fresh.add(code); this.piece(code, value); }
+      if (kind === 'seam') { for (const [id] of value ? [...value.left, ...value.right] : []) sewn.add(pieceOf(id)); if (value) this.seams.set(code, value); else this.seams.delete(code); }
+      if (kind === 'under') { if (value) this.under.set(code, value); else this.under.delete(code); this.pieces.get(code)?.beneath(value); }
     }
-    if (parts.places) { this.places = parts.places; fit = true; this.placeAll(); }
-    if (parts.lifted !== undefined) this.svg.classList.toggle('lifted', parts.lifted);
-    if (parts.pins) this.pins = parts.pins;
-    if (parts.pins || parts.places) this.showPins();
-    if (parts.findings) this.marks.found = parts.findings;
-    if (parts.findings || parts.places || Object.keys(parts).some((n) => n.startsWith('piece '))) this.marks.lay();
+    for (const code of new Set([...fresh, ...sewn])) if (this.pieces.has(code)) this.words(this.pieces.get(code));
+    if (parts.places) { this.places = parts.places; this.grown = true; this.placeAll(); }
     if (parts.rows) this.whole.rows = parts.rows;
-    this.whole.lay();
+    if (parts.lifted !== undefined) this.svg.classList.toggle('lifted', parts.lifted);
+    if (parts.pins) this.pins.all = parts.pins;
+    if (parts.pins || parts.places) this.pins.show();
+    if (parts.findings) this.marks.found = parts.findings;
+    const moved = fresh.size || parts.places;
+    if (parts.findings || parts.places || this.marks.on(fresh)) this.marks.lay();
+    if (moved || parts.rows) this.whole.lay();
     if (this.framed === null && !this.view) this.frame(['FC', 'F'].find((c) => this.pieces.has(c)) ?? [...this.pieces.keys()][0]);
     else if (this.framed && !this.pieces.has(this.framed)) this.frame(null);
-    else if (fit && !this.moved) this.fit();
-    this.select(this.selected, false);
+    else if (this.grown && !this.moved && !this.room.pulling) this.fit();
+    if (this.selected && moved) this.select(this.selected, false);
   }
 
   piece(code, data) {
     const old = this.pieces.get(code);
-    if (!data) { old?.g.remove(); this.pieces.delete(code); return true; }
-    const g = draw('g', { class: 'piece', 'data-code': code, role: 'group' });
-    const edges = new Map();
-    g.append(draw('path', { class: 'shade', d: data.cut }), draw('path', { class: 'cutout', d: data.cut }));
-    for (const line of data.lines) {
-      const look = line.is.replaceAll(' ', '-');
-      g.append(draw('path', { class: `line ${look}${line.solid ? ' solid' : ''}`, d: line.d }));
+    if (!data) { old?.g.remove(); this.pieces.delete(code); this.grown = true; return; }
+    const p = old ?? new Piece(code);
+    this.grown ||= !old || p.data.box.join() !== data.box.join();
+    p.take(data);
+    if (!old) {
+      this.layer.append(p.g);
+      this.pieces.set(code, p);
+      p.beneath(this.under.get(code));
+      this.place(code);
     }
-    data.edges.forEach((e, i) => {
-      const hit = draw('path', { class: 'hit', d: e.d, 'data-edge': e.id, role: 'button', tabindex: -1 });
-      const glow = draw('path', { class: 'glow', d: e.d });
-      g.append(hit, glow);
-      edges.set(e.id, { data: e, hit, glow, i });
-    });
-    const label = draw('g', { class: 'label' }, draw('text', { class: 'name' }, data.name), draw('text', { class: 'count' }, `Cut ${data.cuts[0]?.[1] ?? ''}`));
-    g.append(label);
-    const dims = draw('g', { class: 'dims' });
-    g.append(dims);
-    const kept = { data, g, edges, dims, label, under: null, code };
-    if (old) old.g.replaceWith(g); else this.layer.append(g);
-    this.pieces.set(code, kept);
-    this.lay(code);
-    this.place(code);
-    this.words(kept);
-    this.dimensions(kept);
-    return !old;
-  }
-
-  lay(code) {
-    const p = this.pieces.get(code);
-    if (!p) return;
-    p.under?.remove();
-    p.under = this.under.has(code) ? draw('path', { class: 'beneath', d: this.under.get(code) }) : null;
-    if (p.under) p.g.querySelector('.cutout').after(p.under);
-    p.g.classList.toggle('tried', this.under.has(code));
+    this.dimensions(p);
   }
 
   place(code) {
@@ -222,32 +202,6 @@ export class Paper {
     for (const p of this.pieces.values()) { this.dimensions(p); this.settle(p); }
   }
 
-  // -- pins ------------------------------------------------------------------------
-  showPins() {
-    const held = this.pulled?.pin.of;
-    const focus = document.activeElement?.dataset?.pin;
-    this.pinLayer.replaceChildren(...this.pins.filter((p) => this.places[p.piece]).map((pin) => {
-      const [x, y] = this.places[pin.piece];
-      const g = draw('g', {
-        class: `pin${held === pin.of ? ' held' : ''}`, 'data-pin': pin.of, role: 'slider', tabindex: 0,
-        'aria-label': pin.name, 'aria-valuenow': pin.value, 'aria-valuetext': this.say(pin.value),
-        'aria-valuemin': pin.low, 'aria-valuemax': pin.high,
-        transform: `translate(${pin.at[0] + x} ${pin.at[1] + y})`,
-      }, draw('g', { class: 'pinhead' },
-        draw('line', { x1: 0, y1: 0, x2: 9, y2: 12, class: 'shaft' }), draw('circle', { r: 16, class: 'grip' }),
-        draw('circle', { r: 10, class: 'ring' }), draw('circle', { r: 6.5, class: 'head' }), draw('circle', { cx: -2, cy: -2, r: 1.8, class: 'glint' })));
-      return g;
-    }));
-    this.scalePins();
-    if (focus) this.pinLayer.querySelector(`[data-pin="${CSS.escape(focus)}"]`)?.focus();
-  }
-
-  scalePins() {
-    for (const g of this.pinLayer.children) g.firstChild.setAttribute('transform', `scale(${this.px})`);
-  }
-
-  pin(of) { return this.pins.find((p) => p.of === of); }
-
   // -- hands -------------------------------------------------------------------------
   hands() {
     const { svg } = this;
@@ -257,7 +211,7 @@ export class Paper {
       touches.set(e.pointerId, { x: e.clientX, y: e.clientY });
       const pin = e.target.closest?.('.pin');
       if (pin && touches.size === 1) {
-        const p = this.pin(pin.dataset.pin);
+        const p = this.pins.of(pin.dataset.pin);
         this.pulled = { pin: p, from: this.at(e), value: p.value, id: e.pointerId };
         svg.setPointerCapture(e.pointerId);
         this.room.showWord(p.of);
@@ -293,7 +247,7 @@ export class Paper {
     });
     const up = (e) => {
       touches.delete(e.pointerId);
-      if (this.pulled?.id === e.pointerId) { this.pulling(e, false); this.pulled = null; this.showPins(); return; }
+      if (this.pulled?.id === e.pointerId) { this.pulling(e, false); this.pulled = null; this.pins.show(); return; }
       if (this.drag && !this.drag.moved && e.type === 'pointerup') {
         if (this.drag.ticket) this.marks.open(this.drag.ticket);
         else this.select(this.drag.hit?.dataset.edge ?? null);
@@ -324,7 +278,7 @@ export class Paper {
     const pin = e.target.closest?.('.pin');
     const arrow = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
     if (pin && arrow) {
-      const p = this.pin(pin.dataset.pin);
+      const p = this.pins.of(pin.dataset.pin);
       const along = arrow[0] * p.way[0] + arrow[1] * p.way[1];
       const way = Math.abs(along) > 0.2 ? Math.sign(along) : Math.sign(arrow[0] - arrow[1]);
       e.preventDefault();
@@ -396,6 +350,7 @@ export class Paper {
     }
     if (this.whole.box && !one) x1 = Math.max(x1, this.whole.box);
     if (x1 <= x0) return;
+    this.grown = false;
     this.show({ x: x0 - AIR, y: y0 - AIR, w: x1 - x0 + 2 * AIR, h: y1 - y0 + 2 * AIR }, false);
   }
 
@@ -411,19 +366,19 @@ export class Paper {
     this.view = view;
     this.moved = moved;
     this.svg.setAttribute('viewBox', `${view.x} ${view.y} ${view.w} ${view.h}`);
+    this.measure();
     this.svg.style.setProperty('--px', `${this.px}px`);
-    this.scalePins();
+    this.pins.scale();
     this.marks.settle();
     for (const p of this.pieces.values()) this.settle(p);
     if (this.selected) this.select(this.selected, false);
     this.room.scaled(this.px, this.view.x);
   }
 
-  /** Millimetres of paper in a pixel of the screen. */
-  get px() {
+  /** How large the paper is seen. Asked once for a view: each asking lays the page out. */
+  measure() {
     const box = this.svg.getBoundingClientRect();
-    if (!box.width || !this.view) return 1;
-    return Math.max(this.view.w / box.width, this.view.h / box.height);
+    this.px = box.width ? Math.max(this.view.w / box.width, this.view.h / box.height) : 1;
   }
 }
 

@@ -187,6 +187,11 @@ export class Slip {
   async refresh() {
     const { of, tape } = this.open;
     if (tape?.pulling) return;
+    if (this.room.paper.pulled) { // the word's number follows the pin
+      const pin = this.room.paper.pins.of(of);
+      if (tape && pin) tape.follow(pin.value);
+      return;
+    }
     const behind = await this.room.ask('behind', { of });
     if (this.open?.of !== of || behind.is !== 'behind') return;
     if (tape) tape.update(behind);

@@ -49,6 +49,12 @@ export class Tape {
     this.show();
   }
 
+  /** A pin that stands for the number is pulled. */
+  follow(value) {
+    this.value = value;
+    this.show();
+  }
+
   pull(v, live) {
     const next = this.clamp(v);
     if (live && Math.abs(next - this.value) < 1e-9) return;

@@ -23,6 +23,7 @@ export class Whole {
 
   lay() {
     const { pieces, places } = this.paper;
+    if (!this.on && this.box === null) return;
     this.layer.replaceChildren();
     this.box = null;
     if (!this.on) return;

@@ -75,7 +75,7 @@ export class Wire {
 
   hear(message) {
     const mine = this.flying && message.answer >= this.flying.message.n;
-    if (message.is === 'state') {
+    if (message.is === 'state' || message.is === 'paper') {
       this.revision = message.revision;
       this.onState(message.parts, message);
     }

@@ -56,7 +56,7 @@ def test_words_are_escaped() -> None:
     piece = fx.square_piece()
     pattern = fx.of_pieces(piece)
     odd = type(pattern)(
-        "A <b> & co", "x", "y", "cm", pattern.pieces, pattern.allowance_note
+        "A <b> & co", "x", None, "cm", pattern.pieces, pattern.allowance_note
     )
     root = ElementTree.fromstring(svg_of(odd))
     assert root.findtext(f"{NS}title") == "A <b> & co"

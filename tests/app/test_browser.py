@@ -639,6 +639,39 @@ def test_a_phone_frames_the_piece_in_hand(phone: Page, home: str) -> None:
     expect(page.locator("body")).to_have_attribute("data-rest", "full")
 
 
+def test_a_phone_unfolds_the_whole_body(phone: Page, home: str) -> None:
+    """Both halves in sight, as wide as the screen has room; a piece can be framed, and
+    what is on the bar at a desk is in reach."""
+    page = phone
+    new_slip(page, home)
+    button = page.get_by_role("button", name="Whole body", exact=True)
+    expect(button).to_have_attribute("aria-pressed", "false")
+    button.tap()
+    expect(button).to_have_attribute("aria-pressed", "true")
+    expect(page.locator("#framed")).to_have_text("The whole body")
+    expect(page.locator(".paras")).to_be_hidden()
+    boxes = [
+        box
+        for part in page.locator(
+            "[data-code=BC] .cutout, [data-code=FC] .cutout, .other-half .cutout"
+        ).all()
+        if (box := part.bounding_box())
+    ]
+    left = min(b["x"] for b in boxes)
+    right = max(b["x"] + b["width"] for b in boxes)
+    assert left >= 0 and right <= 390
+    assert right - left > 0.85 * 390
+    page.get_by_role("button", name="The next piece").tap()
+    expect(page.locator("#framed")).not_to_have_text("The whole body")
+    button.tap()
+    expect(page.locator(".other-half .piece")).to_have_count(0)
+    expect(page.locator("#framed")).to_have_text("Centre front")
+    page.get_by_role("button", name="Dimensions").tap()
+    expect(page.locator(".dim").first).to_be_attached()
+    page.get_by_role("button", name="Baste").tap()
+    expect(page.locator("#basted")).to_be_visible()
+
+
 def test_two_fingers_enlarge_and_move_the_paper(phone: Page, home: str) -> None:
     page = phone
     new_slip(page, home)

@@ -1,6 +1,7 @@
 """What all pages share: the book, the open rooms, the templates."""
 
 import asyncio
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -10,6 +11,7 @@ from typing import Any
 
 import tomli_w
 from fastapi.templating import Jinja2Templates
+from markupsafe import Markup
 from starlette.requests import HTTPConnection, Request
 from starlette.responses import Response
 
@@ -40,6 +42,7 @@ class Workshop:
         self.pages = Jinja2Templates(directory=HERE / "pages")
         self.pages.env.globals.update(version=__version__)
         self.pages.env.filters["day"] = day
+        self.pages.env.filters["figured"] = figured
         self.pages.env.filters["first_up"] = lambda text: text[:1].upper() + text[1:]
 
     async def desk(self, number: int) -> Desk:
@@ -113,6 +116,22 @@ def day(d: date | None) -> str:
         return ""
     year = "" if d.year == date.today().year else f" {d.year}"
     return f"{d:%A} {d.day} {d:%B}{year}"
+
+
+_FRACTION = re.compile(r"(?:(\d+) )?(\d+)/(\d+)")
+
+
+def figured(text: str) -> Markup:
+    """Words with their fractions built from small figures, as the slip has them."""
+    out, done = Markup(), 0
+    for m in _FRACTION.finditer(text):
+        out += text[done : m.start()]
+        out += Markup(
+            '<span class="fr" role="text" aria-label="{}">{}<sup>{}</sup><i>\u2044</i>'
+            "<sub>{}</sub></span>"
+        ).format(m[0], m[1] or "", m[2], m[3])
+        done = m.end()
+    return out + text[done:]
 
 
 # -- styles to start from ------------------------------------------------------------

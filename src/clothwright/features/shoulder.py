@@ -224,8 +224,8 @@ class Tightening(Feature):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         most = MOST_OF_SHOULDER * n.Lr
         for key, full, angle, side in (
-            ("nipF", "nipF_full", "phi_f", "in front"),
-            ("nipB", "nipB_full", "phi_b", "behind"),
+            ("nipF", "nipF_full", "phi_f", "at the front"),
+            ("nipB", "nipB_full", "phi_b", "at the back"),
         ):
             by_rule = n.hand(key) is Hand.RULE
             wanted = _full(n[full], n.dw, n.S) if by_rule else n[key]

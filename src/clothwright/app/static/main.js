@@ -73,6 +73,15 @@ class Room {
   onTable() {
     $('#on').textContent = `${this.paper.pieces.size} pieces`;
     $('#whole').textContent = this.paper.whole.on ? 'the whole body' : 'half the body';
+    $('#unfold').setAttribute('aria-pressed', String(this.paper.whole.on));
+  }
+
+  /** The other half is laid beside the first, or folded away. */
+  unfold(on) {
+    this.phone.rest(on ? 'head' : 'half');
+    this.paper.whole.unfold(on);
+    this.onTable();
+    this.say(on ? 'The whole body, unfolded on the centre front.' : 'Half the body.');
   }
 
   head(h) {
@@ -225,6 +234,8 @@ class Room {
 
   stood(name) {
     document.body.dataset.at = name;
+    this.saidLast = '';
+    this.spoken(); // what was said elsewhere is over
     this.phone.rest(['Steps', 'Cloth', 'Making', 'Cost'].includes(name) ? 'head' : 'half');
     if (name === 'Steps') { this.walker.stop(); this.steps.open(); }
     if (name === 'Cloth') this.cloth.open();
@@ -272,11 +283,7 @@ class Room {
       e.currentTarget.setAttribute('aria-pressed', String(on));
       this.paper.showDimensions(on);
     });
-    $('#whole').addEventListener('click', () => {
-      this.paper.whole.unfold(!this.paper.whole.on);
-      this.onTable();
-      this.say(this.paper.whole.on ? 'The whole body, unfolded on the centre front.' : 'Half the body.');
-    });
+    for (const b of [$('#whole'), $('#unfold')]) b.addEventListener('click', () => this.unfold(!this.paper.whole.on));
     $('#unit').addEventListener('click', () => {
       this.unit = this.unit === 'in' ? 'cm' : 'in';
       localStorage.setItem('unit', this.unit);

@@ -341,9 +341,10 @@ export class Paper {
   fit() {
     let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
     const one = narrow() && this.pieces.has(this.framed);
+    const body = narrow() && this.whole.on && !one ? new Set(this.whole.rows.flat()) : null; // a small screen leaves small pieces out
     for (const [code, p] of this.pieces) {
       const at = this.places[code];
-      if (!at || one && code !== this.framed) continue;
+      if (!at || one && code !== this.framed || body && !body.has(code)) continue;
       const [x, y, w, h] = p.data.box;
       x0 = Math.min(x0, x + at[0]); y0 = Math.min(y0, y + at[1]);
       x1 = Math.max(x1, x + w + at[0]); y1 = Math.max(y1, y + h + at[1]);

@@ -62,9 +62,9 @@ export class Phone {
 
   /** The paper frames a piece, or all of it. */
   framed(code) {
-    const { paper } = this.room;
+    const { paper } = this.room, all = paper.whole.on ? 'The whole body' : 'All pieces';
     if (code) this.last = code;
-    this.name.textContent = code ? paper.pieces.get(code).data.name : 'All pieces';
-    this.name.setAttribute('aria-label', code ? `${this.name.textContent}. Show all pieces` : 'All pieces. Show one');
+    this.name.textContent = code ? paper.pieces.get(code).data.name : all;
+    this.name.setAttribute('aria-label', code ? `${this.name.textContent}. Show ${all[0].toLowerCase()}${all.slice(1)}` : `${all}. Show one`);
   }
 }

@@ -42,10 +42,13 @@ export class Whole {
   }
 
   unfold(on) {
+    if (on) this.from = this.paper.framed;
     this.on = on;
     this.paper.svg.classList.toggle('unfolded', on);
     this.lay();
     this.paper.moved = false;
+    this.paper.framed = on ? null : this.from ?? null;
+    this.paper.room.framed(this.paper.framed);
     this.paper.fit();
   }
 }

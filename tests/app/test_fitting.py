@@ -7,6 +7,7 @@ import pytest
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.words import paragraphs
+from clothwright.app.workshop import made_up
 from clothwright.book import Book
 from clothwright.units import Unit
 
@@ -32,6 +33,18 @@ def act(room: Room, say: str) -> dict[str, Any]:
 def touch(room: Room, say: str) -> None:
     refused = room.change(act(room, say))
     assert refused is None, refused
+
+
+def test_only_what_the_garment_covers_is_pointed_at(book: Book) -> None:
+    def places(style: str) -> set[str]:
+        runs = said(Room(InBook(book, made_up(book, style))))[0]["runs"]
+        return {r["say"] for r in runs if not isinstance(r, str)}
+
+    top = places("peplum-top")
+    assert {"neck", "bust", "waist"} <= top
+    assert not top & {"sleeve", "skirt", "trousers"}
+    assert places("trousers") >= {"trousers"}
+    assert "neck" not in places("trousers")
 
 
 def test_she_points_sees_and_takes(room: Room, book: Book) -> None:

@@ -18,6 +18,7 @@ from clothwright.order import Order, OrderError, Workroom
 from clothwright.order.fittings import (
     Candidate,
     candidates,
+    has_place_for,
     in_table,
     taken_over,
     told_again,
@@ -179,7 +180,7 @@ def fitting_sentences(
     looking = at.looking
     return (
         *_offered(at.offers, order, unit),
-        _pointing(),
+        _pointing(order),
         *_seen(looking),
         *_candidates(looking, on, unit),
         *_on_slip(order, unit),
@@ -190,9 +191,11 @@ def _act(of: str, say: str, **do: Any) -> Word:
     return Word(of, say, Pen.INK, Opens.ACT, do=do)
 
 
-def _pointing() -> Sentence:
+def _pointing(order: Order) -> Sentence:
+    """The places of her body that this garment covers."""
     runs: list[str | Word] = ["What is seen on her? Point at the "]
-    places = list(dict.fromkeys(s.place for s in all_seen()))
+    curable = (s for s in all_seen() if any(has_place_for(order, c) for c in s.cure))
+    places = list(dict.fromkeys(s.place for s in curable))
     for i, place in enumerate(places):
         if i:
             runs.append(" or " if i == len(places) - 1 else ", ")

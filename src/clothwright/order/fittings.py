@@ -98,6 +98,13 @@ class Candidate:
         return self.amount * (self.cure.way if self.cure.feature else 1)
 
 
+def has_place_for(order: Order, cure: Cure) -> bool:
+    """True where an order has what a cure alters: the bodice block, or the feature."""
+    if cure.do:
+        return any("bodice" in f.provides() for f in order.features)
+    return order.feature(cure.feature) is not None
+
+
 def candidates(
     order: Order,
     seen: Seen,
@@ -112,9 +119,7 @@ def candidates(
     before = room.draft(order)
     found = []
     for cure in seen.cure:
-        if cure.do and not any("bodice" in f.provides() for f in order.features):
-            continue
-        if cure.feature and order.feature(cure.feature) is None:
+        if not has_place_for(order, cure):
             continue
         by = cure.first(order.unit) if amount is None else amount
         tried = _tried(before, cure, by, room)

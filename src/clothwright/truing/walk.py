@@ -200,6 +200,8 @@ def _tell(fmt: Fmt, left: float, right: float, low: float, high: float) -> str:
     lengths = pair(fmt, left, right)
     if abs(low + high) <= _HAIR:
         apart, limit = amounts(fmt, (ease, high))
+        if abs(ease) < NO_EASE:
+            return f"{lengths}, of one length; up to {limit} apart is right."
         return f"{lengths}, {apart} apart; up to {limit} is right."
     off, least, most = amounts(fmt, (ease, low, high))
     way = f"the second {off} {'longer' if ease > 0 else 'shorter'}"

@@ -10,6 +10,8 @@ const NECKS = {
   boat: 'M11 12C18 21 46 21 53 12',
   V: 'M18 10L32 36L46 10',
   square: 'M17 10L19 30H45L47 10',
+  sweetheart: 'M15 11L17 27C20 19 29 20 32 29C35 20 44 19 47 27L49 11',
+  keyhole: 'M20 9C22 19 30 18 31 20C26 25 26 33 32 33C38 33 38 25 33 20C34 18 42 19 44 9',
 };
 const arc = (share) => {
   const half = Math.PI * share, r0 = 9, r1 = 27;

@@ -260,6 +260,7 @@ export class Slip {
       make('p', {}, heard.do ? 'Enter adds: ' : '', figured(heard.say ?? '')),
       ...(heard.offers ?? []).slice(0, 6).map((o) => make('button', { type: 'button', class: 'w ink', onclick: () => this.add(o.kind) }, o.say)),
     );
+    this.heard.scrollIntoView({ block: 'nearest' });
   }
 
   async add(kind) {

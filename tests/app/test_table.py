@@ -5,7 +5,7 @@ import shapely
 
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
-from clothwright.app.table import _label_at
+from clothwright.app.table import Table, _label_at
 from clothwright.app.workshop import made_up, styles
 from clothwright.book import Book
 from clothwright.finishing.finish import unlettered
@@ -30,3 +30,23 @@ def test_a_name_s_place_is_clear_and_as_wide_as_its_lines_let_it(
             box = shapely.box(at.x - wide, at.y - tall, at.x + wide, at.y + tall)
             assert not shapely.intersects(cut, box.buffer(-0.02)), code
         assert min(across, down) >= 0.866 * room - 0.01, code
+
+
+def test_nothing_is_moved_aside_while_a_number_is_pulled(book: Book) -> None:
+    """The outline is a new one, the places and names stay until it is let go; then all
+    lies as if it had been drawn afresh."""
+    room = Room(InBook(book, made_up(book, "peplum-top")))
+    before = room.paper
+    for cm in (25.0, 30.0):
+        pull = {"do": "set", "of": "peplum.length", "cm": cm, "live": True}
+        assert room.change(pull) is None
+    pulled = room.paper
+    assert pulled["pieces"]["PF"]["cut"] != before["pieces"]["PF"]["cut"]
+    assert pulled["pieces"]["PF"]["label"] == before["pieces"]["PF"]["label"]
+    assert pulled["pieces"]["FC"] is before["pieces"]["FC"]
+    assert pulled["places"] == before["places"]
+    assert room.change({"do": "set", "of": "peplum.length", "cm": 30.0}) is None
+    assert room.paper["places"] != before["places"]
+    assert room.paper["pieces"]["PF"]["label"] != before["pieces"]["PF"]["label"]
+    assert room.draft is not None
+    assert room.paper == Table().lay(room.draft)

@@ -65,6 +65,36 @@ def test_a_new_page_gets_everything_and_then_only_what_changed(room: Room) -> No
     asyncio.run(go())
 
 
+def test_the_paper_is_told_before_the_words(room: Room) -> None:
+    """In one message with all its pieces, unanswered; then all else with the answer;
+    nothing of it twice, and no word of paper where none changed."""
+
+    async def go() -> None:
+        _, tab, page = at(room)
+        telling = asyncio.create_task(tab.tell())
+        tab.news.set()
+        op = {"n": 1, "do": "set", "of": "peplum.length", "cm": 20.0, "live": True}
+        turn = {"n": 2, "do": "unit", "to": "cm"}
+        for message, said in ((None, 2), (op, 4), (turn, 5)):
+            if message:
+                await tab.hear(json.dumps(message))
+            while len(page.heard) < said:
+                await asyncio.sleep(0.01)
+        telling.cancel()
+        first, rest, paper, words, turned = page.heard
+        assert [m["is"] for m in page.heard] == [*["paper", "state"] * 2, "state"]
+        assert {"piece FC", "seam S1", "places", "pins"} <= set(first["parts"])
+        assert "slip Style" in rest["parts"] and not set(first["parts"]) & set(
+            rest["parts"]
+        )
+        assert {"piece PF", "piece PB"} <= set(paper["parts"])
+        assert "places" not in paper["parts"], "nothing is moved aside in a pull"
+        assert "answer" not in paper and words["answer"] == 1
+        assert not any(p.startswith("piece ") for p in turned["parts"])
+
+    asyncio.run(asyncio.wait_for(go(), 30))
+
+
 def test_two_tabs_of_one_slip_end_up_the_same(room: Room) -> None:
     async def go() -> None:
         desk, a, one = at(room)

@@ -49,6 +49,8 @@ class _Kept:
     wish: tuple[object, ...]
     data: Data
     found: tuple[Finding, ...]
+    pulled: bool
+    """Its name may stand where it stood before a number was pulled."""
 
 
 @dataclass
@@ -61,8 +63,8 @@ class Table:
     def lay(self, draft: Draft, *, stay: bool = False) -> Data:
         """All pieces of a draft, with their places, rows and seams, and what finishing
         has found (`found`). Pieces may `stay` where the same ones lay before."""
-        f = finishing_of(draft)
-        fresh = {code: self._piece(draft.sheet, code, f) for code in f.order}
+        f = finishing_of(draft, words=False)
+        fresh = {code: self._piece(draft.sheet, code, f, stay) for code in f.order}
         self.kept = fresh
         if not (stay and self.places.keys() == set(f.order)):
             self.places = _places(draft.sheet, f.order)
@@ -77,27 +79,34 @@ class Table:
             ),
         }
 
-    def _piece(self, sheet: Sheet, code: str, f: Finishing) -> _Kept:
+    def _piece(self, sheet: Sheet, code: str, f: Finishing, stay: bool) -> _Kept:
         piece = sheet.piece(code)
         seams = tuple(s for s in sheet.seams if any(r.piece == code for r in s.runs()))
         wish = (f.nap, f.allowances.unit, f.cuts.get(code), f.order)
         old = self.kept.get(code)
-        if old and old.piece is piece and old.seams == seams and old.wish == wish:
+        same = old and old.piece is piece and old.seams == seams and old.wish == wish
+        if old and same and (stay or not old.pulled):
             return old
         bare = unlettered(sheet, code, f)
-        data = _data(piece, bare.drawn, sheet)
-        return _Kept(piece, seams, wish, data, bare.found)
+        label = old.data["label"] if old and stay else _label(bare.drawn)
+        data = _data(piece, bare.drawn, seams, label)
+        return _Kept(piece, seams, wish, data, bare.found, stay)
 
 
-def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
+def _data(
+    piece: Piece, drawn: DrawnPiece, seams: tuple[Seam, ...], label: list[float]
+) -> Data:
     left, top, right, bottom = drawn.cut_line.bounds()
-    at, *room = _label_at(drawn)
+    sewn: dict[str, list[str]] = {e.name: [] for e in piece.edges}
+    for seam in seams:
+        for name in dict.fromkeys(r.edge for r in seam.runs() if r.piece == piece.code):
+            sewn[name].append(seam.code)
     return {
         "name": piece.name,
         "cuts": [[c.cloth, c.how] for c in drawn.cuts],
         "box": [_mm(v) for v in (left, top, right - left, bottom - top)],
         "cut": _d(drawn.cut_line),
-        "label": [_mm(at.x), _mm(at.y), *map(_mm, room)],
+        "label": label,
         "lines": [
             {
                 "is": s.meaning.value,
@@ -114,7 +123,7 @@ def _data(piece: Piece, drawn: DrawnPiece, sheet: Sheet) -> Data:
                 "d": _d(e.path),
                 "length": round(e.length, 4),
                 "is": e.kind.value,
-                "seams": [s.code for s in sheet.seams_of(piece.code, e.name)],
+                "seams": sewn[e.name],
             }
             for e in piece.edges
         ],
@@ -253,6 +262,12 @@ def _wide(box: Box) -> float:
 
 def _tall(box: Box) -> float:
     return box[3] - box[1]
+
+
+def _label(drawn: DrawnPiece) -> list[float]:
+    """Where a piece's name stands, and the room round it, mm."""
+    at, *room = _label_at(drawn)
+    return [_mm(at.x), _mm(at.y), *map(_mm, room)]
 
 
 def _label_at(drawn: DrawnPiece) -> tuple[Point, float, float, float]:

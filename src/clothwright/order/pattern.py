@@ -2,8 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from clothwright.features import Feature
+from clothwright.features.operations import Hazard
 from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
@@ -42,12 +44,48 @@ def pattern(draft: Draft, *, words: bool = True) -> Pattern:
     return Pattern(draft, replace(drawn, failures=faults), findings)
 
 
-def finishing_of(draft: Draft) -> Finishing:
-    """How the pieces of a draft are finished: their order, cloths, counts and notes."""
+def finishing_of(draft: Draft, *, words: bool = True) -> Finishing:
+    """How the pieces of a draft are finished: their order, cloths, counts, and notes
+    where `words` are wanted."""
     order, sheet = draft.order, draft.sheet
     both = (c + side for c in _ORDER for side in ("", LEFT_PIECE))
     codes = tuple(c for c in both if c in sheet.pieces)
     codes += tuple(c for c in sheet.pieces if c not in codes)
+    said, guessed, hazards = _told(draft) if words else _Told()
+    allowances = Allowances(order.unit)
+    cuts = cuts_of(draft)
+    within: tuple[str, ...] = ()
+    if any(c.cloth == "interlining" for of in cuts.values() for c in of):
+        width = allowances.interlining
+        within = (f"Interlining is cut {width} outside the stitch line.",)
+    return Finishing(
+        title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
+        client=order.body.client,
+        taken=order.body.taken,
+        order=codes,
+        cuts=cuts,
+        allowances=allowances,
+        fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
+        nap=order.shell.nap,
+        taped=frozenset(_on_both(_taped(sheet))),
+        failures=draft.failures(),
+        cautions=of_garment(hazards, order),
+        notes=(*said, *within, *guessed),
+        cloths={"shell": order.shell.name or "shell"},
+    )
+
+
+class _Told(NamedTuple):
+    """What the features say on the sheets, what the measures do, and what is to be
+    minded while it is made."""
+
+    said: tuple[str, ...] = ()
+    guessed: tuple[str, ...] = ()
+    hazards: frozenset[Hazard] = frozenset()
+
+
+def _told(draft: Draft) -> _Told:
+    order, sheet = draft.order, draft.sheet
     guessed = (
         draft.numbers.why(k)
         for k in draft.used
@@ -63,40 +101,21 @@ def finishing_of(draft: Draft) -> Finishing:
     def fmt(cm: float) -> str:
         return pretty_length(cm, order.unit)
 
-    said = [
+    said = (
         text
         for f in order.features
         for text in (
             *(one.told(fmt) for one in f.notions(draft.numbers, sheet)),
             *f.notes(draft.numbers, sheet, fmt),
         )
-    ]
-    hazards = {
+    )
+    hazards = (
         h
         for f in order.features
         for op in f.operations(draft.numbers, sheet, fmt)
         for h in op.hazards
-    }
-    allowances = Allowances(order.unit)
-    cuts = cuts_of(draft)
-    if any(c.cloth == "interlining" for of in cuts.values() for c in of):
-        within = f"Interlining is cut {allowances.interlining} outside the stitch line."
-        notes = (within, *notes)
-    return Finishing(
-        title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
-        client=order.body.client,
-        taken=order.body.taken,
-        order=codes,
-        cuts=cuts,
-        allowances=allowances,
-        fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
-        nap=order.shell.nap,
-        taped=frozenset(_on_both(_taped(sheet))),
-        failures=draft.failures(),
-        cautions=of_garment(hazards, order),
-        notes=(*said, *notes),
-        cloths={"shell": order.shell.name or "shell"},
     )
+    return _Told(tuple(said), notes, frozenset(hazards))
 
 
 def cuts_of(draft: Draft) -> Mapping[str, tuple[CutCount, ...]]:

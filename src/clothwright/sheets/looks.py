@@ -10,6 +10,7 @@ set); the rest is our own choice.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from clothwright.curves import (
     CLOSE,
@@ -218,9 +219,8 @@ def _wave(path: Path, figure: float) -> Path:
     half, rise = 0.4 * figure, 0.12 * figure * 4 / 3
     n = max(2, round(path.length / half))
     out: list[Segment] = []
-    for i in range(n):
-        s0, s1 = path.length * i / n, path.length * (i + 1) / n
-        p, q = path.at_length(s0), path.at_length(s1)
+    points = [path.at_length(path.length * i / n) for i in range(n + 1)]
+    for i, (p, q) in enumerate(pairwise(points)):
         side = turned(direction(p, q), 90) * (rise if i % 2 else -rise)
         out.append(Cubic(p, mix(p, q, 0.36) + side, mix(p, q, 0.64) + side, q))
     return Path(tuple(out))

@@ -50,6 +50,7 @@ class Room {
     if (message.is === 'paper') return;
     const { redrawn } = this;
     this.redrawn = false;
+    this.paper.tell();
     this.slip.update(parts);
     this.onTable();
     if (parts.hand) this.hand(parts.hand);

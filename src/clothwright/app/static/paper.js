@@ -21,6 +21,7 @@ export class Paper {
     this.view = null;
     this.px = 1; // millimetres of paper in a pixel of the screen
     this.selected = null;
+    this.unsaid = new Set(); // codes of pieces that a reader has yet to be told of
     this.withDims = false;
     this.framed = null; // on a phone: the code of the piece that the table frames
     this.build();
@@ -47,7 +48,7 @@ export class Paper {
       if (kind === 'seam') { for (const [id] of value ? [...value.left, ...value.right] : []) sewn.add(pieceOf(id)); if (value) this.seams.set(code, value); else this.seams.delete(code); }
       if (kind === 'under') { if (value) this.under.set(code, value); else this.under.delete(code); this.pieces.get(code)?.beneath(value); }
     }
-    for (const code of new Set([...fresh, ...sewn])) if (this.pieces.has(code)) this.words(this.pieces.get(code));
+    for (const code of [...fresh, ...sewn]) this.unsaid.add(code);
     if (parts.places) { this.places = parts.places; this.grown = true; this.placeAll(); }
     if (parts.rows) this.whole.rows = parts.rows;
     if (parts.lifted !== undefined) this.svg.classList.toggle('lifted', parts.lifted);
@@ -84,6 +85,12 @@ export class Paper {
   }
 
   placeAll() { for (const code of this.pieces.keys()) this.place(code); }
+
+  /** What a reader hears, of the pieces that are others since it was last told. */
+  tell() {
+    for (const code of this.unsaid) if (this.pieces.has(code)) this.words(this.pieces.get(code));
+    this.unsaid.clear();
+  }
 
   /** What a reader hears of a piece and its edges. */
   words(p) {

@@ -60,7 +60,7 @@ export class Paper {
     if (moved || parts.rows) this.whole.lay();
     if (this.framed === null && !this.view) this.frame(['FC', 'F'].find((c) => this.pieces.has(c)) ?? [...this.pieces.keys()][0]);
     else if (this.framed && !this.pieces.has(this.framed)) this.frame(null);
-    else if (this.grown && !this.moved && !this.room.pulling) this.fit();
+    else if (this.grown && !this.moved && !this.room.pulling) this.fit(true);
     if (this.selected && moved) this.select(this.selected, false);
   }
 
@@ -345,7 +345,8 @@ export class Paper {
     if (narrow() || !this.view) this.fit();
   }
 
-  fit() {
+  /** All that is framed, as large as it goes; `grown`: where it does not fill the view as before. */
+  fit(grown = false) {
     let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
     const one = narrow() && this.pieces.has(this.framed);
     const body = narrow() && this.whole.on && !one ? new Set(this.whole.rows.flat()) : null; // a small screen leaves small pieces out
@@ -359,7 +360,9 @@ export class Paper {
     if (this.whole.box && !one) x1 = Math.max(x1, this.whole.box);
     if (x1 <= x0) return;
     this.grown = false;
-    this.show({ x: x0 - AIR, y: y0 - AIR, w: x1 - x0 + 2 * AIR, h: y1 - y0 + 2 * AIR }, false);
+    const view = { x: x0 - AIR, y: y0 - AIR, w: x1 - x0 + 2 * AIR, h: y1 - y0 + 2 * AIR };
+    if (grown && this.view && Object.keys(view).every((k) => Math.abs(view[k] - this.view[k]) < 0.01)) return;
+    this.show(view, false);
   }
 
   zoom(by, cx, cy) {

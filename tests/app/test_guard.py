@@ -50,7 +50,7 @@ def test_other_pages_open_no_socket(page: TestClient) -> None:
     with page.websocket_connect(
         "ws://127.0.0.1/slips/1/table", headers={"origin": HOME}
     ) as socket:
-        assert socket.receive_json()["is"] == "state"
+        assert socket.receive_json()["is"] == "paper"
 
 
 def test_every_page_is_strict_about_what_it_loads(page: TestClient) -> None:

@@ -2,10 +2,11 @@
 
 import io
 import zipfile
+from typing import Any
 
 import pypdfium2
 import pytest
-from starlette.testclient import TestClient
+from starlette.testclient import TestClient, WebSocketTestSession
 from starlette.websockets import WebSocketDisconnect
 
 from books import picture
@@ -111,16 +112,23 @@ def test_print_never_includes_basting_unless_asked(
     assert kept != basted
 
 
+def _told(s: WebSocketTestSession) -> list[dict[str, Any]]:
+    """The paper that changed, and the words."""
+    told = [s.receive_json(), s.receive_json()]
+    assert [m["is"] for m in told] == ["paper", "state"]
+    return told
+
+
 def test_an_earlier_state_is_taken_up(tried: TestClient, book: Book) -> None:
     with tried.websocket_connect(
         "ws://127.0.0.1/slips/1/table", headers={"origin": "http://127.0.0.1"}
     ) as s:
-        s.receive_json()
+        _told(s)
         s.send_json({"n": 1, "do": "set", "of": "peplum.length", "to": "8"})
-        assert s.receive_json()["answer"] == 1
+        assert _told(s)[1]["answer"] == 1
         assert tried.post("/slips/1/past", data={"state": "1"}).status_code == 200
-        told = s.receive_json()
-        assert "piece PF" in told["parts"]
+        paper, _ = _told(s)
+        assert "piece PF" in paper["parts"]
     assert book.slips.numbered(1).state == 1
     assert len(book.line.stitches(book.slips.numbered(1))) == 2
 
@@ -207,7 +215,7 @@ def test_a_deleted_slip_is_gone_from_every_window(tried: TestClient) -> None:
     with tried.websocket_connect(
         "ws://127.0.0.1/slips/1/table", headers={"origin": "http://127.0.0.1"}
     ) as s:
-        s.receive_json()
+        _told(s)
         tried.post("/forget/slip/1")
         with pytest.raises(WebSocketDisconnect):
             s.receive_json()

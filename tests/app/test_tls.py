@@ -75,7 +75,7 @@ def test_pages_and_the_socket_come_over_an_encrypted_line(
     line.close()
     table = f"wss://127.0.0.1:{where.port}/slips/1/table"
     with connect(table, ssl=trusted, origin=Origin(at.address)) as page:
-        assert json.loads(page.recv(timeout=20))["is"] == "state"
+        assert json.loads(page.recv(timeout=20))["is"] == "paper"
 
 
 def test_a_plain_line_and_noise_get_nothing(at: Served) -> None:

@@ -36,9 +36,9 @@ def places(page: Page, home: str) -> Iterator[str]:
     page.wait_for_selector(".chain li")
     yield "edge"
     page.evaluate("room.slip.close(); room.paper.select(null)")
-    page.evaluate("document.querySelector('#whole').click()")
+    page.evaluate("room.unfold(true)")
     yield "whole"
-    page.evaluate("document.querySelector('#whole').click()")
+    page.evaluate("room.unfold(false)")
     for of, to in (
         ("sleeveless armhole.narrowed", "1 1/2"),
         ("low open back.top", "0"),

@@ -163,5 +163,8 @@ def test_the_writing_line_understands_what_is_on_the_shelf(room: Room) -> None:
         {"do": "add", "kind": "lining", "with": {}}
     ]
     assert "do" not in understood(r, "epaulettes")
+    half = understood(r, "sle")
+    assert half["say"] == "Is it one of these?"
+    assert all("sle" in o["say"] for o in half["offers"][:4])
     assert "do" not in understood(r, "boat neck with feathers")
     assert "do" not in understood(r, "peplum 7 8 9 10 11 12")

@@ -24,15 +24,16 @@ def understood(r: Reading, text: str) -> dict[str, Any]:
     words = text.strip().lower()
     have = {f.kind for f in r.features}
     if not words:
-        return {"say": "", "offers": _offers(have, "")}
+        return {"say": "", "offers": _offers(have, [])[0]}
     sizes = [m.group() for m in _SIZE.finditer(words)]
     rest = _SIZE.sub(" ", words)
     tokens = [t for t in re.split(r"[^\w″\"]+", rest) if t and t not in _UNITS | _SMALL]
     found = _feature(tokens, have)
     if found is None:
+        offers, near = _offers(have, tokens)
         return {
-            "say": "That is not on the shelf.",
-            "offers": _offers(have, " ".join(tokens)),
+            "say": "Is it one of these?" if near else "That is not on the shelf.",
+            "offers": offers,
         }
     kind, left = found
     model = KINDS[kind]
@@ -48,7 +49,7 @@ def understood(r: Reading, text: str) -> dict[str, Any]:
     if unknown:
         return {
             "say": f"“{unknown[0]}” is not known of a {kind}.",
-            "offers": _offers(have, kind),
+            "offers": _offers(have, kind.split())[0],
         }
     for size, (field, kind_of) in zip(sizes, _slots(model), strict=False):
         try:
@@ -128,11 +129,13 @@ def _slots(model: type[Feature]) -> list[tuple[str, Kind]]:
     return [(f, numbers[f].kind) for f in named if f in numbers]
 
 
-def _offers(have: set[str], near: str) -> list[dict[str, Any]]:
-    """Features that could be written, those most like the words first."""
+def _offers(have: set[str], typed: list[str]) -> tuple[list[dict[str, Any]], bool]:
+    """Features that could be written, those first whose names have a word that begins
+    as one that is typed; and whether there are such."""
     out = []
     for kind, model in KINDS.items():
         if kind not in have:
-            shared = len(set(near.split()) & set(kind.split()))
-            out.append((-shared, {"say": kind, "help": model.title, "kind": kind}))
-    return [o for _, o in sorted(out, key=lambda x: x[0])]
+            near = sum(any(n.startswith(t) for n in kind.split()) for t in typed)
+            out.append((-near, {"say": kind, "help": model.title, "kind": kind}))
+    out.sort(key=lambda x: x[0])
+    return [o for _, o in out], bool(out and out[0][0])

@@ -1,4 +1,5 @@
-"""Speed of the main garment: redraw, every change, process start to PDF, many bodies.
+"""Speed of the main garment: redraw, every change, process start to PDF, many bodies;
+and the redraw of a dress with sleeves.
 
 Figures are medians of several runs, in time of one core, so that other work on the
 machine counts little; ratios are taken within one run. Arc length is timed against
@@ -21,6 +22,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import bdims_women
 from clothwright.curves import Cubic, Point
+from clothwright.features.dress_skirt import DressSkirt
 from clothwright.order import Order, OrderError, Workroom, draft, read_order
 from clothwright.rules import Kind
 from orders import main_features, order
@@ -88,12 +90,22 @@ def every_change(base: Order) -> None:
     )
 
 
+def dress(top: Order) -> Order:
+    """The sleeved top with the skirt of a dress in the place of its peplum."""
+    features = (DressSkirt() if f.kind == "peplum" else f for f in top.features)
+    return replace(top, features=tuple(features))
+
+
 def main() -> None:
     """Print every figure."""
     with resources.as_file(resources.files("clothwright.demo")) as folder:
         base = read_order(folder / "peplum-top.toml")
+        sleeved = read_order(folder / "sleeved-top.toml")
     print(f"full redraw with all checks: {median_ms(lambda: draft(base)):.1f} ms")
     every_change(base)
+    long = dress(sleeved)
+    print(f"a dress with sleeves:        {median_ms(lambda: draft(long)):.1f} ms")
+    every_change(long)
     with tempfile.TemporaryDirectory() as into:
         command = str(Path(sys.executable).parent / "clothwright")
         subprocess.run([command, "starter", into], check=True, capture_output=True)

@@ -9,7 +9,7 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 
 class _Kinds(Mapping[str, type[Feature]]):
     """Features by the word that an order names. The file of one is read when it is
-    first asked for: to read all takes ten times as long as a draft."""
+    first asked for: to read all takes as long as five drafts."""
 
     def __init__(self, places: Mapping[str, str]) -> None:
         self._places = places

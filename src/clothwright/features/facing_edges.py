@@ -88,8 +88,8 @@ def open_back_free(
     f1, leave = side.end, turned(side.end_direction, 90)
     over = _dart_point(half, pd)
     upper = _curve(f1, leave, 0.42, over, _LEVEL, 0.42)
-    if takes_whole_back(half, n, pd):
-        below = panel.between(panel.length_to_point(over), panel.length)
+    below = panel.between(panel.length_to_point(over), panel.length)
+    if _takes_whole_back(half, n, over, below):
         turned_down = Edge("panel", below.pinned(over, waist.start), EdgeKind.FINISHED)
         return (Edge("free", upper, EdgeKind.FINISHED), turned_down), waist
     strip = _strip(half, n.sw, over.y)
@@ -103,15 +103,12 @@ def open_back_free(
     return (Edge("free", free, EdgeKind.FINISHED),), foot
 
 
-def takes_whole_back(half: SewnHalf, n: Numbers, pd: Point) -> bool:
-    """True when the strip of an open back's facing comes too near to the panel seam."""
-    panel = half.panel
-    assert panel is not None
-    over = _dart_point(half, pd)
+def _takes_whole_back(half: SewnHalf, n: Numbers, over: Point, below: Path) -> bool:
+    """True when the strip of an open back's facing comes too near to the panel seam
+    `below` the place where the facing's edge is `over` it."""
     waist = half.centre.edge("waist").path
     if waist.length - n.sw < n.strip_left:
         return True
-    below = panel.between(panel.length_to_point(over), panel.length)
     return narrowest_strip(_strip(half, n.sw, over.y), below) < n.strip_left
 
 

@@ -1,5 +1,6 @@
 """Grain lines and inner lines of the finished table (first garment 19)."""
 
+import math
 from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
@@ -78,7 +79,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     liked = 6
     if p.fold is not None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
-    best: tuple[float, float, float, float] | None = None
+    best = (0.0, 0.0, 0.0)
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
@@ -90,18 +91,20 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
             for k in range(i, j) if i < j else range(j, i):
                 crossed[k].append(ha + (places[k] - ra) * slope)
         ha, ra, i = hb, rb, j
+    longest = -math.inf
     for i in range(1, 12):
-        at, stops = places[i], sorted(crossed[i])
+        at, stops = places[i], crossed[i]
         if ruled and min([abs(at - r) for r in ruled]) < OFF:
             continue  # an inner line lies there
+        stops.sort()
         less = abs(i - liked) * 0.02
-        for low, high in zip(stops[::2], stops[1::2], strict=False):
-            length = high - low - less
-            if best is None or length > best[0] + 1e-9:
-                best = length, low, high, at
-    if best is None or best[0] < 1.0:
+        for k in range(1, len(stops), 2):
+            length = stops[k] - stops[k - 1] - less
+            if length > longest + 1e-9:
+                longest, best = length, (stops[k - 1], stops[k], at)
+    if longest < 1.0:
         return None
-    _, low, high, at = best
+    low, high, at = best
     held = [dot(k.at, up) for k in p.marks if abs(dot(k.at, across) - at) < OFF]
     low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
     length = high - low

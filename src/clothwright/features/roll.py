@@ -47,9 +47,12 @@ def rolled_front(half: SewnHalf, rho: float) -> Rolled:
     return Rolled(neck, Path.line(arm.end, neck.start), arm)
 
 
-def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
+def rolled_back(
+    half: SewnHalf, rho: float, more: float = 0.0, slanted: Path | None = None
+) -> Rolled:
     """The back's edges: nothing at the underarm, `rho` on a slanted edge and `more`
-    than that at the shoulder, where the ease of the shell's shoulder is cut off."""
+    than that at the shoulder, where the ease of the shell's shoulder is cut off. The
+    slanted edge rolled may be given: it is one whatever the shoulder."""
     at_shoulder = rho + more
     arm = inset(half.armhole, at_shoulder, 0.0)  # tip to underarm
     arm = arm.pinned(arm.start, half.armhole.end)
@@ -60,7 +63,8 @@ def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
         return Rolled(neck, Path.line(neck.end, arm.start), arm)
     whole = inset(slant + half.neck, rho, at_shoulder, level=slant.length)
     n = len(slant.segments)
-    slant = _onto(Path(whole.segments[:n]), half.centre.edge("waist").path)
+    waist = half.centre.edge("waist").path
+    slant = slanted or _onto(Path(whole.segments[:n]), waist)
     # the corner shortens the slanted edge, so that the neck may move in less
     shell = half.centre.edge("slant").length + half.neck.length - slant.length
     neck = Path(whole.segments[n:])
@@ -79,7 +83,7 @@ def back_to_match(
         if abs(over) < _ONE_LENGTH:
             break
         more += over / 2
-        rolled = rolled_back(half, rho, more)
+        rolled = rolled_back(half, rho, more, rolled.slant)
     return rolled
 
 

@@ -30,7 +30,10 @@ class Drafting:
         self, n: Numbers, sheet: Sheet | None = None, feature: str = "", part: str = ""
     ) -> None:
         self.n = n
-        self.sheet = sheet or Sheet()
+        self._sheet = sheet or Sheet()
+        self._marks: dict[str, Point] = {}
+        """Marks made since the sheet was last looked at."""
+
         self.steps: list[Step] = []
         self.tables: list[Sheet] = []
         """The sheet after each step that changes paper."""
@@ -39,9 +42,22 @@ class Drafting:
         self.part = part
 
     # -- reading ------------------------------------------------------------------
+    @property
+    def sheet(self) -> Sheet:
+        """The table as it lies."""
+        if self._marks:
+            self._sheet = self._sheet.named(**self._marks)
+            self._marks = {}
+        return self._sheet
+
+    @sheet.setter
+    def sheet(self, sheet: Sheet) -> None:
+        self._sheet, self._marks = sheet, {}
+
     def __getitem__(self, name: str) -> Point:
         """The mark of this name."""
-        return self.sheet.points[name]
+        at = self._marks.get(name)
+        return self._sheet.points[name] if at is None else at
 
     def line(self, name: str) -> Path:
         """The drawn line of this name."""
@@ -66,7 +82,7 @@ class Drafting:
         amounts: tuple[Amount, ...] = (),
         detail: str = "",
     ) -> Point:
-        self.sheet = self.sheet.named(**{name: at})
+        self._marks[name] = at
         self.steps.append(
             Step(
                 verb,
@@ -136,7 +152,7 @@ class Drafting:
 
     def also(self, name: str, of: str) -> None:
         """A second name for the mark made last; its step tells both."""
-        self.sheet = self.sheet.named(**{name: self[of]})
+        self._marks[name] = self[of]
         last = self.steps[-1]
         assert last.makes == of
         self.steps[-1] = replace(last, says=f"{last.says} (it is {name} too)")

@@ -238,8 +238,11 @@ class Numbers:
 
     def agree_with(self, seen: Mapping[str, float]) -> bool:
         """True when whoever asks for these now is told the same."""
+        known = self._values
         try:
-            return all(self._value(k) == v for k, v in seen.items())
+            return all(
+                known.get(k) == v or self._value(k) == v for k, v in seen.items()
+            )
         except RuleError:
             return False
 

@@ -6,9 +6,11 @@ the paper is tried at once. Cells are (width, height) in cm.
 """
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from clothwright.curves import Point
 
@@ -62,7 +64,7 @@ def shape_of(points: Sequence[Point], cell: tuple[float, float], grow: float) ->
     height = max(p[1] for p in points) + grow
     columns = max(1, math.ceil(width / cx - EDGE))
     count = max(1, math.ceil(height / cy - EDGE))
-    core = [_inside(points, (i + 0.5) * cy, cx, columns) for i in range(count)]
+    core = _middles(points, cell, columns, count)
     edge = _edges(points, cell, grow, columns, count)
     rows = tuple(a | b for a, b in zip(core, edge, strict=True))
     return Shape(columns, rows, tuple(_blocks(rows)), tuple(_blocks(core)))
@@ -100,13 +102,23 @@ def _edges(
     return rows
 
 
-def _inside(points: Sequence[Point], y: float, cx: float, columns: int) -> int:
-    """The cells whose middles on the line `y` lie inside the outline."""
-    cuts = sorted(
-        a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1])
-        for a, b in zip(points, points[1:], strict=False)
-        if (a[1] <= y) != (b[1] <= y)
-    )
+def _middles(
+    points: Sequence[Point], cell: tuple[float, float], columns: int, count: int
+) -> list[int]:
+    """The cells whose middles lie inside the outline."""
+    cx, cy = cell
+    middles = [(i + 0.5) * cy for i in range(count)]
+    cuts: list[list[float]] = [[] for _ in middles]
+    for a, b in pairwise(points):
+        i, j = bisect_left(middles, a[1]), bisect_left(middles, b[1])
+        for k in range(i, j) if i < j else range(j, i):
+            x = a[0] + (b[0] - a[0]) * (middles[k] - a[1]) / (b[1] - a[1])
+            cuts[k].append(x)
+    return [_filled(sorted(c), cx, columns) for c in cuts]
+
+
+def _filled(cuts: list[float], cx: float, columns: int) -> int:
+    """The cells of a row whose middles lie between a first and a second cut."""
     row = 0
     for left, right in zip(cuts[::2], cuts[1::2], strict=False):
         first = max(0, math.ceil(left / cx - 0.5))

@@ -127,6 +127,8 @@ def wrong_way(curve: Cubic) -> float:
     derivatives is 0, a quadratic in t; between two such places it turns one way.
     """
     (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
+    if (c01 > 0 and c02 > 0 and c12 > 0) or (c01 < 0 and c02 < 0 and c12 < 0):
+        return 0.0  # the sum of three terms of one sign
     stops = _roots(c01 - c02 + c12, c02 - 2 * c01, c01)
     if not stops:
         return 0.0

@@ -63,6 +63,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "sleeve band": "sleeve_band.SleeveBand",
         "cuff": "cuff.Cuff",
         "waist seam": "waist.WaistSeam",
+        "torso": "torso.Torso",
         "peplum": "peplum.Peplum",
         "dress skirt": "dress_skirt.DressSkirt",
         "facing": "facing.Facing",

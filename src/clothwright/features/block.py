@@ -103,7 +103,8 @@ class Block(Feature):
         '"shoulder princess" or a "side dart"',
         "back panels": 'the back dart has no place; add a "back armhole princess", a '
         '"shoulder princess" or a "back waist dart"',
-        "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
+        "waist line": 'a waist seam is missing; add a feature kind = "waist seam", or '
+        '"torso" to cut it in one',
         "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum" '
         'or "dress skirt"',
         "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '

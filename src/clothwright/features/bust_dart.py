@@ -144,12 +144,14 @@ class BustDart(Feature):
         return says
 
     def provides(self) -> frozenset[str]:
-        above = any(
-            p not in (DartPlace.WAIST, DartPlace.YOKE) for p, _ in self._places()
-        )
         laid = any(p is DartPlace.WAIST and how in _LAID for p, how in self._places())
-        words = {"upper bust dart"} if above else set()
-        return self.gives | words | ({"laid waist dart"} if laid else set())
+        words = set(self.gives) | ({"laid waist dart"} if laid else set())
+        places = {p for p, _ in self._places()}
+        if places - {DartPlace.WAIST, DartPlace.YOKE}:
+            words.add("upper bust dart")
+        if DartPlace.WAIST in places:
+            words.add("waist bust dart")
+        return frozenset(words)
 
     def wants(self) -> Mapping[str, str]:
         yoke = any(p is DartPlace.YOKE for p, _ in self._places())

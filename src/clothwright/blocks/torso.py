@@ -136,25 +136,22 @@ def _extend(d: Drafting, h: _Half) -> None:
         sheet = _panels(sheet, h, lower, n.yW + n[h.below])
     codes = [c for c in (h.whole, h.centre, h.flank) if c in sheet.pieces]
     sheet = sheet.put(*(_lined(sheet.piece(c), n) for c in codes))
+    amounts = [("below the waist", "L")]
+    detail = "the side in one curve through the waist, plumb at the hip"
+    if len(codes) > 1:
+        amounts.append(("each panel edge plumb again from {} below the waist", h.below))
+        detail += "; each panel edge plumb at the waist"
+    drawn = (e for c in codes for e in sheet.piece(c).edges)
     d.lay(
         Verb.REDRAW,
         sheet,
         ", ".join(codes),
         f"{h.name} run on below the waist to the hem",
-        amounts=(("below the waist", "L"),),
+        amounts=amounts,
         frm=(f"w{h.mark}", f"H{h.mark}s", f"M{h.mark}s"),
-        detail="the side in one curve through the waist, plumb at the hip"
-        + (
-            ""
-            if h.whole in sheet.pieces
-            else "; each panel edge plumb at the waist and "
-            "from the dart's lower end down"
-        ),
+        detail=detail,
         lines=tuple(
-            e.path
-            for c in codes
-            for e in sheet.piece(c).edges
-            if e.name.startswith(("side", "panel", "hem"))
+            e.path for e in drawn if e.name.startswith(("side", "panel", "hem"))
         ),
     )
 
@@ -216,11 +213,8 @@ def _short(sheet: Sheet, waist: Point, hip: Point, below: Path) -> float:
     """What the front's side lacks to the back's length, its side darts closed, cm."""
     back = sheet.length("BS" if "BS" in sheet.pieces else "B", "side")
     front = sheet.piece("FS" if "FS" in sheet.pieces else "F")
-    low, *above = [
-        e.path
-        for e in front.rolled_to("neck" if front.has("neck") else "waist")
-        if e.name.startswith("side")
-    ]
+    first = "neck" if front.has("neck") else "waist"
+    low, *above = [e.path for e in front.rolled_to(first) if e.name.startswith("side")]
     line = side_line(low.reversed(), waist, hip, below)
     return back - line.length - sum(p.length for p in above)
 
@@ -373,6 +367,8 @@ def width_at(sheet: Sheet, level: float) -> float:
             continue
         piece = sheet.piece(code)
         hits = [s for s, _ in line.meets(piece.outline)]
+        if code.startswith("B"):  # a vent lies beyond the centre back
+            hits = [max(s, -line.start.x) for s in hits]
         total += max(hits) - min(hits) if hits else 0.0
         dart = fish_eye(sheet, code)
         across = [s for s, _ in line.meets(dart)] if dart else []

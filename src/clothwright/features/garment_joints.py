@@ -123,6 +123,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))
+    found += _torso(has)
     if has("SL", "hem"):
         last = "hem back" if has("SL", "hem back") else "hem"
         found += _sleeve(("SL", "hem"), ("SL", last))
@@ -209,6 +210,28 @@ def _waist(has: _Has) -> list[Joint]:
     if side_f and side_b:
         corners = (Corner(*side_f, End.END), Corner(*side_b, End.START))
         out.append(Joint("waist over the side", corners, 180.0, _PANEL))
+    return out
+
+
+def _torso(has: _Has) -> list[Joint]:
+    """The hem of a torso runs on over side and panels, square to fold and centre back
+    (blocks C, K6)."""
+    out = []
+    start, end = End.START, End.END
+    f, b = ("F" if has("F", "hem") else "FS"), ("B" if has("B", "hem") else "BS")
+    for name, over, under in (
+        ("side", f, b),
+        ("front panel", "FC", "FS"),
+        ("back panel", "BS", "BC"),
+    ):
+        if has(over, "hem") and has(under, "hem"):
+            corners = (Corner(over, "hem", end), Corner(under, "hem", start))
+            out.append(Joint(f"hem over the {name}", corners, 180.0, _PEPLUM_SIDE))
+    front, back = ("F" if f == "F" else "FC"), ("B" if b == "B" else "BC")
+    if has(front, "hem"):
+        out.append(Joint.fold("hem at the centre front", Corner(front, "hem", start)))
+    if has(back, "hem") and not has(back, "vent"):
+        out.append(Joint.fold("hem at the centre back", Corner(back, "hem", end)))
     return out
 
 

@@ -224,12 +224,10 @@ def _side(t: Chains) -> Seam | None:
 def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam:
     """The side of a torso, notched at waist and hip and on to the hem."""
     at = t.sheet.points
-    waist = t.upto(left, at["wf"]), t.upto(right, at["wb"])
-    hip = t.upto(right, at["Hbs"])
+    waist, hip = (t.upto(right, at[mark]) for mark in ("wb", "Hbs"))
     rest = t.length(right) - hip
-    downs = [hip - waist[1]] if rest > NOTCH_ROOM else []
-    downs += [hip - waist[1] + rest * s for s in shares(rest) if rest >= LONG]
-    pairs = [waist, *((waist[0] + s, waist[1] + s) for s in downs)]
+    places = [waist, hip] if rest > NOTCH_ROOM else [waist]
+    places += [hip + rest * s for s in shares(rest) if rest >= LONG]
     return Seam(
         "S4",
         "side",
@@ -239,7 +237,7 @@ def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam
         "hem",
         Ease.about(0.0, 0.1),
         None,
-        tuple(NotchPair(f, b, 1) for f, b in pairs),
+        tuple(NotchPair(s, s, 1) for s in places),
     )
 
 

@@ -54,6 +54,8 @@ class Torso(Feature):
         "skirt": "a torso is bodice and skirt in one; nothing hangs on its waist",
         "waist bust dart": "a fish-eye dart cannot hold the bust dart too; lead it "
         "elsewhere than to the waist",
+        "yoke bust dart": "a torso leads its bust dart before the yoke is cut; lead "
+        "it elsewhere than to the yoke",
         "empire seam": "an empire seam tapes the waist dart shut, which a torso has as "
         "a fish-eye dart; leave one of the two off",
     }
@@ -176,6 +178,16 @@ class Torso(Feature):
                     stitch=Stitch.LOCK,
                     length=2 * torso.stitched(sheet, code),
                     press="towards the centre",
+                    task=Task.DART,
+                    count=2.0,
+                )
+            if torso.fish_eye(sheet, f"L.{code}") is not None:
+                yield Operation(
+                    Work.LINING,
+                    f"Sew the waist darts of the {half} lining",
+                    ("As the shell's, pressed the other way.",),
+                    stitch=Stitch.LOCK,
+                    length=2 * torso.stitched(sheet, f"L.{code}"),
                     task=Task.DART,
                     count=2.0,
                 )

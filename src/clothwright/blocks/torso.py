@@ -5,6 +5,7 @@ and loses its waist edge. A waist dart of a half in one piece becomes a fish-eye
 inside it, a panel seam runs on to the hem. cm, y down, nape at the origin.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from clothwright.blocks.flare import square_hem
@@ -346,6 +347,11 @@ PIECES = ("F", "FC", "FS", "B", "BC", "BS")
 """Codes of the pieces that a torso may be of."""
 
 
+def in_one(sheet: Sheet) -> bool:
+    """True when the bodice on the table runs on below the waist."""
+    return any(c in sheet.pieces and sheet.piece(c).has("hem") for c in ("F", "FC"))
+
+
 def fish_eye(sheet: Sheet, code: str) -> Path | None:
     """The fish-eye dart of a piece, from its upper end round; None without one."""
     lines = sheet.pieces[code].lines if code in sheet.pieces else ()
@@ -358,17 +364,18 @@ def stitched(sheet: Sheet, code: str) -> float:
     return dart.length / 2 if dart else 0.0
 
 
-def width_at(sheet: Sheet, level: float) -> float:
-    """The torso's half width at a level, darts closed, cm."""
+def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float:
+    """The torso's half width at a level, fish-eye darts closed, cm; or that of other
+    pieces."""
     total = 0.0
     line = Path.line(Point(-60.0, level), Point(200.0, level))
-    for code in PIECES:
+    for code in codes:
         if code not in sheet.pieces:
             continue
         piece = sheet.piece(code)
         hits = [s for s, _ in line.meets(piece.outline)]
-        if code.startswith("B"):  # a vent lies beyond the centre back
-            hits = [max(s, -line.start.x) for s in hits]
+        # a vent lies beyond the centre back
+        hits = [max(s, -line.start.x) for s in hits]
         total += max(hits) - min(hits) if hits else 0.0
         dart = fish_eye(sheet, code)
         across = [s for s, _ in line.meets(dart)] if dart else []

@@ -66,6 +66,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "torso": "torso.Torso",
         "peplum": "peplum.Peplum",
         "dress skirt": "dress_skirt.DressSkirt",
+        "straight dress skirt": "fitted_dress_skirt.FittedDressSkirt",
         "facing": "facing.Facing",
         "neck facing": "neck_facing.NeckFacing",
         "lining": "lining.Lining",

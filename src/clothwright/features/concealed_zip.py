@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.torso import width_at
+from clothwright.blocks.torso import in_one, width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import hanging
@@ -279,8 +279,7 @@ class ConcealedZip(Feature):
                 "End the zip higher, or lengthen what hangs on the waist.",
                 {"z": n.z, "L": n.L},
             )
-        torso = "Mbs" in sheet.points
-        wide = 2 * width_at(sheet, n.yW + n.z) if torso else girth_at(n, n.z)
+        wide = _round_at_end(n, sheet)
         if wide < n.B + _OVER_HEAD and wide < n.H:
             yield Finding(
                 "Z2",
@@ -293,11 +292,20 @@ class ConcealedZip(Feature):
             )
 
 
+def _round_at_end(n: Numbers, sheet: Sheet) -> float:
+    """Girth of the garment where the zip ends, cm."""
+    if in_one(sheet):
+        return 2 * width_at(sheet, n.yW + n.z)
+    if "half_S" in n:  # a skirt with darts
+        return 2 * width_at(sheet, n.z, ("PF", "PB"))
+    return girth_at(n, n.z)
+
+
 def _opening(n: Numbers, sheet: Sheet) -> float:
     """Length of the opening, cm (16.3)."""
     codes = [code for code in ("BY", "BC", "B", "BM") if code in sheet.pieces]
     cb = sum(sheet.length(code, "cb") for code in codes)
-    if "Mbs" in sheet.points:  # a torso's centre back runs on below the waist
+    if in_one(sheet):  # a torso's centre back runs on below the waist
         path = sheet.edge(codes[-1], "cb").path
         cb -= path.length_to_point(sheet.points["CBz"])
     return cb - _BELOW_NECK + n.z

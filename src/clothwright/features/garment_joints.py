@@ -244,10 +244,10 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
             ("waist", (End.START, End.END)),
             ("hem", (End.END, End.START)),
         ):
-            corners = (Corner(f, edge, ends[0]), Corner(b, edge, ends[1]))
-            out.append(
-                Joint(f"{what} {edge} over the side", corners, 180.0, _PEPLUM_SIDE)
-            )
+            names = [f"{edge} side" if has(c, f"{edge} side") else edge for c in (f, b)]
+            corners = (Corner(f, names[0], ends[0]), Corner(b, names[1], ends[1]))
+            band = _PEPLUM_SIDE if names == [edge, edge] else _PANEL
+            out.append(Joint(f"{what} {edge} over the side", corners, 180.0, band))
     centre = "PF" if has("PF", "cf") else "PFC"
     if has(centre, "cf"):
         for edge, end in (("waist", End.END), ("hem", End.START)):
@@ -259,6 +259,8 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"
+            if edge == "hem" and has(back, "vent"):
+                continue
             out.append(Joint.fold(name, Corner(back, edge, end)))
     for half, (c, s) in (("front", ("PFC", "PFS")), ("back", ("PBS", "PBC"))):
         if has(c, "panel") and has(s, "panel"):

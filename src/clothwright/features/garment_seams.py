@@ -4,6 +4,7 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
@@ -125,7 +126,7 @@ def _back_panel(t: Chains, n: Numbers) -> Seam | None:
 
 def _foot(t: Chains) -> str:
     """Where a seam from above ends: at the waist, or at the hem of a torso."""
-    return "hem" if "Mbs" in t.sheet.points else "waist"
+    return "hem" if in_one(t.sheet) else "waist"
 
 
 def _below(
@@ -133,7 +134,7 @@ def _below(
 ) -> tuple[NotchPair, ...]:
     """Notches of a torso's panel seam: at the waist and on to the hem, as far from the
     hem on both sides."""
-    if "Mbs" not in t.sheet.points:
+    if not in_one(t.sheet):
         return ()
     level = t.sheet.points[centre].y
     a, c = t.length(left), t.length(right)
@@ -206,7 +207,7 @@ def _side(t: Chains) -> Seam | None:
     if len(left) > 1:  # the notch keeps clear of the side darts
         at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
-    if "Mbs" in t.sheet.points:
+    if in_one(t.sheet):
         return _long_side(t, left, right)
     return Seam(
         "S4",
@@ -251,7 +252,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     if not chain:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
-    if "Mbs" in t.sheet.points:  # a torso's runs on below it
+    if in_one(t.sheet):  # a torso's runs on below it
         stop = t.upto(chain, t.sheet.points["CBz"]) + n.z
     rest = t.length(chain) - stop
     places = [stop] if rest > NOTCH_ROOM else []
@@ -262,7 +263,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         chain,
         chain,
         "neck",
-        "vent" if t.has(chain[0].piece, "vent") else "hem",
+        "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),
         kind=SeamKind.TWIN,

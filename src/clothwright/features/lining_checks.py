@@ -3,6 +3,7 @@
 
 from collections.abc import Iterable
 
+from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
 from clothwright.features.facing_checks import WIDER, roll_findings
 from clothwright.features.lining_pieces import SLACK
@@ -65,7 +66,7 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             for before in ("", "L.")
         )
         slack = mine - shell
-        right = -n.short if "Mbs" in sheet.points else SLACK
+        right = -n.short if in_one(sheet) else SLACK
         if abs(slack - right) > _NEAR:
             yield Finding(
                 "N1",

@@ -289,8 +289,11 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
             continue
         p = sheet.piece(shell)
         lined = _named(p, p)
-        hem = lined.edge("hem")
         sheet = sheet.put(lined)
+        if lined.has("vent"):
+            sheet = _open_at_vent(sheet, lined.code)
+            lined = sheet.piece(lined.code)
+        hem = lined.edge("hem")
         if shorter > 0:
             path = _slid(lined, inset(hem.path, shorter, shorter))
             sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])

@@ -238,7 +238,7 @@ def _centre_back(t: Chains, n: Numbers) -> list[Seam]:
 
 
 def _vent(t: Chains) -> list[Seam]:
-    chain = t.chain(*((code, "vent top", True) for code in (BACK, "BC", "B")))
+    chain = t.chain(*((code, "vent top", True) for code in (BACK, "PB", "BC", "B")))
     if not chain:
         return []
     return [

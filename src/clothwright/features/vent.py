@@ -28,8 +28,9 @@ _BETWEEN = 6.0
 
 
 def back_at_hem(sheet: Sheet) -> str:
-    """The piece at whose centre back a vent can be: a skirt's, or a torso's."""
-    return next(c for c in (BACK, "BC", "B") if c in sheet.pieces)
+    """The piece at whose centre back a vent can be: a skirt's, a dress's, or a
+    torso's."""
+    return next(c for c in (BACK, "PB", "BC", "B") if c in sheet.pieces)
 
 
 class Shape(Enum):
@@ -99,7 +100,7 @@ class Vent(Feature):
         back = back_at_hem(d.sheet)
         if back == BACK:
             seamed_back(d)
-        d.part = "skirt back" if back == BACK else "back"
+        d.part = "back" if back.startswith("B") else "skirt back"
         slit = self.shape is Shape.SLIT
         cb = d.sheet.edge(back, "cb").path
         foot = cb.start
@@ -161,7 +162,9 @@ class Vent(Feature):
         back = back_at_hem(sheet)
         seam = sheet.length(back, "cb")
         held = n.z_S if "z_S" in n else 0.0
-        if back != BACK:  # the zip runs down through the waist
+        if back == "PB":
+            held = n.z
+        elif back != BACK:  # the zip runs down through the waist
             path = sheet.edge(back, "cb").path
             held = seam - path.length_to_point(sheet.points["CBz"]) + n.z
         if seam < held + _BETWEEN:

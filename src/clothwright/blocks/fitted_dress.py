@@ -202,10 +202,10 @@ def draft(d: Drafting, front_at: float, back_at: float) -> None:
     skirt.lay(
         d,
         skirt.Side(
-            *(BACK, "Back skirt", back, plans[0], IDENTITY), *("Os", "right", "Kb")
+            *(BACK, "Back skirt", back, plans[0], IDENTITY), *("Od", "right", "Wcb")
         ),
         skirt.Side(
             *(FRONT, "Front skirt", front, plans[1], skirt.onto_front(n)),
-            *("Fs", "left", "Kf", "r_SF"),
+            *("Fd", "left", "Wcf", "r_SF"),
         ),
     )

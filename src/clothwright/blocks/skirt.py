@@ -115,10 +115,10 @@ def onto_front(n: Numbers) -> Motion:
 def lay(d: Drafting, back: Side, front: Side) -> None:
     """Draft both halves on the table."""
     d.part = "skirt back"
-    d.start("Os", Point(0.0, 0.0), "the waist level on the centre back line")
+    d.start(back.o, Point(0.0, 0.0), "the waist level on the centre back line")
     _half(d, back)
     d.part = "skirt front"
-    d.point("Fs", "Os", "the waist level on the centre front line", right="half_S")
+    d.point(front.o, back.o, "the waist level on the centre front line", right="half_S")
     _half(d, front)
 
 

@@ -67,10 +67,13 @@ class _Half:
     below: str
     """Key of the dart's length below the waist."""
 
+    lower: str
+    """Mark of the dart's lower end."""
+
 
 HALVES = (
-    _Half("back", "B", "BC", "BS", "b", False, "xh", "lb_T"),
-    _Half("front", "F", "FC", "FS", "f", True, "xh_f", "lf_T"),
+    _Half("back", "B", "BC", "BS", "b", False, "xh", "lb_T", "Pd2"),
+    _Half("front", "F", "FC", "FS", "f", True, "xh_f", "lf_T", "Pf2"),
 )
 
 
@@ -245,7 +248,7 @@ def _one_piece(d: Drafting, sheet: Sheet, h: _Half, lower: _Lower) -> Sheet:
     a, top, b = legs[0].start, legs[0].end, legs[1].end
     d.sheet = sheet
     end = d.found(
-        f"A{h.mark}",
+        h.lower,
         midpoint(a, b) + Vector(0.0, d.n[h.below]),
         f"lower end of the {h.name} waist dart",
         amounts=(("below the waist", h.below),),

@@ -145,6 +145,8 @@ def _extend(d: Drafting, h: _Half) -> None:
     if len(codes) > 1:
         amounts.append(("each panel edge plumb again from {} below the waist", h.below))
         detail += "; each panel edge plumb at the waist"
+    elif h.lower in sheet.points:
+        detail += f"; the waist dart ruled on from its ends at the waist to {h.lower}"
     drawn = (e for c in codes for e in sheet.piece(c).edges)
     d.lay(
         Verb.REDRAW,

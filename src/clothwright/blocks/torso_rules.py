@@ -7,9 +7,10 @@ underarm and hip; both take in the same.
 """
 
 from clothwright.blocks.bodice_rules import clip
+from clothwright.blocks.skirt_rules import SKIRT
 from clothwright.rules import RuleError, RuleTable
 
-TORSO = RuleTable("torso block")
+TORSO = RuleTable("torso block", {k: SKIRT.rules[k] for k in ("AB", "H_S")})
 _rule = TORSO.rule
 _D = "blocks D"
 
@@ -34,10 +35,10 @@ BELOW_HIP, FROM_HIP = 2.0, 2.5
     "half hip of the torso with ease",
     source=f"{_D}2",
     key="half_H",
-    formula="(H + Eh)/2",
+    formula="(H + Eh)/2; AB when that is greater (C2)",
 )
-def _half(H: float, Eh: float) -> float:
-    return (H + Eh) / 2
+def _half(H_S: float, Eh: float) -> float:
+    return (H_S + Eh) / 2
 
 
 @_rule(

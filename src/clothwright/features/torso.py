@@ -188,8 +188,6 @@ class Torso(Feature):
                     ("As the shell's, pressed the other way.",),
                     stitch=Stitch.LOCK,
                     length=2 * torso.stitched(sheet, f"L.{code}"),
-                    task=Task.DART,
-                    count=2.0,
                 )
         hems = finished_edges(sheet, torso.PIECES, "hem")
         yield Operation(

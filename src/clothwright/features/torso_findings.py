@@ -37,7 +37,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Waist and hip are body and ease (D1)."""
     for place, level, aim, symbol in (
         ("waist", n.yW, n.W + n.Ew, "Ew"),
-        ("hip", n.yW + n.WH, n.H + n.Eh, "Eh"),
+        ("hip", n.yW + n.WH, n.H_S + n.Eh, "Eh"),
     ):
         girth = 2 * torso.width_at(sheet, level)
         if abs(girth - aim) > 0.1:
@@ -79,6 +79,12 @@ def _side(sheet: Sheet) -> Iterable[Finding]:
             )
 
 
+def stretch(width: float, above: float, below: float) -> float:
+    """How far the folded edge of a fish-eye dart must stretch to lie flat, its depth
+    above and below the waist, all cm (D5, exact)."""
+    return sum(math.hypot(h, width / 2) - h for h in (above, below))
+
+
 def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """No fish-eye dart is wider than its edge stretches (D4, D5)."""
     for code, half, width, most in (
@@ -88,8 +94,8 @@ def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         dart = torso.fish_eye(sheet, code)
         if dart is None:
             continue
-        first, second = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
-        strain = sum(math.hypot(h, width / 2) - h for h in (first, second))
+        above, below = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
+        strain = stretch(width, above, below)
         if width > most + 0.05 or strain > GIVES + 0.01:
             yield Finding(
                 "D5",

@@ -234,7 +234,7 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.TURNED
     if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
         return _skirt_hem(edge.path)
-    if code in _BODICE and name == "hem":
+    if code in _BODICE and name == "hem" and edge.kind is EdgeKind.FINISHED:
         return _skirt_hem(edge.path)
     if code in _SKIRT and name == "hem":
         return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER

@@ -5,6 +5,8 @@ where the bodice's dart or panel seam does. What a half takes in from hip to wai
 shared by side and darts as in C3, and the hip is divided so that it comes out so.
 """
 
+from collections.abc import Sequence
+
 from clothwright.blocks import skirt
 from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.skirt_curves import Half, Plan, plan, trued
@@ -169,20 +171,34 @@ def fitted(
     side."""
     if total <= 0:
         return Plan((), (), ())
-    place, count = at, 1 if total <= most else 2
+    place = at
     for _ in range(8):
-
-        def made(width: float, place: float = place) -> Plan:
-            places = (place,), (place, (1.0 + place) / 2)
-            return plan(width, count, places, lengths, WIDEST)
-
-        found = made(as_trued(total, aim, lambda t, of=made: trued(half, of(t)).net))
+        places = ((place,), (place, (1.0 + place) / 2))
+        found = _wide_enough(
+            half, total, aim, 1 if total <= most else 2, places, lengths
+        )
         waist = trued(half, found)
         off = at - waist.edges[0].length / waist.net
         if abs(off) < MEETS:
             break
         place += off
     return found
+
+
+def _wide_enough(
+    half: Half,
+    total: float,
+    aim: float,
+    count: int,
+    places: Sequence[Sequence[float]],
+    lengths: Sequence[float],
+) -> Plan:
+    """The darts at these places, of the width that leaves `aim` of the trued waist."""
+
+    def made(width: float) -> Plan:
+        return plan(width, count, places, lengths, WIDEST)
+
+    return made(as_trued(total, aim, lambda width: trued(half, made(width)).net))
 
 
 MEETS = 1e-5

@@ -9,7 +9,7 @@ from clothwright.blocks.fitted_dress import BACK, FITTED, FRONT
 from clothwright.blocks.skirt_rules import LEAST, WIDEST
 from clothwright.blocks.torso import width_at
 from clothwright.curves import distance
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -42,6 +42,11 @@ class FittedDressSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", (FRONT,), ("hem", "cf"), (0.0, 1.0)),
     )
+    shows: ClassVar[Shown] = {
+        "Eh": ("PF.side",),
+        "HH": ("PF.side",),
+        "ease at the waist": ("PF.waist",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt", "straight back"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",

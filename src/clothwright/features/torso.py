@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import CENTRE_SEAM, TORSO
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -41,6 +41,15 @@ class Torso(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("FC", "F"), ("cf", "hem"), (0.0, 1.0)),
     )
+    shows: ClassVar[Shown] = {
+        "Ew": ("FS.side", "F.side low", "F.side"),
+        "Eh": ("FS.side", "F.side low", "F.side"),
+        "HH": ("FS.side", "F.side low", "F.side"),
+        "a'": ("FS.side", "F.side low", "F.side"),
+        "fd": ("FC.panel", "F.hem"),
+        "bd": ("BC.panel", "B.hem"),
+        "cbs": ("BC.cb", "B.cb"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"torso", "waist line", "skirt", "straight back"}
     )

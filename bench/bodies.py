@@ -17,11 +17,15 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import ansur_legs, ansur_women, bdims_women
 from clothwright.body import RuleSet
+from clothwright.features.fitted_dress_skirt import FittedDressSkirt
+from clothwright.features.torso import Torso
+from clothwright.features.vent import Vent
+from clothwright.features.waist import WaistSeam
 from clothwright.order import Order
 from clothwright.units import Unit
 from order.test_random_bodies import DEMOS, SKIRT, demo_features
 from order.test_variants import garment
-from orders import main_features, order, random_trousers, trouser_features
+from orders import closed_back, main_features, order, random_trousers, trouser_features
 from verdict import unsound, verdict
 from women import woman
 
@@ -42,7 +46,7 @@ def orders(seed: int) -> Iterator[tuple[str, Order]]:
 
 
 def surveyed(i: int) -> Iterator[tuple[str, Order]]:
-    """The main garment and trousers on one woman of the public surveys."""
+    """The main garment, dresses and trousers on one woman of the public surveys."""
     women = bdims_women()
     if i < len(women):
         yield "bdims", order(women[i], main_features(pointed=False))
@@ -53,6 +57,16 @@ def surveyed(i: int) -> Iterator[tuple[str, Order]]:
     yield "survey of 2012", order(ansur_women()[k], features, estimates=rules)
     legs = order(ansur_legs()[k], trouser_features(), estimates=rules)
     yield "survey of 2012, trousers", legs
+    for name, more in (
+        ("sheath dress", (Torso(), Vent())),
+        ("dress with a straight skirt", (WaistSeam(), FittedDressSkirt(), Vent())),
+    ):
+        above = (f for f in closed_back(lines="darts") if f.kind not in _AT_WAIST)
+        asked = order(ansur_women()[k], (*above, *more), estimates=rules)
+        yield f"survey of 2012, {name}", asked
+
+
+_AT_WAIST = ("waist seam", "peplum")
 
 
 def judged(job: tuple[str, int]) -> list[Answer]:

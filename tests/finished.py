@@ -14,6 +14,7 @@ ORDERS = (
     "bishop-blouse",
     "straight-skirt",
     "trousers",
+    "sheath-dress",
 )
 
 

@@ -129,6 +129,9 @@ def _girths(made: Draft) -> Iterator[str]:
     if "TF" in sheet.pieces:
         yield from _trousers(made)
         return
+    if any(f.kind == "torso" for f in made.order.features):
+        yield from _torso(made)
+        return
     edges = [
         (p.code, e)
         for p in sheet.pieces.values()
@@ -160,6 +163,22 @@ def _girths(made: Draft) -> Iterator[str]:
         yield f"the bust is {2 * half:.1f} on a body of {n.B:.1f}, and passes"
     if lost > 1.6 and not told:
         yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"
+
+
+def _torso(made: Draft) -> Iterator[str]:
+    """Waist and hip by slices from the centre back, fish-eye darts cut out."""
+    n, sheet = made.numbers, made.sheet
+    for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
+        level, half = LineString([(0, n.yW + y), (160, n.yW + y)]), 0.0
+        for code in ("F", "FC", "FS", "B", "BC", "BS"):
+            if code not in sheet.pieces:
+                continue
+            p = sheet.piece(code)
+            eyes = [k.path.flatten(0.005) for k in p.lines if k.name == "waist dart"]
+            paper = Polygon(p.outline.flatten(0.005), eyes)
+            half += paper.intersection(level).length
+        if abs(half - aim / 2) > 0.1:
+            yield f"the half {name} is {half - aim / 2:+.2f} off body and ease"
 
 
 def _skirt(made: Draft) -> Iterator[str]:

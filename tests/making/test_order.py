@@ -13,6 +13,7 @@ from dataclasses import replace
 import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
+from clothwright.blocks import torso
 from clothwright.features.operations import Operation, Task, Work
 from clothwright.making import MakingOrder, making_order
 from clothwright.making.telling import seam_line
@@ -141,7 +142,8 @@ def complete(m: MakingOrder) -> None:
     darts = [s for s in d.sheet.seams if s.kind is SeamKind.DART]
     shell = [s for s in darts if not s.left[0].piece.startswith("L.")]
     done = [op for op in m.operations if op.task is Task.DART]
-    assert sum(op.count for op in done) == 2 * len(shell)
+    eyes = [c for c in torso.PIECES if torso.fish_eye(d.sheet, c)]
+    assert sum(op.count for op in done) == 2 * (len(shell) + len(eyes))
     ends = [(r.piece, r.edge) for op in m.operations for r in op.edges]
     assert sorted(ends) == sorted(wanted(d))
     assert not list(broken(m))

@@ -35,6 +35,8 @@ MOST = {
     ("trousers", PageFormat.LETTER): 22,
     ("bishop-blouse", PageFormat.A4): 17,
     ("bishop-blouse", PageFormat.LETTER): 17,
+    ("sheath-dress", PageFormat.A4): 18,
+    ("sheath-dress", PageFormat.LETTER): 20,
 }
 """Pages of the demo's orders, so that no change wastes paper unseen."""
 

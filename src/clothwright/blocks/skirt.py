@@ -43,7 +43,7 @@ def waist_names(darts: int) -> tuple[str, ...]:
 
 
 @dataclass(frozen=True)
-class _Side:
+class Side:
     """What tells the drafting of one half from that of the other."""
 
     code: str
@@ -58,6 +58,17 @@ class _Side:
 
     way: str
     """The way from the centre to the side, as a constructor names it."""
+
+    centre: str
+    """Mark of the waist at the centre."""
+
+    rise: str = "r_S"
+    """Key of the rise of the side waist."""
+
+    @property
+    def back(self) -> bool:
+        """True for the back."""
+        return self.way == "right"
 
 
 def back_half(n: Numbers) -> Half:
@@ -83,41 +94,47 @@ def front_darts(n: Numbers) -> Plan:
 def draft(d: Drafting) -> None:
     """Draft the back (piece SB) and the front (piece SF) on the table."""
     n = d.n
+    lay(
+        d,
+        Side(
+            *(BACK, "Skirt back", back_half(n), back_darts(n), IDENTITY),
+            *("Os", "right", "Cb"),
+        ),
+        Side(
+            *(FRONT, "Skirt front", front_half(n), front_darts(n), onto_front(n)),
+            *("Fs", "left", "Cf"),
+        ),
+    )
+
+
+def onto_front(n: Numbers) -> Motion:
+    """The motion that turns a front over onto the page."""
+    return mirror_in(Point(n.half_S / 2, 0.0), Point(n.half_S / 2, 1.0))
+
+
+def lay(d: Drafting, back: Side, front: Side) -> None:
+    """Draft both halves on the table."""
     d.part = "skirt back"
-    d.start("Os", Point(0.0, 0.0), "the waist level on the centre back line")
-    _half(d, _back(n))
+    d.start(back.o, Point(0.0, 0.0), "the waist level on the centre back line")
+    _half(d, back)
     d.part = "skirt front"
-    d.point("Fs", "Os", "the waist level on the centre front line", right="half_S")
-    _half(d, _front(n))
+    d.point(front.o, back.o, "the waist level on the centre front line", right="half_S")
+    _half(d, front)
 
 
-def _back(n: Numbers) -> _Side:
-    return _Side(
-        BACK, "Skirt back", back_half(n), back_darts(n), IDENTITY, "Os", "right"
-    )
-
-
-def _front(n: Numbers) -> _Side:
-    middle = n.half_S / 2
-    over = mirror_in(Point(middle, 0.0), Point(middle, 1.0))
-    return _Side(
-        FRONT, "Skirt front", front_half(n), front_darts(n), over, "Fs", "left"
-    )
-
-
-def _half(d: Drafting, s: _Side) -> None:
+def _half(d: Drafting, s: Side) -> None:
     n = d.n
-    back = s.code == BACK
+    back = s.back
     half, onto = s.half, s.onto
     b = "b" if back else "f"
     side_name = "back" if back else "front"
     centre = f"centre {side_name}"
     drop, width = ("db_S", "xs_S") if back else ("df_S", "xf_S")
     if n[drop] > 0:
-        cw = d.point(f"C{b}", s.o, f"{centre} at the waist", down=drop)
+        cw = d.point(s.centre, s.o, f"{centre} at the waist", down=drop)
     else:
-        d.also(f"C{b}", s.o)
-        cw = d[f"C{b}"]
+        d.also(s.centre, s.o)
+        cw = d[s.centre]
     ch = d.point(f"M{b}", s.o, f"{centre} at the hem", down="L")
     hip = _out(d, s, f"H{b}s", width, "side at the hip", down="WH")
     level = Path.line(onto(Point(0.0, n.WH)), hip)
@@ -133,7 +150,7 @@ def _half(d: Drafting, s: _Side) -> None:
         f"W{b}s",
         half.width - half.intake,
         f"side waist of the {side_name}",
-        up="r_S",
+        up=s.rise,
     )
     _out(d, s, f"M{b}s", half.width + half.out, "side at the hem", down="y_hem")
     way = "plumb" if half.out == 0 else "from plumb turning straight"
@@ -148,7 +165,7 @@ def _half(d: Drafting, s: _Side) -> None:
         f"{side_name} waist",
         half.waist().moved(onto),
         f"waist of the {side_name}",
-        frm=(f"C{b}", f"W{b}s"),
+        frm=(s.centre, f"W{b}s"),
         detail="square to the centre and to the side",
     )
     flat = drafted(half, s.plan)
@@ -163,7 +180,7 @@ def _half(d: Drafting, s: _Side) -> None:
             f"D{k}",
             a,
             f"{side_name} dart, centre side",
-            amounts=((f"from C{b} along the waist", so_far),),
+            amounts=((f"from {s.centre} along the waist", so_far),),
         )
         d.found(
             f"E{k}",
@@ -215,7 +232,7 @@ def _half(d: Drafting, s: _Side) -> None:
 
 def _out(
     d: Drafting,
-    s: _Side,
+    s: Side,
     name: str,
     across: str | float,
     says: str,
@@ -230,7 +247,7 @@ def _out(
 
 
 def _loop(
-    s: _Side, waist: Waist, hem: Edge, side: Edge, centre: tuple[Point, Point]
+    s: Side, waist: Waist, hem: Edge, side: Edge, centre: tuple[Point, Point]
 ) -> tuple[Edge, ...]:
     """The half's edges, clockwise as they lie on the page."""
     names = waist_names(len(waist.darts))
@@ -243,7 +260,7 @@ def _loop(
             top.append(straight(f"dart side{k}", dart.point, dart.side))
     top = [e.moved(s.onto) for e in top]
     cw, ch = centre
-    if s.code == BACK:
+    if s.back:
         cb = straight("cb", ch, cw, EdgeKind.FOLD)
         return (*top, side, hem, cb)
     cf = straight("cf", cw, ch, EdgeKind.FOLD)
@@ -251,7 +268,7 @@ def _loop(
     return (*reversed(top), cf, over, Edge("side", side.path.reversed()))
 
 
-def _true(d: Drafting, s: _Side, side_name: str, names: tuple[str, ...]) -> None:
+def _true(d: Drafting, s: Side, side_name: str, names: tuple[str, ...]) -> None:
     """Redraw the waist over the folded darts."""
     new = trued(s.half, s.plan)
     sheet, drawn = d.sheet, []

@@ -38,6 +38,7 @@ from clothwright.features.panel_lines import (
     start_findings,
     start_on_armhole,
 )
+from clothwright.features.wholes import width_at_waist
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -258,7 +259,7 @@ def _joined(upper: Path, lower: Path) -> Path:
 
 def back_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Checks of back panels (6.2)."""
-    width = sheet.length("BC", "waist")
+    width = width_at_waist(sheet, "BC")
     if width < 2.5:
         yield Finding(
             "P4",

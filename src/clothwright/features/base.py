@@ -46,6 +46,7 @@ class Rank(IntEnum):
     BACK_PANELS = 100
     BLEND = 120
     WAIST = 130
+    BELOW_WAIST = 140
     CLOSURE = 150
     SLEEVE = 155
     SLEEVE_HEAD = 156

@@ -103,9 +103,10 @@ class Block(Feature):
         '"shoulder princess" or a "side dart"',
         "back panels": 'the back dart has no place; add a "back armhole princess", a '
         '"shoulder princess" or a "back waist dart"',
-        "waist seam": 'a waist seam is missing; add a feature kind = "waist seam"',
+        "waist line": 'a waist seam is missing; add a feature kind = "waist seam", or '
+        '"torso" to cut it in one',
         "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum" '
-        'or "dress skirt"',
+        '"dress skirt" or "straight dress skirt"',
         "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '
         'or a "lining"',
     }

@@ -144,17 +144,17 @@ class BustDart(Feature):
         return says
 
     def provides(self) -> frozenset[str]:
-        above = any(
-            p not in (DartPlace.WAIST, DartPlace.YOKE) for p, _ in self._places()
-        )
-        laid = any(p is DartPlace.WAIST and how in _LAID for p, how in self._places())
-        words = {"upper bust dart"} if above else set()
-        return self.gives | words | ({"laid waist dart"} if laid else set())
+        places = {p for p, _ in self._places()}
+        words = {f"{p.value} bust dart" for p in places & _BELOW}
+        if places - _BELOW:
+            words.add("upper bust dart")
+        if any(p is DartPlace.WAIST and how in _LAID for p, how in self._places()):
+            words.add("laid waist dart")
+        return self.gives | words
 
     def wants(self) -> Mapping[str, str]:
-        yoke = any(p is DartPlace.YOKE for p, _ in self._places())
         why = 'a bust dart goes to the yoke only where there is one: add a "front yoke"'
-        return {**self.needs, **({"front yoke": why} if yoke else {})}
+        return {**self.needs, **({"front yoke": why} if self._at_yoke() else {})}
 
     def forbids(self) -> Mapping[str, str]:
         out = dict(self.clashes)
@@ -388,8 +388,8 @@ def _start(d: Drafting, place: DartPlace, along: float) -> Point:
     )
 
 
+_BELOW = {DartPlace.WAIST, DartPlace.YOKE}
 _FROM = {DartPlace.NECK: "the shoulder", DartPlace.YOKE: "the armhole"}
-
 
 _LAID = (TakenUp.GATHERS, TakenUp.EASE)
 """What leaves no dart in the paper."""

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
+from clothwright.blocks.torso import in_one, width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import hanging
@@ -38,6 +39,9 @@ _SKIRT, _IN_SKIRT = 35.0, 18.0
 
 _OVER_HEAD = 2.0
 """What goes on over the head passes the bust with this much room, cm (16.3)."""
+
+VENT_TOP = "S36"
+"""Code of the seam along the top of a vent."""
 
 ZIP = RuleTable("concealed zip")
 _rule = ZIP.rule
@@ -119,7 +123,7 @@ class ConcealedZip(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "back neck": "a closed back needs a back neckline",
-        "waist seam": "a fitted top with a zip needs a waist seam; add one",
+        "waist line": "a fitted top with a zip needs a waist seam; add one",
     }
     clashes: ClassVar[dict[str, str]] = {
         "open back": "an open back has no centre back seam for a zip"
@@ -190,9 +194,11 @@ class ConcealedZip(Feature):
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
+        what = hanging(sheet)
+        on = f"on the {what}'s centre back" if what else "of the centre back"
         yield (
             f"The opening is {fmt(_opening(n, sheet))} long: the zip ends at the notch "
-            f"on the {hanging(sheet)}'s centre back, {fmt(n.z)} below the waist."
+            f"{on}, {fmt(n.z)} below the waist."
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
@@ -210,13 +216,13 @@ class ConcealedZip(Feature):
     ) -> Iterable[Operation]:
         opening = _opening(n, sheet)
         seam = sheet.seam("S21")
+        meets = "; the waist seams meet" if hanging(sheet) else ""
         yield Operation(
             Work.ZIP,
             "Put in the concealed zip",
             (
                 f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
-                "the waist, face down on the net line of each half; the waist seams "
-                "meet.",
+                f"the waist, face down on the net line of each half{meets}.",
                 "Baste and close it once before you stitch beside the teeth.",
             ),
             stitch=Stitch.LOCK,
@@ -224,14 +230,20 @@ class ConcealedZip(Feature):
             length=2 * opening,
             task=Task.ZIP,
         )
+        closed = tuple(s for s in sheet.seams if s.code in (seam.code, VENT_TOP))
         yield Operation(
             Work.CENTRE,
             "Close the centre back below the zip",
-            ("As near to the zip's last stitches as the foot goes.",),
-            seams=(seam.code,),
+            (
+                "As near to the zip's last stitches as the foot goes"
+                + (", down to the vent and on along its top." if closed[1:] else "."),
+            ),
+            seams=tuple(s.code for s in closed),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
-            length=sheet.chain_length(seam.left) - opening - _BELOW_NECK,
+            length=sum(sheet.chain_length(s.left) for s in closed)
+            - opening
+            - _BELOW_NECK,
             neatened=2,
             press="open",
         )
@@ -267,7 +279,7 @@ class ConcealedZip(Feature):
                 "End the zip higher, or lengthen what hangs on the waist.",
                 {"z": n.z, "L": n.L},
             )
-        wide = girth_at(n, n.z)
+        wide = _round_at_end(n, sheet)
         if wide < n.B + _OVER_HEAD and wide < n.H:
             yield Finding(
                 "Z2",
@@ -280,8 +292,20 @@ class ConcealedZip(Feature):
             )
 
 
+def _round_at_end(n: Numbers, sheet: Sheet) -> float:
+    """Girth of the garment where the zip ends, cm."""
+    if in_one(sheet):
+        return 2 * width_at(sheet, n.yW + n.z)
+    if "half_S" in n:  # a skirt with darts
+        return 2 * width_at(sheet, n.z, ("PF", "PB"))
+    return girth_at(n, n.z)
+
+
 def _opening(n: Numbers, sheet: Sheet) -> float:
     """Length of the opening, cm (16.3)."""
     codes = [code for code in ("BY", "BC", "B", "BM") if code in sheet.pieces]
     cb = sum(sheet.length(code, "cb") for code in codes)
+    if in_one(sheet):  # a torso's centre back runs on below the waist
+        path = sheet.edge(codes[-1], "cb").path
+        cb -= path.length_to_point(sheet.points["CBz"])
     return cb - _BELOW_NECK + n.z

@@ -26,6 +26,7 @@ from clothwright.features.panel_lines import (
     draw_line,
     rounded,
 )
+from clothwright.features.wholes import width_at_waist
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -266,7 +267,7 @@ def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     for code in ("FC", "FS"):
         if code not in sheet.pieces:
             continue
-        width = sheet.length(code, "waist")
+        width = width_at_waist(sheet, code)
         if width < 5.0:
             yield Finding(
                 "P3",

@@ -123,6 +123,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))
+    found += _torso(has)
     if has("SL", "hem"):
         last = "hem back" if has("SL", "hem back") else "hem"
         found += _sleeve(("SL", "hem"), ("SL", last))
@@ -212,6 +213,28 @@ def _waist(has: _Has) -> list[Joint]:
     return out
 
 
+def _torso(has: _Has) -> list[Joint]:
+    """The hem of a torso runs on over side and panels, square to fold and centre back
+    (blocks C, K6)."""
+    out = []
+    start, end = End.START, End.END
+    f, b = ("F" if has("F", "hem") else "FS"), ("B" if has("B", "hem") else "BS")
+    for name, over, under in (
+        ("side", f, b),
+        ("front panel", "FC", "FS"),
+        ("back panel", "BS", "BC"),
+    ):
+        if has(over, "hem") and has(under, "hem"):
+            corners = (Corner(over, "hem", end), Corner(under, "hem", start))
+            out.append(Joint(f"hem over the {name}", corners, 180.0, _PEPLUM_SIDE))
+    front, back = ("F" if f == "F" else "FC"), ("B" if b == "B" else "BC")
+    if has(front, "hem"):
+        out.append(Joint.fold("hem at the centre front", Corner(front, "hem", start)))
+    if has(back, "hem") and not has(back, "vent"):
+        out.append(Joint.fold("hem at the centre back", Corner(back, "hem", end)))
+    return out
+
+
 def _peplum(has: _Has, what: str) -> list[Joint]:
     out = []
     f = "PF" if has("PF", "side") else "PFS"
@@ -221,10 +244,10 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
             ("waist", (End.START, End.END)),
             ("hem", (End.END, End.START)),
         ):
-            corners = (Corner(f, edge, ends[0]), Corner(b, edge, ends[1]))
-            out.append(
-                Joint(f"{what} {edge} over the side", corners, 180.0, _PEPLUM_SIDE)
-            )
+            names = [f"{edge} side" if has(c, f"{edge} side") else edge for c in (f, b)]
+            corners = (Corner(f, names[0], ends[0]), Corner(b, names[1], ends[1]))
+            band = _PEPLUM_SIDE if names == [edge, edge] else _PANEL
+            out.append(Joint(f"{what} {edge} over the side", corners, 180.0, band))
     centre = "PF" if has("PF", "cf") else "PFC"
     if has(centre, "cf"):
         for edge, end in (("waist", End.END), ("hem", End.START)):
@@ -236,6 +259,8 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"
+            if edge == "hem" and has(back, "vent"):
+                continue
             out.append(Joint.fold(name, Corner(back, edge, end)))
     for half, (c, s) in (("front", ("PFC", "PFS")), ("back", ("PBS", "PBC"))):
         if has(c, "panel") and has(s, "panel"):

@@ -4,6 +4,8 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+from clothwright.blocks.torso import in_one
+from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import facing_seams
@@ -17,6 +19,7 @@ from clothwright.paper import (
     Ease,
     EdgeKind,
     NotchPair,
+    Run,
     Seam,
     SeamKind,
     Sheet,
@@ -85,10 +88,14 @@ def _front_panel(t: Chains, n: Numbers) -> Seam | None:
         left,
         right,
         "Qf",
-        "waist",
+        _foot(t),
         Ease.about(n.ep, 0.1),
         (a, b),
-        (NotchPair(a, a, 1), NotchPair(b, total_r - (total_l - b), 1)),
+        (
+            NotchPair(a, a, 1),
+            NotchPair(b, total_r - (total_l - b), 1),
+            *_below(t, left, right, "CFw", 1),
+        ),
     )
 
 
@@ -106,14 +113,37 @@ def _back_panel(t: Chains, n: Numbers) -> Seam | None:
         left,
         right,
         "Qb",
-        "waist",
+        _foot(t),
         Ease.about(0.0, 0.1),
         None,
         (
             NotchPair(first, first, 2),
             NotchPair(second, t.length(right) - rest, 2),
+            *_below(t, left, right, "CBw", 2),
         ),
     )
+
+
+def _foot(t: Chains) -> str:
+    """Where a seam from above ends: at the waist, or at the hem of a torso."""
+    return "hem" if in_one(t.sheet) else "waist"
+
+
+def _below(
+    t: Chains, left: tuple[Run, ...], right: tuple[Run, ...], centre: str, ticks: int
+) -> tuple[NotchPair, ...]:
+    """Notches of a torso's panel seam: at the waist and on to the hem, as far from the
+    hem on both sides."""
+    if not in_one(t.sheet):
+        return ()
+    level = t.sheet.points[centre].y
+    a, c = t.length(left), t.length(right)
+    hits = t.sheet.run_path(left[0]).meets(
+        Path.line(Point(-60.0, level), Point(200.0, level))
+    )
+    rest = a - hits[0][0]
+    places = [rest, *(rest * (1 - s) for s in shares(rest))]
+    return tuple(NotchPair(a - s, c - s, ticks) for s in places)
 
 
 def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
@@ -177,6 +207,8 @@ def _side(t: Chains) -> Seam | None:
     if len(left) > 1:  # the notch keeps clear of the side darts
         at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
+    if in_one(t.sheet):
+        return _long_side(t, left, right)
     return Seam(
         "S4",
         "side",
@@ -190,6 +222,26 @@ def _side(t: Chains) -> Seam | None:
     )
 
 
+def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam:
+    """The side of a torso, notched at waist and hip and on to the hem."""
+    at = t.sheet.points
+    waist, hip = (t.upto(right, at[mark]) for mark in ("wb", "Hbs"))
+    rest = t.length(right) - hip
+    places = [waist, hip] if rest > NOTCH_ROOM else [waist]
+    places += [hip + rest * s for s in shares(rest) if rest >= LONG]
+    return Seam(
+        "S4",
+        "side",
+        left,
+        right,
+        "underarm",
+        "hem",
+        Ease.about(0.0, 0.1),
+        None,
+        tuple(NotchPair(s, s, 1) for s in places),
+    )
+
+
 def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     chain = t.chain(
         ("BC", "cb", True), ("B", "cb", True), ("PB", "cb", True), ("PBC", "cb", True)
@@ -200,6 +252,8 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     if not chain:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
+    if in_one(t.sheet):  # a torso's runs on below it
+        stop = t.upto(chain, t.sheet.points["CBz"]) + n.z
     rest = t.length(chain) - stop
     places = [stop] if rest > NOTCH_ROOM else []
     places += [stop + rest * s for s in shares(rest)] if rest >= LONG else []
@@ -209,7 +263,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         chain,
         chain,
         "neck",
-        "hem",
+        "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),
         kind=SeamKind.TWIN,

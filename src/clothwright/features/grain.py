@@ -33,7 +33,7 @@ def grained(p: Piece) -> Piece:
     if p.code in OWN_GRAIN:
         return replace(p, lines=_clipped(p))
     up = Vector(0.0, -1.0)
-    if p.code in ("FS", "BS", "PFS", "PBS"):
+    if p.code in ("FS", "BS", "PFS", "PBS") and p.has("waist"):
         waist = p.edge("waist").path
         up = turned(direction(waist.start, waist.end), 90)
         if p.code.startswith("P"):

@@ -6,7 +6,13 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.lining_checks import edge_findings, hung_findings
-from clothwright.features.lining_pieces import SLACK, below_facing, peplum, to_edge
+from clothwright.features.lining_pieces import (
+    SLACK,
+    below_facing,
+    peplum,
+    to_edge,
+    torso,
+)
 from clothwright.features.lining_seams import with_lining_seams
 from clothwright.features.operations import (
     Operation,
@@ -132,7 +138,8 @@ class Lining(Feature):
         else:
             rho = n.rho
             sheet = below_facing(sheet)
-        sheet = with_lining_seams(peplum(sheet, n.short), rho)
+        sheet = torso(peplum(sheet, n.short), n.short)
+        sheet = with_lining_seams(sheet, rho)
         edges = (
             ("inside its edges by {}", "rho_l"),
             ("longer at the waist", SLACK),

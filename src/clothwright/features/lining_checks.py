@@ -3,6 +3,7 @@
 
 from collections.abc import Iterable
 
+from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
 from clothwright.features.facing_checks import WIDER, roll_findings
 from clothwright.features.lining_pieces import SLACK
@@ -65,21 +66,22 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             for before in ("", "L.")
         )
         slack = mine - shell
-        if abs(slack - SLACK) > _NEAR:
+        right = -n.short if in_one(sheet) else SLACK
+        if abs(slack - right) > _NEAR:
             yield Finding(
                 "N1",
                 Severity.REFUSE,
                 f"The {name} lining is {slack:.2f} cm longer at the side than the "
-                f"shell; {SLACK:.1f} cm is right.",
+                f"shell; {right:.1f} cm is right.",
                 "lining",
-                "Lower its waist by that.",
+                "Lower its lower edge by that.",
                 {"slack": slack},
             )
 
 
 def hung_findings(sheet: Sheet) -> Iterable[Finding]:
     """What a lining below the facing has to say."""
-    if "L.F" not in sheet.pieces:
+    if "L.F" not in sheet.pieces or not sheet.piece("L.F").has("leg cf"):
         return
     p = sheet.piece("L.F")
     wide = distance(p.edge("leg cf").path.start, p.edge("leg side").path.end)

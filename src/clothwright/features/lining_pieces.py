@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from clothwright.blocks.torso import FISH_EYE, PIECES
 from clothwright.curves import (
     Line,
     Motion,
@@ -28,6 +29,7 @@ from clothwright.features.sewn_halves import (
 )
 from clothwright.paper import (
     Edge,
+    EdgeKind,
     MarkKind,
     PaperError,
     Piece,
@@ -210,6 +212,12 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     (8); its point stands as far below the bust point as before. `side` names what is
     then one line."""
     code = front.code
+    if front.has("hem"):
+        raise PaperError(
+            "the front of a torso in one piece has no waist dart at its edge for the "
+            "lining's side dart to be closed into: line to the edge, or use a front "
+            "princess line"
+        )
     if not front.has("leg cf"):
         raise PaperError(
             "the front takes in nothing at the waist (fd), so the lining's side dart "
@@ -266,7 +274,7 @@ def _below(piece: Piece, wide: Path) -> Piece:
     below = next(
         q
         for q in parts.pieces.values()
-        if any(q.has(w) for w in WAISTS) and not any(q.has(e) for e in _FACED)
+        if any(q.has(w) for w in (*WAISTS, "hem")) and not any(q.has(e) for e in _FACED)
     )
     return below.with_edges(
         replace(e, path=e.path.without_crumbs(DOUBLED)) for e in below.edges
@@ -281,13 +289,48 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
             continue
         p = sheet.piece(shell)
         lined = _named(p, p)
-        hem = lined.edge("hem")
         sheet = sheet.put(lined)
+        if lined.has("vent"):
+            sheet = _open_at_vent(sheet, lined.code)
+            lined = sheet.piece(lined.code)
+        hem = lined.edge("hem")
         if shorter > 0:
             path = _slid(lined, inset(hem.path, shorter, shorter))
             sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])
         sheet = sheet.put(_with_grain(sheet.piece(lined.code), p))
     return sheet
+
+
+def torso(sheet: Sheet, shorter: float) -> Sheet:
+    """The hems of a torso's lining, shorter than the shell's; beside a vent its centre
+    back hangs open."""
+    for shell in PIECES:
+        code = f"L.{shell}"
+        if code not in sheet.pieces or not sheet.piece(code).has("hem"):
+            continue
+        if sheet.piece(code).has("vent"):
+            sheet = _open_at_vent(sheet, code)
+        p = sheet.piece(code)
+        hem = p.edge("hem")
+        if shorter > 0:
+            path = _slid(p, inset(hem.path, shorter, shorter))
+            path = path.without_crumbs(DOUBLED)
+            sheet = redraw(sheet, code, ["hem"], [replace(hem, path=path)])
+        sheet = sheet.put(_with_grain(sheet.piece(code), sheet.piece(shell)))
+    return sheet
+
+
+def _open_at_vent(sheet: Sheet, code: str) -> Sheet:
+    """The extension of a vent cut off along the centre back, which hangs open there."""
+    p = sheet.piece(code)
+    hem, top = p.edge("hem"), p.edge("vent top").path.end
+    foot = sheet.points["Mb"]
+    short = hem.path.between(0.0, hem.path.length_to_point(foot))
+    new = [
+        replace(hem, path=short.pinned(short.start, foot)),
+        straight("open", foot, top, EdgeKind.FINISHED),
+    ]
+    return redraw(sheet, code, ["hem", "vent", "vent top"], new)
 
 
 def _slid(piece: Piece, hem: Path) -> Path:
@@ -301,9 +344,12 @@ def _slid(piece: Piece, hem: Path) -> Path:
 
 
 def _named(piece: Piece, shell: Piece) -> Piece:
-    """A piece of the lining of a piece of the shell, nothing marked on it."""
+    """A piece of the lining of a piece of the shell, nothing marked on it but a
+    fish-eye dart."""
     code, name = f"L.{shell.code}", f"{shell.name} lining"
-    return replace(piece, code=code, name=name, marks=(), lines=())
+    lines = tuple(k for k in piece.lines if k.name == FISH_EYE)
+    marks = tuple(k for k in piece.marks if k.name.startswith(FISH_EYE))
+    return replace(piece, code=code, name=name, marks=marks, lines=lines)
 
 
 def _with_grain(piece: Piece, shell: Piece) -> Piece:

@@ -40,7 +40,7 @@ def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
 def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Every seam of a skirt whose pieces are on the table."""
     if not {BACK, GORE} & set(t.sheet.pieces):
-        return []
+        return _vent(t)  # a torso may have one
     return [
         *_facing(t),
         *_gores(t, n),
@@ -238,7 +238,7 @@ def _centre_back(t: Chains, n: Numbers) -> list[Seam]:
 
 
 def _vent(t: Chains) -> list[Seam]:
-    chain = t.chain((BACK, "vent top", True))
+    chain = t.chain(*((code, "vent top", True) for code in (BACK, "PB", "BC", "B")))
     if not chain:
         return []
     return [

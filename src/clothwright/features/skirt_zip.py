@@ -163,11 +163,11 @@ class SkirtZip(Feature):
             )
 
 
-def seamed_back(d: Drafting) -> None:
+def seamed_back(d: Drafting, back: str = BACK) -> None:
     """The centre back as a seam in place of a fold."""
-    edge = d.sheet.edge(BACK, "cb")
+    edge = d.sheet.edge(back, "cb")
     if edge.kind is EdgeKind.SEAM:
         return
     d.part = "skirt back"
     d.draw("centre back", edge.path, "centre back as a seam, not on the fold")
-    d.sheet = redraw(d.sheet, BACK, ["cb"], [Edge("cb", edge.path, EdgeKind.SEAM)])
+    d.sheet = redraw(d.sheet, back, ["cb"], [Edge("cb", edge.path, EdgeKind.SEAM)])

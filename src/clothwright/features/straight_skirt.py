@@ -49,6 +49,7 @@ class StraightSkirt(Feature):
             "shaped skirt",
             "waist",
             "darts",
+            "straight back",
         }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK

@@ -27,6 +27,12 @@ _BETWEEN = 6.0
 """Seam left between the end of the zip and the vent, cm (common practice)."""
 
 
+def back_at_hem(sheet: Sheet) -> str:
+    """The piece at whose centre back a vent can be: a skirt's, a dress's, or a
+    torso's."""
+    return next(c for c in (BACK, "PB", "BC", "B") if c in sheet.pieces)
+
+
 class Shape(Enum):
     """How the foot of the seam opens."""
 
@@ -48,7 +54,7 @@ class Vent(Feature):
     )
     gives: ClassVar[frozenset[str]] = frozenset({"vent"})
     needs: ClassVar[dict[str, str]] = {
-        "fitted skirt": "a vent is for a straight skirt; a flared one needs none"
+        "straight back": "a vent is for a straight skirt; a flared one needs none"
     }
     clashes: ClassVar[dict[str, str]] = {}
 
@@ -91,10 +97,12 @@ class Vent(Feature):
 
     def _draw(self, d: Drafting) -> None:
         n = d.n
-        seamed_back(d)
-        d.part = "skirt back"
+        back = back_at_hem(d.sheet)
+        if back == BACK:
+            seamed_back(d)
+        d.part = "back" if back.startswith("B") else "skirt back"
         slit = self.shape is Shape.SLIT
-        cb = d.sheet.edge(BACK, "cb").path
+        cb = d.sheet.edge(back, "cb").path
         foot = cb.start
         top = d.point("Vb", "Mb", "top of the vent on the centre back", up="v")
         slant = 0.0 if slit else n.v_w
@@ -114,16 +122,18 @@ class Vent(Feature):
         edges = (
             Edge("vent", Path.line(hem, out), EdgeKind.FINISHED),
             Edge("vent top", Path.line(out, top)),
-            Edge("cb", Path.line(top, cb.end)),
+            Edge(
+                "cb", cb.between(cb.length_to_point(top), cb.length).pinned(top, cb.end)
+            ),
         )
-        sheet = redraw(d.sheet, BACK, ["cb"], edges)
-        piece = sheet.piece(BACK).with_lines(
+        sheet = redraw(d.sheet, back, ["cb"], edges)
+        piece = sheet.piece(back).with_lines(
             InnerLine(f"{self.shape.value} fold, centre back", Path.line(top, foot))
         )
         d.lay(
             Verb.REDRAW,
             sheet.put(piece),
-            f"{BACK}.vent",
+            f"{back}.vent",
             f"{self.shape.value} at the foot of the centre back seam",
             frm=("Vb", "Vo", "Vm"),
             detail="ruled from Vb to Vo and on to Vm, the hem run on to Vm",
@@ -149,8 +159,14 @@ class Vent(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        seam = sheet.length(BACK, "cb")
+        back = back_at_hem(sheet)
+        seam = sheet.length(back, "cb")
         held = n.z_S if "z_S" in n else 0.0
+        if back == "PB":
+            held = n.z
+        elif back != BACK:  # the zip runs down through the waist
+            path = sheet.edge(back, "cb").path
+            held = seam - path.length_to_point(sheet.points["CBz"]) + n.z
         if seam < held + _BETWEEN:
             yield Finding(
                 "V1",

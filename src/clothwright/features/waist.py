@@ -34,7 +34,7 @@ class WaistSeam(Feature):
         "ex": ("FC.waist", "F.waist side", "F.waist"),
         "ew": ("FC.waist", "F.waist side", "F.waist"),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"waist seam"})
+    gives: ClassVar[frozenset[str]] = frozenset({"waist seam", "waist line"})
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",
         "back panels": "add a back princess line or a back waist dart",

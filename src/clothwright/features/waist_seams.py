@@ -8,6 +8,9 @@ from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
 
+WAISTS = ("waist", "waist mid", "waist side")
+"""Edges of a waist with darts in it, from the centre."""
+
 
 def waist_seams(t: Chains, n: Numbers) -> list[Seam | None]:
     """Bodice to peplum or skirt, and the peplum's own seams, as far as they are on the
@@ -29,7 +32,9 @@ def _waist_front(t: Chains, n: Numbers) -> Seam | None:
         ("FS", "waist", False),
     )
     right = t.chain(
-        ("PFC", "waist", True), ("PF", "waist", True), ("PFS", "waist", True)
+        ("PFC", "waist", True),
+        *(("PF", name, True) for name in WAISTS),
+        ("PFS", "waist", True),
     )
     if not (left and right):
         return None
@@ -56,7 +61,9 @@ def _waist_back(t: Chains, n: Numbers) -> Seam | None:
         ("B", "waist", False),
     )
     right = t.chain(
-        ("PBS", "waist", True), ("PB", "waist", True), ("PBC", "waist", True)
+        ("PBS", "waist", True),
+        *(("PB", name, True) for name in WAISTS[::-1]),
+        ("PBC", "waist", True),
     )
     if not (left and right):
         return None
@@ -117,11 +124,14 @@ def _onto_peplum(
     if _gathered(t):  # the ratio is the plan
         plan, tolerance = share * (n.g - 1), 0.15
     else:
-        plan, tolerance = -(n.ew + n.by / 2) * share / (n.w_F + n.w_PB), 0.05
+        yields = n.by / 2 if "by" in n else 0.0
+        plan, tolerance = -(n.ew + yields) * share / (n.w_F + n.w_PB), 0.05
     ease = Ease.about(plan, tolerance)
     joints = list(accumulate(t.length((run,)) for run in left[:-1]))
     if len(right) > 1:
         meets = list(accumulate(t.length((run,)) for run in right[:-1]))
+        if right[0].piece in ("PF", "PB"):  # of two darts the inner one meets
+            meets = meets[:1] if right[0].piece == "PF" else meets[-1:]
         if not joints:  # a waist that takes in nothing has no dart there: a notch
             place = t.length(left) * first / share
             return ease, (NotchPair(place, meets[0], ticks),)

@@ -14,6 +14,12 @@ def keep_whole(sheet: Sheet, code: str) -> Sheet:
     return sheet.drawn(**{f"whole {code} {i:02d} {e.name}": e.path for i, e in edges})
 
 
+def width_at_waist(sheet: Sheet, code: str) -> float:
+    """Width of a panel at the waist, cm; of one that runs on below, as kept."""
+    kept = sheet.lines.get(f"waist of {code}")
+    return sheet.length(code, "waist") if kept is None else kept.length
+
+
 def before_yoke(sheet: Sheet, code: str) -> Piece:
     """The piece as it was remembered; as it lies when it was not."""
     p = sheet.piece(code)

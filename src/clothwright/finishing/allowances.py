@@ -234,6 +234,8 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.TURNED
     if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
         return _skirt_hem(edge.path)
+    if code in _BODICE and name == "hem" and edge.kind is EdgeKind.FINISHED:
+        return _skirt_hem(edge.path)
     if code in _SKIRT and name == "hem":
         return _skirt_hem(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
     if code in ("TF", "TB") and name == "hem":
@@ -250,6 +252,9 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.FREE
     return _BY_NAME.get(name, Role.PANEL)
 
+
+_BODICE = ("F", "FC", "FS", "B", "BC", "BS")
+"""Pieces of a bodice, which end in a hem where it is one with the skirt."""
 
 _SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
 """Pieces that a skirt ends in."""

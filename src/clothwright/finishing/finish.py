@@ -154,7 +154,10 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
     number = f.order.index(code) + 1
     lines = marks.edge_lines(piece, f.taped)
     lines += [DrawnLine(Meaning.DART, p, "dart") for p in legs]
-    lines += [DrawnLine(Meaning.INNER, k.path, k.name) for k in piece.lines]
+    lines += [
+        DrawnLine(Meaning.DART if k.path.closed else Meaning.INNER, k.path, k.name)
+        for k in piece.lines
+    ]
     lines += marks.crosses(piece)
     if piece.grain:
         lines.append(DrawnLine(Meaning.GRAIN, Path.line(*piece.grain), "grain"))

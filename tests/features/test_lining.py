@@ -299,8 +299,8 @@ def test_the_join_is_notched_at_the_panel() -> None:
 
 @pytest.mark.parametrize("seed", [91, 176, 936, 1122, 2331])
 def test_notches_of_a_lining_meet(seed: int) -> None:
-    """Random lined tops with panels that bend apart over a shoulder dart, or a front
-    whose side was turned, joints near a notch: no seam of the lining has a word said of its notches."""
+    """Random lined tops: panels that bend apart over a shoulder dart, a side that was
+    turned, joints near a notch. Nothing is said of the notches of a lining."""
     made = draft(order(woman(seed), garment(random.Random(seed))))
     for f in made.findings:
         said = f.sentence

@@ -3,6 +3,7 @@
 Figures of first garment 14 and 15 (common practice); shapely judges areas.
 """
 
+import random
 from functools import cache
 
 import pytest
@@ -28,7 +29,9 @@ from clothwright.findings import Severity
 from clothwright.order import Draft, draft, pattern
 from clothwright.paper import JOINT, Sheet
 from clothwright.units import Unit
+from order.test_variants import garment
 from orders import closed_back, closed_features, main_features, order, swapped
+from women import woman
 from wrong import longer, severity_of, unnoticed
 
 MM = 0.1
@@ -292,6 +295,16 @@ def test_the_join_is_notched_at_the_panel() -> None:
         for code in ("LF", "LB"):
             [pair] = sheet.seam(code).notches
             assert pair.note == JOINT
+
+
+@pytest.mark.parametrize("seed", [91, 176, 936, 1122, 2331])
+def test_notches_of_a_lining_meet(seed: int) -> None:
+    """Random lined tops: panels that bend apart over a shoulder dart, a side that was
+    turned, joints near a notch. Nothing is said of the notches of a lining."""
+    made = draft(order(woman(seed), garment(random.Random(seed))))
+    for f in made.findings:
+        said = f.sentence
+        assert not ("Lining" in said and "notch" in said), said
 
 
 # -- found out when wrong ------------------------------------------------------------

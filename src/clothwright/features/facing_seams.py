@@ -151,10 +151,10 @@ def edge_notches(
     of a slanted edge, all measured from the end where both sides begin (19)."""
     a, c = t.length(left), t.length(right)
     if code == "S10":
-        up = _clear(t, left, FRONT_NOTCH, 0.0)
+        up = _clear(t, (left, right), FRONT_NOTCH, 0.0)
         return (NotchPair(a - up, c - up, 1),)
     if code == "S11":
-        up = _clear(t, left, BACK_NOTCH, NOTCH_SET / 2)
+        up = _clear(t, (left, right), BACK_NOTCH, NOTCH_SET / 2)
         return (NotchPair(a - up, c - up, 2),)
     slant = next((r for r in left if r.edge == "slant"), None)
     if code != "S9" or slant is None:
@@ -172,11 +172,13 @@ def edge_notches(
     )
 
 
-def _clear(t: Chains, chain: tuple[Run, ...], up: float, half: float) -> float:
-    """A place `up` from the end of a chain, moved so that a set of notches, `half` to
-    either side, keeps clear of the joint with another edge (19)."""
+def _clear(
+    t: Chains, sides: tuple[tuple[Run, ...], ...], up: float, half: float
+) -> float:
+    """A place `up` from the end of both sides of a seam, moved so that a set of
+    notches, `half` to either side, keeps clear of the joints with other edges (19)."""
     room = NOTCH_ROOM + half
-    joint = t.length(chain[-1:])
-    if len(chain) < 2 or abs(up - joint) >= room:
+    joints = [t.length(chain[-1:]) for chain in sides if len(chain) > 1]
+    if all(abs(up - joint) >= room for joint in joints):
         return up
-    return joint + (room if up > joint else -room)
+    return max(joints) + room if up > joints[0] else min(joints) - room

@@ -145,6 +145,8 @@ def _notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
             b = _place(sheet, s.right, pair.right)
         if a is None or b is None:
             continue
+        if pair.note != JOINT and not _mates(sheet, s, pair, (a, b)):
+            a, b = (_from_end(sheet, c, at) for c, at in _sides(s, pair))
         if all(
             NOTCH_ROOM <= at <= end - NOTCH_ROOM
             for at, end in zip((a, b), most, strict=True)
@@ -152,13 +154,32 @@ def _notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
             yield pair._replace(left=a, right=b)
 
 
+def _sides(s: Seam, pair: NotchPair) -> tuple[tuple[_Chain, float], ...]:
+    return (s.left, pair.left), (s.right, pair.right)
+
+
+def _mates(sheet: Sheet, s: Seam, pair: NotchPair, found: tuple[float, float]) -> bool:
+    """True when the lining's two notches meet, from the start or from the end, as the
+    shell's do. Paper that was turned may show one of them a little off."""
+    (a, b), shell = found, [sheet.chain_length(c) for c in (s.left, s.right)]
+    mine = [sheet.chain_length(_lined(sheet, c)) for c in (s.left, s.right)]
+    start = (b - a) - (pair.right - pair.left)
+    end = start - ((mine[1] - mine[0]) - (shell[1] - shell[0]))
+    return min(abs(start), abs(end)) <= _MORE or s.zone is not None
+
+
+def _from_end(sheet: Sheet, chain: _Chain, s: float) -> float:
+    """The place as far from the chain's end, or from its start where there is slack."""
+    whole, shell = sheet.chain_length(_lined(sheet, chain)), sheet.chain_length(chain)
+    return s if whole > shell + _MORE else whole - (shell - s)
+
+
 def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
     """Length along the lining's chain to the place of the shell's; None when it is cut
     away. On paper that was turned since, it is as far from the chain's end."""
     run, p, _ = sheet.chain_at(chain, s)
-    whole = sheet.chain_length(_lined(sheet, chain))
-    from_end = whole - (sheet.chain_length(chain) - s)
-    if whole > sheet.chain_length(chain) + _MORE:  # slack below, nothing cut away
+    from_end = _from_end(sheet, chain, s)
+    if from_end == s:  # slack below, nothing cut away
         return s
     done = 0.0
     for r in chain:

@@ -12,9 +12,11 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
+    direction,
     distance,
     from_pair,
     lately,
+    shift,
 )
 from clothwright.features.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
 from clothwright.features.front_dart import as_drafted
@@ -23,6 +25,10 @@ from clothwright.paper import Edge, Piece, Sheet, straight
 
 _TOGETHER = 0.005
 """Panels that differ by less than this lie edge to edge, cm."""
+
+_BENT = 0.1
+"""Where a facing's edge crosses panels that bend apart they lie no further apart than
+this, cm; what is more goes to where their seam begins."""
 
 _UPPER = 9.0
 """Panels that bend apart have done so after this much of their seam, cm."""
@@ -133,6 +139,10 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
         return half
     s = hits[0][0]
     m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
+    there, here = m(its.at_length(s)), mine.at_length(s)
+    over = distance(there, here) - _BENT
+    if over > 0:
+        m = shift(direction(there, here) * over) @ m
     arm, side = (half.flank.edge(e).path.moved(m) for e in ("armhole", "side"))
     if half.centre.has("armhole"):
         head = half.centre.edge("armhole").path.moved(half.closed)

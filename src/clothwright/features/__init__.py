@@ -36,6 +36,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "sleeveless armhole": "armhole.SleevelessArmhole",
         "sleeved armhole": "sleeved_armhole.SleevedArmhole",
         "neckline": "necklines.Neckline",
+        "wrap front": "wrap_front.WrapFront",
         "back neckline": "necklines.BackNeckline",
         "tightening": "shoulder.Tightening",
         "front armhole princess": "front_princess.FrontArmholePrincess",

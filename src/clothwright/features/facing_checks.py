@@ -102,7 +102,7 @@ def roll_findings(
     `rho` is the roll wanted, `most` what it may be at the ends of the shoulder.
     """
     neck, armhole, slant = rolled
-    at_fold = rho if half.slant is not None else 0.0
+    at_fold = rho if half.to_waist else 0.0
     for name, shell, mine, start, ahead in (
         ("armhole", half.armhole, armhole, 0.0, half.front),
         ("neck", half.neck, neck, at_fold, not half.front),

@@ -15,6 +15,7 @@ from clothwright.features.sewn_halves import (
     sewn_back,
     sewn_front,
 )
+from clothwright.features.wrap_facing import wrap_facing, wraps
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -32,6 +33,8 @@ SHORT_OF_ZIP = 0.5
 def front_facing(sheet: Sheet, n: Numbers) -> Piece:
     """FF: on the fold, its free edge from the fold to the side."""
     half = sewn_front(sheet)
+    if wraps(half.centre):
+        return wrap_facing(half, n)
     rolled = rolled_front(half, n.rho)
     side = foot_of_side(half, n.ff_side)
     free = front_free(half, n, side)

@@ -16,6 +16,7 @@ from clothwright.features.facing_sewing import facing_operations
 from clothwright.features.front_dart import as_drafted
 from clothwright.features.operations import Operation
 from clothwright.features.sewn_halves import back_neck
+from clothwright.features.wrap_facing import wrap_neck_facing, wraps
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -134,6 +135,8 @@ def draft_neck_facing(d: Drafting) -> None:
 
 def _front(sheet: Sheet, n: Numbers) -> Piece:
     shell = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
+    if wraps(shell):
+        return wrap_neck_facing(shell, n)
     neck = shell.edge("neck").path  # shoulder to centre front
     out = shell.edge("shoulder").path.end_direction * -1.0
     rolled = inset(neck, n.rho, 0.0)

@@ -78,7 +78,7 @@ def front_findings(
     yield from _shape_findings(n, sheet, shape)
     yield from _over_head(n, sheet)
     if n.cn > 0:
-        yield from _contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
+        yield from contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
     if n.phi_f:
         yield _tightened("front", sheet, untightened)
 
@@ -93,11 +93,11 @@ _CONTOUR = {
 """Usual contour of the shapes, cm (1.8), before the scale of the cup."""
 
 
-def _contoured(
+def contoured(
     half: str, amount: float, usual: tuple[float, float]
 ) -> Iterator[Finding]:
     """A contour outside what the table of the notes and the scale of cups give."""
-    low, high = usual[0] * 0.6, min(2.0, usual[1] * 1.8)
+    low, high = usual[0] * 0.6, min(max(2.0, usual[1]), usual[1] * 1.8)
     if low - 1e-6 <= amount <= high + 1e-6:
         return
     yield Finding(
@@ -199,6 +199,6 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             {"Db": n.Db},
         )
     if n.cnb > 0:
-        yield from _contoured("back", n.cnb, (0.6, 1.5))
+        yield from contoured("back", n.cnb, (0.6, 1.5))
     if n.phi_b:
         yield _tightened("back", sheet, untightened)

@@ -21,6 +21,9 @@ from clothwright.features.front_dart import as_drafted
 from clothwright.features.wholes import before_yoke
 from clothwright.paper import Edge, Piece, Sheet, straight
 
+OVER = "waist over"
+"""The waist of the part of a wrap that lies over, or under, the other front."""
+
 _TOGETHER = 0.005
 """Panels that differ by less than this lie edge to edge, cm."""
 
@@ -68,6 +71,12 @@ class SewnHalf:
     def slant(self) -> Path | None:
         """The slanted edge of an open back, waist up to the corner."""
         return self.centre.edge("slant").path if self.centre.has("slant") else None
+
+    @property
+    def to_waist(self) -> bool:
+        """True when its neck, or the edge below that, runs down to the waist: the roll
+        is of one width then."""
+        return self.slant is not None or self.centre.has(OVER)
 
     def laid(self) -> tuple[Piece, ...]:
         """The paper of the half as it lies in the sewn state. (Of a back with a dart at

@@ -184,6 +184,7 @@ _BY_NAME: Mapping[str, Role] = {
     "vent": Role.VENT,
     "vent top": Role.VENT,
     "waist on": Role.WAIST,
+    "waist over": Role.WAIST,
     "waist lap": Role.WAIST,
     "cap side": Role.SIDE,
     "cap side 2": Role.SIDE,

@@ -37,6 +37,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "sleeved armhole": "sleeved_armhole.SleevedArmhole",
         "neckline": "necklines.Neckline",
         "wrap front": "wrap_front.WrapFront",
+        "cowl": "cowl.Cowl",
+        "halter": "halter.Halter",
         "back neckline": "necklines.BackNeckline",
         "tightening": "shoulder.Tightening",
         "front armhole princess": "front_princess.FrontArmholePrincess",

@@ -4,6 +4,7 @@ import math
 
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.features.facing_pieces import beside_zip
+from clothwright.features.halter_rules import HALTER_BAND
 from clothwright.features.roll import at_foot
 from clothwright.features.sewn_halves import OVER
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
@@ -78,10 +79,26 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         ("S12", "facing shoulder", "shoulder", 0.0, 0.1, "neck", "tip"),
         ("S13", "facing side", "side", 0.0, 0.05, "underarm", "free edge"),
     ):
-        left = t.chain(("FF", e, True))
+        left = t.chain(("F", f"facing {e}", False), ("FF", e, True))
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
+    band = t.chain((HALTER_BAND, "strap end", False))
+    strap = t.chain(("FF", "shoulder", True))
+    if band and strap:
+        short = t.length(strap) - t.length(band)  # by both rolls
+        aim, most = -2 * n.rho, 0.15 + n.rho
+        out.append(
+            Seam(
+                "S65",
+                "facing of the strap, to the band",
+                band,
+                strap,
+                "neck",
+                "armhole",
+                Ease(short, aim - most, 0.0),
+            )
+        )
     foot = t.chain(("FF", "foot", False))
     over = t.chain(("F", OVER, False))
     if foot and over:

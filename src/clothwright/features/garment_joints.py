@@ -111,6 +111,9 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 NECK_SUM,
             )
         )
+    if fu and has("B", "neck") and not has("B", "shoulder"):  # a halter's back
+        corners = Corner(fu, "armhole", End.START), Corner("B", "neck", End.END)
+        found.append(Joint("edge over the side", corners, 180.0, NECK_SUM))
     if _waist_is_trued(sheet):
         found += _waist(has)
     for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):

@@ -10,6 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.cowl import drapes, lay_cut_on
 from clothwright.features.facing import Facing
 from clothwright.features.facing_pieces import beside_zip
 from clothwright.features.facing_sewing import facing_operations
@@ -115,10 +116,14 @@ class NeckFacing(Feature):
 def draft_neck_facing(d: Drafting) -> None:
     """Trace front facing FF and back facing BF beside the neck."""
     d.part = "facing"
-    for piece, says in (
-        (_front(d.sheet, d.n), "front neck facing"),
-        (_back(d.sheet, d.n), "back neck facing"),
-    ):
+    back = _back(d.sheet, d.n), "back neck facing"
+    front = d.sheet.pieces.get("F")
+    if front is not None and drapes(front):
+        lay_cut_on(d, back[0].edge("shoulder").length)
+        found = [back]
+    else:
+        found = [(_front(d.sheet, d.n), "front neck facing"), back]
+    for piece, says in found:
         d.lay(
             Verb.TRACE,
             d.sheet.put(piece),

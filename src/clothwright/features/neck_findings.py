@@ -76,7 +76,7 @@ def front_findings(
             {"dw": n.dw},
         )
     yield from _shape_findings(n, sheet, shape)
-    yield from _over_head(n, sheet)
+    yield from over_head(n, sheet)
     if n.cn > 0:
         yield from contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
     if n.phi_f:
@@ -115,7 +115,7 @@ OVER_HEAD = 2.0
 """What is drawn on over the head is so much wider than it, cm (transformations 2)."""
 
 
-def _over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
+def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """A neck without any opening passes the head."""
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:

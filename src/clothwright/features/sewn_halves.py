@@ -104,7 +104,9 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
     """The front of the pieces whose codes begin with `before`: "L." for a lining."""
     if f"{before}F" in sheet.pieces:
         f = sheet.piece(f"{before}F") if before else as_drafted(sheet)
-        arm, neck = f.edge("armhole").path, f.edge("neck").path
+        arm = f.edge("armhole").path
+        # of a cowl the neck is a fold, its facing is cut on
+        neck = f.edge("neck").path if f.has("neck") else sheet.lines["neck front"]
         way = f.before("armhole").path.end_direction * -1.0
         down = arm.start + way * 20.0
         side = Path.line(arm.start, down)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from clothwright.features import Feature
+from clothwright.features.sewn_halves import OVER
 from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
@@ -123,6 +124,7 @@ _ORDER = (
     "BA",
     "CU",
     "UP",
+    "HN",
     "PF",
     "PFC",
     "PFS",
@@ -186,6 +188,8 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     15)."""
     if "TF" in sheet.pieces and sheet.piece("TF").has("pocket"):
         yield "TF", "pocket"
+    if "F" in sheet.pieces and sheet.piece("F").has(OVER):  # the edge of a wrap
+        yield "F", "neck"
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)

@@ -31,6 +31,9 @@ from clothwright.rules import Numbers
 SHORT_OF_ZIP = 0.5
 """A back facing ends this far beside the line of a zip, cm (16.4)."""
 
+_CRUMB = 0.1
+"""What is shorter is no line of its own, cm."""
+
 
 def front_facing(sheet: Sheet, n: Numbers) -> Piece:
     """FF: on the fold, its free edge from the fold to the side."""
@@ -112,7 +115,7 @@ def _below_edge(sheet: Sheet, n: Numbers) -> Piece:
         raise PaperError("the back facing reaches the waist: make it less deep")
     free = closed_back_free(half, n, side, foot, pd)
     up = cb.between(cb.length_to_point(foot), cb.length).pinned(foot, neck.start)
-    up = up.without_crumbs(0.1)
+    up = up.without_crumbs(_CRUMB)
     return Piece(
         "BF",
         "Back facing",
@@ -166,6 +169,7 @@ def _to_centre_back(
         raise PaperError("the back facing reaches the waist: make it less deep")
     free = closed_back_free(half, n, side, foot, pd)
     up = cb.between(cb.length_to_point(foot), cb.length).pinned(foot, neck.start)
+    up = up.without_crumbs(_CRUMB)
     return neck, (Edge("free", free, EdgeKind.FINISHED), Edge("cb", up, kind))
 
 

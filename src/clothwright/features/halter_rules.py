@@ -18,6 +18,7 @@ from clothwright.curves import (
     rotate,
     turned,
 )
+from clothwright.features.armhole import cover_findings
 from clothwright.features.neck_contour import drawn_in, neck_end
 from clothwright.features.neck_findings import contoured
 from clothwright.findings import Finding, Severity
@@ -35,9 +36,6 @@ CONTOUR = 1.0, 2.0
 BELOW_TOP = 4.0
 """The back waist dart ends so far below the upper edge of the back, cm (our own choice:
 the facing passes above it)."""
-
-COVER = 1.5
-"""The edge keeps so far outside the cup of radius BUB, cm (transformations 3)."""
 
 HALTER = RuleTable("halter")
 _rule = HALTER.rule
@@ -183,18 +181,8 @@ drawn_in(HALTER, 1.2, _PLACE, _edge)
 
 def halter_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """Cup and brassiere are covered, and the edge is drawn in as is usual."""
-    front, bp = sheet.piece("F"), sheet.points["BP"]
-    beside = front.edge("armhole").path.nearest(bp)[1]
-    if beside < n.BUB + COVER - 0.05:
-        yield Finding(
-            "A5",
-            Severity.WARN,
-            f"The armhole passes {beside:.1f} cm from the bust point; the cup "
-            f"(BUB) and {COVER:g} cm want {n.BUB + COVER:.1f} cm.",
-            "strap",
-            "Make the strap wider, or raise the underarm.",
-            {"beside": beside},
-        )
+    more = "Make the strap wider, or raise the underarm."
+    yield from cover_findings(n, sheet, "strap", more)
     low = sheet.lines["neck front"].bounds()[3] - n.y_BP
     if low > -4.0:
         yield Finding(

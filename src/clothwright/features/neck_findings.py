@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import Path, degrees_between
+from clothwright.features.chains import BACK_STRAP
 from clothwright.features.neck_shapes import (
     SCOOP_FLAT,
     USUAL_DEPTH,
@@ -66,7 +67,8 @@ def front_findings(
             "Make the neck narrower.",
             {"Lr": n.Lr},
         )
-    if n.Df - n.dep > LOW and low_back and n.dw > 5:
+    held = BACK_STRAP in sheet.pieces
+    if n.Df - n.dep > LOW and low_back and n.dw > 5 and not held:
         yield Finding(
             "N7",
             Severity.WARN,

@@ -8,7 +8,7 @@ its sewn state; raw edges are matched when sewing, so the shell rolls inwards.
 import math
 from dataclasses import dataclass
 
-from clothwright.curves import Line, Path, inset
+from clothwright.curves import Line, Path, Point, inset
 from clothwright.features.sewn_halves import OVER, SewnHalf
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Piece
@@ -49,7 +49,7 @@ def rolled_front(half: SewnHalf, rho: float) -> Rolled:
     n, a = _shortened(neck.reversed(), arm.reversed(), shell, half.armhole.length)
     neck = n.reversed().pinned(n.end, neck.end)
     arm = a.reversed().pinned(half.armhole.start, a.start)
-    return Rolled(neck, Path.line(arm.end, neck.start), arm)
+    return Rolled(neck, _shoulder(half, arm.end, neck.start), arm)
 
 
 def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
@@ -62,7 +62,7 @@ def rolled_back(half: SewnHalf, rho: float, more: float = 0.0) -> Rolled:
     if slant is None:
         neck = inset(half.neck, 0.0, at_shoulder)
         neck, arm = _shortened(neck, arm, half.neck.length, half.armhole.length)
-        return Rolled(neck, Path.line(neck.end, arm.start), arm)
+        return Rolled(neck, _shoulder(half, neck.end, arm.start), arm)
     whole = inset(slant + half.neck, rho, at_shoulder, level=slant.length)
     n = len(slant.segments)
     slant = _onto(Path(whole.segments[:n]), half.centre.edge("waist").path)
@@ -86,6 +86,17 @@ def back_to_match(
         more += over / 2
         rolled = rolled_back(half, rho, more)
     return rolled
+
+
+def _shoulder(half: SewnHalf, start: Point, end: Point) -> Path:
+    """The facing's shoulder with the loop: straight, or along the shell's where that is
+    run on over the arm."""
+    one = half.flank is None and half.centre.has("shoulder")
+    shell = half.centre.edge("shoulder").path if one else None
+    if shell is None or len(shell.segments) == 1:
+        return Path.line(start, end)
+    a, b = shell.length_to_point(start), shell.length_to_point(end)
+    return shell.between(a, b).without_crumbs(0.1).pinned(start, end)
 
 
 def at_foot(front: Piece, rho: float) -> float:

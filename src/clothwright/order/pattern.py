@@ -125,6 +125,7 @@ _ORDER = (
     "CU",
     "UP",
     "HN",
+    "BK",
     "PF",
     "PFC",
     "PFS",

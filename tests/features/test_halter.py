@@ -146,3 +146,14 @@ def test_doubts_and_faults() -> None:
     assert any("line of the brassiere" in str(f) for f in low.findings)
     with pytest.raises(OrderError, match="NN"):
         draft(order(BRIDA, held(Halter(strap_taken=True))))
+
+
+def test_sides_that_differ_end_at_one_level() -> None:
+    """Shoulders of two slopes: both halves' centres are of one length (truing 1)."""
+    slope = BRIDA.values["SS"]
+    left = {"SS": dataclasses.replace(slope, value=slope.value + 4.0)}
+    made = draft(order(dataclasses.replace(BRIDA, left=left), held(Halter())))
+    assert {"F", "B"} <= made.apart
+    assert not made.failed, made.failures()
+    right, other = (made.sheet.edge(c, "cb").length for c in ("B", "B-L"))
+    assert right == pytest.approx(other, abs=MM)

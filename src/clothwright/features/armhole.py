@@ -57,7 +57,8 @@ class SleevelessArmhole(Feature):
             1.0,
             0.375,
             0.0,
-            4.0,
+            8.0,
+            (0.0, 4.0),
         ),
     ] = None
     tightened: Annotated[
@@ -103,6 +104,8 @@ class SleevelessArmhole(Feature):
                 {"scale": n.yB, "measured": n.AS + n.d},
             )
         yield from pitch_findings(n, sheet)
+        if n.ti > CUT_AWAY:
+            yield from cover_findings(n, sheet, "ti", "Narrow the shoulder less.")
         length = sum(
             sheet.length(p, e)
             for p in sheet.pieces
@@ -119,6 +122,31 @@ class SleevelessArmhole(Feature):
                 "Deepen the armhole, or measure AG again.",
                 {"A": length, "AG": n.AG},
             )
+
+
+CUT_AWAY = 1.5
+"""An armhole whose shoulder is narrowed by more is cut away, cm (transformations 3)."""
+
+COVER = 1.5
+"""A cut-away edge keeps so far outside the cup, of radius BUB, cm (transformations
+3)."""
+
+
+def cover_findings(
+    n: Numbers, sheet: Sheet, place: str, to_do: str
+) -> Iterable[Finding]:
+    """The front armhole covers the brassiere's cup."""
+    beside = sheet.lines["armhole front"].nearest(sheet.points["BP"])[1]
+    if beside < n.BUB + COVER - 0.05:
+        yield Finding(
+            "A5",
+            Severity.WARN,
+            f"The armhole passes {beside:.1f} cm from the bust point; to cover the "
+            f"brassiere it wants {n.BUB + COVER:.1f} cm.",
+            place,
+            to_do,
+            {"beside": beside},
+        )
 
 
 MOST_MOVED = 2.0

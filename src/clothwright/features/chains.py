@@ -7,6 +7,9 @@ FRONT_NOTCH, BACK_NOTCH = 7.5, 9.5
 """Notches of the armhole from the underarm, cm: front single, back the middle of a
 double one at 9 and 10 (first garment 19)."""
 
+BACK_STRAP = "BK"
+"""Code of a strap across the back of a low neck."""
+
 
 class Chains:
     """The table while seams are stated: chains of the edges that exist."""

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.cowl import lay_cut_on
 from clothwright.features.facing_checks import facing_findings
 from clothwright.features.facing_pieces import back_facing, front_facing
 from clothwright.features.facing_sewing import facing_operations
@@ -124,6 +125,8 @@ def draft_facings(d: Drafting) -> None:
     n = d.n
     front = front_facing(d.sheet, n)
     target = front.edge("shoulder").length
+    if not front.has("neck"):  # a cowl, whose facing takes the other half
+        lay_cut_on(d, target)
     d.lay(
         Verb.TRACE,
         d.sheet.put(front),
@@ -138,7 +141,10 @@ def draft_facings(d: Drafting) -> None:
         detail="from the front with its panels laid together; what the roll adds to "
         "the edges is cut off at the shoulder",
     )
+    if not front.has("neck"):
+        target *= 2
     back = back_facing(d.sheet, n, target)
+    shoulder = (("long at the shoulder", target),) if back.has("shoulder") else ()
     strip = (("beside the slanted edge", "sw"),) if back.has("slant") else ()
     d.lay(
         Verb.TRACE,
@@ -149,7 +155,7 @@ def draft_facings(d: Drafting) -> None:
             ("inside the edge by {}", "rho"),
             ("below the underarm", "ff_side"),
             *strip,
-            ("long at the shoulder", target),
+            *shoulder,
         ),
         detail="from the back with its panels laid together; its edge crosses the "
         "panel seam no lower than the point of the dart; the shoulder shortened to the "

@@ -31,17 +31,22 @@ shoulder: moved in, it may be wider than the front's."""
 
 def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Every check of the facings."""
-    narrow = strap_finding(sheet.length("FF", "shoulder"), "facing", "FF")
+    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    whole = bf if bf.has("shoulder") else ff
+    narrow = strap_finding(whole.edge("shoulder").length, "facing", "FF")
     if narrow:
         yield narrow
-    ff, bf = sheet.piece("FF"), sheet.piece("BF")
-    front, back = sewn_front(sheet), back_under(sheet, bf)
+    front = sewn_front(sheet)
     yield from _over_bust(n, front, ff)
-    at_back = n.rho * (1 + WIDER) + n.se_left / 2
-    for half, facing, most in ((front, ff, n.rho), (back, bf, at_back)):
+    found = [(front, ff, n.rho)]
+    if bf.has("shoulder"):  # where the back is cut away its facing is not rolled
+        at_back = n.rho * (1 + WIDER) + n.se_left / 2
+        found.append((back_under(sheet, bf), bf, at_back))
+    for half, facing, most in found:
         name = facing.name.lower()
         slant = facing.edge("slant").path if facing.has("slant") else None
-        neck, armhole = (facing.edge(e).path for e in ("neck", "armhole"))
+        neck = facing.edge("neck").path if facing.has("neck") else None
+        armhole = facing.edge("armhole").path
         rolled = (neck, armhole, slant)
         yield from roll_findings(n.rho, most, half, rolled, name, facing.code)
         out = outside(half, facing.edge("free").path)
@@ -92,7 +97,7 @@ def roll_findings(
     rho: float,
     most: float,
     half: SewnHalf,
-    rolled: tuple[Path, Path, Path | None],
+    rolled: tuple[Path | None, Path, Path | None],
     what: str,
     place: str,
 ) -> Iterable[Finding]:
@@ -102,11 +107,13 @@ def roll_findings(
     `rho` is the roll wanted, `most` what it may be at the ends of the shoulder.
     """
     neck, armhole, slant = rolled
-    at_fold = rho if half.slant is not None else 0.0
+    at_fold = rho if half.to_waist else 0.0
     for name, shell, mine, start, ahead in (
         ("armhole", half.armhole, armhole, 0.0, half.front),
         ("neck", half.neck, neck, at_fold, not half.front),
     ):
+        if mine is None:  # a cowl's neck is a fold
+            continue
         end = mine.end if ahead else mine.start  # at the shoulder
         at, width = shell.nearest(end)
         run = shell.length_to(at) / shell.length

@@ -41,14 +41,14 @@ def front_free(half: SewnHalf, n: Numbers, side: Path) -> Path:
     c, f1 = half.neck.end, side.end
     foot = Point(c.x, c.y + n.ff_cf)
     arrive = turned(side.end_direction, -90)  # towards the centre front
-    plain = _curve(foot, _LEVEL, 0.45, f1, arrive * -1.0, 0.40, foot.x - f1.x)
+    plain = plain_curve(foot, _LEVEL, 0.45, f1, arrive * -1.0, 0.40, foot.x - f1.x)
     limit = _limit(half, Point(n.x_BP, n.y_BP - CLEAR_OF_BP))
     if not _passes_below(plain, half, limit):
         return plain
     return Path(
         (
-            *_curve(foot, _LEVEL, 0.45, limit, _LEVEL, 0.45).segments,
-            *_curve(limit, _LEVEL, 0.45, f1, arrive * -1.0, 0.40).segments,
+            *plain_curve(foot, _LEVEL, 0.45, limit, _LEVEL, 0.45).segments,
+            *plain_curve(limit, _LEVEL, 0.45, f1, arrive * -1.0, 0.40).segments,
         )
     )
 
@@ -58,15 +58,15 @@ def closed_back_free(
 ) -> Path:
     """From the side, square there, to the centre back, level there."""
     f1, leave = side.end, turned(side.end_direction, 90)
-    plain = _curve(f1, leave, 0.40, foot, _LEVEL, 0.45, f1.x - foot.x)
+    plain = plain_curve(f1, leave, 0.40, foot, _LEVEL, 0.45, f1.x - foot.x)
     limit = _dart_point(half, pd)
     if not _passes_below(plain, half, limit):
         return plain
     way = direction(f1, foot)
     return Path(
         (
-            *_curve(f1, leave, 0.40, limit, way, 0.40).segments,
-            *_curve(limit, way, 0.40, foot, _LEVEL, 0.45).segments,
+            *plain_curve(f1, leave, 0.40, limit, way, 0.40).segments,
+            *plain_curve(limit, way, 0.40, foot, _LEVEL, 0.45).segments,
         )
     )
 
@@ -87,7 +87,7 @@ def open_back_free(
     waist = half.centre.edge("waist").path  # panel to slant
     f1, leave = side.end, turned(side.end_direction, 90)
     over = _dart_point(half, pd)
-    upper = _curve(f1, leave, 0.42, over, _LEVEL, 0.42)
+    upper = plain_curve(f1, leave, 0.42, over, _LEVEL, 0.42)
     below = panel.between(panel.length_to_point(over), panel.length)
     if _takes_whole_back(half, n, over, below):
         turned_down = Edge("panel", below.pinned(over, waist.start), EdgeKind.FINISHED)
@@ -96,7 +96,7 @@ def open_back_free(
     reach = over.x - strip.end.x
     turn = strip.end + direction(strip.end, strip.start) * reach
     down = direction(turn, strip.start)
-    corner = _curve(over, _LEVEL, 0.55, turn, down, 0.55, reach)
+    corner = plain_curve(over, _LEVEL, 0.55, turn, down, 0.55, reach)
     free = upper + corner + Path((Line(turn, strip.start),))
     foot = waist.between(waist.length - n.sw, waist.length)
     foot = foot.pinned(strip.start, foot.end)
@@ -146,7 +146,7 @@ def _passes_below(free: Path, half: SewnHalf, limit: Point) -> bool:
     return at is not None and at.y > limit.y
 
 
-def _curve(
+def plain_curve(
     a: Point,
     leave: Vector,
     out: float,

@@ -1,7 +1,12 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
+import math
+
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.features.facing_pieces import beside_zip
+from clothwright.features.halter_rules import HALTER_BAND
+from clothwright.features.roll import at_foot
+from clothwright.features.sewn_halves import OVER
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
@@ -53,6 +58,9 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         if code == "S9" and t.zipped():
             short = _beside_zip(t, left)
             ease = Ease(*(e - short for e in FACED))
+        if code == "S8" and t.has("F", OVER):
+            short = at_foot(t.sheet.piece("F"), n.rho)
+            ease = Ease(*(e - short for e in FACED))
         out.append(
             Seam(
                 code,
@@ -71,15 +79,52 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         ("S12", "facing shoulder", "shoulder", 0.0, 0.1, "neck", "tip"),
         ("S13", "facing side", "side", 0.0, 0.05, "underarm", "free edge"),
     ):
-        left = t.chain(("FF", e, True))
+        left = t.chain(("F", f"facing {e}", False), ("FF", e, True))
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
+    band = t.chain((HALTER_BAND, "strap end", False))
+    strap = t.chain(("FF", "shoulder", True))
+    if band and strap:
+        short = t.length(strap) - t.length(band)  # by both rolls
+        aim, most = -2 * n.rho, 0.15 + n.rho
+        out.append(
+            Seam(
+                "S65",
+                "facing of the strap, to the band",
+                band,
+                strap,
+                "neck",
+                "armhole",
+                Ease(short, aim - most, 0.0),
+            )
+        )
+    foot = t.chain(("FF", "foot", False))
+    over = t.chain(("F", OVER, False))
+    if foot and over:
+        out.append(
+            Seam(
+                "S62",
+                "front facing foot, caught in the waist",
+                over,
+                foot,
+                "edge of the wrap",
+                "centre front",
+                Ease.about(n.strip_w - _rolled(t, n.rho) - t.length(over), 0.1),
+                kind=SeamKind.LAPPED,
+            )
+        )
     foot = t.chain(("BF", "foot", True))
     waist = t.chain(("BC", "waist", True))
     if foot and waist:
         out.append(_foot(t, n, foot, waist))
     return out
+
+
+def _rolled(t: Chains, rho: float) -> float:
+    """What the roll takes of the waist at the edge of a wrap."""
+    corner = t.sheet.piece("F").interior_angle("neck")
+    return rho / math.sin(math.radians(corner))
 
 
 def back_neck_chain(t: Chains) -> tuple[Run, ...]:

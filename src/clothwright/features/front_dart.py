@@ -245,10 +245,10 @@ def bridged(front: Piece, o: Opened, reach: float) -> Path:
     u, v = head.end_direction, tail.start_direction
     handle = _ARC * distance(p, q)
     over = Cubic(p, p + u * handle, q - v * handle, q)
-    return head + Path(_one_way_each(over)) + tail
+    return head + Path(one_way_each(over)) + tail
 
 
-def _one_way_each(curve: Cubic) -> tuple[Cubic, ...]:
+def one_way_each(curve: Cubic) -> tuple[Cubic, ...]:
     """A curve divided where it changes its bend, as over gathers it may: each part
     bends one way."""
     steps = [i / _STEPS for i in range(1, _STEPS)]
@@ -259,7 +259,7 @@ def _one_way_each(curve: Cubic) -> tuple[Cubic, ...]:
                 same = curve.curvature(s) * curve.curvature(middle) > 0
                 s, t = (middle, t) if same else (s, middle)
             first, rest = curve.divided(s)
-            return (first, *_one_way_each(rest))
+            return (first, *one_way_each(rest))
     return (curve,)
 
 

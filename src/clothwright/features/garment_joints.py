@@ -3,6 +3,7 @@
 from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
+from clothwright.features.sewn_halves import OVER
 from clothwright.features.skirt_joints import skirt_joints
 from clothwright.features.trouser_seams import trouser_joints
 from clothwright.paper import Sheet
@@ -110,6 +111,9 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 NECK_SUM,
             )
         )
+    if fu and has("B", "neck") and not has("B", "shoulder"):  # a halter's back
+        corners = Corner(fu, "armhole", End.START), Corner("B", "neck", End.END)
+        found.append(Joint("edge over the side", corners, 180.0, NECK_SUM))
     if _waist_is_trued(sheet):
         found += _waist(has)
     for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):
@@ -119,6 +123,9 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
             continue
         end = End.END if name == "neck" else End.START
         found.append(Joint.fold(f"{name} at the centre front", Corner(code, name, end)))
+    if has("F", OVER):
+        centre_front = (Corner("F", OVER, End.END),)
+        found.append(Joint("waist over the centre front", centre_front, 180.0))
     if has(bn, "cb") and not has(bn, "slant") and V_BACK not in words:
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))

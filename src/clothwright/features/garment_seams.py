@@ -7,9 +7,10 @@ read from it. Only seams whose pieces are on the table are stated.
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
-from clothwright.features.chains import Chains
+from clothwright.features.chains import BACK_STRAP, Chains
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
+from clothwright.features.halter_rules import HALTER_BAND
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.features.trouser_seams import trouser_seams
@@ -64,6 +65,8 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *waist_seams(t, n),
         _centre_back(t, n),
         _panel_behind(t),
+        *_halter_band(t),
+        *_back_strap(t, n),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
         *band_seams(t, n),
@@ -268,6 +271,53 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         notches=tuple(NotchPair(s, s) for s in places),
         kind=SeamKind.TWIN,
     )
+
+
+def _halter_band(t: Chains) -> list[Seam]:
+    """The band of a halter to the straps, and to itself, cut twice."""
+    end = t.chain((HALTER_BAND, "strap end", False))
+    if not end:
+        return []
+    strap = t.chain(("F", "shoulder", True))
+    out = [Seam("S63", "strap to the band", strap, end, "neck", "armhole")]
+    round_ = t.chain(
+        *((HALTER_BAND, e, False) for e in ("band upper", "nape", "band lower"))
+    )
+    twin = SeamKind.TWIN
+    bagged = Seam("S64", "band, bagged", round_, round_, "strap", "strap", kind=twin)
+    return [*out, bagged]
+
+
+def _back_strap(t: Chains, n: Numbers) -> list[Seam]:
+    """A strap across the back, caught in the neck's edge, and to itself, cut twice."""
+    end = t.chain((BACK_STRAP, "strap end", False))
+    neck = t.chain(("BC", "neck", True), ("B", "neck", True))
+    if not (end and neck):
+        return []
+    edges = ("band upper", "nape", "band lower")
+    round_ = t.chain(*((BACK_STRAP, e, False) for e in edges))
+    caught = Ease.about(n.strap_b - t.length(neck), 0.1)
+    return [
+        Seam(
+            "S67",
+            "back strap, caught in the neck's edge",
+            neck,
+            end,
+            "shoulder",
+            "centre back",
+            caught,
+            kind=SeamKind.LAPPED,
+        ),
+        Seam(
+            "S68",
+            "back strap, bagged",
+            round_,
+            round_,
+            "neck",
+            "neck",
+            kind=SeamKind.TWIN,
+        ),
+    ]
 
 
 def _panel_behind(t: Chains) -> Seam | None:

@@ -24,6 +24,9 @@ OWN_GRAIN = ("SL", "BA", "CU", "TF", "TB")
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
 crease."""
 
+ON_BIAS = "fold of the cowl"
+"""A line of this name says that its piece is cut on the bias, at 45° to the fold."""
+
 
 @once
 def grained(p: Piece) -> Piece:
@@ -33,6 +36,9 @@ def grained(p: Piece) -> Piece:
     if p.code in OWN_GRAIN:
         return replace(p, lines=_clipped(p))
     up = Vector(0.0, -1.0)
+    if p.fold is not None and any(k.name == ON_BIAS for k in p.lines):
+        fold = p.fold.path
+        up = turned(direction(fold.end, fold.start), 45)
     if p.code in ("FS", "BS", "PFS", "PBS") and p.has("waist"):
         waist = p.edge("waist").path
         up = turned(direction(waist.start, waist.end), 90)

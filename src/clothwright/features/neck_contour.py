@@ -63,16 +63,55 @@ def _scaled(amount: float, c: float) -> float:
     return amount * clip(0.6 + 0.1 * c, 0.6, 1.8)
 
 
-_FRONT_PLACE = (
-    *("X", "x_hf", "y_hf", "S", "sigma_f", "sigma_f_new", "Lr", "Df", "tau"),
-    *("x_BP", "y_BP"),
-)
+_FRONT_PLACE = ("X", "x_hf", "y_hf", "S", "sigma_f", "sigma_f_new", "Lr", "Df", "tau")
 
 
 def front_contour(shape: FrontShape) -> RuleTable:
     """The rules of a contoured front neck: its usual amount, its angle."""
     table = RuleTable(f"contour of a {shape.value} neck, front")
+
+    def side(
+        X: float,
+        x_hf: float,
+        y_hf: float,
+        S: float,
+        sigma_f: float,
+        sigma_f_new: float,
+        Lr: float,
+        Df: float,
+        tau: float,
+        *more: float,
+    ) -> Path:
+        p = neck_end(x_hf, y_hf, S, sigma_f, sigma_f_new, Lr)
+        slope = sigma_f_new - tau
+        path = FRONT_CURVES[shape](
+            p, Point(X, y_hf + Df), inward_front(slope), slope, *(more or (0.0,))
+        )
+        return Path((path.segments[0],))
+
     usual = 1.2 if shape is FrontShape.SWEETHEART else 0.0
+    drawn_in(table, usual, (*_FRONT_PLACE, *MORE.get(shape, ())), side)
+    return table
+
+
+def neck_end(
+    x_hf: float, y_hf: float, S: float, sigma_f: float, sigma_f_new: float, Lr: float
+) -> Point:
+    """Neck end of the front shoulder, tightened or not."""
+    tip = Point(x_hf, y_hf) + outwards_front(sigma_f) * S
+    return tip - outwards_front(sigma_f_new) * Lr
+
+
+def drawn_in(
+    table: RuleTable,
+    usual: float,
+    needs: tuple[str, ...],
+    side: Callable[..., Path],
+    most: float = MOST_FOLDED,
+) -> None:
+    """Add the rules of a front edge drawn in: the amount usual for it, before the scale
+    of the cup, and the angle. `side` draws the edge's side, from the shoulder, of the
+    numbers named in `needs`."""
 
     @table.rule(
         "cn",
@@ -83,7 +122,7 @@ def front_contour(shape: FrontShape) -> RuleTable:
         if usual
         else "none",
         low=0.0,
-        high=MOST_FOLDED,
+        high=most,
     )
     def _amount(c: float) -> float:
         return min(MOST_FOLDED, _scaled(usual, c))
@@ -93,30 +132,11 @@ def front_contour(shape: FrontShape) -> RuleTable:
         "bust point to the wedge on the front neck",
         key="reach_n",
         source=_SRC,
-        needs=(*_FRONT_PLACE, *MORE.get(shape, ())),
+        needs=(*needs, "x_BP", "y_BP"),
     )
-    def _reach(
-        X: float,
-        x_hf: float,
-        y_hf: float,
-        S: float,
-        sigma_f: float,
-        sigma_f_new: float,
-        Lr: float,
-        Df: float,
-        tau: float,
-        x_BP: float,
-        y_BP: float,
-        *more: float,
-    ) -> float:
-        tip = Point(x_hf, y_hf) + outwards_front(sigma_f) * S
-        p = tip - outwards_front(sigma_f_new) * Lr
-        slope = sigma_f_new - tau
-        path = FRONT_CURVES[shape](
-            p, Point(X, y_hf + Df), inward_front(slope), slope, *(more or (0.0,))
-        )
-        side = path.segments[0]
-        return distance(Point(x_BP, y_BP), Path((side,)).at_length(AT * side.length))
+    def _reach(*place: float) -> float:
+        path = side(*place[:-2])
+        return distance(Point(*place[-2:]), path.at_length(AT * path.length))
 
     @table.rule(
         "φn",
@@ -128,8 +148,6 @@ def front_contour(shape: FrontShape) -> RuleTable:
     )
     def _turn(cn: float, reach_n: float) -> float:
         return _wedge(cn, reach_n)
-
-    return table
 
 
 _BACK_PLACE = (

@@ -10,12 +10,14 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Path, Point, Vector, inset, mix
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.cowl import drapes, lay_cut_on
 from clothwright.features.facing import Facing
 from clothwright.features.facing_pieces import beside_zip
 from clothwright.features.facing_sewing import facing_operations
 from clothwright.features.front_dart import as_drafted
 from clothwright.features.operations import Operation
 from clothwright.features.sewn_halves import back_neck
+from clothwright.features.wrap_facing import wrap_neck_facing, wraps
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -114,10 +116,14 @@ class NeckFacing(Feature):
 def draft_neck_facing(d: Drafting) -> None:
     """Trace front facing FF and back facing BF beside the neck."""
     d.part = "facing"
-    for piece, says in (
-        (_front(d.sheet, d.n), "front neck facing"),
-        (_back(d.sheet, d.n), "back neck facing"),
-    ):
+    back = _back(d.sheet, d.n), "back neck facing"
+    front = d.sheet.pieces.get("F")
+    if front is not None and drapes(front):
+        lay_cut_on(d, back[0].edge("shoulder").length)
+        found = [back]
+    else:
+        found = [(_front(d.sheet, d.n), "front neck facing"), back]
+    for piece, says in found:
         d.lay(
             Verb.TRACE,
             d.sheet.put(piece),
@@ -134,6 +140,8 @@ def draft_neck_facing(d: Drafting) -> None:
 
 def _front(sheet: Sheet, n: Numbers) -> Piece:
     shell = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
+    if wraps(shell):
+        return wrap_neck_facing(shell, n)
     neck = shell.edge("neck").path  # shoulder to centre front
     out = shell.edge("shoulder").path.end_direction * -1.0
     rolled = inset(neck, n.rho, 0.0)

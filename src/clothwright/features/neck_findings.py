@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import Path, degrees_between
+from clothwright.features.chains import BACK_STRAP
 from clothwright.features.neck_shapes import (
     SCOOP_FLAT,
     USUAL_DEPTH,
@@ -66,7 +67,8 @@ def front_findings(
             "Make the neck narrower.",
             {"Lr": n.Lr},
         )
-    if n.Df - n.dep > LOW and low_back and n.dw > 5:
+    held = BACK_STRAP in sheet.pieces
+    if n.Df - n.dep > LOW and low_back and n.dw > 5 and not held:
         yield Finding(
             "N7",
             Severity.WARN,
@@ -76,9 +78,9 @@ def front_findings(
             {"dw": n.dw},
         )
     yield from _shape_findings(n, sheet, shape)
-    yield from _over_head(n, sheet)
+    yield from over_head(n, sheet)
     if n.cn > 0:
-        yield from _contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
+        yield from contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
     if n.phi_f:
         yield _tightened("front", sheet, untightened)
 
@@ -93,11 +95,11 @@ _CONTOUR = {
 """Usual contour of the shapes, cm (1.8), before the scale of the cup."""
 
 
-def _contoured(
+def contoured(
     half: str, amount: float, usual: tuple[float, float]
 ) -> Iterator[Finding]:
     """A contour outside what the table of the notes and the scale of cups give."""
-    low, high = usual[0] * 0.6, min(2.0, usual[1] * 1.8)
+    low, high = usual[0] * 0.6, min(max(2.0, usual[1]), usual[1] * 1.8)
     if low - 1e-6 <= amount <= high + 1e-6:
         return
     yield Finding(
@@ -115,7 +117,7 @@ OVER_HEAD = 2.0
 """What is drawn on over the head is so much wider than it, cm (transformations 2)."""
 
 
-def _over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
+def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """A neck without any opening passes the head."""
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
@@ -199,6 +201,6 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             {"Db": n.Db},
         )
     if n.cnb > 0:
-        yield from _contoured("back", n.cnb, (0.6, 1.5))
+        yield from contoured("back", n.cnb, (0.6, 1.5))
     if n.phi_b:
         yield _tightened("back", sheet, untightened)

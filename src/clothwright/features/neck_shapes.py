@@ -295,6 +295,23 @@ HOW_FRONT = {
 }
 
 
+UPRIGHT = 0.35
+"""A deep U's sides are upright at this share of its depth below the shoulder."""
+
+
+def _deep_u(p: Point, c: Point, start: Vector) -> Path:
+    """From the shoulder, square to it, to upright, and round to the centre."""
+    h = c.y - p.y
+    m = Point(p.x + start.x * 0.3 * UPRIGHT * h, p.y + UPRIGHT * h)
+    foot = 0.58 * (c.y - m.y)
+    side = Cubic(
+        m, Point(m.x, m.y - 0.4 * UPRIGHT * h), p + start * (0.3 * UPRIGHT * h), p
+    )
+    reach = 0.55 * abs(c.x - m.x)
+    bow = Cubic(c, Point(c.x + reach, c.y), Point(m.x, m.y + foot), m)
+    return Path((bow, side))
+
+
 def back_curve(shape: BackShape, p: Point, c: Point, start: Vector) -> Path:
     """Back neck, centre to shoulder."""
     h, w = c.y - p.y, abs(c.x - p.x)
@@ -302,6 +319,9 @@ def back_curve(shape: BackShape, p: Point, c: Point, start: Vector) -> Path:
         return _v(p, c, start, 0.0, 0.0).reversed()
     if shape is BackShape.U:
         slope = math.degrees(math.atan2(abs(start.x), start.y))
-        k = clip(scoop_flat(p, c, slope), 0.20, 0.70)
+        flat = scoop_flat(p, c, slope)
+        k = clip(flat, 0.20, 0.70)
+        if flat < 0.0:  # so deep that its sides come down upright from the shoulder
+            return _deep_u(p, c, start)
         return Path.cubic(c, Point(c.x + k * w, c.y), p + start * (0.61 * h), p)
     return Path.cubic(c, Point(c.x + 0.62 * w, c.y), p + start * (0.61 * h), p)

@@ -5,12 +5,13 @@ Facings and a lining to the edge have the same upper edges. They are drawn on a 
 its sewn state; raw edges are matched when sewing, so the shell rolls inwards.
 """
 
+import math
 from dataclasses import dataclass
 
-from clothwright.curves import Line, Path, inset
-from clothwright.features.sewn_halves import SewnHalf
+from clothwright.curves import Line, Path, Point, inset
+from clothwright.features.sewn_halves import OVER, SewnHalf
 from clothwright.findings import Finding, Severity
-from clothwright.paper import PaperError
+from clothwright.paper import PaperError, Piece
 from clothwright.truing.tolerances import DOUBLED
 
 LEAST_STRAP = 2.5
@@ -36,15 +37,19 @@ class Rolled:
 
 
 def rolled_front(half: SewnHalf, rho: float) -> Rolled:
-    """The front's edges: nothing at fold and underarm, `rho` at the shoulder."""
-    neck = inset(half.neck, rho, 0.0)  # shoulder to CF
+    """The front's edges: nothing at fold and underarm, `rho` at the shoulder, and down
+    to the waist where the front wraps."""
+    shell = half.neck.length
+    if half.to_waist:
+        neck = onto_waist(inset(half.neck, rho, rho), half.centre.edge(OVER).path)
+        shell -= at_foot(half.centre, rho)
+    else:
+        neck = inset(half.neck, rho, 0.0)  # shoulder to CF
     arm = inset(half.armhole, 0.0, rho)  # underarm to tip
-    n, a = _shortened(
-        neck.reversed(), arm.reversed(), half.neck.length, half.armhole.length
-    )
-    neck = n.reversed().pinned(n.end, half.neck.end)
+    n, a = _shortened(neck.reversed(), arm.reversed(), shell, half.armhole.length)
+    neck = n.reversed().pinned(n.end, neck.end)
     arm = a.reversed().pinned(half.armhole.start, a.start)
-    return Rolled(neck, Path.line(arm.end, neck.start), arm)
+    return Rolled(neck, _shoulder(half, arm.end, neck.start), arm)
 
 
 def rolled_back(
@@ -60,7 +65,7 @@ def rolled_back(
     if slant is None:
         neck = inset(half.neck, 0.0, at_shoulder)
         neck, arm = _shortened(neck, arm, half.neck.length, half.armhole.length)
-        return Rolled(neck, Path.line(neck.end, arm.start), arm)
+        return Rolled(neck, _shoulder(half, neck.end, arm.start), arm)
     whole = inset(slant + half.neck, rho, at_shoulder, level=slant.length)
     n = len(slant.segments)
     waist = half.centre.edge("waist").path
@@ -85,6 +90,38 @@ def back_to_match(
         more += over / 2
         rolled = rolled_back(half, rho, more, rolled.slant)
     return rolled
+
+
+def _shoulder(half: SewnHalf, start: Point, end: Point) -> Path:
+    """The facing's shoulder with the loop: straight, or along the shell's where that is
+    run on over the arm."""
+    one = half.flank is None and half.centre.has("shoulder")
+    shell = half.centre.edge("shoulder").path if one else None
+    if shell is None or len(shell.segments) == 1:
+        return Path.line(start, end)
+    a, b = shell.length_to_point(start), shell.length_to_point(end)
+    return shell.between(a, b).without_crumbs(0.1).pinned(start, end)
+
+
+def at_foot(front: Piece, rho: float) -> float:
+    """What of the edge of a wrap lies beside the roll at the waist, cm: there the
+    facing's is shorter."""
+    return rho / math.tan(math.radians(front.interior_angle("neck")))
+
+
+def onto_waist(beside: Path, waist: Path) -> Path:
+    """A line beside the edge of a wrap cut off at the waist, or run on to it. Raises
+    PaperError when it misses that."""
+    on = beside + Path.line(beside.end, beside.end + beside.end_direction * 3.0)
+    hits = on.meets(waist)
+    if not hits:
+        raise PaperError(
+            "the facing beside the edge of the wrap does not reach the waist: make it, "
+            "or its roll, narrower"
+        )
+    s, t = hits[-1]
+    cut = on.between(0.0, s)
+    return cut.pinned(cut.start, waist.at_length(t))
 
 
 def _onto(slant: Path, waist: Path) -> Path:
@@ -115,6 +152,13 @@ def _shortened(
     neck = _moved_in(neck, min(x, over_neck + _MOST_SHORT))
     arm = _moved_in(arm.reversed(), min(x, over_arm + _MOST_SHORT)).reversed()
     return neck, arm
+
+
+def cut_back(neck: Path, shell: float) -> Path:
+    """A rolled neck alone, ending at the shoulder, cut back there by what it is longer
+    than the shell's, or run on where it would be more than 0.15 shorter (14.5)."""
+    over = neck.length - shell
+    return _moved_in(neck, over if over > 0 else min(0.0, over + _MOST_SHORT))
 
 
 def _moved_in(path: Path, by: float) -> Path:

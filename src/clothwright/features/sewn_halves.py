@@ -23,6 +23,9 @@ from clothwright.features.front_dart import as_drafted
 from clothwright.features.wholes import before_yoke
 from clothwright.paper import Edge, Piece, Sheet, straight
 
+OVER = "waist over"
+"""The waist of the part of a wrap that lies over, or under, the other front."""
+
 _TOGETHER = 0.005
 """Panels that differ by less than this lie edge to edge, cm."""
 
@@ -75,6 +78,12 @@ class SewnHalf:
         """The slanted edge of an open back, waist up to the corner."""
         return self.centre.edge("slant").path if self.centre.has("slant") else None
 
+    @property
+    def to_waist(self) -> bool:
+        """True when its neck, or the edge below that, runs down to the waist: the roll
+        is of one width then."""
+        return self.slant is not None or self.centre.has(OVER)
+
     def laid(self) -> tuple[Piece, ...]:
         """The paper of the half as it lies in the sewn state. (Of a back with a dart at
         the neck both lays, for what closing it opens below is of no matter.)"""
@@ -101,7 +110,9 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
     """The front of the pieces whose codes begin with `before`: "L." for a lining."""
     if f"{before}F" in sheet.pieces:
         f = sheet.piece(f"{before}F") if before else as_drafted(sheet)
-        arm, neck = f.edge("armhole").path, f.edge("neck").path
+        arm = f.edge("armhole").path
+        # of a cowl the neck is a fold, its facing is cut on
+        neck = f.edge("neck").path if f.has("neck") else sheet.lines["neck front"]
         way = f.before("armhole").path.end_direction * -1.0
         down = arm.start + way * 20.0
         side = Path.line(arm.start, down)

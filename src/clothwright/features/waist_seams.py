@@ -4,6 +4,7 @@ import math
 from itertools import accumulate
 
 from clothwright.features.chains import Chains, hanging
+from clothwright.features.sewn_halves import OVER
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -19,6 +20,7 @@ def waist_seams(t: Chains, n: Numbers) -> list[Seam | None]:
         _waist_front(t, n),
         _waist_back(t, n),
         _waist_on(t, n),
+        _waist_over(t, n),
         _peplum_side(t),
         *_peplum_panels(t),
     ]
@@ -100,6 +102,24 @@ def _waist_on(t: Chains, n: Numbers) -> Seam | None:
         "centre back",
         "E2",
         Ease.about(plan, 0.1),
+        kind=SeamKind.LAPPED,
+    )
+
+
+def _waist_over(t: Chains, n: Numbers) -> Seam | None:
+    """What of a wrap lies beyond the centre, on the waist of the other front."""
+    left = t.chain(("F", "waist", False), ("F", "waist side", False))
+    right = t.chain(("F", OVER, True))
+    if not (left and right):
+        return None
+    return Seam(
+        "S61",
+        "waist, one front on the other",
+        left,
+        right,
+        "centre front",
+        "side",
+        Ease.about(n.wx - t.length(left), 0.1),
         kind=SeamKind.LAPPED,
     )
 

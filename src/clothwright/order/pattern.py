@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from clothwright.features import Feature
 from clothwright.features.operations import Hazard
+from clothwright.features.sewn_halves import OVER
 from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
@@ -142,6 +143,8 @@ _ORDER = (
     "BA",
     "CU",
     "UP",
+    "HN",
+    "BK",
     "PF",
     "PFC",
     "PFS",
@@ -205,6 +208,8 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     15)."""
     if "TF" in sheet.pieces and sheet.piece("TF").has("pocket"):
         yield "TF", "pocket"
+    if "F" in sheet.pieces and sheet.piece("F").has(OVER):  # the edge of a wrap
+        yield "F", "neck"
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)

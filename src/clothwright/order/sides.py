@@ -51,19 +51,21 @@ def sides_of(order: Order) -> tuple[Order, Order]:
 
 
 _CENTRES = (
-    ("neckline", "cf", ("FC", "F", "FY")),
-    ("back neckline", "cb", ("BC", "B", "BY")),
+    ("neckline", "depth", "cf", ("FC", "F", "FY")),
+    ("back neckline", "depth", "cb", ("BC", "B", "BY")),
+    ("halter", "depth", "cf", ("F",)),
+    ("halter", "back", "cb", ("B",)),
 )
-"""Which neck ends at which centre line, and on which pieces."""
+"""Which neck ends, by which of its numbers, at which centre line of which pieces."""
 
 
 def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:
     """The left side's order with its necks as deep as to end at the centre where the
     right side's do: a depth is measured from the shoulder, whose slope is another. `n`
     and the table `left` are what it came to before."""
-    for kind, edge, codes in _CENTRES:
+    for kind, field, edge, codes in _CENTRES:
         neck = order.feature(kind)
-        number = neck.numbers().get("depth") if neck else None
+        number = neck.numbers().get(field) if neck else None
         there = [c for c in codes if c in left.pieces and c in right.pieces]
         there = [c for c in there if left.piece(c).has(edge)]
         if neck is None or number is None or not there:
@@ -71,7 +73,7 @@ def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:
         by = sum(left.length(c, edge) - right.length(c, edge) for c in there)
         if abs(by) > SAME / 4:
             depth = n[number.key] + by
-            deeper = neck.model_copy(update={"depth": depth})
+            deeper = neck.model_copy(update={field: depth})
             features = tuple(deeper if f is neck else f for f in order.features)
             order = replace(order, features=features)
     return order

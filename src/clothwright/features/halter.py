@@ -1,0 +1,433 @@
+"""Halter: the front hangs from a band behind the neck, the back is cut away to the line
+of the brassiere (transformations 1.8, 2).
+
+The armhole runs from the strap at the neck to a raised underarm; a wedge is folded out
+of it towards the bust point. The front's short shoulder is sewn to the band, the back
+has none.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.bodice_curves import (
+    inward_front,
+    outwards_front,
+    side_square_back,
+    side_square_front,
+)
+from clothwright.curves import (
+    Cubic,
+    Path,
+    Point,
+    turn,
+    turned,
+)
+from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.front_dart import one_way_each
+from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.halter_rules import (
+    BY_NECK,
+    BY_NN,
+    HALTER,
+    HALTER_BAND,
+    SRC,
+    cut_away,
+    halter_findings,
+)
+from clothwright.features.neck_contour import AT, MOST_FOLDED
+from clothwright.features.neck_shapes import (
+    FRONT_CURVES,
+    HOW_FRONT,
+    TILTED,
+    FrontShape,
+)
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.shoulder import SHOULDER
+from clothwright.findings import Finding
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    InnerLine,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+    pivot,
+    redraw,
+    straight,
+)
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.units import Unit
+from clothwright.units.fields import Length
+
+_EASED = 0.6
+"""The tape along each half of the back's edge is so much shorter, cm (1.8: a low back
+edge, at the least)."""
+
+
+class HalterNeck(Enum):
+    """Shape of the front between its straps."""
+
+    V = "V"
+    ROUND = "round"
+
+    @property
+    def front(self) -> FrontShape:
+        return FrontShape.V if self is HalterNeck.V else FrontShape.SCOOP
+
+
+class Halter(Feature):
+    """Front held behind the neck, bare shoulders and upper back."""
+
+    kind: Literal["halter"] = "halter"
+    title: ClassVar[str] = "Halter"
+    sentence: ClassVar[str] = (
+        "A [halter], {shape} in front and {depth} deep, hangs from a band {strap} wide "
+        "behind the neck; the back is cut away to {back} below the bust line."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("depth", ("F",), ("neck", "cf"), (0.0, 1.0)),
+        Pin("back", ("B",), ("neck", "cb"), (0.0, 1.0)),
+    )
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"neckline", "back neck", "armhole", "sleeveless", "halter"}
+    )
+    clashes: ClassVar[dict[str, str]] = {
+        "armhole": "a halter has its own armhole; leave the other off",
+        "neckline": "an order has one front neckline",
+        "back neck": "the back of a halter is cut away; leave its neckline off",
+        "front panel seam": "a halter is cut from a front in one piece; take a side "
+        "dart in place of the princess line",
+        "back panel seam": "the back of a halter is in one piece; take a back waist "
+        "dart in place of the princess line",
+        "upper bust dart": "the dart would lie in the edge that is cut away; leave it "
+        "at the side or lead it to the waist",
+        "front yoke": "a halter has no shoulder for a yoke",
+        "back yoke": "a halter has no shoulder for a yoke",
+        "empire seam": "an empire seam is not yet cut through a halter",
+        "open back": "the back of a halter is cut away already",
+        "lining": "a lining is not yet drawn for a halter; face it",
+    }
+
+    shape: HalterNeck = HalterNeck.V
+    strap_taken: bool = False
+    """Take the band's length from NN, nape over the neck to the bust point."""
+
+    strap: Annotated[
+        Length | None,
+        Number(
+            "strap",
+            "strap",
+            "width of the strap and of the band behind the neck",
+            SRC,
+            4.0,
+            1.625,
+            3.2,
+            9.0,
+            (3.5, 6.0),
+        ),
+    ] = None
+    width: Annotated[
+        Length | None,
+        Number(
+            "dw",
+            "dw",
+            "strap from the neck point",
+            SRC,
+            0.5,
+            0.25,
+            0.0,
+            4.0,
+            (0.0, 2.0),
+        ),
+    ] = None
+    depth: Annotated[
+        Length | None,
+        Number("Df", "Df", "depth of the front neck", SRC, low=3.0, high=30.0),
+    ] = None
+    contour: Annotated[
+        Length | None,
+        Number(
+            "cn",
+            "cn",
+            "contour of the front armhole, sent to the bust dart",
+            "transformations 1.8",
+            low=0.0,
+            high=MOST_FOLDED,
+        ),
+    ] = None
+    raised: Annotated[
+        Length | None,
+        Number("ur", "ur", "underarm raised", SRC, 1.25, 0.5, 0.0, 2.5, (1.0, 1.5)),
+    ] = None
+    lap: Annotated[
+        Length | None,
+        Number(
+            "lap_n", "lap n", "overlap of the band at the nape", SRC, 2.5, 1.0, 1.0, 5.0
+        ),
+    ] = None
+    back: Annotated[
+        Length | None,
+        Number(
+            "bt",
+            "bt",
+            "upper edge of the back below the bust line",
+            SRC,
+            2.0,
+            0.75,
+            -2.0,
+            7.0,
+            (0.0, 4.0),
+        ),
+    ] = None
+
+    def provides(self) -> frozenset[str]:
+        return self.gives | ({V_FRONT} if self.shape is HalterNeck.V else set())
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SHOULDER, HALTER, BY_NN if self.strap_taken else BY_NECK)
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its own numbers; and the blade is cut away, so the shoulder has no dart."""
+        yield from super().given(unit)
+        tilt = 12.0 if self.shape.front in TILTED else 0.0
+        for key, symbol, name, kind, value in (
+            ("tau", "τ", "tilt of the neck at the shoulder", Kind.ANGLE, tilt),
+            ("sd", "sd", "back shoulder dart", Kind.LENGTH, 0.0),
+        ):
+            yield Given(key, symbol, name, kind, value, Hand.DEFAULT, SRC)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (
+            Stage(Rank.SHOULDER, "the strap", _strap),
+            Stage(Rank.NECK, "the front neck", self._neck),
+            Stage(Rank.ARMHOLE, "the halter cut away", _cut),
+            Stage(Rank.CONTOUR, "the armhole drawn in", _draw_in),
+            Stage(Rank.CLOSURE, "the band behind the neck", _band),
+        )
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+        return {HALTER_BAND: Cuts("4 (2 pairs)", 4)}
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        yield Notion(
+            Article.TAPE,
+            2,
+            "for the upper edge of the back, a little shorter than each half",
+            length=sheet.length("B", "neck") - _EASED,
+        )
+        yield Notion(
+            Article.TAPE,
+            2,
+            "for the armholes",
+            length=sheet.length("F", "armhole"),
+        )
+        yield Notion(Article.HOOK, 2, "for the band at the nape")
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        back, arm = sheet.length("B", "neck") - _EASED, sheet.length("F", "armhole")
+        yield Operation(
+            Work.STAY,
+            "Tape the armholes and the upper edge of the back",
+            (
+                f"The armholes {fmt(arm)}, flat; each half of the back {fmt(back)}, "
+                "the edge eased to it so that it does not stand off.",
+            ),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.SET_ON,
+            length=2 * (arm + back),
+            task=Task.STAY,
+        )
+        yield Operation(
+            Work.ON_EDGE,
+            "Make the band and sew it to the straps",
+            (
+                "Each half right sides together round its long edges and its end at "
+                "the nape; turn and press.",
+                "Try it on before the straps are sewn: from strap to strap the band "
+                f"is {fmt(2 * n.nh)} long.",
+            ),
+            seams=("S63", "S64"),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+        )
+        yield Operation(
+            Work.FASTEN,
+            "Sew the hooks and eyes to the band",
+            (f"Two at the nape, its ends lapped by {fmt(n.lap_n)}.",),
+            stitch=Stitch.HAND,
+            task=Task.HOOK,
+            count=2.0,
+        )
+
+    # -- drafting ----------------------------------------------------------------------
+    def _neck(self, d: Drafting) -> None:
+        n = d.n
+        d.part = "front"
+        c = d.found(
+            "C",
+            Point(n.X, d["hf"].y + n.Df),
+            "centre of the front neck",
+            amounts=(("down from the level of hf", "Df"),),
+            detail="on the centre front line",
+        )
+        p, slope, shape = d["Nf′"], n.sigma_f_new - n.tau, self.shape.front
+        if c.y - p.y < 2.5:
+            raise PaperError("the front neck is too shallow: make it (Df) deeper")
+        d.draw(
+            "neck front",
+            FRONT_CURVES[shape](p, c, inward_front(slope), slope, 0.0),
+            f"{self.shape.value} neck of the halter",
+            frm=("Nf′", "C"),
+            detail=HOW_FRONT[shape],
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return halter_findings(n, sheet)
+
+
+def _strap(d: Drafting) -> None:
+    """Both ends of the strap on the front shoulder."""
+    out = outwards_front(d.n.sigma_f)
+    d.part = "front"
+    d.along("Nf", "hf", out, "dw", "inner end of the strap", "the front shoulder")
+    d.also("Nf′", "Nf")
+    d.along("Tf", "hf", out, "S", "outer end of the strap", "the front shoulder")
+
+
+def _cut(d: Drafting) -> None:
+    """Draw front and back to the new edges."""
+    n, f = d.n, d.sheet.piece("F")
+    d.part = "front"
+    up = f.edge("side high").path.end_direction
+    g = d.found(
+        "Gr",
+        d["G"] + up * n.ur,
+        "underarm of the front, raised",
+        amounts=(("up along the side", "ur"),),
+    )
+    square = turned(side_square_front(d["Gc"], d["wf"]), n.theta)
+    arm = d.draw(
+        "armhole front",
+        cut_away(g, square, d["Tf"], inward_front(n.sigma_f_new)),
+        "armhole of the halter",
+        frm=("Gr", "Tf"),
+        detail="square to the side and to the end of the strap",
+    )
+    new = [
+        Edge("armhole", arm),
+        straight("shoulder", d["Tf"], d["Nf′"]),
+        Edge("neck", d.line("neck front")),
+    ]
+    sheet = redraw(d.sheet, "F", [e.name for e in new], new)
+    d.lay(Verb.REDRAW, sheet, "F", "outline of the front, along strap and armhole")
+    d.part = "back"
+    b = d.sheet.piece("B")
+    u = d.found(
+        "ubr",
+        d["ub"] - b.edge("side").path.start_direction * n.ur,
+        "underarm of the back, raised",
+        amounts=(("up along the side", "ur"),),
+    )
+    c = d.found(
+        "Cb",
+        Point(0.0, n.y_top),
+        "centre of the back's upper edge",
+        amounts=(("below the bust line", "bt"),),
+        detail="on the centre back line",
+    )
+    q, wide = side_square_back(d["ub"], d["wb"]), u.x - c.x
+    across = Cubic(c, Point(c.x + 0.45 * wide, c.y), u + q * (0.35 * wide), u)
+    top = d.draw(
+        "neck back",
+        Path(one_way_each(across)),
+        "upper edge of the back",
+        frm=("Cb", "ubr"),
+        detail="square to the centre back and to the side",
+    )
+    names = [e.name for e in b.rolled_to("neck")]
+    old = names[: names.index("side")]
+    sheet = redraw(d.sheet, "B", old, [Edge("neck", top)])
+    d.lay(Verb.REDRAW, sheet, "B", "back cut away along its upper edge")
+
+
+_SLIT = ("armhole", "wedge a", "wedge b", "armhole high")
+
+
+def _draw_in(d: Drafting) -> None:
+    """Fold a wedge out of the armhole towards BP; the side dart opens by it."""
+    n = d.n
+    if n.phi_n <= 0:
+        return
+    d.part = "front"
+    arm, bp = d.sheet.edge("F", "armhole").path, d["BP"]
+    at = d.found(
+        "Mn",
+        arm.at_length((1 - AT) * arm.length),
+        "where the armhole is drawn in",
+        amounts=(("along the armhole from the strap", AT * arm.length),),
+    )
+    low, high = arm.split_at_length(arm.length_to_point(at))
+    slit = [
+        Edge(_SLIT[0], low),
+        straight(_SLIT[1], at, bp),
+        straight(_SLIT[2], bp, at),
+        Edge(_SLIT[3], high),
+    ]
+    sheet = redraw(d.sheet, "F", ["armhole"], slit)
+    sheet = pivot(sheet, "F", "dart high", _SLIT[1], n.phi_n)
+    m = turn(bp, n.phi_n)
+    square = m.direction(turned(side_square_front(d["Gc"], d["wf"]), n.theta))
+    whole = cut_away(m(d["Gr"]), square, d["Tf"], inward_front(n.sigma_f_new))
+    sheet = redraw(sheet, "F", list(_SLIT), [Edge("armhole", whole)])
+    moved = {k: m(sheet.points[k]) for k in ("G", "Gr", "U1")}
+    d.lay(
+        Verb.MOVE,
+        sheet.named(**moved).drawn(**{"armhole front": whole}),
+        "F.armhole",
+        "wedge folded out of the armhole at Mn, to nothing at BP",
+        amounts=(
+            ("by {} at the armhole", "cn"),
+            ("the side dart opens by {}", "phi_n"),
+        ),
+        frm=("BP",),
+        detail="the armhole redrawn in one line over the fold",
+        lines=(whole,),
+    )
+
+
+def _band(d: Drafting) -> None:
+    """Half of the band: as wide as the strap, with half of the overlap at the nape."""
+    n = d.n
+    d.part = "band"
+    w, top = n.strap, -n.lap_n / 2
+    a, b, c, e = Point(0.0, top), Point(w, top), Point(w, n.nh), Point(0.0, n.nh)
+    band = Piece(
+        HALTER_BAND,
+        "Halter band",
+        (
+            straight("nape", a, b),
+            straight("band lower", b, c),
+            straight("strap end", c, e),
+            straight("band upper", e, a),
+        ),
+        lines=(InnerLine("nape", Path.line(Point(0.0, 0.0), Point(w, 0.0))),),
+    )
+    d.lay(
+        Verb.OUTLINE,
+        d.sheet.put(band),
+        HALTER_BAND,
+        "half of the band behind the neck, from beyond the nape to the strap",
+        amounts=(
+            ("long, from the nape to the strap", "nh"),
+            ("wide", "strap"),
+            ("the halves lie over each other at the nape by", "lap_n"),
+        ),
+    )

@@ -51,6 +51,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "loops": "loops.Loops",
         "panel behind": "under_panel.UnderPanel",
         "concealed zip": "concealed_zip.ConcealedZip",
+        "button stand": "button_stand.ButtonStand",
         "set-in sleeve": "set_in_sleeve.SetInSleeve",
         "cap sleeve": "cap_sleeve.CapSleeve",
         "flutter sleeve": "flutter_sleeve.FlutterSleeve",

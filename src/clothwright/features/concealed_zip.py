@@ -115,7 +115,7 @@ class ConcealedZip(Feature):
         "z": ("BC.cb", "B.cb"),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"centre back zip", "closure", "opening"}
+        {"centre back zip", "closure", "dress opening", "opening"}
     )
     needs: ClassVar[dict[str, str]] = {
         "back neck": "a closed back needs a back neckline",

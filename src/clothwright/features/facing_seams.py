@@ -75,7 +75,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
-    foot = t.chain(("BF", "foot", True))
+    foot = () if t.has("BF", "stand") else t.chain(("BF", "foot", True))
     waist = t.chain(("BC", "waist", True))
     if foot and waist:
         out.append(_foot(t, n, foot, waist))

@@ -10,6 +10,7 @@ from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
+from clothwright.features.stand_seams import over_stands, stand_seams
 from clothwright.features.trouser_seams import trouser_seams
 from clothwright.features.waist_seams import LONG, shares, waist_seams
 from clothwright.paper import (
@@ -32,7 +33,7 @@ def state(d: Drafting) -> None:
     sheet = with_grain(d.sheet)
     kept = {s.code for s in sheet.seams if s.kind is SeamKind.DART and _open(s)}
     sheet = sheet.unsew(*(s.code for s in sheet.seams if s.code not in kept))
-    seams = [s for s in _seams(sheet, d.n) if s is not None]
+    seams = over_stands(sheet, _seams(sheet, d.n))
     d.lay(
         Verb.SEW,
         sheet.sew(*seams),
@@ -63,6 +64,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _panel_behind(t),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
+        *stand_seams(t),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),

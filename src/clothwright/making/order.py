@@ -53,7 +53,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
     Work.READY: (Work.SIDE, Work.SKIRT),
     Work.WAIST: (Work.SIDE, Work.SKIRT, Work.READY, Work.EDGE, Work.BAG),
     Work.ZIP: (Work.WAIST, Work.EDGE, Work.STAY),
-    Work.CENTRE: (Work.ZIP,),
+    Work.CENTRE: (Work.ZIP, Work.WAIST, Work.EDGE),
     Work.LINING: (Work.MARK,),
     Work.JOIN: (Work.LINING, Work.EDGE, Work.SIDE, Work.ZIP),
     Work.LINING_ROUND: (Work.LINING, Work.SIDE),

@@ -16,7 +16,7 @@ from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
-_INTERLINED = ("FF", "BF", "UP", "BA", "CU")
+_INTERLINED = ("FF", "BF", "FFP", "BFP", "UP", "BA", "CU")
 
 
 @dataclass(frozen=True)
@@ -154,6 +154,8 @@ _ORDER = (
     "SH",
     "FF",
     "BF",
+    "FFP",
+    "BFP",
 )
 
 

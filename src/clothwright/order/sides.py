@@ -53,6 +53,8 @@ def sides_of(order: Order) -> tuple[Order, Order]:
 _CENTRES = (
     ("neckline", "cf", ("FC", "F", "FY")),
     ("back neckline", "cb", ("BC", "B", "BY")),
+    ("neckline", "stand", ("FC", "F")),
+    ("back neckline", "stand", ("BC", "B")),
 )
 """Which neck ends at which centre line, and on which pieces."""
 

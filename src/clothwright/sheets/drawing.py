@@ -39,7 +39,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "tiers": ("T2", "T3", "T4"),
     "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
     "band": ("BA", "CU"),
-    "facing": ("FF", "BF"),
+    "facing": ("FF", "BF", "FFP", "BFP"),
     "panel behind": ("UP",),
 }
 SAME = 0.02

@@ -86,8 +86,8 @@ class ButtonStand(Feature):
     kind: Literal["button stand"] = "button stand"
     title: ClassVar[str] = "Button stand"
     sentence: ClassVar[str] = (
-        "It buttons {where} over a [stand] of {stand}, {rows}, with buttons of "
-        "{button} about {spacing} apart; {at_waist} closes the waist."
+        "It closes {where} over a [button stand] {stand} wide, {rows}, with a button "
+        "every {spacing}."
     )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}

@@ -52,6 +52,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "panel behind": "under_panel.UnderPanel",
         "concealed zip": "concealed_zip.ConcealedZip",
         "button stand": "button_stand.ButtonStand",
+        "underarm zip": "underarm_zip.UnderarmZip",
         "set-in sleeve": "set_in_sleeve.SetInSleeve",
         "cap sleeve": "cap_sleeve.CapSleeve",
         "flutter sleeve": "flutter_sleeve.FlutterSleeve",

@@ -21,7 +21,6 @@ STAND = RuleTable("button stand")
 _rule = STAND.rule
 SINGLE = RuleTable("single-breasted")
 DOUBLE = RuleTable("double-breasted")
-CLOSED = RuleTable("centre back without a gap")
 
 
 @SINGLE.rule(
@@ -114,26 +113,3 @@ def _hole(d_button: float) -> float:
 )
 def _first(d_button: float) -> float:
     return d_button / 2 + 0.8
-
-
-@CLOSED.rule(
-    "bd net", "back waist dart", source="blocks A4", key="bd_net", formula="bd"
-)
-def _bd_net(bd: float) -> float:
-    return bd
-
-
-@CLOSED.rule(
-    "x(CB)",
-    "centre back at the waist",
-    source="blocks A1",
-    key="x_back",
-    formula="none",
-)
-def _x_back() -> float:
-    return 0.0
-
-
-@CLOSED.rule("gap", "gap of the back", source="blocks A1", key="gap", formula="none")
-def _no_gap() -> float:
-    return 0.0

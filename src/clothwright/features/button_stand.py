@@ -9,13 +9,13 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.button_findings import buttons, stand_findings
 from clothwright.features.button_places import Places, places
 from clothwright.features.button_rules import (
-    CLOSED,
     DOUBLE,
     SHANK,
     SINGLE,
     STAND,
 )
 from clothwright.features.button_sewing import button_notions, button_operations
+from clothwright.features.centre_back import CLOSED
 from clothwright.features.front_dart import as_drafted
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation

@@ -4,6 +4,8 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+from itertools import accumulate
+
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import facing_seams
@@ -18,13 +20,14 @@ from clothwright.paper import (
     Ease,
     EdgeKind,
     NotchPair,
+    Run,
     Seam,
     SeamKind,
     Sheet,
     Verb,
 )
 from clothwright.rules import Numbers
-from clothwright.truing.tolerances import NOTCH_ROOM
+from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 
 def state(d: Drafting) -> None:
@@ -58,7 +61,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _front_panel(t, n),
         _back_panel(t, n),
         *_shoulders(t, n),
-        _side(t),
+        _side(t, n),
         *waist_seams(t, n),
         _centre_back(t, n),
         _panel_behind(t),
@@ -164,7 +167,7 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
     ]
 
 
-def _side(t: Chains) -> Seam | None:
+def _side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(
         ("FS", "side", True),
         ("F", "side high", True),
@@ -179,6 +182,11 @@ def _side(t: Chains) -> Seam | None:
     if len(left) > 1:  # the notch keeps clear of the side darts
         at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
+    notches = [NotchPair(at, other, 1)]
+    if "z_top" in n:  # a zip begins there; the other notch keeps clear of it
+        top = _clear_of_darts(t, left, n.z_top)
+        notches = [k for k in notches if k.left > top + 2 * NOTCH_ROOM]
+        notches.insert(0, NotchPair(top, top, 2))
     return Seam(
         "S4",
         "side",
@@ -188,8 +196,18 @@ def _side(t: Chains) -> Seam | None:
         "waist",
         Ease.about(0.0, 0.1),
         None,
-        (NotchPair(at, other, 1),),
+        tuple(notches),
     )
+
+
+def _clear_of_darts(t: Chains, side: tuple[Run, ...], at: float) -> float:
+    """A place on the side moved, where need be, so that a set of notches keeps clear of
+    the side darts (19)."""
+    room = NOTCH_ROOM + NOTCH_SET / 2
+    for joint in accumulate(t.length((run,)) for run in side[:-1]):
+        if abs(at - joint) < room:
+            at = joint + room if joint < 2 * room or at > joint else joint - room
+    return at
 
 
 def _centre_back(t: Chains, n: Numbers) -> Seam | None:

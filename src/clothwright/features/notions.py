@@ -14,6 +14,7 @@ class Article(Enum):
     BALL_BUTTON = "ball button"
     FLAT_BUTTON = "flat button"
     ZIP = "concealed zip"
+    VISIBLE_ZIP = "visible zip"
     TROUSER_ZIP = "trouser zip"
     HOOK = "hook and eye"
     TAPE = "stay tape"

@@ -64,6 +64,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
         Work.SIDE,
         Work.WAIST,
         Work.ZIP,
+        Work.CENTRE,
         Work.BAG,
     ),
     Work.BAND: (Work.DART, Work.PANEL, Work.SIDE, Work.SKIRT, Work.ZIP, Work.READY),

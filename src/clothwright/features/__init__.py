@@ -53,6 +53,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "concealed zip": "concealed_zip.ConcealedZip",
         "button stand": "button_stand.ButtonStand",
         "underarm zip": "underarm_zip.UnderarmZip",
+        "neck placket": "neck_placket.NeckPlacket",
         "set-in sleeve": "set_in_sleeve.SetInSleeve",
         "cap sleeve": "cap_sleeve.CapSleeve",
         "flutter sleeve": "flutter_sleeve.FlutterSleeve",

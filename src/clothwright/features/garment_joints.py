@@ -115,7 +115,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):
         if not has(code, "cf"):
             continue
-        if name == "neck" and V_FRONT in words:
+        if name == "neck" and (V_FRONT in words or has(code, "placket")):
             continue
         end = End.END if name == "neck" else End.START
         found.append(Joint.fold(f"{name} at the centre front", Corner(code, name, end)))

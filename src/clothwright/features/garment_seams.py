@@ -10,6 +10,7 @@ from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
+from clothwright.features.neck_placket import placket_seams
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.features.stand_seams import over_stands, stand_seams
@@ -68,6 +69,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *sleeve_seams(t, n),
         *facing_seams(t, n),
         *stand_seams(t),
+        *placket_seams(t, n),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),

@@ -215,6 +215,8 @@ _BY_NAME: Mapping[str, Role] = {
     "free": Role.FREE,
     "stand": Role.EDGE,
     "lower": Role.EDGE,
+    "placket": Role.BAND,
+    "placket foot": Role.BAND,
     "join": Role.JOIN,
 }
 
@@ -230,7 +232,7 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
-    if code in ("BA", "CU") or (
+    if code in ("BA", "CU", "NP", "PL") or (
         code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
         return Role.BAND

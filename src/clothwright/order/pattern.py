@@ -16,7 +16,7 @@ from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
-_INTERLINED = ("FF", "BF", "FFP", "BFP", "UP", "BA", "CU")
+_INTERLINED = ("FF", "BF", "FFP", "BFP", "UP", "BA", "CU", "NP", "PL")
 
 
 @dataclass(frozen=True)
@@ -122,6 +122,8 @@ _ORDER = (
     "SU",
     "BA",
     "CU",
+    "PL",
+    "NP",
     "UP",
     "PF",
     "PFC",

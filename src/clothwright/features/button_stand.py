@@ -5,7 +5,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.button_findings import buttons, stand_findings
 from clothwright.features.button_places import Places, places
 from clothwright.features.button_rules import (
@@ -89,6 +89,12 @@ class ButtonStand(Feature):
         "It closes {where} over a [button stand] {stand} wide, {rows}, with a button "
         "every {spacing}."
     )
+    shows: ClassVar[Shown] = {
+        "b": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
+        "bf": ("FF.foot", "BF.foot"),
+        "b spacing": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
+        "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}
     )

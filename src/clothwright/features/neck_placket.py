@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, mirror_in
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.notions import Article, Notion
@@ -71,6 +71,10 @@ class NeckPlacket(Feature):
     sentence: ClassVar[str] = (
         "A [half placket] {width} wide and {length} long opens the neck in front."
     )
+    shows: ClassVar[Shown] = {
+        "np": ("NP.foot",),
+        "np long": ("FC.placket", "F.placket"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"neck placket"})
     needs: ClassVar[dict[str, str]] = {
         "neckline": "a neck placket begins at a neckline; add one",

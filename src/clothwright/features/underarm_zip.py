@@ -4,7 +4,7 @@
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.centre_back import CLOSED
 from clothwright.features.concealed_zip import ends_findings
 from clothwright.features.notions import Article, Notion
@@ -54,6 +54,10 @@ class UnderarmZip(Feature):
         "It closes with a {setting} [zip] in the left side, from {below_arm} below the "
         "armhole to {below_waist} below the waist."
     )
+    shows: ClassVar[Shown] = {
+        "z top": ("FS.side", "F.side high", "F.side"),
+        "z": ("PF.side", "PFS.side"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"side opening", "closure", "dress opening", "opening"}
     )

@@ -19,6 +19,7 @@ class Article(Enum):
     HOOK = "hook and eye"
     TAPE = "stay tape"
     LACING = "lacing cord"
+    EYELET = "eyelet"
     THREAD = "thread"
     BIAS = "bias cord"
     """Cut from the shell."""

@@ -93,7 +93,7 @@ def _eyelets(n: Numbers, fmt: Callable[[float], str], edges: str) -> Operation:
             "Try one on a scrap of all three; lace the back and try it on.",
         ),
         stitch=Stitch.HAND,
-        task=Task.LOOP,
+        task=Task.BUTTON,
         count=n.loops_all,
         hazards=(Hazard.CORD,),
     )

@@ -15,10 +15,13 @@ from clothwright.features.facing import Facing
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.loops import Loops, Rows, Spread
 from clothwright.features.loops_rules import EVEN, EXACT
+from clothwright.features.notions import Article
 from clothwright.features.open_back import LowOpenBack
 from clothwright.features.peplum import Ends, Peplum
 from clothwright.features.under_panel import UnderPanel
 from clothwright.findings import Finding, Severity
+from clothwright.making.cutting import cutting_sheet
+from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import MarkKind
 from clothwright.units import Unit
@@ -315,3 +318,27 @@ def test_loops_without_a_facing_to_mark() -> None:
     assert not made.failed, made.failures()
     assert "BF" not in made.sheet.pieces
     assert Facing().kind not in {f.kind for f in made.order.features}
+
+
+def test_a_back_laced_through_eyelets() -> None:
+    """Spaced 2 to 2.5 over a gap of 5 to 10; the panel behind is as wide as the gap and
+    4 to 5 on either side (transformations 7)."""
+    features = with_loops(
+        Loops(rows=Rows.EYELETS, spacing=2.25),
+        LowOpenBack(top=2.5, waist=2.5, corner_radius=0.0),
+        UnderPanel(overlap=4.5),
+    )
+    d = draft(order(YSOLDE, features))
+    assert not d.failed, d.failures()
+    n = d.numbers
+    assert 2.0 <= n.spacing <= 2.5
+    assert n.gap_first == pytest.approx(5.0)
+    assert 2 * n.up_waist == pytest.approx(5.0 + 2 * 4.5)
+    m = making_order(d)
+    sheet = cutting_sheet(m)
+    (eyelets,) = (k for k in sheet.notions if k.article is Article.EYELET)
+    assert eyelets.count == n.loops_all
+    assert not any(k.article is Article.BIAS for k in sheet.strips)
+    titles = [op.title for op in m.operations]
+    assert any(t.startswith("Set ") and "eyelets" in t for t in titles)
+    assert not any("loops and sew" in t for t in titles)

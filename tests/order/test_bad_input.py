@@ -164,10 +164,11 @@ SLEEVES = {
         'kind = "lining"\nmode = "to the edge"',
         "sleeveless",
     ),
-    "lined below the facing": (
+    "a full cap lined": (
         'kind = "neck facing"',
-        'kind = "neck facing"\n\n[[feature]]\nkind = "lining"',
-        "lining",
+        'kind = "neck facing"\n\n[[feature]]\nkind = "lining"\n\n'
+        '[[feature]]\nkind = "puffed cap"',
+        "a full cap is not lined yet",
     ),
     "a facing as wide as the shoulder": (
         'shape = "round"',

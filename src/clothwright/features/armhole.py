@@ -44,7 +44,7 @@ class SleevelessArmhole(Feature):
         "ti": ("FC.armhole", "FS.armhole", "F.armhole"),
         "ta": ("FC.armhole", "FS.armhole", "F.armhole"),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
+    gives: ClassVar[frozenset[str]] = frozenset({"armhole", "lined arm", "sleeveless"})
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}
 
     narrowed: Annotated[

@@ -54,6 +54,7 @@ class Rank(IntEnum):
     SLEEVE_END = 158
     FACING = 160
     SKIRT = 165
+    STAND = 167
     SEAMS = 170
     LINING = 180
     YOKE = 183

@@ -1,4 +1,5 @@
-"""Closed back with a [concealed zip] in the centre back seam (first garment 16)."""
+"""Closed back with a zip in the centre back seam: concealed (first garment 16), or
+centred or lapped (transformations 7)."""
 
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
@@ -20,6 +21,7 @@ from clothwright.features.operations import (
 )
 from clothwright.features.peplum_rules import girth_at
 from clothwright.features.waist_rules import raised_at
+from clothwright.features.zips import Setting, how_set, zip_notion
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -27,8 +29,8 @@ from clothwright.units.fields import Length
 
 _SRC = "first garment 16"
 
-_BELOW_NECK, _SPARE = 0.5, 2.5
-"""A zip begins this far below the neck, and is bought this much longer, cm (16.3)."""
+_BELOW_NECK = 0.5
+"""A zip begins this far below the neck, cm (16.3)."""
 
 _ABOVE_HEM = 2.0
 """A zip ends at least this far above the hem, cm (16.3)."""
@@ -107,19 +109,19 @@ def _raised(n: Numbers) -> float:
 
 
 class ConcealedZip(Feature):
-    """Centre back seam with a concealed zip through the waist."""
+    """Centre back seam with a zip through the waist."""
 
     kind: Literal["concealed zip"] = "concealed zip"
     title: ClassVar[str] = "Concealed zip"
     sentence: ClassVar[str] = (
-        "The back closes with a [concealed zip] that ends {below_waist} below the "
+        "The back closes with a {setting} [zip] that ends {below_waist} below the "
         "waist."
     )
     shows: ClassVar[Shown] = {
         "z": ("BC.cb", "B.cb"),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"centre back zip", "closure", "opening"}
+        {"centre back zip", "closure", "dress opening", "opening"}
     )
     needs: ClassVar[dict[str, str]] = {
         "back neck": "a closed back needs a back neckline",
@@ -140,6 +142,7 @@ class ConcealedZip(Feature):
             high=25.0,
         ),
     ] = None
+    setting: Setting = Setting.CONCEALED
     shaped: bool = True
     """Take a little of the waist in at the centre back seam."""
 
@@ -202,13 +205,7 @@ class ConcealedZip(Feature):
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        yield Notion(
-            Article.ZIP,
-            1,
-            "for the centre back",
-            length=_opening(n, sheet) + _SPARE,
-            at_least=True,
-        )
+        yield zip_notion(self.setting, _opening(n, sheet), "for the centre back")
         yield Notion(Article.HOOK, 1, "at the top of the zip")
 
     def operations(
@@ -217,36 +214,43 @@ class ConcealedZip(Feature):
         opening = _opening(n, sheet)
         seam = sheet.seam("S21")
         meets = "; the waist seams meet" if hanging(sheet) else ""
-        yield Operation(
-            Work.ZIP,
-            "Put in the concealed zip",
+        concealed = self.setting is Setting.CONCEALED
+        lies = ", face down on the net line of each half" if concealed else ""
+        put_in = Operation(
+            # a visible zip is set when the seam below it is closed
+            Work.ZIP if concealed else Work.CENTRE,
+            f"Put in the {self.setting.value} zip",
             (
                 f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
-                f"the waist, face down on the net line of each half{meets}.",
-                "Baste and close it once before you stitch beside the teeth.",
+                f"the waist{lies}{meets}.",
+                *how_set(self.setting, fmt, "left over right"),
             ),
             stitch=Stitch.LOCK,
             seam_type=SeamType.SET_ON,
             length=2 * opening,
             task=Task.ZIP,
         )
-        closed = tuple(s for s in sheet.seams if s.code in (seam.code, VENT_TOP))
-        yield Operation(
+        closed_seams = tuple(s for s in sheet.seams if s.code in (seam.code, VENT_TOP))
+        begin = (
+            "As near to the zip's last stitches as the foot goes"
+            if concealed
+            else "From the notch at the end of the zip down"
+        )
+        on = ", down to the vent and on along its top." if closed_seams[1:] else "."
+        closed = Operation(
             Work.CENTRE,
             "Close the centre back below the zip",
-            (
-                "As near to the zip's last stitches as the foot goes"
-                + (", down to the vent and on along its top." if closed[1:] else "."),
-            ),
-            seams=tuple(s.code for s in closed),
+            (begin + on,),
+            seams=tuple(s.code for s in closed_seams),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
-            length=sum(sheet.chain_length(s.left) for s in closed)
+            length=sum(sheet.chain_length(s.left) for s in closed_seams)
             - opening
             - _BELOW_NECK,
             neatened=2,
             press="open",
         )
+        yield from (put_in, closed) if concealed else (closed, put_in)
         inside = finished_edges(sheet, ("BF",), "cb")
         what = ["facing"] if inside else []
         what += ["lining"] if any(c.startswith("L.B") for c in sheet.pieces) else []
@@ -270,26 +274,31 @@ class ConcealedZip(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        if n.z > n.L - _ABOVE_HEM + 1e-9:
-            yield Finding(
-                "Z1",
-                Severity.REFUSE,
-                "The zip would end below the hem, or less than 2 cm above it.",
-                "z",
-                "End the zip higher, or lengthen what hangs on the waist.",
-                {"z": n.z, "L": n.L},
-            )
-        wide = _round_at_end(n, sheet)
-        if wide < n.B + _OVER_HEAD and wide < n.H:
-            yield Finding(
-                "Z2",
-                Severity.WARN,
-                f"Where the zip ends, the top is only {wide:.1f} cm round: it goes "
-                "neither over the bust nor over the hip.",
-                "z",
-                "End the zip lower, or cut what hangs on the waist fuller.",
-                {"girth": wide, "B": n.B, "H": n.H},
-            )
+        return ends_findings(n, sheet)
+
+
+def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Whether a zip ends above the hem, and opens far enough to be drawn on."""
+    if n.z > n.L - _ABOVE_HEM + 1e-9:
+        yield Finding(
+            "Z1",
+            Severity.REFUSE,
+            "The zip would end below the hem, or less than 2 cm above it.",
+            "z",
+            "End the zip higher, or lengthen what hangs on the waist.",
+            {"z": n.z, "L": n.L},
+        )
+    wide = _round_at_end(n, sheet)
+    if wide < n.B + _OVER_HEAD and wide < n.H:
+        yield Finding(
+            "Z2",
+            Severity.WARN,
+            f"Where the zip ends, the top is only {wide:.1f} cm round: it goes "
+            "neither over the bust nor over the hip.",
+            "z",
+            "End the zip lower, or cut what hangs on the waist fuller.",
+            {"girth": wide, "B": n.B, "H": n.H},
+        )
 
 
 def _round_at_end(n: Numbers, sheet: Sheet) -> float:

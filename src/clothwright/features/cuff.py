@@ -10,7 +10,6 @@ from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Hazard,
     Operation,
-    SeamType,
     Stitch,
     Task,
     Work,
@@ -22,6 +21,12 @@ from clothwright.features.sleeve_ends import (
     gather_hem,
     hem_is_sewn,
     hem_length,
+)
+from clothwright.features.sleeve_placket import (
+    SleevePlacket,
+    draw_tailored,
+    placket_notions,
+    placket_operations,
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -49,9 +54,6 @@ SLIT_AT = 0.25
 
 _BUTTON = 1.2
 """Diameter of a cuff's button, cm (common practice, no source)."""
-
-_STRIP = 3.0
-"""Width that the strip of a slit is cut, cm (7)."""
 
 _ROOM = 6.0
 """A cuff of this width or more has two buttons, cm (common practice, no source)."""
@@ -99,7 +101,7 @@ class Cuff(Feature):
     title: ClassVar[str] = "Cuff"
     sentence: ClassVar[str] = (
         "It ends in a buttoned [cuff] {width} wide and {girth} round, over a slit of "
-        "{slit}."
+        "{slit} with {placket}."
     )
     page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve end"})
@@ -135,11 +137,30 @@ class Cuff(Feature):
         ),
     ] = None
 
+    placket: SleevePlacket = SleevePlacket.STRIP
+    placket_width: Annotated[
+        Length | None,
+        Number(
+            "placket_w",
+            "placket width",
+            "width of a tailored placket",
+            _SRC_7,
+            2.25,
+            0.875,
+            1.5,
+            4.0,
+            (2, 2.5),
+        ),
+    ] = None
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (CUFF,)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.SLEEVE_END, "the cuff", _draft),)
+        cuff = Stage(Rank.SLEEVE_END, "the cuff", _draft)
+        if self.placket is SleevePlacket.STRIP:
+            return (cuff,)
+        return (cuff, Stage(Rank.SLEEVE_END, "the sleeve placket", _placket))
 
     def notes(
         self,
@@ -158,32 +179,12 @@ class Cuff(Feature):
         yield Notion(
             Article.FLAT_BUTTON, 2 * _buttons(n), "for the cuffs", size=_BUTTON
         )
-        yield Notion(
-            Article.PLACKET,
-            2,
-            "for the slits of the sleeves",
-            length=2 * n.slit + 2.0,
-            size=_STRIP,
-        )
+        yield from placket_notions(self.placket, n)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        yield Operation(
-            Work.SLIT,
-            "Bind the slits of the sleeves",
-            (
-                f"Cut {fmt(n.slit)} up from the end of the sleeve on the line, to a "
-                "thread; open it straight and bind it with one strip.",
-                "Fold the strip under on the front side; on the back side it stands "
-                "out. Stitch it slanting across at the top.",
-            ),
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.PLACED,
-            length=2 * (2 * n.slit + 2.0),
-            task=Task.PLACKETS,
-            hazards=(Hazard.BLADE,),
-        )
+        yield from placket_operations(self.placket, n, fmt)
         yield from gather_hem(sheet, fmt)
         yield Operation(
             Work.CUFF,
@@ -319,3 +320,9 @@ def _draft(d: Drafting) -> None:
         amounts=(("wide on either side of its fold", "cuff_w"),),
         frm=("Ka", "Kb", "Kc"),
     )
+
+
+def _placket(d: Drafting) -> None:
+    """The tailored placket beside the cuff."""
+    d.part = "band"
+    draw_tailored(d, d["Kc"] + Point(3.0, d.n.slit))

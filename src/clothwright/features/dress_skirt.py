@@ -11,7 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
 from clothwright.features.peplum import Peplum, widest
-from clothwright.features.peplum_pieces import BackEnd, draw_circle, draw_gathered
+from clothwright.features.peplum_pieces import closed_end, draw_circle, draw_gathered
 from clothwright.features.peplum_rules import (
     AT_EDGE,
     FLARED,
@@ -54,7 +54,8 @@ class DressSkirt(Feature):
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
-        "centre back zip": "a dress is put on through a zip at its back",
+        "dress opening": "a dress is put on through a zip at its back or a button "
+        "stand",
     }
     clashes: ClassVar[dict[str, str]] = {
         "skirt": "only one thing hangs on a waist seam"
@@ -101,7 +102,7 @@ class DressSkirt(Feature):
     def _draft(self, d: Drafting) -> None:
         d.part = "skirt"
         draw = draw_gathered if self.gathered else draw_circle
-        draw(d, BackEnd("cb"), called="skirt")
+        draw(d, closed_end(d.sheet), called="skirt")
 
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

@@ -114,7 +114,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
                 kind=SeamKind.LAPPED,
             )
         )
-    foot = t.chain(("BF", "foot", True))
+    foot = () if t.has("BF", "stand") else t.chain(("BF", "foot", True))
     waist = t.chain(("BC", "waist", True))
     if foot and waist:
         out.append(_foot(t, n, foot, waist))

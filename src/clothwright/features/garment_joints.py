@@ -119,7 +119,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     for code, name in ((fn, "neck"), (first("FC", "F", edge="waist"), "waist")):
         if not has(code, "cf"):
             continue
-        if name == "neck" and V_FRONT in words:
+        if name == "neck" and (V_FRONT in words or has(code, "placket")):
             continue
         end = End.END if name == "neck" else End.START
         found.append(Joint.fold(f"{name} at the centre front", Corner(code, name, end)))
@@ -262,7 +262,7 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
                 Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, end))
             )
     back = "PB" if has("PB", "hem") else "PBC"
-    if has(back, "waist") and not has(back, "waist lap"):
+    if has(back, "waist") and not (has(back, "waist lap") or has(back, "stand")):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"

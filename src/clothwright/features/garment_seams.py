@@ -4,6 +4,8 @@ Stated once, after all shapes are final; walk, notches, making order and checks 
 read from it. Only seams whose pieces are on the table are stated.
 """
 
+from itertools import accumulate
+
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
@@ -11,8 +13,10 @@ from clothwright.features.chains import BACK_STRAP, Chains
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.halter_rules import HALTER_BAND
+from clothwright.features.neck_placket import placket_seams
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
+from clothwright.features.stand_seams import over_stands, stand_seams
 from clothwright.features.trouser_seams import trouser_seams
 from clothwright.features.waist_seams import LONG, shares, waist_seams
 from clothwright.paper import (
@@ -27,7 +31,7 @@ from clothwright.paper import (
     Verb,
 )
 from clothwright.rules import Numbers
-from clothwright.truing.tolerances import NOTCH_ROOM
+from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 
 def state(d: Drafting) -> None:
@@ -36,7 +40,7 @@ def state(d: Drafting) -> None:
     sheet = with_grain(d.sheet)
     kept = {s.code for s in sheet.seams if s.kind is SeamKind.DART and _open(s)}
     sheet = sheet.unsew(*(s.code for s in sheet.seams if s.code not in kept))
-    seams = [s for s in _seams(sheet, d.n) if s is not None]
+    seams = over_stands(sheet, _seams(sheet, d.n))
     d.lay(
         Verb.SEW,
         sheet.sew(*seams),
@@ -61,7 +65,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _front_panel(t, n),
         _back_panel(t, n),
         *_shoulders(t, n),
-        _side(t),
+        _side(t, n),
         *waist_seams(t, n),
         _centre_back(t, n),
         _panel_behind(t),
@@ -69,6 +73,8 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *_back_strap(t, n),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
+        *stand_seams(t),
+        *placket_seams(t, n),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),
@@ -195,7 +201,7 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
     ]
 
 
-def _side(t: Chains) -> Seam | None:
+def _side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(
         ("FS", "side", True),
         ("F", "side high", True),
@@ -212,6 +218,11 @@ def _side(t: Chains) -> Seam | None:
     other = t.length(right) - (t.length(left) - at)
     if in_one(t.sheet):
         return _long_side(t, left, right)
+    notches = [NotchPair(at, other, 1)]
+    if "z_top" in n:  # a zip begins there; the other notch keeps clear of it
+        top = _clear_of_darts(t, left, n.z_top)
+        notches = [k for k in notches if k.left > top + 2 * NOTCH_ROOM]
+        notches.insert(0, NotchPair(top, top, 2))
     return Seam(
         "S4",
         "side",
@@ -221,7 +232,7 @@ def _side(t: Chains) -> Seam | None:
         "waist",
         Ease.about(0.0, 0.1),
         None,
-        (NotchPair(at, other, 1),),
+        tuple(notches),
     )
 
 
@@ -243,6 +254,16 @@ def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam
         None,
         tuple(NotchPair(s, s, 1) for s in places),
     )
+
+
+def _clear_of_darts(t: Chains, side: tuple[Run, ...], at: float) -> float:
+    """A place on the side moved, where need be, so that a set of notches keeps clear of
+    the side darts (19)."""
+    room = NOTCH_ROOM + NOTCH_SET / 2
+    for joint in accumulate(t.length((run,)) for run in side[:-1]):
+        if abs(at - joint) < room:
+            at = joint + room if joint < 2 * room or at > joint else joint - room
+    return at
 
 
 def _centre_back(t: Chains, n: Numbers) -> Seam | None:

@@ -44,6 +44,14 @@ def _left() -> float:
     return LEAST_STRAP
 
 
+_UNLINED = {
+    "sleeve cap": "a full cap",
+    "sleeve hem": "a shaped hem",
+    "sleeve end": "a band or a cuff",
+}
+"""What a sleeve may not have if it is to be lined."""
+
+
 class Mode(Enum):
     """How far the lining goes."""
 
@@ -106,8 +114,8 @@ class Lining(Feature):
         if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
-            "sleeveless": "a lining below the facing is for a sleeveless top; leave "
-            "it off",
+            "lined arm": "of the sleeves only a plain set-in one can be lined; take "
+            "that, or leave the lining off",
             "inside finish": "a lining below the facing needs the facing",
         }
 
@@ -121,6 +129,10 @@ class Lining(Feature):
         return {
             **self.clashes,
             "back neck dart": "with a dart at the back neck, line to the edge",
+            **{
+                word: f"a sleeve with {what} is not lined yet; leave the lining off"
+                for word, what in _UNLINED.items()
+            },
         }
 
     def tables(self) -> tuple[RuleTable, ...]:
@@ -173,6 +185,15 @@ class Lining(Feature):
             seam_type=SeamType.HEM_TWICE,
             task=Task.HEM,
         )
+
+        if "L.SL" in sheet.pieces:
+            yield Operation(
+                Work.LINED,
+                "Catch the sleeve linings to the armholes",
+                ("Under the arm and at the shoulder, allowance on allowance.",),
+                stitch=Stitch.HAND,
+                task=Task.BY_HAND,
+            )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return edge_findings(n, sheet) if self.to_edge else hung_findings(sheet)

@@ -7,6 +7,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
 from clothwright.features.facing_checks import WIDER, roll_findings
 from clothwright.features.lining_pieces import SLACK
+from clothwright.features.lining_seams import CAPS
 from clothwright.features.roll import corner_finding, strap_finding
 from clothwright.features.sewn_halves import (
     SewnHalf,
@@ -21,6 +22,9 @@ from clothwright.rules import Numbers
 
 _NEAR = 0.1
 """A lining's slack may differ by this much, cm."""
+
+_STRETCHED = 1.0
+"""A lining's cap may be stretched in by so much all round, cm (common practice)."""
 
 _SIDES = (
     (
@@ -81,6 +85,8 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 def hung_findings(sheet: Sheet) -> Iterable[Finding]:
     """What a lining below the facing has to say."""
+    if "L.SL" in sheet.pieces:
+        yield from _sleeve_findings(sheet)
     if "L.F" not in sheet.pieces or not sheet.piece("L.F").has("leg cf"):
         return
     p = sheet.piece("L.F")
@@ -94,6 +100,24 @@ def hung_findings(sheet: Sheet) -> Iterable[Finding]:
         "Sew it as a dart, or lay it in a pleat at the waist.",
         {"dart": wide},
     )
+
+
+def _sleeve_findings(sheet: Sheet) -> Iterable[Finding]:
+    """Whether the sleeve's lining goes into its armhole (transformations 6)."""
+    eased = 0.0
+    for code in CAPS:
+        seam = sheet.seam(f"L{code}")
+        eased += sheet.chain_length(seam.right) - sheet.chain_length(seam.left)
+    if eased < -_STRETCHED:
+        yield Finding(
+            "N3",
+            Severity.WARN,
+            f"The cap of the sleeve lining is {-eased:.1f} cm shorter than its "
+            "armhole: its underarm is raised, and the sleeve has little ease.",
+            "lining",
+            "Stretch it in, on the bias under the arm; or give the cap more ease.",
+            {"ease": eased},
+        )
 
 
 def _strap(half: SewnHalf) -> float:

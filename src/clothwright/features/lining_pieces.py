@@ -27,6 +27,11 @@ from clothwright.features.sewn_halves import (
     sewn_back,
     sewn_front,
 )
+from clothwright.features.sleeve_lining import (
+    sleeve_lining,
+    sunk,
+    with_raised_underarm,
+)
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -49,6 +54,9 @@ SLACK = 0.5
 
 WAISTS = ("waist", "waist side")
 _FACED = ("neck", "shoulder", "armhole", "slant")
+_NECK = ("neck", "neck side")
+"""Edges faced by a neck facing alone."""
+
 _REACH = 1.0
 """A facing's edge is run on by this much to be sure to meet the outline, cm; it may
 end short of a zip."""
@@ -155,7 +163,7 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
         none = Vector(0.0, 0.0)
         a = none if before.name == "slant" else down
         b = none if after.name == "slant" else down
-        low = _sunk(edge.path, a, b)
+        low = sunk(edge.path, a, b)
         sheet = redraw(
             sheet,
             code,
@@ -169,22 +177,11 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
     return sheet
 
 
-def _sunk(path: Path, a: Vector, b: Vector) -> Path:
-    """A line shifted by `a` at its start and by `b` at its end, evenly between."""
-    start, whole = path.start, path.end - path.start
-    span = whole.x * whole.x + whole.y * whole.y
-
-    def at(p: Point) -> Point:
-        t = ((p.x - start.x) * whole.x + (p.y - start.y) * whole.y) / span
-        return p + a * (1 - t) + b * t
-
-    return Path(tuple(type(s)(*(at(p) for p in s.points)) for s in path.segments))
-
-
 # -- below the facing ----------------------------------------------------------------
 def below_facing(sheet: Sheet) -> Sheet:
     """What lies below the facings' free edges: shell less facing."""
     ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    sleeve = sheet.pieces.get("SL")
     for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
         free = facing.edge("free").path
         lower = [(half.centre, free)]
@@ -194,9 +191,23 @@ def below_facing(sheet: Sheet) -> Sheet:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
             closed = _closed(sheet, piece) if piece.has("dart low") else piece
-            rest = _below(closed, _run_on(line, _REACH))
-            sheet = sheet.put(_with_grain(_named(rest, piece), piece))
+            wide = _run_on(line, _REACH)
+            if sleeve is None or _crossed(closed, wide):
+                closed = _below(closed, wide, _FACED if sleeve is None else _NECK)
+            sheet = sheet.put(_named(closed, piece))
+            if sleeve is not None:
+                sheet = with_raised_underarm(sheet, f"L.{piece.code}")
+            lined = _with_grain(sheet.piece(f"L.{piece.code}"), piece)
+            sheet = sheet.put(lined)
+    if sleeve is not None:
+        sheet = sleeve_lining(sheet, _named(sleeve, sleeve))
+        sheet = sheet.put(_with_grain(sheet.piece("L.SL"), sleeve))
     return sheet
+
+
+def _crossed(piece: Piece, wide: Path) -> bool:
+    """True when a line divides a piece: a neck's facing does not reach every panel."""
+    return sum(len(wide.meets(e.path)) for e in piece.edges) >= 2
 
 
 def _closed(sheet: Sheet, front: Piece) -> Piece:
@@ -251,8 +262,9 @@ def _run_on(path: Path, by: float) -> Path:
     return Path((before, *path.segments, after))
 
 
-def _below(piece: Piece, wide: Path) -> Piece:
-    """The part of a piece that hangs from the waist, below a line across it."""
+def _below(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
+    """The part of a piece that hangs from the waist, below a line across it; it has
+    none of the edges that are faced."""
     hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
     if len(hits) < 2 or hits[0][1] == hits[-1][1]:
         raise PaperError(
@@ -274,7 +286,7 @@ def _below(piece: Piece, wide: Path) -> Piece:
     below = next(
         q
         for q in parts.pieces.values()
-        if any(q.has(w) for w in (*WAISTS, "hem")) and not any(q.has(e) for e in _FACED)
+        if any(q.has(w) for w in (*WAISTS, "hem")) and not any(q.has(e) for e in faced)
     )
     return below.with_edges(
         replace(e, path=e.path.without_crumbs(DOUBLED)) for e in below.edges

@@ -19,6 +19,7 @@ from clothwright.features.facing_seams import (
     front_neck,
 )
 from clothwright.features.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.features.sleeve_lining import RISE
 from clothwright.paper import (
     JOINT,
     Ease,
@@ -42,6 +43,13 @@ _OVER = 0.7
 """A place on the shell and the same on the lining lie no further apart than this, cm:
 slack and roll."""
 
+CAPS = ("S23", "S24")
+"""Seams of the sleeve's cap, front and back."""
+
+_LESS, _CAP = 0.5, 0.5
+"""Half a sleeve's lining is eased on by about so much less than the sleeve, within the
+second, cm: its underarm is raised more than the armhole's (6)."""
+
 _Chain = tuple[Run, ...]
 
 
@@ -52,7 +60,7 @@ def with_lining_seams(sheet: Sheet, rho: float) -> Sheet:
     return sheet.sew(
         *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
         *_peplum_on(sheet),
-        *_joins(sheet),
+        *_joins(sheet, rho),
         *_bagged(sheet),
         *_at_waist(sheet, rho),
     )
@@ -78,6 +86,9 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
         return None
     # a slanted edge is rolled off the bodice's waist, not off the peplum's
     plan = s.ease.plan + (rho if _beside_slant(sheet, s.left) else 0.0)
+    near = _NEAR
+    if s.code in CAPS:  # the sleeve's underarm is raised more than the armhole's
+        plan, near = s.ease.plan - _LESS, _CAP
     return Seam(
         f"L{s.code}",
         f"lining, {s.name}",
@@ -85,9 +96,9 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
         right,
         s.start,
         s.end,
-        Ease.about(plan, _MORE + max(_NEAR, s.ease.high - s.ease.plan)),
+        Ease.about(plan, _MORE + max(near, s.ease.high - s.ease.plan)),
         _zone(sheet, s, left),
-        tuple(_notches(sheet, s)),
+        tuple((_cap_notches if s.code in CAPS else _notches)(sheet, s)),
         s.kind,
     )
 
@@ -127,6 +138,8 @@ def _zone(sheet: Sheet, s: Seam, left: _Chain) -> tuple[float, float] | None:
         return None
     most = sheet.chain_length(left)
     cut_off = sheet.chain_length(s.left) - most
+    if s.code in CAPS:
+        return 0.0, most - (sheet.chain_length(s.left) - s.zone[1] - RISE)
     a, b = (min(most, max(0.0, z - cut_off)) for z in s.zone)
     return a, b
 
@@ -174,6 +187,19 @@ def _from_end(sheet: Sheet, chain: _Chain, s: float) -> float:
     return s if whole > shell + _MORE else whole - (shell - s)
 
 
+def _cap_notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
+    """A cap's notches, as far from the raised underarm as they are from the shell's,
+    less the rise: below them it goes in flat."""
+    whole, a, b = (
+        sheet.chain_length(c)
+        for c in (s.left, _lined(sheet, s.left), _lined(sheet, s.right))
+    )
+    for pair in s.notches:
+        up = whole - pair.left - RISE
+        top = pair.left < NOTCH_ROOM  # the shoulder
+        yield pair if top else pair._replace(left=a - up, right=b - up)
+
+
 def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
     """Length along the lining's chain to the place of the shell's; None when it is cut
     away. On paper that was turned since, it is as far from the chain's end."""
@@ -214,7 +240,7 @@ def _peplum_on(sheet: Sheet) -> Iterator[Seam]:
 
 
 # -- to the facing -------------------------------------------------------------------
-def _joins(sheet: Sheet) -> Iterator[Seam]:
+def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
     """The lining hung from the facings' free edges; both lie on one line, so that they
     are of one length."""
     for code, facing, half in (
@@ -226,14 +252,18 @@ def _joins(sheet: Sheet) -> Iterator[Seam]:
         join = tuple(
             Run(f"L.{c}", "join", True)
             for c in (codes if front else reversed(codes))
-            if f"L.{c}" in sheet.pieces
+            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
         )
-        if not any(sheet.piece(r.piece).has("join") for r in join):
+        if not join:
             continue
-        start, end = ("centre front", "side") if front else ("side", "centre back")
+        outer = "side" if sheet.piece(facing).has("side") else "shoulder"
+        start, end = ("centre front", outer) if front else (outer, "centre back")
         if half.slant is not None:
             end = "panel" if sheet.piece(facing).has("panel") else "waist"
-        short = not front and Chains(sheet).zipped()
+        short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
+        ease = Ease.about(-short, _NEAR)
+        if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
+            ease = Ease(-short - rho / 2, -short - rho - _NEAR, -short + _NEAR)
         yield Seam(
             code,
             f"lining to {sheet.piece(facing).name.lower()}",
@@ -241,7 +271,7 @@ def _joins(sheet: Sheet) -> Iterator[Seam]:
             (Run(facing, "free"),),
             start,
             end,
-            Ease.about(-SHORT_OF_ZIP if short else 0.0, _NEAR),
+            ease,
             None,
             _join_notches(sheet, half, join, facing, 1 if front else 2),
         )

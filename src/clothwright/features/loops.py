@@ -29,6 +29,9 @@ class Rows(Enum):
     LACING = "both edges, laced"
     """A cord crosses from edge to edge."""
 
+    EYELETS = "both edges, laced through eyelets"
+    """The same, through eyelets in place of loops."""
+
 
 class Spread(Enum):
     """How the loops are spaced."""
@@ -143,13 +146,20 @@ class Loops(Feature):
     rows: Rows = Rows.BOTH
     spread: Spread = Spread.EVEN
 
+    @property
+    def laced(self) -> bool:
+        """True when a cord closes it, and no buttons."""
+        return self.rows in (Rows.LACING, Rows.EYELETS)
+
     def said(self) -> str:
-        if self.rows is Rows.LACING:
+        if self.rows is Rows.EYELETS:
+            return "It is laced through [eyelets] on both edges, {spacing} apart."
+        if self.laced:
             return "It is laced through [loops] on both edges, {spacing} apart."
         return self.sentence
 
     def wants(self) -> dict[str, str]:
-        if self.rows is Rows.LACING:
+        if self.laced:
             return dict(self.needs)
         return {
             **self.needs,
@@ -178,7 +188,7 @@ class Loops(Feature):
             EVEN if self.spread is Spread.EVEN else EXACT,
             BALL if self.thickness is None else FLAT,
             rows,
-            *((LACED,) if self.rows is Rows.LACING else ()),
+            *((LACED,) if self.laced else ()),
         )
 
     def stages(self) -> tuple[Stage, ...]:
@@ -239,13 +249,16 @@ class Loops(Feature):
             )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        yield Notion(
-            Article.BIAS,
-            int(n.loops_all),
-            "for the loops",
-            length=n.cord_cut,
-            in_all=n.cord_all,
-        )
+        if self.rows is Rows.EYELETS:
+            yield Notion(Article.EYELET, int(n.loops_all), "to lace the back through")
+        else:
+            yield Notion(
+                Article.BIAS,
+                int(n.loops_all),
+                "for the loops",
+                length=n.cord_cut,
+                in_all=n.cord_all,
+            )
         yield Notion(
             Article.STRIP,
             int(n.rows),
@@ -253,7 +266,7 @@ class Loops(Feature):
             length=n.edge_net,
             size=STRIP,
         )
-        if self.rows is Rows.LACING:
+        if self.laced:
             yield Notion(Article.LACING, 1, "to lace with and tie", length=n.lacing)
         else:
             yield Notion(
@@ -277,7 +290,11 @@ class Loops(Feature):
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         return loop_operations(
-            n, fmt, laced=self.rows is Rows.LACING, hooked=_hooked(n)
+            n,
+            fmt,
+            laced=self.laced,
+            eyelets=self.rows is Rows.EYELETS,
+            hooked=_hooked(n),
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -291,7 +308,7 @@ class Loops(Feature):
                 "Sew a hook and eye at the waist, or space the loops evenly.",
                 {"rest": n.rest, "below": below},
             )
-        if self.rows is Rows.LACING:
+        if self.laced:
             return
         gap = min(n.gap_first, n.gap_last)
         if self.rows is Rows.BOTH and gap < 2 * n.reach + 0.5:

@@ -15,6 +15,7 @@ from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.peplum_pieces import (
     BackEnd,
+    closed_end,
     draw_circle,
     draw_gathered,
     draw_panels,
@@ -191,7 +192,7 @@ class Peplum(Feature):
     def _draft(self, d: Drafting) -> None:
         d.part = "peplum"
         if not has_open_edges(d.sheet):
-            end = BackEnd("cb")
+            end = closed_end(d.sheet)
         elif self.ends is Ends.TO_CENTRE:
             end = BackEnd("open", on=d.n.x_back, lap=d.n.lap_P)
         else:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from clothwright.blocks.circle import arc
 from clothwright.curves import Line, Path, Point, bearing
+from clothwright.features.chains import Chains
 from clothwright.paper import (
     Drafting,
     Edge,
@@ -29,7 +30,10 @@ class BackEnd:
     """How the back peplum ends: its last edge, and what lies before that."""
 
     edge: str = "open"
-    """"open" is finished and hangs free, "cb" is sewn to its twin."""
+    """"open" is finished and hangs free, "cb" is sewn to its twin or on the fold."""
+
+    fold: bool = False
+    """True for a centre back on the fold."""
 
     on: float = 0.0
     """What of the stitched waist runs on behind the opening, cm."""
@@ -40,7 +44,9 @@ class BackEnd:
 
     @property
     def kind(self) -> EdgeKind:
-        """Sewn to its twin, or finished by itself."""
+        """On the fold, sewn to its twin, or finished by itself."""
+        if self.fold:
+            return EdgeKind.FOLD
         return EdgeKind.SEAM if self.edge == "cb" else EdgeKind.FINISHED
 
     def finished(self, piece: Piece, hooks: Iterable[Point]) -> Piece:
@@ -55,6 +61,11 @@ class BackEnd:
         foot = max(y for _, y in hem.flatten(0.01))
         down = Path.line(top, Point(top.x, foot))
         return piece.with_lines(InnerLine("centre back", down))
+
+
+def closed_end(sheet: Sheet) -> BackEnd:
+    """The end of what hangs on a closed back: a seam below a zip, else on the fold."""
+    return BackEnd("cb", fold=not Chains(sheet).zipped())
 
 
 HOOK_IN = 0.5

@@ -100,7 +100,9 @@ class SetInSleeve(Feature):
         "e": ("SL.cap back",),
         "Qf": ("SL.cap front",),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"sleeve", "set-in sleeve"})
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"lined arm", "set-in sleeve", "sleeve"}
+    )
     needs: ClassVar[dict[str, str]] = {
         "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; take one in place of '
         "the sleeveless"

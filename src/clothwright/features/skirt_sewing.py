@@ -11,6 +11,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.zips import Setting, how_set
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 
@@ -21,16 +22,18 @@ _ROWS = 2
 
 
 def zip_operations(
-    n: Numbers, sheet: Sheet, fmt: _Fmt, seam: str
+    n: Numbers, sheet: Sheet, fmt: _Fmt, seam: str, setting: Setting
 ) -> Iterable[Operation]:
     """The zip, and the centre back below it."""
+    concealed = setting is Setting.CONCEALED
+    lies = ", face down on the net line of each half" if concealed else ""
+    over = "front over back" if "side" in seam else "left over right"
     yield Operation(
         Work.ZIP,
-        "Put in the concealed zip",
+        f"Put in the {setting.value} zip",
         (
-            f"From the waist down the {seam} to the notch {fmt(n.z_S)} below it, face "
-            "down on the net line of each half.",
-            "Baste and close it once before you stitch beside the teeth.",
+            f"From the waist down the {seam} to the notch {fmt(n.z_S)} below it{lies}.",
+            *how_set(setting, fmt, over),
         ),
         stitch=Stitch.LOCK,
         seam_type=SeamType.SET_ON,

@@ -1,4 +1,4 @@
-"""Opening of a skirt: a concealed zip in the centre back seam or in the left side
+"""Opening of a skirt: a zip in the centre back seam or in the left side
 (transformations §7)."""
 
 from collections.abc import Callable, Iterable
@@ -8,18 +8,16 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.gored_skirt import GORE
-from clothwright.features.notions import Article, Notion
+from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.features.skirt_sewing import zip_operations
+from clothwright.features.zips import Setting, zip_notion
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, redraw
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "transformations §7"
-
-SPARE = 2.5
-"""A concealed zip is bought so much longer than its opening, cm."""
 
 _SHORTEST = 2.0
 """A zip may end so far above the hip and still let it through, cm (zip lengths of
@@ -54,12 +52,12 @@ class Where(Enum):
 
 
 class SkirtZip(Feature):
-    """Concealed zip of a skirt."""
+    """Zip of a skirt."""
 
     kind: Literal["skirt zip"] = "skirt zip"
     title: ClassVar[str] = "Zip of a skirt"
     sentence: ClassVar[str] = (
-        "It opens with a [concealed zip] in the {where}, {length} long."
+        "It opens with a {setting} [zip] in the {where}, {length} long."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"skirt opening"})
     needs: ClassVar[dict[str, str]] = {
@@ -80,6 +78,7 @@ class SkirtZip(Feature):
         ),
     ] = None
     where: Where = Where.CENTRE_BACK
+    setting: Setting = Setting.CONCEALED
 
     def provides(self) -> frozenset[str]:
         side = self.where is Where.SIDE
@@ -128,14 +127,13 @@ class SkirtZip(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         seam = _SEAMS[self._seam(sheet)[0]]
-        yield Notion(
-            Article.ZIP, 1, f"for the {seam}", length=n.z_S + SPARE, at_least=True
-        )
+        yield zip_notion(self.setting, n.z_S, f"for the {seam}")
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return zip_operations(n, sheet, fmt, _SEAMS[self._seam(sheet)[0]])
+        seam = _SEAMS[self._seam(sheet)[0]]
+        return zip_operations(n, sheet, fmt, seam, self.setting)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if "WH" in n and "db_S" in n and n.z_S < n.WH - n.db_S - _SHORTEST - 2.0:

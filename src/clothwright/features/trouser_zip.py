@@ -1,15 +1,16 @@
-"""Concealed zip in the left side of trousers (transformations §7)."""
+"""Zip in the left side of trousers (transformations §7)."""
 
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.notions import Article, Notion
+from clothwright.features.notions import Notion
 from clothwright.features.openings import too_short
 from clothwright.features.operations import Operation
 from clothwright.features.skirt_sewing import zip_operations
-from clothwright.features.skirt_zip import SKIRT_ZIP, SPARE
+from clothwright.features.skirt_zip import SKIRT_ZIP
+from clothwright.features.zips import Setting, zip_notion
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -19,12 +20,12 @@ _SRC = "transformations §7"
 
 
 class SideZip(Feature):
-    """Concealed zip in the left side."""
+    """Zip in the left side."""
 
     kind: Literal["side zip"] = "side zip"
     title: ClassVar[str] = "Side zip"
     sentence: ClassVar[str] = (
-        "They close with a [concealed zip] in the left side, {length} long."
+        "They close with a {setting} [zip] in the left side, {length} long."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"trouser opening", "side zip"})
     needs: ClassVar[dict[str, str]] = {
@@ -44,6 +45,7 @@ class SideZip(Feature):
             usual=(16.0, 23.0),
         ),
     ] = None
+    setting: Setting = Setting.CONCEALED
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (SKIRT_ZIP,)
@@ -63,8 +65,7 @@ class SideZip(Feature):
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
-        long = n.z_S + SPARE
-        yield Notion(Article.ZIP, 1, "for the left side", length=long, at_least=True)
+        yield zip_notion(self.setting, n.z_S, "for the left side")
 
     def operations(
         self,
@@ -72,7 +73,7 @@ class SideZip(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return zip_operations(n, sheet, fmt, "left side")
+        return zip_operations(n, sheet, fmt, "left side", self.setting)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         return too_short(n, n.z_S, "opening", "zs")

@@ -21,7 +21,7 @@ def waist_seams(t: Chains, n: Numbers) -> list[Seam | None]:
         _waist_back(t, n),
         _waist_on(t, n),
         _waist_over(t, n),
-        _peplum_side(t),
+        _peplum_side(t, n),
         *_peplum_panels(t),
     ]
 
@@ -164,12 +164,15 @@ def _onto_peplum(
     return ease, (NotchPair(joints[0], at, ticks, JOINT),)
 
 
-def _peplum_side(t: Chains) -> Seam | None:
+def _peplum_side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(("PF", "side", True), ("PFS", "side", True))
     right = t.chain(("PB", "side", False), ("PBS", "side", False))
     if not (left and right):
         return None
     notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
+    if "z_top" in n and NOTCH_ROOM < n.z < t.length(left) - NOTCH_ROOM:
+        end = NotchPair(n.z, n.z, 2)  # of a zip in the side
+        notches = (end, *(k for k in notches if k.left > n.z + NOTCH_ROOM))
     return Seam(
         "S7",
         f"{hanging(t.sheet)} side",

@@ -14,6 +14,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.finishing.wording import edge_words
 from clothwright.paper import (
     LEFT_PIECE,
+    ON_STAND,
     Edge,
     EdgeKind,
     Piece,
@@ -218,6 +219,10 @@ _BY_NAME: Mapping[str, Role] = {
     "hem": Role.HEM,
     "hem in": Role.TURNED,
     "free": Role.FREE,
+    "stand": Role.EDGE,
+    "lower": Role.EDGE,
+    "placket": Role.BAND,
+    "placket foot": Role.BAND,
     "join": Role.JOIN,
 }
 
@@ -225,12 +230,15 @@ _BY_NAME: Mapping[str, Role] = {
 def role_of(piece: Piece, name: str) -> Role:
     """The role of an edge, from its piece and its name."""
     edge, name = piece.edge(name), own_name(name)
+    if name.endswith(ON_STAND):  # as what it runs on from
+        name = name.removesuffix(ON_STAND)
+        edge = piece.edge(name) if piece.has(name) else edge
     if edge.kind is EdgeKind.FOLD:
         return Role.FOLD
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
-    if code in ("BA", "CU") or (
+    if code in ("BA", "CU", "NP", "PL") or (
         code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
         return Role.BAND

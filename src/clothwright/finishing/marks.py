@@ -6,7 +6,7 @@ from clothwright.curves import Cubic, Path, Point, direction, distance, mix, tur
 from clothwright.finishing.cutline import CutLine
 from clothwright.finishing.drawn import DrawnLine, DrawnNotch, Meaning
 from clothwright.finishing.lettering import BRACKET
-from clothwright.paper import EdgeKind, MarkKind, Piece, Seam, Sheet
+from clothwright.paper import ON_STAND, EdgeKind, MarkKind, Piece, Seam, Sheet
 
 CROSS = 0.4
 """Half length of a drill cross or button cross, cm."""
@@ -157,8 +157,12 @@ def gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
     out: dict[str, float] = {}
     for s in sheet.seams:
         if s.gathered and s.zone is None:
-            ratio = sheet.chain_length(s.left) / sheet.chain_length(s.right)
-            for r in s.right:
+            left, right = (
+                [r for r in chain if not r.edge.endswith(ON_STAND)]
+                for chain in (s.left, s.right)
+            )
+            ratio = sheet.chain_length(left) / sheet.chain_length(right)
+            for r in right:
                 if r.piece == piece.code:
                     out[r.edge] = ratio * sheet.length(r.piece, r.edge)
     return out

@@ -89,6 +89,17 @@ _WORDS = {
     "outer": "outer edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",
+    "placket": "side of the placket",
+    "placket foot": "foot of the placket",
+    "top inside": "upper end, inner half",
+    "foot inside": "foot, inner half",
+    "stand": "edge of the stand",
+    "neck stand": "neck of the stand",
+    "waist stand": "waist of the stand",
+    "hem stand": "hem of the stand",
+    "foot stand": "foot of the stand",
+    "lower": "lower edge, to the hem",
+    "lower stand": "lower edge of the stand",
 }
 
 

@@ -19,7 +19,7 @@ from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
-_INTERLINED = ("FF", "BF", "UP", "BA", "CU")
+_INTERLINED = ("FF", "BF", "FFP", "BFP", "UP", "BA", "CU", "NP", "PL")
 
 
 @dataclass(frozen=True)
@@ -142,6 +142,8 @@ _ORDER = (
     "SU",
     "BA",
     "CU",
+    "PL",
+    "NP",
     "UP",
     "HN",
     "BK",
@@ -176,6 +178,8 @@ _ORDER = (
     "SH",
     "FF",
     "BF",
+    "FFP",
+    "BFP",
 )
 
 

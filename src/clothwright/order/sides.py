@@ -53,6 +53,8 @@ def sides_of(order: Order) -> tuple[Order, Order]:
 _CENTRES = (
     ("neckline", "depth", "cf", ("FC", "F", "FY")),
     ("back neckline", "depth", "cb", ("BC", "B", "BY")),
+    ("neckline", "depth", "stand", ("FC", "F")),
+    ("back neckline", "depth", "stand", ("BC", "B")),
     ("halter", "depth", "cf", ("F",)),
     ("halter", "back", "cb", ("B",)),
 )

@@ -23,6 +23,9 @@ LEFT_PIECE = "-L"
 LEFT_HALF = " left"
 """Ends the name of an edge of a whole piece's left half."""
 
+ON_STAND = " stand"
+"""Ends the name of what an edge is on a button stand, beyond the centre line."""
+
 MIRRORED = " mirrored"
 """Ends the name of an edge beyond the fold of a piece that was unfolded."""
 

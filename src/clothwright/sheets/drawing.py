@@ -38,8 +38,8 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "godets": ("GO",),
     "tiers": ("T2", "T3", "T4"),
     "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
-    "band": ("BA", "CU"),
-    "facing": ("FF", "BF"),
+    "band": ("BA", "CU", "PL"),
+    "facing": ("FF", "BF", "FFP", "BFP", "NP"),
     "panel behind": ("UP",),
 }
 SAME = 0.02

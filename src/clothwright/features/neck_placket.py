@@ -1,0 +1,345 @@
+"""A half placket from the neck down the centre front (transformations 7).
+
+A window as wide as the placket is cut from the front and filled by two bands, the right
+one over the left. A band is cut double, its outer edge on a fold.
+"""
+
+from collections.abc import Callable, Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Path, Point, Vector, mirror_in
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import Chains
+from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+)
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    InnerLine,
+    Mark,
+    MarkKind,
+    PaperError,
+    Piece,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+    redraw,
+    straight,
+)
+from clothwright.rules import Numbers
+from clothwright.units.fields import Length
+
+_SRC = "transformations 7"
+
+BAND = "NP"
+"""Code of the band."""
+
+_BUTTON = 1.1
+"""Diameter of its buttons, cm (common practice, no source)."""
+
+_CLEAR = 0.8
+"""The first button lies half its diameter and this below the neck, cm (7)."""
+
+_APART = 6.0
+"""Its buttons stand about so far apart, cm (7: press studs 5 to 7, shirts 7 to 9)."""
+
+_ABOVE = 3.0
+"""The last lies this far above the foot, cm (common practice, no source)."""
+
+_REACH = 60.0
+"""Lines that are met run so far, cm."""
+
+
+class NeckPlacket(Feature):
+    """Half placket at the centre front."""
+
+    kind: Literal["neck placket"] = "neck placket"
+    title: ClassVar[str] = "Neck placket"
+    sentence: ClassVar[str] = (
+        "A [half placket] {width} wide and {length} long opens the neck in front."
+    )
+    shows: ClassVar[Shown] = {
+        "np": ("NP.foot",),
+        "np long": ("FC.placket", "F.placket"),
+    }
+    gives: ClassVar[frozenset[str]] = frozenset({"neck placket"})
+    needs: ClassVar[dict[str, str]] = {
+        "neckline": "a neck placket begins at a neckline; add one",
+        "inside finish": 'beside it the neck is faced; add a "neck facing" or a '
+        '"facing"',
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "front opening": "a front that buttons all the way needs no half placket; "
+        "leave one of the two off",
+        "winding neck": "a half placket is for a plain neck; take another neck, or "
+        "leave it off",
+        V_FRONT: "a half placket is for a plain neck; a pointed one has no edge for "
+        "its bands",
+        "lining": "a top with a half placket is faced and not lined yet; leave the "
+        "lining off",
+        "front yoke": "a half placket is not yet led over a front yoke; leave one of "
+        "the two off",
+        "empire seam": "a half placket is not yet led towards an empire seam; leave "
+        "one of the two off",
+    }
+
+    width: Annotated[
+        Length | None,
+        Number(
+            "np_w",
+            "np",
+            "width of the neck placket",
+            _SRC,
+            3.0,
+            1.25,
+            1.5,
+            6.0,
+            (2.5, 3.5),
+        ),
+    ] = None
+    length: Annotated[
+        Length | None,
+        Number(
+            "np_long",
+            "np long",
+            "length of the neck placket",
+            _SRC,
+            15.0,
+            6.0,
+            8.0,
+            30.0,
+            (12.0, 20.0),
+        ),
+    ] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.STAND, "the neck placket", _draw),)
+
+    def notes(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[str]:
+        yield (
+            "Of the two bands of the neck placket the right one laps over: work the "
+            "buttonholes in it, sew the buttons to the crosses of the left one."
+        )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        yield Notion(
+            Article.FLAT_BUTTON,
+            _buttons(sheet) + 1,
+            "for the neck placket",
+            size=_BUTTON,
+            spare=1,
+        )
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.ON_EDGE,
+            "Sew the bands of the neck placket into the front",
+            (
+                "Cut down the centre front and slantwise into the corners of the "
+                "window, to a thread.",
+                "Sew a band to each side, from the neck to the corner; fold it, bag "
+                "its upper end out, fell its inner edge to the seam.",
+                "Lap the right band over the left and sew both ends to the foot of the "
+                "window with the little triangle.",
+            ),
+            seams=tuple(s.code for s in sheet.seams if s.code in _CODES),
+            edges=(Run(BAND, "inside"), Run(BAND, "foot inside")),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+            press="into the band",
+            task=Task.PLACKETS,
+            hazards=(Hazard.BLADE, Hazard.IRON),
+        )
+        yield Operation(
+            Work.LINED,
+            "Fell the facing's ends to the bands of the neck placket",
+            edges=(Run("FF", "end"),),
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            task=Task.BY_HAND,
+        )
+        count = _buttons(sheet)
+        yield Operation(
+            Work.FASTEN,
+            f"Work {count} buttonholes in the right band and sew the buttons on",
+            (f"Each {fmt(_BUTTON + 0.3)} long, along the centre line.",),
+            stitch=Stitch.ZIGZAG,
+            length=2 * count * (_BUTTON + 0.3),
+            task=Task.BUTTON,
+            count=2.0 * count,
+            hazards=(Hazard.SMALL_PART,),
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        foot = sheet.points["C"].y + n.np_long
+        if foot > n.yW - 6.0:
+            yield Finding(
+                "NP1",
+                Severity.REFUSE,
+                f"The neck placket ends {n.yW - foot:.1f} cm above the waist; 6 cm is "
+                "the least.",
+                "np long",
+                "Make it shorter, or take a button stand.",
+                {"foot": foot},
+            )
+
+
+_CODES = ("S76", "S77", "S78")
+
+
+def placket_seams(t: Chains, n: Numbers) -> list[Seam]:
+    """Front to band, down the side and across the foot; the band's upper end."""
+    if BAND not in t.sheet.pieces:
+        return []
+    code = "FC" if "FC" in t.sheet.pieces else "F"
+    side = t.chain((code, "placket", False)), t.chain((BAND, "side", True))
+    foot = t.chain((code, "placket foot", False)), t.chain((BAND, "foot", True))
+    top = t.chain((BAND, "top", False)), t.chain((BAND, "top inside", True))
+    lapped = Ease.about(n.np_w / 2, 0.1)  # a half of the window, a whole band
+    plain = Ease.about(0.0, 0.1)
+    return [
+        Seam("S76", "neck placket", *side, "neck", "foot", plain),
+        Seam(
+            "S77",
+            "foot of the neck placket",
+            *foot,
+            "side",
+            "centre front",
+            lapped,
+            kind=SeamKind.LAPPED,
+        ),
+        Seam("S78", "upper end of the band", *top, "side", "fold", plain),
+    ]
+
+
+def _buttons(sheet: Sheet) -> int:
+    return sum(m.kind is MarkKind.BUTTON for m in sheet.piece(BAND).marks)
+
+
+def _draw(d: Drafting) -> None:
+    """Cut the window from the front and the facing; draw the band."""
+    n = d.n
+    d.part = "front"
+    code = "FC" if "FC" in d.sheet.pieces else "F"
+    piece = d.sheet.piece(code)
+    neck, cf = piece.edge("neck").path, piece.edge("cf").path
+    left = _beside(cf, n.np_w / 2)
+    s = _met(neck, left)
+    kept, lost = neck.split_at_length(s)
+    foot = cf.at_length(n.np_long)
+    corner = Point(kept.end.x, foot.y)
+    new = (
+        Edge("neck", kept),
+        straight("placket", kept.end, corner),
+        straight("placket foot", corner, foot),
+        straight("cf", foot, cf.end, EdgeKind.FOLD),
+    )
+    sheet = redraw(d.sheet, code, ["neck", "cf"], new)
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        f"{code}.placket",
+        "window of the neck placket",
+        amounts=(("half as wide as {}", "np_w"), ("down the centre front", "np_long")),
+        lines=(new[1].path, new[2].path),
+    )
+    d.part = "facing"
+    d.lay(
+        Verb.REDRAW,
+        d.sheet.put(_cut_back(d.sheet.piece("FF"), left)),
+        "FF",
+        "facing cut back to the window",
+    )
+    d.lay(
+        Verb.OUTLINE,
+        d.sheet.put(_band(lost, corner.y, n)),
+        BAND,
+        "band of the neck placket, a pair",
+        amounts=(("wide on either side of its fold", "np_w"),),
+        detail="its upper end as the neck there, turned over at the fold",
+    )
+
+
+def _beside(cf: Path, by: float) -> Path:
+    """A line beside the centre front, through the whole of the front."""
+    x = cf.start.x - by
+    return Path.line(Point(x, cf.start.y - _REACH), Point(x, cf.end.y + _REACH))
+
+
+def _met(path: Path, line: Path) -> float:
+    """The last length at which a path meets a line. Raises PaperError."""
+    hits = sorted(s for s, _ in path.meets(line))
+    if not hits:
+        raise PaperError(
+            "the neck placket is wider than the neck: make the placket (np) narrower"
+        )
+    return hits[-1]
+
+
+def _cut_back(facing: Piece, line: Path) -> Piece:
+    """The facing without what lies before the window; its end is finished."""
+    neck, free = facing.edge("neck").path, facing.edge("free").path
+    neck = neck.between(0.0, _met(neck, line))
+    free = free.between(min(s for s, _ in free.meets(line)), free.length)
+    loop: list[Edge] = []
+    for e in facing.edges:
+        if e.name == "neck":
+            loop.append(e.along(neck))
+        elif e.name == "cf":
+            loop.append(straight("end", neck.end, free.start, EdgeKind.FINISHED))
+        else:
+            loop.append(e.along(free) if e.name == "free" else e)
+    return facing.with_edges(loop)
+
+
+def _band(neck: Path, foot: float, n: Numbers) -> Piece:
+    """The band: its outer half lies over the window from side to side, its inner half
+    is that turned over at the fold. `neck` is the neck from the window's side to the
+    centre front."""
+    down = Vector(0.0, 1.0)
+    other = neck.moved(mirror_in(neck.end, neck.end + down)).reversed()
+    top = neck + other.pinned(neck.end, other.end)
+    fold = top.end
+    inner = top.moved(mirror_in(fold, fold + down)).reversed()
+    a, b, c = (Point(p.x, foot) for p in (inner.end, fold, top.start))
+    marks, holes = [], []
+    first = neck.end.y + _BUTTON / 2 + _CLEAR
+    count = max(1, round((foot - _ABOVE - first) / _APART)) + 1
+    half = (_BUTTON + 0.3) / 2
+    for i in range(count):
+        y = first + i * (foot - _ABOVE - first) / (count - 1)
+        at = Point(neck.end.x, y)
+        marks.append(Mark(f"button {i + 1}", at, MarkKind.BUTTON))
+        hole = Path.line(at - down * half, at + down * half)
+        holes.append(InnerLine(f"buttonhole {i + 1}", hole))
+    return Piece(
+        BAND,
+        "Band of the neck placket",
+        (
+            Edge("top", top),
+            Edge("top inside", inner.pinned(fold, inner.end)),
+            straight("inside", inner.end, a, EdgeKind.FINISHED),
+            straight("foot inside", a, b, EdgeKind.FINISHED),
+            straight("foot", b, c),
+            straight("side", c, top.start),
+        ),
+        marks=tuple(marks),
+        lines=(InnerLine("fold", Path.line(fold, b)), *holes),
+    )

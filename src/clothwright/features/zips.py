@@ -1,0 +1,58 @@
+"""How a zip is set into a seam, and what is bought for it (transformations 7).
+
+A visible zip is as long as its opening, a concealed one 2 to 3 cm longer. The seam's
+own allowance serves all three: 1.5 to 2 cm, for a lapped one 2 cm.
+"""
+
+from collections.abc import Callable
+from enum import Enum
+
+from clothwright.features.notions import Article, Notion
+
+_SPARE = 2.5
+"""A concealed zip is bought so much longer than its opening, cm (7)."""
+
+_STITCHED, _LAP, _UNDER = 0.6, 1.2, 0.3
+"""A centred zip is stitched so far to both sides of the seam; a lap so far from its
+fold; the edge under a lap stands out by so much, cm (common practice, no source)."""
+
+
+class Setting(Enum):
+    """How a zip is set."""
+
+    CONCEALED = "concealed"
+    CENTRED = "centred"
+    """Under both edges, which meet over its teeth."""
+
+    LAPPED = "lapped"
+    """One edge laps over it."""
+
+
+def zip_notion(setting: Setting, opening: float, where: str) -> Notion:
+    """The zip to buy for an opening, cm."""
+    if setting is Setting.CONCEALED:
+        return Notion(Article.ZIP, 1, where, length=opening + _SPARE, at_least=True)
+    return Notion(Article.VISIBLE_ZIP, 1, where, length=opening)
+
+
+def how_set(
+    setting: Setting, fmt: Callable[[float], str], over: str
+) -> tuple[str, ...]:
+    """What to do, beside where it goes; `over` says which edge laps over which."""
+    match setting:
+        case Setting.CONCEALED:
+            return ("Baste and close it once before you stitch beside the teeth.",)
+        case Setting.CENTRED:
+            return (
+                "Baste the opening shut on its net line and press it open; lay the zip "
+                "face down under it, the teeth on the seam.",
+                f"Stitch from the right side, {fmt(_STITCHED)} to either side of the "
+                "seam and across its lower end; take the basting out.",
+            )
+        case Setting.LAPPED:
+            return (
+                f"Press the under edge in so that it stands {fmt(_UNDER)} beyond its "
+                "net line, and stitch it close to the teeth.",
+                f"Press the other edge in on its net line and lap it over ({over}); "
+                f"stitch it {fmt(_LAP)} from its fold and across the lower end.",
+            )

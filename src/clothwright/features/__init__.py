@@ -67,6 +67,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "dress skirt": "dress_skirt.DressSkirt",
         "facing": "facing.Facing",
         "neck facing": "neck_facing.NeckFacing",
+        "stand collar": "stand_collar.StandCollar",
+        "flat collar": "flat_collar.FlatCollar",
         "lining": "lining.Lining",
         "straight skirt": "straight_skirt.StraightSkirt",
         "circle skirt": "circle_skirt.CircleSkirt",

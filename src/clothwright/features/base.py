@@ -53,6 +53,7 @@ class Rank(IntEnum):
     SLEEVE_END = 158
     FACING = 160
     SKIRT = 165
+    COLLAR = 168
     SEAMS = 170
     LINING = 180
     YOKE = 183

@@ -6,6 +6,7 @@ read from it. Only seams whose pieces are on the table are stated.
 
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import Chains
+from clothwright.features.collar_seams import collar_seams
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
@@ -63,6 +64,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _panel_behind(t),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
+        *collar_seams(t, n),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),

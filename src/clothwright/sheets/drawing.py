@@ -40,6 +40,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
     "band": ("BA", "CU"),
     "facing": ("FF", "BF"),
+    "collar": ("CO", "CN", "CS"),
     "panel behind": ("UP",),
 }
 SAME = 0.02

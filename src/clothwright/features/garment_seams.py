@@ -64,11 +64,11 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _panel_behind(t),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
-        *collar_seams(t, n),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),
         *trouser_seams(t, n),
+        *collar_seams(t, n),
     ]
 
 

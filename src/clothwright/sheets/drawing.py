@@ -39,8 +39,8 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "tiers": ("T2", "T3", "T4"),
     "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
     "band": ("BA", "CU"),
-    "facing": ("FF", "BF"),
     "collar": ("CO", "CN", "CS"),
+    "facing": ("FF", "BF"),
     "panel behind": ("UP",),
 }
 SAME = 0.02

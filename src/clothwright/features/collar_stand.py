@@ -100,13 +100,15 @@ def _edges(
     seam, fold = EdgeKind.SEAM, EdgeKind.FOLD
     at, way = foot.at_length(centre), foot.direction_at_length(centre)
     plumb = Path.line(at, at + Vector(way.y, -way.x) * 20.0)
+    lap = centre if behind else foot.length - centre
+    corner = min(n.c_corner, lap - _ON_LINE) if lap > _ON_LINE else n.c_corner
     if behind:  # it opens at the centre back, and lies on the fold in front
-        up, upper = rounded_corner(up, upper, n.c_corner)
+        up, upper = rounded_corner(up, upper, corner)
         left, right = Edge("end", up, seam), Edge("cf", down, fold)
     else:
-        upper, down = rounded_corner(upper, down, n.c_corner)
+        upper, down = rounded_corner(upper, down, corner)
         left, right = Edge("cb", up, fold), Edge("end", down, seam)
-    if min(centre, foot.length - centre) < _ON_LINE:
+    if lap < _ON_LINE:
         return (Edge("upper", upper), right, Edge("neck", foot.reversed()), left)
     above = upper.split_at_length(upper.meets(plumb)[0][0])
     below = foot.split_at_length(centre)

@@ -72,8 +72,10 @@ def bowed(start: Point, length: float, rise: float) -> Path:
     radius = bow_radius(length, abs(rise))
     angle = math.degrees(length / radius)
     if rise > 0:
-        return arc(Point(start.x, start.y - radius), radius, 90.0, 90.0 - angle)
-    return arc(Point(start.x, start.y + radius), radius, -90.0, -90.0 + angle)
+        out = arc(Point(start.x, start.y - radius), radius, 90.0, 90.0 - angle)
+    else:
+        out = arc(Point(start.x, start.y + radius), radius, -90.0, -90.0 + angle)
+    return out.pinned(start, out.end)
 
 
 def overlap_angle(overlap: float, shoulder: float) -> float:

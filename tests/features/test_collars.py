@@ -20,9 +20,11 @@ from clothwright.curves import Path, Point, distance, inset
 from clothwright.features import Feature
 from clothwright.features.collar import CollarEnd
 from clothwright.features.collar_neck import closed_neck
+from clothwright.features.convertible_collar import ConvertibleCollar
 from clothwright.features.flat_collar import FlatCollar
 from clothwright.features.neck_shapes import FrontShape
 from clothwright.features.necklines import Neckline
+from clothwright.features.shirt_collar import ShirtCollar
 from clothwright.features.stand_collar import StandCollar
 from clothwright.findings import Severity
 from clothwright.making.order import making_order
@@ -114,6 +116,53 @@ def test_a_stand_that_leans_on_the_neck_is_doubted() -> None:
     assert (upper < d.numbers.NK / 2 + 0.8) == bool(found)
 
 
+# -- shirt and convertible collar ----------------------------------------------------
+@pytest.mark.parametrize("body", BODIES)
+def test_a_fall_is_sewn_to_its_stand(body: Body) -> None:
+    """Its foot is 0 to 0.2 longer than the stand's upper edge, dips by 2, and the fall
+    hides the seam of the neck: 1 to 1.5 wider than the stand."""
+    d = made(body, ShirtCollar())
+    assert not d.failed, d.failures()
+    walk = next(w for w in d.report.walks if w.seam.code == "S66")
+    assert 0.0 <= walk.ease <= 0.2
+    foot = d.sheet.edge("CO", "foot").path
+    assert foot.start.y - foot.end.y == pytest.approx(2.0, abs=0.1 * MM)
+    behind = d.sheet.length("CO", "end back")
+    assert 1.0 <= behind - 3.0 <= 1.5
+    assert d.sheet.length("CO", "end") == pytest.approx(7.0, abs=0.1 * MM)
+    stand = d.sheet.piece("CS")
+    assert stand.edge("cf").length == pytest.approx(2.3, abs=0.1 * MM)
+
+
+def test_the_more_the_fall_dips_the_longer_its_outer_edge() -> None:
+    """The book: it then lies lower."""
+    outer = [
+        made(P92, ShirtCollar(dip=dip)).sheet.length("CO", "outer")
+        for dip in (0.0, 1.5, 3.0, 4.5)
+    ]
+    assert outer == sorted(outer)
+    assert outer[-1] - outer[0] > 1.0
+
+
+def test_a_fall_that_hides_nothing_is_doubted() -> None:
+    d = made(P92, ShirtCollar(fall=3.2))
+    assert "KF1" in [f.code for f in d.findings if f.severity is Severity.WARN]
+    wide = made(P92, ShirtCollar(fall=3.6))
+    assert "KF1" not in [f.code for f in wide.findings]
+
+
+def test_a_convertible_collar_is_a_bowed_strip() -> None:
+    """n by 8, its end 0.75 higher, its roll line marked."""
+    d = made(P92, ConvertibleCollar(width=8.0))
+    neck = d.sheet.edge("CO", "neck").path
+    long = closed_neck(d.sheet, d.numbers.Lr).length
+    assert neck.length == pytest.approx(long, abs=0.1 * MM)
+    assert neck.end.y - neck.start.y == pytest.approx(0.75, abs=0.1 * MM)
+    assert d.sheet.length("CO", "end back") == pytest.approx(8.0, abs=0.1 * MM)
+    (roll,) = d.sheet.piece("CO").lines
+    assert neck.end.y - roll.path.end.y == pytest.approx(3.2, abs=0.1 * MM)
+
+
 # -- flat collar ---------------------------------------------------------------------
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("overlap", [0.0, 1.3, 2.5, 5.0, 9.0])
@@ -173,7 +222,12 @@ def test_shoulders_overlap_no_more_than_there_is() -> None:
 
 
 # -- all of them ---------------------------------------------------------------------
-COLLARS: tuple[Feature, ...] = (StandCollar(), FlatCollar(), FlatCollar(overlap=5.0))
+COLLARS: tuple[Feature, ...] = (
+    StandCollar(),
+    ShirtCollar(),
+    ConvertibleCollar(),
+    FlatCollar(),
+)
 SHAPES = (FrontShape.ROUND, FrontShape.STANDARD, FrontShape.V, FrontShape.SCOOP)
 
 

@@ -69,6 +69,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "neck facing": "neck_facing.NeckFacing",
         "stand collar": "stand_collar.StandCollar",
         "flat collar": "flat_collar.FlatCollar",
+        "shirt collar": "shirt_collar.ShirtCollar",
+        "convertible collar": "convertible_collar.ConvertibleCollar",
         "lining": "lining.Lining",
         "straight skirt": "straight_skirt.StraightSkirt",
         "circle skirt": "circle_skirt.CircleSkirt",

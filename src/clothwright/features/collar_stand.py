@@ -14,14 +14,30 @@ from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
 from clothwright.rules import Numbers
 
 HEIGHT = Number(
-    "c_high", "stand", "height of the stand behind", SRC, 3.0, 1.25, 1.5, 7, (2.5, 4)
+    "c_high",
+    "collar height",
+    "height of the stand behind",
+    SRC,
+    3.0,
+    1.25,
+    1.5,
+    7,
+    (2.5, 4),
 )
 RISE = Number(
-    "c_rise", "rise", "rise of the stand to the front", SRC, 1.5, 0.625, 0, 6, (1, 2.5)
+    "c_rise",
+    "collar rise",
+    "rise of the stand to the front",
+    SRC,
+    1.5,
+    0.625,
+    0,
+    6,
+    (1, 2.5),
 )
 CORNER = Number(
     "c_corner",
-    "stand corner",
+    "collar corner",
     "rounding of the stand's open corners",
     SRC,
     1.5,
@@ -37,10 +53,11 @@ ROOM = 0.8
 """The upper edge is at least so much longer than half the neck (NK), cm."""
 
 
-def draft_stand(d: Drafting, front: float) -> None:
+def draft_stand(d: Drafting, front: float, *, fall: bool = False) -> None:
     """The stand CS, `front` high at the centre front: as long as the trued neck from
     the centre back to the front, ending higher by its rise; beyond the centre line
-    that opens as long as what laps over there."""
+    that opens as long as what laps over there. Under a fall only what laps over is
+    rounded."""
     n = d.n
     d.part = "collar"
     neck = closed_neck(d.sheet, n.Lr)
@@ -74,7 +91,10 @@ def draft_stand(d: Drafting, front: float) -> None:
         foot = Path.line(start - Vector(more, 0.0), start) + foot
     d.draw("collar neck", foot, "neck edge of the stand", frm=("Xb", "Xs", "Xf"))
     centre = more if behind else neck.length
-    piece = Piece(STAND, "Stand", _edges(foot, n, front, centre, behind=behind))
+    corner = 0.0 if fall and not more else n.c_corner
+    corner = min(corner, more - _ON_LINE) if more > _ON_LINE else corner
+    heights = n.c_high, front
+    piece = Piece(STAND, "Stand", _edges(foot, heights, centre, corner, behind=behind))
     fold = piece.fold
     assert fold is not None
     round_neck = longest_line(piece, turned(fold.path.start_direction, 90))
@@ -91,17 +111,21 @@ def draft_stand(d: Drafting, front: float) -> None:
 
 
 def _edges(
-    foot: Path, n: Numbers, front: float, centre: float, *, behind: bool
+    foot: Path,
+    heights: tuple[float, float],
+    centre: float,
+    corner: float,
+    *,
+    behind: bool,
 ) -> tuple[Edge, ...]:
-    """Edges of the stand above its foot, which crosses the centre line that opens at a
-    length `centre`."""
-    upper = inset(foot.reversed(), front, n.c_high).reversed()
+    """Edges of the stand above its foot, so high behind and in front; the foot crosses
+    the centre line that opens at a length `centre`."""
+    upper = inset(foot.reversed(), *heights[::-1]).reversed()
     down, up = Path.line(upper.end, foot.end), Path.line(foot.start, upper.start)
     seam, fold = EdgeKind.SEAM, EdgeKind.FOLD
     at, way = foot.at_length(centre), foot.direction_at_length(centre)
     plumb = Path.line(at, at + Vector(way.y, -way.x) * 20.0)
     lap = centre if behind else foot.length - centre
-    corner = min(n.c_corner, lap - _ON_LINE) if lap > _ON_LINE else n.c_corner
     if behind:  # it opens at the centre back, and lies on the fold in front
         up, upper = rounded_corner(up, upper, corner)
         left, right = Edge("end", up, seam), Edge("cf", down, fold)
@@ -130,7 +154,7 @@ def stand_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             Severity.WARN,
             f"The stand is {2 * upper:.1f} cm round at the top; the neck (NK) is "
             f"{n.NK:.1f} cm, and wants {2 * ROOM:.1f} cm of room.",
-            "rise",
+            "collar rise",
             "Make the neckline deeper or wider, the stand lower, or its rise less.",
             {"upper": 2 * upper, "NK": n.NK},
         )

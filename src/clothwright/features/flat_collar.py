@@ -10,13 +10,12 @@ from clothwright.features.collar import (
     COLLAR,
     SRC,
     TURN,
-    UNDER,
     Collar,
     CollarEnd,
     flat_edges,
     roll_line,
-    undercollar,
 )
+from clothwright.features.collar_fall import lay_under
 from clothwright.features.collar_neck import closed_neck, opens_behind
 from clothwright.features.collar_sewing import collar_operations
 from clothwright.features.operations import Operation, Task
@@ -78,7 +77,7 @@ class FlatCollar(Collar):
         Length | None,
         Number(
             "c_lap",
-            "overlap",
+            "collar overlap",
             "overlap of the shoulders at the tip, for the collar",
             SRC,
             2.5,
@@ -91,7 +90,7 @@ class FlatCollar(Collar):
         Length | None,
         Number(
             "c_up",
-            "raised",
+            "collar raised",
             "neck edge of the collar above the centre back",
             SRC,
             0.3,
@@ -104,7 +103,7 @@ class FlatCollar(Collar):
         Length | None,
         Number(
             "c_away",
-            "away",
+            "collar away",
             "collar short of the centre front",
             SRC,
             0.6,
@@ -206,15 +205,3 @@ def lay_collar(d: Drafting, upper: Piece, says: str, width: str) -> None:
         frm=("Xb", "Xf"),
     )
     lay_under(d, upper)
-
-
-def lay_under(d: Drafting, upper: Piece) -> None:
-    """Trace the undercollar."""
-    d.lay(
-        Verb.TRACE,
-        d.sheet.put(undercollar(upper, d.n.c_turn)),
-        UNDER,
-        "undercollar, on the bias",
-        amounts=(("inside the collar's outer edges by {}", "c_turn"),),
-        detail="beginning at nothing at the neck",
-    )

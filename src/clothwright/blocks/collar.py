@@ -5,6 +5,7 @@ its neck edge lies below. Lengths are cm, angles degrees.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -32,14 +33,14 @@ _QUARTER = 4 / 3 * (math.sqrt(2) - 1)
 _STRAIGHT = 0.02
 """An edge that rises by less than this is ruled, cm."""
 
-_FULL_BLEND, _BLEND = 20.0, (0.7, 0.6)
-"""A corner from so many degrees on is blended over these shares of both necks (common
-practice, no source)."""
+_LEAST_BLEND, _FULL_BLEND, _BLEND = 0.4, 30.0, (0.7, 0.6)
+"""A corner is blended over these shares of both necks: over 0.4 of that, and 1/30 more
+for every degree of it (our own)."""
 
 _ONE_SIDED = 3.0
 """A blend whose directions meet so many times nearer to one end is drawn plainly."""
 
-_SHORT, _HANDLES = 0.2, (0.5, 0.9)
+_SHORT, _HANDLES = 0.2, (0.5, 0.85)
 """The blend is so much shorter than what it takes the place of, since it is stretched
 on, cm, where handles between these shares allow it (our own)."""
 
@@ -136,10 +137,10 @@ def blended(first: Path, second: Path) -> Path:
     corner, the further from it the blend begins, and as far as it takes to bend one
     way only."""
     kink = degrees_between(first.end_direction, second.start_direction)
-    share = min(1.0, kink / _FULL_BLEND)
-    most_b = min(second.length * _BLEND[1], second.segments[0].length * 0.95)
-    if min(first.length, most_b) * share < _STRAIGHT:
+    if kink < 1.0:
         return first + second
+    share = min(1.0, _LEAST_BLEND + kink / _FULL_BLEND)
+    most_b = min(second.length * _BLEND[1], second.segments[0].length * 0.95)
     while True:
         head = first.between(0.0, first.length * (1 - _BLEND[0] * share))
         tail = second.between(most_b * share, second.length)
@@ -207,31 +208,49 @@ Ends = tuple[bool, bool]
 """Whether an outer edge begins, and whether it ends, at the neck edge."""
 
 
-def smaller(outer: Path, turn_of_cloth: float, at_neck: Ends) -> Path:
-    """The outer edge of an undercollar: inside the upper's by the turn of cloth, which
-    begins at nothing at the neck."""
-    t, (a, z) = turn_of_cloth, _tapers(outer, at_neck)
-    long = outer.length
+def smaller(edges: Sequence[Path], t: float, at_neck: Ends) -> list[Path]:
+    """The outer edges of an undercollar, that meet in corners: inside the upper's by a
+    turn of cloth `t`, which begins at nothing at the neck."""
+    last = len(edges) - 1
+    out = [
+        _set_in(p, t, (at_neck[0] and i == 0, at_neck[1] and i == last))
+        for i, p in enumerate(edges)
+    ]
+    for i in range(last):
+        s, u = out[i].meets(out[i + 1])[0]
+        out[i] = out[i].between(0.0, s)
+        rest = out[i + 1].between(u, out[i + 1].length)
+        out[i + 1] = rest.pinned(out[i].end, rest.end)
+    return out
+
+
+def _set_in(outer: Path, t: float, at_neck: Ends) -> Path:
+    a, z = _tapers(outer, at_neck)
     out = inset(outer.between(a, z), t, t)
     if at_neck[0]:
         head = inset(outer.between(0.0, a), 0.0, t)
         out = head + out.pinned(head.end, out.end)
     if at_neck[1]:
-        tail = inset(outer.between(z, long), t, 0.0)
+        tail = inset(outer.between(z, outer.length), t, 0.0)
         out = out.pinned(out.start, tail.start) + tail
     return out
 
 
-def shorter_by(outer: Path, turn_of_cloth: float, at_neck: Ends) -> float:
-    """What that makes the edge shorter: t·θ along its bends, 2t·tan(α/2) at a mitred
-    corner, half of that where it begins at nothing."""
-    a, z = _tapers(outer, at_neck)
-    out = _loss(outer.between(a, z))
-    if at_neck[0]:
-        out += _loss(outer.between(0.0, a)) / 2
-    if at_neck[1]:
-        out += _loss(outer.between(z, outer.length)) / 2
-    return turn_of_cloth * out
+def shorter_by(edges: Sequence[Path], t: float, at_neck: Ends) -> float:
+    """What that makes the edges shorter: t·θ along their bends, half of that where it
+    begins at nothing, 2t·tan(α/2) at a corner."""
+    out, last = 0.0, len(edges) - 1
+    for i, p in enumerate(edges):
+        first_end = at_neck[0] and i == 0
+        a, z = _tapers(p, (first_end, at_neck[1] and i == last))
+        out += _loss(p.between(a, z))
+        if a > 0:
+            out += _loss(p.between(0.0, a)) / 2
+        if z < p.length:
+            out += _loss(p.between(z, p.length)) / 2
+    for p, q in pairwise(edges):
+        out += _mitre(p.end_direction, q.start_direction)
+    return t * out
 
 
 def _tapers(outer: Path, at_neck: Ends) -> tuple[float, float]:
@@ -241,11 +260,13 @@ def _tapers(outer: Path, at_neck: Ends) -> tuple[float, float]:
 
 def _loss(path: Path) -> float:
     right, left = path.turning()
-    out = math.radians(right - left)
-    for a, b in pairwise(path.segments):
-        u, v = a.end_direction, b.start_direction
-        out += 2 * math.tan(math.atan2(cross(u, v), dot(u, v)) / 2)
-    return out
+    joints = pairwise(path.segments)
+    corners = sum(_mitre(a.end_direction, b.start_direction) for a, b in joints)
+    return math.radians(right - left) + corners
+
+
+def _mitre(u: Vector, v: Vector) -> float:
+    return 2 * math.tan(math.atan2(cross(u, v), dot(u, v)) / 2)
 
 
 def out_of(path: Path) -> Vector:

@@ -10,7 +10,7 @@ A half collar runs from the centre back to the centre front. Where the garment o
 the centre back it is in two halves; else it lies on the fold there.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from enum import Enum
 from typing import ClassVar
@@ -95,6 +95,13 @@ def collar_cuts(sheet: Sheet) -> Mapping[str, Cuts]:
     return out
 
 
+def grained(piece: Piece) -> Piece:
+    """A collar with its grain along the fold, or plumb as it was drafted."""
+    fold = piece.fold
+    up = fold.path.start_direction if fold else Vector(0.0, -1.0)
+    return replace(piece, grain=longest_line(piece, up))
+
+
 def flat_edges(
     neck: Path, width: float, end: CollarEnd, *, behind: bool
 ) -> tuple[Edge, ...]:
@@ -109,6 +116,22 @@ def flat_edges(
         outer = rounded_end(neck.start, way, outer.reversed(), width).reversed()
         return (Edge("neck", neck), Edge("outer", outer))
     return (Edge("neck", neck), *closing(neck, outer, behind=False))
+
+
+def one_layer(neck: Path, width: float, name: str, *, behind: bool) -> Piece:
+    """A collar of one layer, hemmed all round, on the fold where the garment is
+    closed: behind, or in front."""
+    outer = beside(neck, width, to_centre=not behind)
+    done, fold = EdgeKind.FINISHED, EdgeKind.FOLD
+    cf = ("cf", fold) if behind else ("end", done)
+    cb = ("end back", done) if behind else ("cb", fold)
+    edges = (
+        Edge("neck", neck),
+        straight(cf[0], neck.end, outer.start, cf[1]),
+        Edge("hem", outer, done),
+        straight(cb[0], outer.end, neck.start, cb[1]),
+    )
+    return grained(Piece(COLLAR, name, edges))
 
 
 def closing(neck: Path, outer: Path, *, behind: bool) -> tuple[Edge, ...]:
@@ -138,28 +161,14 @@ def undercollar(upper: Piece, turn: float) -> Piece:
     the bias; on the collar's fold it has a seam."""
     edges, at_neck = outside(upper)
     sewn = upper.edge(next(n for n in _SEWN if upper.has(n)))
-    small = smaller(in_one(edges), turn, at_neck)
-    loop = _parted(small, edges)
+    small = smaller([e.path for e in edges], turn, at_neck)
+    loop = [e.along(path) for e, path in zip(edges, small, strict=True)]
     if not at_neck[0]:
-        loop.insert(0, straight("cb", sewn.path.end, small.start))
+        loop.insert(0, straight("cb", sewn.path.end, small[0].start))
     if not at_neck[1]:
-        loop.append(straight("cb", small.end, sewn.path.start))
+        loop.append(straight("cb", small[-1].end, sewn.path.start))
     piece = Piece(UNDER, "Undercollar", (sewn, *loop), lines=upper.lines)
     return replace(piece, grain=longest_line(piece, _BIAS))
-
-
-def in_one(edges: Sequence[Edge]) -> Path:
-    """Edges that follow each other as one path."""
-    return Path(tuple(s for e in edges for s in e.path.segments))
-
-
-def _parted(path: Path, edges: Sequence[Edge]) -> list[Edge]:
-    """A path divided beside the corners of the edges that it was set in from."""
-    out: list[Edge] = []
-    for edge in edges[:-1]:
-        head, path = path.split_at_length(path.length_to_point(edge.path.end))
-        out.append(Edge(edge.name, head))
-    return [*out, Edge(edges[-1].name, path)]
 
 
 def roll_line(neck: Path, stand: float) -> tuple[InnerLine, ...]:

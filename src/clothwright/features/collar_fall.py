@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from clothwright.blocks.collar import fall
 from clothwright.curves import Path, Point, inset
 from clothwright.features.base import Number
-from clothwright.features.collar import COLLAR, SRC, UNDER, undercollar
+from clothwright.features.collar import COLLAR, SRC, UNDER, grained, undercollar
 from clothwright.features.collar_neck import opens_behind
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -80,6 +80,7 @@ def draft_fall(
         ),
         lines=roll,
     )
+    upper = grained(upper)
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(upper),

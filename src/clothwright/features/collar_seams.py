@@ -3,14 +3,18 @@
 
 from clothwright.blocks.collar import shorter_by
 from clothwright.features.chains import Chains
-from clothwright.features.collar import COLLAR, STAND, UNDER, in_one, outside
+from clothwright.features.collar import COLLAR, STAND, UNDER, outside
 from clothwright.features.facing_seams import back_neck_chain, front_neck
-from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
+from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 
 STRETCH = 0.6
 """A flat collar may be shorter than the neck by so much a half: it is stretched on,
 cm."""
+
+_AT_BACK = ("cb", "end back", "end back low")
+"""Edges of a collar at the centre back: its neck edge ends there when it runs from the
+front."""
 
 EXACT = Ease.about(0.0, 0.1)
 
@@ -28,9 +32,9 @@ def collar_seams(t: Chains, n: Numbers) -> list[Seam]:
     if STAND in t.sheet.pieces:
         out = [_to_neck(t, n, STAND, backward=True), *_stand(t)]
     elif COLLAR in t.sheet.pieces:
-        backward = t.sheet.piece(COLLAR).after("neck").name in ("cb", "end back")
+        backward = t.sheet.piece(COLLAR).after("neck").name in _AT_BACK
         out = [_to_neck(t, n, COLLAR, backward=backward)]
-    return [*out, *_under(t, n)]
+    return [*out, *_under(t, n), *_centre(t), *_tie(t)]
 
 
 def _to_neck(t: Chains, n: Numbers, piece: str, *, backward: bool) -> Seam:
@@ -94,11 +98,11 @@ def _under(t: Chains, n: Numbers) -> list[Seam]:
     left, right = (
         t.chain(*((code, e.name, False) for e in edges)) for code in (UNDER, COLLAR)
     )
-    plan = shorter_by(in_one(edges), n.c_turn, at_neck)
+    plan = shorter_by([e.path for e in edges], n.c_turn, at_neck)
     a, c = t.length(left), t.length(right)
     notches = (NotchPair(0.55 * a, 0.55 * c),) if len(edges) == 1 else ()
     begin, end = ("neck" if there else "centre back" for there in at_neck)
-    ease = Ease.about(plan, 0.15)
+    ease = Ease.about(plan, 0.1)
     out = [
         Seam(
             "S61",
@@ -129,4 +133,40 @@ def _under(t: Chains, n: Numbers) -> list[Seam]:
                 kind=SeamKind.TWIN,
             )
         )
+    return out
+
+
+def _centre(t: Chains) -> list[Seam]:
+    """A collar of one layer that is too full for the fold."""
+    out = []
+    for edge, backward in (("cf", False), ("cb", True)):
+        chain = t.chain((COLLAR, edge, backward))
+        if chain and t.sheet.edge(COLLAR, edge).kind is EdgeKind.SEAM:
+            out.append(
+                Seam(
+                    "S67",
+                    "centre of the frill",
+                    chain,
+                    chain,
+                    "neck",
+                    "hem",
+                    EXACT,
+                    kind=SeamKind.TWIN,
+                )
+            )
+    return out
+
+
+def _tie(t: Chains) -> list[Seam]:
+    """A tie folded lengthwise: its ends bagged, its neck edges together."""
+    out = []
+    for code, name, a, b, start, end in (
+        ("S62", "neck edges of the tie", "neck", "inside", "back", "front"),
+        ("S68", "long edges of the tie", "tie under", "tie over", "end", "neck"),
+        ("S69", "ends of the tie", "end low", "end high", "edge", "fold"),
+        ("S64", "tie at the centre back", "end back low", "end back high", "", ""),
+    ):
+        left, right = t.chain((COLLAR, a, False)), t.chain((COLLAR, b, True))
+        if left and right:
+            out.append(Seam(code, name, left, right, start, end, EXACT))
     return out

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from clothwright.features.collar import COLLAR
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -9,6 +10,7 @@ from clothwright.features.operations import (
     Stitch,
     Task,
     Work,
+    finished_edges,
 )
 from clothwright.paper import Sheet
 
@@ -48,13 +50,69 @@ def collar_operations(sheet: Sheet, task: Task, *more: str) -> Iterable[Operatio
         task=task,
         hazards=(Hazard.IRON,),
     )
-    yield Operation(
-        Work.SET_COLLAR,
+    yield _set(
+        known,
         "Set the collar on the neck",
+        "The undercollar lies on the right side of the shell, the collar a little "
+        "stretched",
+    )
+
+
+def single_operations(sheet: Sheet) -> Iterable[Operation]:
+    """A collar of one layer: hemmed first, then basted to the neck under the facing."""
+    known = {s.code for s in sheet.seams}
+    edges = finished_edges(sheet, (COLLAR,))
+    what = sheet.piece(COLLAR).name.lower()
+    if "S67" in known:
+        yield Operation(
+            Work.COLLAR,
+            f"Close the centre of the {what}",
+            seams=("S67",),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+            neatened=2,
+            press="open",
+        )
+    yield Operation(
+        Work.COLLAR,
+        f"Hem the {what}",
+        ("Turned twice, narrow, round the outside and the ends.",),
+        edges=edges,
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.HEM_TWICE,
+        task=Task.CIRCLE_HEM,
+    )
+    yield _set(known, f"Set the {what} on the neck", "Its wrong side lies on the shell")
+
+
+def tie_operations(sheet: Sheet) -> Iterable[Operation]:
+    """A tie: its ends bagged, then basted to the neck under the facing."""
+    known = {s.code for s in sheet.seams}
+    yield Operation(
+        Work.COLLAR,
+        "Make the tie",
         (
-            "Clip the neck to its stay-stitching. The undercollar lies on the right "
-            "side of the shell; centres and shoulder notches meet, the collar a little "
-            "stretched. Baste it; the facing is laid over it and sewn in one with it.",
+            "Fold it lengthwise, right side in; sew its ends and the long edges as far "
+            "as the neck; clip there, trim the corners, turn.",
+        ),
+        seams=tuple(c for c in ("S68", "S69", "S64", "S62") if c in known),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        press="flat, the seam in the edge",
+        task=Task.FLAT_COLLAR,
+        hazards=(Hazard.IRON, Hazard.CORD),
+    )
+    yield _set(known, "Set the tie on the neck", "Both its edges lie on the shell")
+
+
+def _set(known: Iterable[str], title: str, says: str) -> Operation:
+    return Operation(
+        Work.SET_COLLAR,
+        title,
+        (
+            "Clip the neck to its stay-stitching. "
+            f"{says}, centres and shoulder notches met. Baste it; the facing is laid "
+            "over it and sewn in one with it.",
         ),
         seams=tuple(c for c in _SET if c in known),
         stitch=Stitch.LOCK,

@@ -13,6 +13,7 @@ from clothwright.features.collar import (
     Collar,
     CollarEnd,
     flat_edges,
+    grained,
     roll_line,
 )
 from clothwright.features.collar_fall import lay_under
@@ -48,6 +49,38 @@ def _roll(c_lap: float) -> float:
     return ROLLS[-1][1]
 
 
+OVERLAP = Number(
+    "c_lap",
+    "collar overlap",
+    "overlap of the shoulders at the tip, for the collar",
+    SRC,
+    2.5,
+    1.0,
+    0.0,
+    10.0,
+)
+RAISED = Number(
+    "c_up",
+    "collar raised",
+    "neck edge of the collar above the centre back",
+    SRC,
+    0.3,
+    0.125,
+    0.0,
+    1.0,
+)
+AWAY = Number(
+    "c_away",
+    "collar away",
+    "collar short of the centre front",
+    SRC,
+    0.6,
+    0.25,
+    0.0,
+    2.0,
+)
+
+
 class FlatCollar(Collar):
     """Flat collar of one width."""
 
@@ -73,45 +106,9 @@ class FlatCollar(Collar):
             (5, 8),
         ),
     ] = None
-    overlap: Annotated[
-        Length | None,
-        Number(
-            "c_lap",
-            "collar overlap",
-            "overlap of the shoulders at the tip, for the collar",
-            SRC,
-            2.5,
-            1.0,
-            0.0,
-            10.0,
-        ),
-    ] = None
-    raised: Annotated[
-        Length | None,
-        Number(
-            "c_up",
-            "collar raised",
-            "neck edge of the collar above the centre back",
-            SRC,
-            0.3,
-            0.125,
-            0.0,
-            1.0,
-        ),
-    ] = None
-    away: Annotated[
-        Length | None,
-        Number(
-            "c_away",
-            "collar away",
-            "collar short of the centre front",
-            SRC,
-            0.6,
-            0.25,
-            0.0,
-            2.0,
-        ),
-    ] = None
+    overlap: Annotated[Length | None, OVERLAP] = None
+    raised: Annotated[Length | None, RAISED] = None
+    away: Annotated[Length | None, AWAY] = None
     turn: Annotated[Length | None, TURN] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
@@ -192,7 +189,7 @@ def lay_collar(d: Drafting, upper: Piece, says: str, width: str) -> None:
     """Lay the collar CO and its undercollar CN on the table."""
     n = d.n
     lines = roll_line(upper.edge("neck").path, n.c_roll)
-    upper = upper.with_lines(*lines)
+    upper = grained(upper.with_lines(*lines))
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(upper),

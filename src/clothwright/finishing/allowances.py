@@ -261,7 +261,7 @@ def _of_collar(edge: Edge, name: str) -> Role:
     """Its neck edge is sewn to the neck; what is not enclosed is hemmed."""
     if edge.kind is EdgeKind.FINISHED:
         return Role.HEM
-    return Role.EDGE if name == "neck" else Role.COLLAR
+    return Role.EDGE if name in ("neck", "inside") else Role.COLLAR
 
 
 _SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")

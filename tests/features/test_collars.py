@@ -2,6 +2,7 @@
 sewn to. Shapely judges distances, plain mathematics the arcs."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from shapely.geometry import LineString, Polygon
@@ -16,13 +17,18 @@ from clothwright.blocks.collar import (
     smaller,
 )
 from clothwright.body import Body, RuleSet
+from clothwright.body.body import MeasureValue
 from clothwright.curves import Path, Point, distance, inset
 from clothwright.features import Feature
+from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.bertha import Bertha
+from clothwright.features.bust_dart import BustDart
 from clothwright.features.collar import CollarEnd
 from clothwright.features.collar_neck import closed_neck
 from clothwright.features.convertible_collar import ConvertibleCollar
 from clothwright.features.flat_collar import FlatCollar
+from clothwright.features.front_dart import DartPlace
+from clothwright.features.lining import Mode
 from clothwright.features.neck_frill import NeckFrill
 from clothwright.features.neck_shapes import FrontShape
 from clothwright.features.necklines import Neckline
@@ -30,9 +36,10 @@ from clothwright.features.sailor_collar import SailorCollar
 from clothwright.features.shirt_collar import ShirtCollar
 from clothwright.features.stand_collar import StandCollar
 from clothwright.features.tie_collar import TieCollar
+from clothwright.features.yokes import BackYoke
 from clothwright.findings import Severity
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Draft, OrderError, Workroom, draft, pattern
 from clothwright.paper import EdgeKind
 from orders import closed_back, main_features, order, sleeved_features
 
@@ -350,3 +357,53 @@ def test_what_a_collar_does_not_go_with() -> None:
     with pytest.raises(OrderError, match="sweetheart or a keyhole"):
         features = closed_back(front=FrontShape.SWEETHEART)
         draft(order(P92, (*features, FlatCollar())))
+
+
+@pytest.mark.parametrize("collar", COLLARS, ids=lambda c: c.kind)
+def test_a_collar_of_two_sides_that_differ(collar: Feature) -> None:
+    """Each half by its own side's neck, and all of it sewn once (R28)."""
+    features = closed_back(front=shapes_for(collar)[0])
+    known = draft(order(P92, features)).numbers
+    values, left = dict(P92.values), {}
+    for code, by in (("SS", 3.0), ("SH", -0.8)):
+        values[code] = MeasureValue(code, known[code], "")
+        left[code] = MeasureValue(code, known[code] + by, "")
+    body = replace(P92, values=values, left=left)
+    d = draft(order(body, (*features, collar)))
+    assert not d.failed, d.failures()
+    sewn = [c for op in making_order(d).operations for c in op.seams]
+    assert sorted(sewn) == sorted(s.code for s in d.sheet.seams)
+    assert "S60-L" in sewn
+
+
+@pytest.mark.parametrize("collar", COLLARS, ids=lambda c: c.kind)
+def test_a_collar_with_yokes_darts_and_linings(collar: Feature) -> None:
+    """The neck is walked wherever it lies: over a dart led to it, on a yoke."""
+    front = shapes_for(collar)[0]
+    plain = closed_back(lines="darts", front=front)
+    darted = tuple(f for f in plain if f.kind != "side dart")
+    for features in (
+        (*plain, BackYoke()),
+        (*darted, BustDart(to=DartPlace.NECK)),
+        closed_back(BackShoulder.NECK, front=front),
+        *(closed_back(lining=mode, front=front) for mode in Mode),
+    ):
+        d = draft(order(BRIDA, (*features, collar)))
+        assert not pattern(d).failed, pattern(d).findings
+        assert next(w for w in d.report.walks if w.seam.code == "S60").holds
+
+
+def test_numbers_have_symbols_of_their_own() -> None:
+    for collar in COLLARS:
+        d = made(P92, collar, Neckline(shape=shapes_for(collar)[0]))
+        reasons = [d.numbers.why(k) for k in d.used]
+        symbols = [r.symbol for r in reasons]
+        assert len(symbols) == len(set(symbols))
+
+
+def test_a_longer_stand_is_drawn_anew() -> None:
+    """The workroom sees every number that a stage reads."""
+    room = Workroom()
+    for high in (3.0, 4.0):
+        d = room.draft(order(P92, sleeved_features(StandCollar(height=high))))
+        assert d.sheet.length("CS", "cf") == pytest.approx(high, abs=0.1 * MM)

@@ -1,8 +1,8 @@
 """How a collar is made and set on (transformations 5; cutting and costing 5)."""
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 
-from clothwright.features.collar import COLLAR
+from clothwright.features.collar import COLLAR, STAND
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -12,62 +12,65 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.paper import Sheet
+from clothwright.features.sleeve_ends import both_sides
+from clothwright.paper import Sheet, own_piece
 
 _MAKE = ("S65", "S61", "S62", "S66", "S63", "S64")
 """Seams of the collar itself."""
 
-_SET = ("S60",)
-"""Seams at the neck."""
 
-
-def collar_operations(sheet: Sheet, task: Task, *more: str) -> Iterable[Operation]:
-    """Make the collar, then baste it to the neck, where the facing goes over it;
-    `more` is said of the making."""
-    known = {s.code for s in sheet.seams}
-    says = []
-    if "S65" in known:
-        says.append("Close the centre back of the undercollar; press it open.")
-    says += more
-    if "S61" in known:
-        says.append(
-            "Collar and undercollar right sides together, raw edges matched, the "
-            "collar eased at the corners: sew the outer edge."
-        )
-    says += (
-        "Trim the allowances in layers, clip the curves, cut the corners off; turn.",
-        "Press it with the seam rolled to the underside; over the hand, baste the neck "
-        "edges together as they lie.",
-    )
+def collar_operations(sheet: Sheet, task: Task) -> Iterable[Operation]:
+    """Make the collar, then baste it to the neck, where the facing goes over it."""
     yield Operation(
         Work.COLLAR,
         "Make the collar",
-        tuple(says),
-        seams=tuple(c for c in _MAKE if c in known),
+        tuple(_making({own_piece(s.code) for s in sheet.seams})),
+        seams=both_sides(sheet, *_MAKE),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press="over a ham, from the underside",
         task=task,
         hazards=(Hazard.IRON,),
     )
-    yield _set(
-        known,
-        "Set the collar on the neck",
-        "The undercollar lies on the right side of the shell, the collar a little "
-        "stretched",
-    )
+    says = "The undercollar lies on the right side of the shell, a little stretched"
+    if STAND in sheet.pieces:
+        says = "The stand lies on the right side of the shell"
+    yield _set(sheet, "Set the collar on the neck", says)
+
+
+def _making(known: Container[str]) -> Iterable[str]:
+    """How the collar itself is sewn."""
+    if "S65" in known:
+        yield "Close the centre back of the undercollar; press it open."
+    if "S61" in known:
+        yield (
+            "Collar and undercollar right sides together, raw edges matched, the "
+            "collar eased at the corners: sew the outer edge. Trim in layers, clip the "
+            "curves, cut the corners off; turn, and press with the seam rolled under."
+        )
+        yield "Over the hand, baste their other edges together as they lie."
+    if "S66" in known:
+        yield (
+            "Lay it between the two stands, right sides together, from the centre back "
+            "to the centre front; sew the upper edge and the ends in one. Trim, turn."
+        )
+    elif "S63" in known:
+        yield (
+            "The two stands right sides together: sew the upper edge and the ends. "
+            "Trim in layers, clip the curve, turn; baste the neck edges together."
+        )
 
 
 def single_operations(sheet: Sheet) -> Iterable[Operation]:
     """A collar of one layer: hemmed first, then basted to the neck under the facing."""
-    known = {s.code for s in sheet.seams}
     edges = finished_edges(sheet, (COLLAR,))
-    what = sheet.piece(COLLAR).name.lower()
-    if "S67" in known:
+    what = sheet.piece(COLLAR).name.lower().removesuffix(", right")
+    centre = both_sides(sheet, "S67")
+    if centre:
         yield Operation(
             Work.COLLAR,
             f"Close the centre of the {what}",
-            seams=("S67",),
+            seams=centre,
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             neatened=2,
@@ -82,12 +85,11 @@ def single_operations(sheet: Sheet) -> Iterable[Operation]:
         seam_type=SeamType.HEM_TWICE,
         task=Task.CIRCLE_HEM,
     )
-    yield _set(known, f"Set the {what} on the neck", "Its wrong side lies on the shell")
+    yield _set(sheet, f"Set the {what} on the neck", "Its wrong side lies on the shell")
 
 
 def tie_operations(sheet: Sheet) -> Iterable[Operation]:
     """A tie: its ends bagged, then basted to the neck under the facing."""
-    known = {s.code for s in sheet.seams}
     yield Operation(
         Work.COLLAR,
         "Make the tie",
@@ -95,17 +97,17 @@ def tie_operations(sheet: Sheet) -> Iterable[Operation]:
             "Fold it lengthwise, right side in; sew its ends and the long edges as far "
             "as the neck; clip there, trim the corners, turn.",
         ),
-        seams=tuple(c for c in ("S68", "S69", "S64", "S62") if c in known),
+        seams=both_sides(sheet, "S68", "S69", "S64", "S62"),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press="flat, the seam in the edge",
         task=Task.FLAT_COLLAR,
         hazards=(Hazard.IRON, Hazard.CORD),
     )
-    yield _set(known, "Set the tie on the neck", "Both its edges lie on the shell")
+    yield _set(sheet, "Set the tie on the neck", "Both its edges lie on the shell")
 
 
-def _set(known: Iterable[str], title: str, says: str) -> Operation:
+def _set(sheet: Sheet, title: str, says: str) -> Operation:
     return Operation(
         Work.SET_COLLAR,
         title,
@@ -114,7 +116,7 @@ def _set(known: Iterable[str], title: str, says: str) -> Operation:
             f"{says}, centres and shoulder notches met. Baste it; the facing is laid "
             "over it and sewn in one with it.",
         ),
-        seams=tuple(c for c in _SET if c in known),
+        seams=both_sides(sheet, "S60"),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
     )

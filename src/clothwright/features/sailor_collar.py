@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path, Point, Vector, distance, mix
+from clothwright.curves import Path, Point, Vector, direction, distance, mix, turned
 from clothwright.features.base import Number, Rank, Stage
 from clothwright.features.collar import COLLAR, SRC, TURN, Collar
 from clothwright.features.collar_neck import closed_neck, opens_behind
@@ -34,6 +34,10 @@ from clothwright.units.fields import Length
 
 _INSIDE_TIP = 0.3
 """The panel ends so far inside the tip of the shoulder, cm (common practice)."""
+
+_BOW = 8.0
+"""Its edge leaves the point of the neck so far outside of the straight line to the
+shoulder, degrees (our own: the point stays broad enough to turn)."""
 
 SAILOR = RuleTable("sailor collar")
 
@@ -149,7 +153,7 @@ def _draft(d: Drafting) -> None:
     plumb = Vector(0.0, -1.0)
     side = Path.cubic(
         neck.end,
-        mix(neck.end, shoulder, 0.4),
+        neck.end + turned(direction(neck.end, shoulder), -_BOW) * (0.4 * reach),
         shoulder + plumb * (0.35 * reach),
         shoulder,
     ) + Path.line(shoulder, corner)

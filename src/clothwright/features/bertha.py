@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Number, Rank, Stage
+from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.collar import COLLAR, SRC, Collar, one_layer
 from clothwright.features.collar_neck import opens_behind
 from clothwright.features.collar_sewing import single_operations
@@ -40,6 +40,7 @@ class Bertha(Collar):
         "A [bertha] falls {width} from the neck over the shoulders, which overlap by "
         "{overlap}."
     )
+    shows: ClassVar[Shown] = {"collar width": ("CO.hem",)}
     clashes: ClassVar[dict[str, str]] = {
         **Collar.clashes,
         V_FRONT: "a bertha lies on a neck that is square to the centre; take a round "

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
-from clothwright.features.base import Number, Rank, Stage
+from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.collar import SRC, STAND, TURN, Collar
 from clothwright.features.collar_fall import LEAN, POINT, draft_fall, fall_findings
 from clothwright.features.collar_sewing import collar_operations
@@ -49,6 +49,10 @@ class ShirtCollar(Collar):
         "A shirt [collar] with points {point} long falls {fall} over a stand {height} "
         "high, {front} in front."
     )
+    shows: ClassVar[Shown] = {
+        "collar rise": ("CS.upper",),
+        "collar fall": ("CO.outer",),
+    }
 
     height: Annotated[Length | None, HEIGHT] = None
     front: Annotated[

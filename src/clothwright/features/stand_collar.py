@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Rank, Stage
+from clothwright.features.base import Rank, Shown, Stage
 from clothwright.features.collar import Collar
 from clothwright.features.collar_sewing import collar_operations
 from clothwright.features.collar_stand import (
@@ -29,6 +29,7 @@ class StandCollar(Collar):
         "A stand [collar] is {height} high and rises by {rise} to the front, its "
         "corners rounded by {corner}."
     )
+    shows: ClassVar[Shown] = {"collar rise": ("CS.upper",)}
 
     height: Annotated[Length | None, HEIGHT] = None
     rise: Annotated[Length | None, RISE] = None

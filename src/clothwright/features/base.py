@@ -55,6 +55,7 @@ class Rank(IntEnum):
     FACING = 160
     SKIRT = 165
     STAND = 167
+    COLLAR = 168
     SEAMS = 170
     LINING = 180
     YOKE = 183

@@ -10,6 +10,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.chains import BACK_STRAP, Chains
+from clothwright.features.collar_seams import collar_seams
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.halter_rules import HALTER_BAND
@@ -79,6 +80,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *contour_seams(t),
         *skirt_seams(t, n),
         *trouser_seams(t, n),
+        *collar_seams(t, n),
     ]
 
 

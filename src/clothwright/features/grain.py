@@ -20,7 +20,7 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
-OWN_GRAIN = ("SL", "BA", "CU", "TF", "TB")
+OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB")
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
 crease."""
 

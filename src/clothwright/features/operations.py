@@ -32,6 +32,8 @@ class Work(Enum):
     ON_EDGE = "sew fastenings into an edge", 4
     SHOULDER = "shoulders", 5
     FACING = "make the facing", 6
+    COLLAR = "make the collar", 6
+    SET_COLLAR = "set the collar", 6
     EDGE = "face or bag out the edges", 6
     SLEEVE_SEAM = "seam of the sleeve", 7
     SLIT = "slit of the sleeve", 6
@@ -114,6 +116,10 @@ class Task(Enum):
     BAND = "waistband"
     CUFFS = "pair of cuffs or bands"
     PLACKETS = "pair of plackets"
+    FLAT_COLLAR = "flat collar"
+    STAND_COLLAR = "stand collar"
+    SHIRT_COLLAR = "shirt collar"
+    SHAWL_COLLAR = "shawl or notched collar"
     NARROW_HEM = "narrow hem of an edge"
     HEM = "straight hem"
     CIRCLE_HEM = "hem of a circle"

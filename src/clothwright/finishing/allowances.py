@@ -51,6 +51,9 @@ class Role(Enum):
     BAND = "band or cuff, and what is sewn to it"
     """All round a band or cuff of the sleeve, and the hem that is sewn to it."""
 
+    COLLAR = "outer edges of a collar"
+    """Enclosed: outer edges and ends of a collar, its stand, and where both meet."""
+
     TURNED = "hem, turned up"
     """Hem of the sleeve: the cloth below it is its facing, cut in one; hem inside a
     turn-up."""
@@ -122,6 +125,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.CAP: (1.0, 0.5, 4),
     Role.UNDERARM: (1.5, 0.625, 2),
     Role.BAND: (1.0, 0.5, 3),
+    Role.COLLAR: (0.8, 0.375, 3),
     Role.TURNED: (2.5, 1.0, 1),
     Role.DEEP_HEM: (4.0, 1.5, 1),
     Role.GORE: (1.5, 0.625, 1),
@@ -242,6 +246,8 @@ def role_of(piece: Piece, name: str) -> Role:
         code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
         return Role.BAND
+    if code in ("CO", "CN", "CS"):
+        return _of_collar(edge, name)
     if code in ("SL", "ST", "SU") and name == "hem":
         return Role.HEM if _flared(edge) else Role.TURNED
     if piece.code.startswith("L.S") and name == "hem":
@@ -269,6 +275,14 @@ def role_of(piece: Piece, name: str) -> Role:
 
 _BODICE = ("F", "FC", "FS", "B", "BC", "BS")
 """Pieces of a bodice, which end in a hem where it is one with the skirt."""
+
+
+def _of_collar(edge: Edge, name: str) -> Role:
+    """Its neck edge is sewn to the neck; what is not enclosed is hemmed."""
+    if edge.kind is EdgeKind.FINISHED:
+        return Role.HEM
+    return Role.EDGE if name in ("neck", "inside") else Role.COLLAR
+
 
 _SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
 """Pieces that a skirt ends in."""

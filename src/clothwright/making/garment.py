@@ -31,6 +31,7 @@ BAND = "WB"
 
 _BODICE = ("F", "FC", "FS", "FY", "FM", "B", "BC", "BS", "BY", "BM")
 FACINGS = ("FF", "BF")
+COLLARS = ("CO", "CN", "CS")
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,7 @@ from clothwright.features.operations import (
     Work,
 )
 from clothwright.finishing.allowances import Role, role_of
-from clothwright.making.garment import FACINGS, Garment
+from clothwright.making.garment import COLLARS, FACINGS, Garment
 from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft
 from clothwright.order.pattern import finishing_of
@@ -36,7 +36,15 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
     Work.ON_EDGE: (Work.MARK, Work.FUSE, Work.STAY),
     Work.SHOULDER: (Work.STAY, Work.DART, Work.PANEL),
     Work.FACING: (Work.MARK, Work.FUSE),
-    Work.EDGE: (Work.SHOULDER, Work.FACING, Work.STAY, Work.ON_EDGE),
+    Work.COLLAR: (Work.MARK, Work.FUSE),
+    Work.SET_COLLAR: (Work.COLLAR, Work.SHOULDER, Work.STAY),
+    Work.EDGE: (
+        Work.SHOULDER,
+        Work.FACING,
+        Work.STAY,
+        Work.ON_EDGE,
+        Work.SET_COLLAR,
+    ),
     Work.SLIT: (Work.MARK,),
     Work.SLEEVE_SEAM: (Work.MARK, Work.DART, Work.SLIT),
     Work.CUFF: (Work.FUSE, Work.SLEEVE_SEAM),
@@ -181,7 +189,7 @@ def _stayed(sheet: Sheet) -> list[Run]:
     return [
         Run(p.code, e.name)
         for p in sheet.pieces.values()
-        if own_piece(p.code) not in FACINGS and not p.code.startswith("L.")
+        if own_piece(p.code) not in FACINGS + COLLARS and not p.code.startswith("L.")
         for e in p.edges
         if role_of(p, e.name) is Role.EDGE
         and e.kind is EdgeKind.SEAM

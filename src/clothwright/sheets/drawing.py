@@ -39,6 +39,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "tiers": ("T2", "T3", "T4"),
     "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
     "band": ("BA", "CU", "PL"),
+    "collar": ("CO", "CN", "CS"),
     "facing": ("FF", "BF", "FFP", "BFP", "NP"),
     "panel behind": ("UP",),
 }

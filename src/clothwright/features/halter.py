@@ -23,7 +23,7 @@ from clothwright.curves import (
     turn,
     turned,
 )
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.front_dart import one_way_each
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.halter_rules import (
@@ -91,6 +91,15 @@ class Halter(Feature):
         Pin("depth", ("F",), ("neck", "cf"), (0.0, 1.0)),
         Pin("back", ("B",), ("neck", "cb"), (0.0, 1.0)),
     )
+    shows: ClassVar[Shown] = {
+        "strap": ("F.shoulder",),
+        "dw": ("F.shoulder",),
+        "cn": ("F.armhole",),
+        "ur": ("F.armhole",),
+        "neck front": ("F.armhole",),
+        "nh": ("HN.band upper",),
+        "lap n": ("HN.nape",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"neckline", "back neck", "armhole", "sleeveless", "halter"}
     )

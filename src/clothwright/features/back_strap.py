@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import BACK_STRAP
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
@@ -59,6 +59,10 @@ class BackStrap(Feature):
     sentence: ClassVar[str] = (
         "A [strap] {width} wide crosses the back, {level} below the nape."
     )
+    shows: ClassVar[Shown] = {
+        "y(strap)": ("BC.neck", "B.neck"),
+        "strap b": ("BK.strap end",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"back strap"})
     needs: ClassVar[dict[str, str]] = {
         "back neck": "a back strap crosses a low back neckline; add one"

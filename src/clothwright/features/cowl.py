@@ -21,7 +21,7 @@ from clothwright.curves import (
     mirror_in,
     turned,
 )
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.bust_dart_rules import LEAST_BESIDE
 from clothwright.features.cowl_rules import (
     COUNTED,
@@ -79,6 +79,13 @@ class Cowl(Feature):
         "The front neck falls in a [cowl] of {folds} folds, each {drop} deep, from a "
         "neck {width} wider than the standard; its facing, {facing} deep, is cut on."
     )
+    shows: ClassVar[Shown] = {
+        "cd": ("F.free", "F.cf"),
+        "drop": ("F.free", "F.cf"),
+        "dw": ("F.shoulder",),
+        "fc": ("F.free",),
+        "neck": ("F.free",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"neckline", "front panels", "cowl"})
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {

@@ -27,7 +27,7 @@ from clothwright.curves import (
     turned,
 )
 from clothwright.features.armhole import outlines
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
@@ -77,6 +77,11 @@ class ExtendedShoulder(Feature):
         "Without sleeves; the [shoulder is run on] by {out} over the arm and dropped "
         "there by {drop}, the underarm {lowered} lower."
     )
+    shows: ClassVar[Shown] = {
+        "ext": ("F.shoulder",),
+        "ext drop": ("F.shoulder",),
+        "ul": ("F.armhole",),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
     clashes: ClassVar[dict[str, str]] = {
         "armhole": "an order has one kind of armhole",

@@ -20,7 +20,7 @@ from clothwright.curves import (
     from_pair,
     mirror_in,
 )
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.neck_contour import contour_front
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
@@ -69,6 +69,11 @@ class WrapFront(Feature):
         Pin("crossing", ("F",), ("neck", OVER), (1.0, 0.0)),
         Pin("width", ("F",), ("neck", "shoulder")),
     )
+    shows: ClassVar[Shown] = {
+        "cn": ("F.neck",),
+        "neck front": ("F.neck",),
+        "strip w": ("FF.foot", "FF.free"),
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"neckline", "wrap"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the two fronts are held by a waist seam; add one",

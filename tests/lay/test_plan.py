@@ -6,6 +6,8 @@ from functools import cache
 
 import pytest
 
+from bodies import P92
+from clothwright.features.cowl import Cowl
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.drawn import DrawnPattern
 from clothwright.lay import Budget, Lay, LayError, check_lay, cloths_of, lay
@@ -14,8 +16,10 @@ from clothwright.lay.match import Link, links_of
 from clothwright.lay.patterns import TRUE, matched_seams, shapes_of
 from clothwright.lay.pieces import area_of
 from clothwright.lay.spread import spread
-from clothwright.order import Cloth, Flaw, Fold, Pattern
+from clothwright.order import Cloth, Flaw, Fold, Pattern, draft
+from clothwright.order import pattern as pattern_of
 from finished import ORDERS, made
+from orders import closed_back, order, swapped
 
 FEW = Budget(layouts=12)
 
@@ -29,6 +33,21 @@ def with_cloth(name: str, key: str = "shell", **settings: object) -> Pattern:
         pattern.draft, order=replace(order, cloths={**order.cloths, key: cloth})
     )
     return replace(pattern, draft=draft)
+
+
+def test_what_is_on_the_bias_may_lie_along_or_across() -> None:
+    """A cowl's grain is drawn at 45° to its fold (transformations 2): without a nap the
+    weft then does as the warp, and the piece may be turned by a quarter. What is not on
+    the bias may not."""
+    features = swapped(closed_back(lines="darts"), Cowl(), place_of="neckline")
+    kept = tuple(f for f in features if f.kind != "side dart")
+    drawn = pattern_of(draft(order(P92, kept)))
+    turns = {s.code: s.turns for s in shapes_of(drawn, "shell")}
+    assert turns["F"] == (0.0, 90.0, 180.0, 270.0)
+    assert turns["B"] == (0.0, 180.0)
+    (how,) = (c for p in drawn.drawn.pieces if p.code == "F" for c in p.cuts)
+    assert how.bias
+    assert "bias" in how.how
 
 
 @cache

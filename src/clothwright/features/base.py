@@ -137,6 +137,9 @@ class Cuts:
     cloths: tuple[str, ...] = ("shell",)
     """Plain names: "shell", "lining", "interlining"."""
 
+    bias: bool = False
+    """On the bias: the grain drawn on it may lie along the warp or across it."""
+
 
 @dataclass(frozen=True)
 class Stage:

@@ -89,7 +89,7 @@ def collar_cuts(sheet: Sheet) -> Mapping[str, Cuts]:
     if COLLAR in sheet.pieces and UNDER in sheet.pieces:
         how = ("2 (1 pair)", 2) if behind else ("1 on fold", 1)
         out[COLLAR] = Cuts(*how, both)
-        out[UNDER] = Cuts("2 (1 pair)", 2)
+        out[UNDER] = Cuts("2 (1 pair), on the bias", 2, bias=True)
     if STAND in sheet.pieces:
         out[STAND] = Cuts("2 on fold", 2, both)
     return out

@@ -166,7 +166,7 @@ class Cowl(Feature):
         )
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
-        return {"F": Cuts("1, opened at the fold, on the bias")}
+        return {"F": Cuts("1, opened at the fold, on the bias", bias=True)}
 
     def notes(
         self,

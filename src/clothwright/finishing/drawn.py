@@ -127,6 +127,9 @@ class CutCount:
     how: str
     """"1 on fold", "2 (1 pair)", ..., as printed."""
 
+    bias: bool = False
+    """On the bias: the grain may lie along the warp or across it."""
+
 
 @dataclass(frozen=True)
 class DrawnPiece:

@@ -19,6 +19,10 @@ FLAT = 0.02
 TRUE = 0.002
 """The same when a lay is checked."""
 
+ALONG = (0.0, 180.0)
+ON_BIAS = (0.0, 90.0, 180.0, 270.0)
+"""Ways to turn a piece on a cloth without a nap; at 45° the weft does as the warp."""
+
 ON_GRAIN = 1.0
 """A fold is on the straight grain within this, degrees."""
 
@@ -82,6 +86,7 @@ def _shape(
         count=cut.count,
         paired=paired,
         flipped=frame.flips,
+        turns=ON_BIAS if cut.bias else ALONG,
         marks=told,
         flat=flat,
     )

@@ -236,7 +236,9 @@ def cut_list(
     for code, piece in sheet.pieces.items():
         if code in said:
             cut = said[code]
-            out[code] = tuple(CutCount(k, cut.count, cut.how) for k in cut.cloths)
+            out[code] = tuple(
+                CutCount(k, cut.count, cut.how, cut.bias) for k in cut.cloths
+            )
             continue
         fold = piece.fold is not None
         count, how = (1, _ON_FOLD) if fold else (2, _PAIR)

@@ -6,6 +6,9 @@ svgpathtools, ezdxf); seams must come back within 0.1 mm of the draft.
 
 import json
 import math
+import os
+import subprocess
+import sys
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
@@ -233,6 +236,20 @@ def test_a_roll_too_wide_for_frames_is_told_before_anything_is_written(
     said = " ".join(RUN.invoke(app, ["make", "--help"]).stdout.split())
     assert "--roll 83.9" in re.sub(r"[│ ]+", " ", said)
     assert 83.9 <= REACH + 2 * MARGIN < 84.0
+
+
+def test_an_answer_that_cannot_be_written_is_told() -> None:
+    """A full disk behind the standard output, and one that knows few letters."""
+    main = "from clothwright.cli import main; main()"
+    ask = [sys.executable, "-c", main, "features", "low open back"]
+    with Path("/dev/full").open("w") as full:
+        told = subprocess.run(ask, stdout=full, stderr=subprocess.PIPE, check=False)
+    assert told.returncode == 5
+    assert told.stderr.startswith(b"The answer could not be written out (No space")
+    assert b"Traceback" not in told.stderr
+    few = {**os.environ, "PYTHONIOENCODING": "ascii"}
+    shown = subprocess.run(ask, env=few, capture_output=True, check=False)
+    assert shown.returncode == 0
 
 
 def test_starting_needs_no_output_library() -> None:

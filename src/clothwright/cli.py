@@ -8,7 +8,9 @@ be written.
 
 from __future__ import annotations
 
+import io
 import json
+import os
 import sys
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -31,9 +33,11 @@ from clothwright.cli_shared import (
     UNWRITTEN,
     OrderFile,
     Paper,
+    RollWidth,
     Size,
     drafted,
     refuse,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -79,7 +83,7 @@ def make(
     ] = None,
     paper: Annotated[Paper, typer.Option(help="Paper of the pattern.")] = Paper.A4,
     scale: Annotated[Size, typer.Option(help="Scale of the pattern.")] = Size.FULL,
-    roll: Annotated[float, typer.Option(help="Width of the roll, 30–250 cm.")] = 91.4,
+    roll: RollWidth = 91.4,
     only: Annotated[
         list[Kind] | None, typer.Option(help="Only this sheet; may be given again.")
     ] = None,
@@ -100,6 +104,7 @@ def make(
     """Draft an order, check it, and write its sheets."""
     from clothwright.order import pattern
     from clothwright.sheets import SheetError
+    from clothwright.sheets.write import all_or_none
 
     finished = pattern(drafted(order))
     wish = _Wish(paper, scale, roll, dimensions, frames)
@@ -112,23 +117,17 @@ def make(
             roll_frame(roll, frames=frames)
         except SheetError as e:
             refuse((str(e),), UNWRITTEN)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as e:
-        refuse(
-            (f"{folder}: this folder cannot be made ({e.strerror}); name another",),
-            UNWRITTEN,
-        )
     written: list[str] = []
     try:
-        for kind in _with_bar(wanted):
-            written += _write(kind, finished, folder / order.stem, wish)
+        with all_or_none(folder) as passing:
+            for kind in _with_bar(wanted):
+                written += _write(kind, finished, passing / order.stem, wish)
     except SheetError as e:
         refuse((str(e),), UNWRITTEN)
     _report(finished, as_json=as_json)
     if not as_json:
         for name in written:
-            print(name)
+            print(folder / name)
     if finished.failed:
         raise typer.Exit(FAILED)
 
@@ -156,7 +155,7 @@ class _Wish:
 
 
 def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
-    """Write one sheet beside `stem`; the lines that say so."""
+    """Write one sheet beside `stem`; its name, and what is to be said of it."""
     from clothwright import sheets
     from clothwright.sheets import PageFormat, Scale
 
@@ -177,7 +176,7 @@ def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
             dimensions=wish.dimensions,
             roll_width=wish.roll,
         )
-        return [f"{target}  {pages} page{'' if pages == 1 else 's'}"]
+        return [f"{target.name}  {pages} page{'' if pages == 1 else 's'}"]
     if kind is Kind.SVG:
         target = named(".svg")
         sheets.write_svg(drawn, target)
@@ -209,7 +208,7 @@ def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
 
         target = named("-dimensions.pdf")
         write_dimensions(finished.draft, target, letter=letter)
-    return [str(target)]
+    return [target.name]
 
 
 def _report(finished: Pattern, *, as_json: bool) -> None:
@@ -335,10 +334,10 @@ def starter(
     names = sorted(p.name for p in source.iterdir() if p.name.endswith(".toml"))
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        for name in names:
-            target = folder / name
-            if target.exists():
-                refuse((f"{target} is there already; name another folder",), UNWRITTEN)
+        targets = [folder / name for name in names]
+        for there in (t for t in targets if t.exists() or t.is_symlink()):
+            refuse((f"{there} is there already; name another folder",), UNWRITTEN)
+        for name, target in zip(names, targets, strict=True):
             write_file(target, source.joinpath(name).read_bytes())
             print(target)
     except OSError as e:
@@ -351,5 +350,18 @@ def starter(
 
 
 def main() -> None:
-    """Entry point."""
-    app()
+    """Entry point. What cannot be said on the standard output (a full disk, a reader
+    that went away) is told in a sentence; letters that it cannot show are replaced."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    try:
+        try:
+            app()
+        finally:
+            sys.stdout.flush()
+    except OSError as e:
+        if not isinstance(e, BrokenPipeError):  # that reader has read enough
+            why = f"could not be written out ({e.strerror})"
+            say(f"The answer {why}; send it elsewhere.")
+        os._exit(UNWRITTEN)  # what still waits to be written would fail again

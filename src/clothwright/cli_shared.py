@@ -19,6 +19,23 @@ MISUSED, REFUSED, FAILED, UNWRITTEN = 2, 3, 4, 5
 OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]
 
 
+def _width(text: str) -> float:
+    from clothwright.units import LengthError, Unit, parse_length
+
+    try:
+        return parse_length(text, Unit.CM)
+    except LengthError as e:
+        raise typer.BadParameter(str(e)) from None
+
+
+RollWidth = Annotated[
+    float,
+    typer.Option(
+        parser=_width, metavar="WIDTH", help='Of the roll, 30–250 cm: 91.4, "36 in".'
+    ),
+]
+
+
 class Paper(StrEnum):
     """Papers by the word that is typed."""
 

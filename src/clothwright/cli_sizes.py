@@ -23,6 +23,7 @@ from clothwright.cli_shared import (
     UNWRITTEN,
     OrderFile,
     Paper,
+    RollWidth,
     Size,
     refuse,
     say,
@@ -80,7 +81,7 @@ def sizes(
     ] = None,
     paper: Annotated[Paper, typer.Option(help="Paper of the pattern.")] = Paper.A4,
     scale: Annotated[Size, typer.Option(help="Scale of the pattern.")] = Size.FULL,
-    roll: Annotated[float, typer.Option(help="Width of the roll, 30–250 cm.")] = 91.4,
+    roll: RollWidth = 91.4,
     only: Annotated[
         list[Sheet] | None, typer.Option(help="Only this sheet; may be given again.")
     ] = None,

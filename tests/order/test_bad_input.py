@@ -25,6 +25,10 @@ ORDERS = {
     "no unit": ('unit = "in"\n', "", "unit"),
     "unknown unit": ('unit = "in"', 'unit = "ell"', "ell"),
     "misspelt key": ("garment =", "garmet =", "garment"),
+    "figures without end": ("fullness = 0.5", "fullness = " + "9" * 5000, "figures"),
+    "brackets without end": ("garment =", "x = " + "[" * 5000 + "\ngarment =", "deep"),
+    "a garment as long as a book": ('garment = "', 'garment = "' + "x" * 999, "300"),
+    "a kind in a list": ('kind = "loops"', 'kind = ["loops"]', "in quotes"),
     "no measures": ('measures = "brida.toml"', "", "measures"),
     "measures elsewhere": ('"brida.toml"', '"bride.toml"', "bride.toml"),
     "house elsewhere": ('cloth = "ink crêpe"', 'house = "none.toml"', "none.toml"),
@@ -195,7 +199,8 @@ BODIES = {
     "inches taken for cm": ('unit = "in"', 'unit = "cm"', "R1"),
     "blank measure": ('B = "36 1/2"', 'B = ""', "blank"),
     "nought": ('W = "29"', "W = 0", "measure"),
-    "negative": ('W = "29"', "W = -29", "measure"),
+    "negative": ('W = "29"', "W = -29", "W: -29 cannot be a measure"),
+    "name on two lines": ('"Brida Hollin"', '"Brida\\nHollin"', "line break"),
     "not a number": ('W = "29"', "W = nan", "number"),
     "absurd": ('SH = "5"', 'SH = "50"', "SH"),
     "unknown measure": ('SH = "5"', 'SHX = "5"', "SHX"),
@@ -217,7 +222,11 @@ HOUSES = {
     "by nought": ('Dm = "B/0"', "nought"),
     "program text": ('Dm = "__import__(1)"', "__import__"),
     "ring": ('bw = "nr * 3"\nnr = "bw / 3"', "each need the other"),
-    "too deep": ('Dm = "B + 1 in"', "draft stands"),
+    "too deep": ('Dm = "B + 1 in"', "stands with 3⅛ in to 11¹³⁄₁₆ in"),  # 8 to 30 cm
+    "itself": ('Dm = "Dm + 1 in"', "the rule Dm needs itself"),
+    "stands twice": ('Dm = "7"\nDm = "8"', "for the second time"),
+    "far too many figures": ("Dm = " + "9" * 5000, "figures"),
+    "brackets without end": ("x = " + "[" * 5000, "brackets are too deep"),
     "hanging operator": ('Dm = "B/6 +"', "ends"),
     "yes": ("Dm = true", "Dm"),
     "feature's bound": ('ff_side = "40 cm"', "draft stands"),
@@ -314,6 +323,43 @@ def test_files_that_cannot_be_read(tmp_path: Path) -> None:
             read_order(tmp_path / name)
         _plain(str(e.value))
         assert name in str(e.value)
+
+
+def test_a_file_without_end(tmp_path: Path) -> None:
+    (tmp_path / "endless.toml").symlink_to("/dev/zero")
+    with pytest.raises(OrderError, match="far too long for the order"):
+        read_order(tmp_path / "endless.toml")
+
+
+def test_an_unknown_unit_is_told_alone(tmp_path: Path) -> None:
+    """Lengths are not judged in a unit that she did not mean."""
+    said = _sentences(_write(tmp_path, ORDER.replace('"in"', '"ell"', 1), BODY))
+    assert len(said.splitlines()) == 1
+
+
+def test_all_sheets_or_none(tmp_path: Path) -> None:
+    """A folder in the way of one leaves no other, nor a passing file."""
+    path, out = _write(tmp_path, ORDER, BODY), tmp_path / "out"
+    (out / "top.svg").mkdir(parents=True)
+    only = ["--only", "dxf", "--only", "svg"]
+    result = CliRunner().invoke(app, ["make", str(path), "--into", str(out), *only])
+    assert result.exit_code == 5
+    assert "top.svg was not written: a folder has this name" in result.stderr
+    assert [p.name for p in out.iterdir()] == ["top.svg"]
+
+
+def test_a_starter_writes_over_nothing(tmp_path: Path) -> None:
+    (tmp_path / "ysolde.toml").write_text("mine", "utf8")
+    result = CliRunner().invoke(app, ["starter", str(tmp_path)])
+    assert result.exit_code == 5
+    assert [p.name for p in tmp_path.iterdir()] == ["ysolde.toml"]
+
+
+@pytest.mark.parametrize(("typed", "code"), [("36 in", 0), ("wide", 2), ("3 m", 5)])
+def test_a_roll_s_width_is_a_length(typed: str, code: int, tmp_path: Path) -> None:
+    path = _write(tmp_path, ORDER, BODY)
+    ask = ["make", str(path), "--paper", "roll", "--only", "pdf", "--roll", typed]
+    assert CliRunner().invoke(app, ask).exit_code == code
 
 
 def test_the_command_line_says_it_and_writes_nothing(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from clothwright.body.body import (
     BodyError,
     MeasureValue,
     body_from_tables,
+    one_line,
     read_body,
 )
 from clothwright.body.estimates import RuleSet, estimates
@@ -28,5 +29,6 @@ __all__ = [
     "check_body",
     "estimates",
     "measures",
+    "one_line",
     "read_body",
 ]

@@ -18,8 +18,6 @@ in what is not taken from a published table. Every fault is one plain sentence.
 
 import difflib
 import math
-import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -29,7 +27,14 @@ from typing import Any
 from clothwright.body.measures import by_name, measures
 from clothwright.body.sizes import size_tables
 from clothwright.rules import Given, Hand
-from clothwright.units import LengthError, Unit, parse_angle, parse_length
+from clothwright.units import (
+    LengthError,
+    MiswrittenError,
+    Unit,
+    parse_angle,
+    parse_length,
+    read_toml,
+)
 
 TWICE = 0.6
 """A measure given twice may differ by this much, cm (R29)."""
@@ -114,7 +119,7 @@ class Body:
             if code not in measures():
                 raise BodyError(_unknown(code, "the measures"))
             if not math.isfinite(v) or v <= 0:
-                raise BodyError(_nothing(code, v, "the measures"))
+                raise BodyError(_nothing(code, f"{v:g}", "the measures"))
             made[code] = MeasureValue(code, float(v), f"{v:g}", hand)
         return cls(client, unit, made)
 
@@ -127,15 +132,11 @@ def _origin(v: MeasureValue) -> str:
 
 def read_body(text: str, place: str) -> Body:
     """A body from the text of a measures file. Raises BodyError."""
+    how = 'each line is name = value, and fractions stand in "quotes"'
     try:
-        table = tomllib.loads(text)
-    except ValueError as e:
-        found = re.search(r"at line (\d+)", str(e))
-        line = found[1] if found else ""
-        raise BodyError(
-            f"{place}: something is miswritten{f' in line {line}' if line else ''}: "
-            'each line is name = value, and fractions stand in "quotes"'
-        ) from None
+        table = read_toml(text, how)
+    except MiswrittenError as e:
+        raise BodyError(f"{place}: {e}") from None
     return body_from_tables(table, place)
 
 
@@ -173,10 +174,12 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
         both = [s[code] for s in sides.values() if code in s]
         mean = sum(v.value for v in both) / len(both)
         values[code] = MeasureValue(code, mean, both[0].typed, Hand.TAKEN, taken, by)
+    client, odd = one_line(table, "client", "", place)
+    faults += odd
     if faults:
         raise BodyError("\n".join(faults))
     return Body(
-        str(table.get("client", "")),
+        client,
         unit,
         values,
         sides["left"],
@@ -184,6 +187,26 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
         taken,
         by,
     )
+
+
+LONGEST_LINE = 300
+"""Letters in a name or a title that is printed."""
+
+
+def one_line(
+    table: Mapping[str, Any], key: str, usual: str, place: str
+) -> tuple[str, list[str]]:
+    """What is printed as a name or a title, and what is wrong with it."""
+    text = str(table.get(key, usual))
+    if len(text) > LONGEST_LINE:
+        most = f"write at most {LONGEST_LINE} letters"
+        return usual, [f"{place}: {key} is too long; {most}"]
+    if not text.isprintable():
+        return usual, [
+            f"{place}: {key} holds a line break, or a sign that has no print; write it "
+            "in one line of plain letters"
+        ]
+    return text, []
 
 
 _KEYS = ("client", "unit", "taken", "by", "measures", "size_table", "size")
@@ -239,7 +262,7 @@ def _values(
             faults.append(f"{place}, {name}: {e}")
             continue
         if not value > 0:
-            faults.append(_nothing(name, value, place))
+            faults.append(_nothing(name, str(typed), place))
             continue
         old = out.get(code)
         if old is not None and abs(old.value - value) > TWICE:
@@ -257,5 +280,5 @@ def _unknown(name: str, place: str) -> str:
     return f"{place}: {name} is no measure that is known here{hint}"
 
 
-def _nothing(name: str, value: float, place: str) -> str:
-    return f"{place}, {name}: {value:g} cannot be a measure; measure it again"
+def _nothing(name: str, typed: str, place: str) -> str:
+    return f"{place}, {name}: {typed} cannot be a measure; measure it again"

@@ -13,7 +13,6 @@ A file says what it really took; what it leaves out came as estimated:
 """
 
 import difflib
-import tomllib
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
@@ -23,6 +22,7 @@ from clothwright.cost.money import CostError, rounded
 from clothwright.cost.sheet import CostSheet, Line, Row
 from clothwright.features.operations import Task
 from clothwright.order.file import OrderError, read_text
+from clothwright.units import MiswrittenError, read_toml
 
 
 class Change(NamedTuple):
@@ -135,9 +135,9 @@ def read_actual(path: Path) -> Actual:
 def actual_from_text(text: str, place: str) -> Actual:
     """What an order took, from TOML. Raises CostError."""
     try:
-        table = tomllib.loads(text, parse_float=Decimal)
-    except tomllib.TOMLDecodeError as e:
-        raise CostError(f"{place}: something is miswritten ({e})") from None
+        table = read_toml(text, "each line is name = value", Decimal)
+    except MiswrittenError as e:
+        raise CostError(f"{place}: {e}") from None
     faults = [
         f"{place}: {key} is not known here; it has [minutes], [spent] and [[change]]"
         for key in table

@@ -1,7 +1,6 @@
 """A house's rates, read from a TOML file; every fault is a sentence."""
 
 import difflib
-import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -13,6 +12,7 @@ from clothwright.features.notions import Article
 from clothwright.features.operations import Task
 from clothwright.making.times import USUAL
 from clothwright.order.file import OrderError, read_text
+from clothwright.units import MiswrittenError, read_toml
 
 _REEL = Decimal(100)
 
@@ -94,12 +94,10 @@ def demo_rates_text() -> str:
 def rates_from_text(text: str, place: str) -> Rates:
     """Rates from TOML. Raises CostError with a sentence for every fault."""
     try:
-        table = tomllib.loads(text, parse_float=Decimal)
-    except tomllib.TOMLDecodeError as e:
-        raise CostError(
-            f"{place}: something is miswritten ({e}); each line is name = value, and "
-            'words stand in "quotes"'
-        ) from None
+        how = 'each line is name = value, and words stand in "quotes"'
+        table = read_toml(text, how, Decimal)
+    except MiswrittenError as e:
+        raise CostError(f"{place}: {e}") from None
     return _Reader(place).rates(table)
 
 

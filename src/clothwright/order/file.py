@@ -21,8 +21,6 @@ Every fault is one plain sentence with the place, collected in one `OrderError`.
 """
 
 import difflib
-import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -30,12 +28,19 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from clothwright.body import Body, BodyError, RuleSet, body_from_tables, read_body
+from clothwright.body import (
+    Body,
+    BodyError,
+    RuleSet,
+    body_from_tables,
+    one_line,
+    read_body,
+)
 from clothwright.features import KINDS, Feature, by_its_name
 from clothwright.order.cloths import Cloth, read_cloths
 from clothwright.order.faults import sentences
 from clothwright.order.wearer import Use, Wearer, read_wearer
-from clothwright.units import Unit, format_length
+from clothwright.units import MiswrittenError, Unit, format_length, read_toml
 
 
 class OrderError(ValueError):
@@ -100,6 +105,10 @@ _TOP = {
 }
 
 
+LONGEST_FILE = 1_000_000
+"""Letters in a file: far more than she writes."""
+
+
 def read_order(path: Path) -> Order:
     """Read an order file and the files that it names. Raises OrderError."""
     return order_from_text(read_text(path, "the order"), path.name, path.parent)
@@ -107,43 +116,41 @@ def read_order(path: Path) -> Order:
 
 def read_text(path: Path, what: str) -> str:
     """The text of a file. Raises OrderError with a plain sentence."""
+    name = path.name or str(path)
     try:
-        return path.read_text(encoding="utf-8-sig")
+        with path.open(encoding="utf-8-sig") as f:
+            text = f.read(LONGEST_FILE + 1)
     except FileNotFoundError:
         raise OrderError(
-            f"{path.name}: there is no such file; check the name of {what}"
+            f"{name}: there is no such file; check the name of {what}"
         ) from None
     except IsADirectoryError:
-        raise OrderError(f"{path.name} is a folder; name a file for {what}") from None
+        raise OrderError(f"{name} is a folder; name a file for {what}") from None
     except PermissionError:
-        raise OrderError(
-            f"{path.name} may not be read; change its permissions"
-        ) from None
+        raise OrderError(f"{name} may not be read; change its permissions") from None
     except UnicodeDecodeError:
         raise OrderError(
-            f"{path.name} is not plain text; save {what} as UTF-8 text"
+            f"{name} is not plain text; save {what} as UTF-8 text"
         ) from None
     except OSError as e:
         raise OrderError(
-            f"{path.name} cannot be read ({e.strerror}); try another place for it"
+            f"{name} cannot be read ({e.strerror}); try another place for it"
         ) from None
     except ValueError:  # a character that no file's name may hold
         raise OrderError(
-            f"{path.name!r} is no name of a file; check the name of {what}"
+            f"{name!r} is no name of a file; check the name of {what}"
         ) from None
+    if len(text) > LONGEST_FILE:
+        raise OrderError(f"{name} is far too long for {what}; name another file")
+    return text
 
 
 def toml_table(text: str, place: str) -> dict[str, Any]:
     """TOML as a table. Raises OrderError that points at the line."""
     try:
-        return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as e:
-        found = re.search(r"at line (\d+)", str(e))
-        line = f" in line {found[1]}" if found else ""
-        raise OrderError(
-            f"{place}: something is miswritten{line}: each line is "
-            'name = value, and words stand in "quotes"'
-        ) from None
+        return read_toml(text, 'each line is name = value, and words stand in "quotes"')
+    except MiswrittenError as e:
+        raise OrderError(f"{place}: {e}") from None
 
 
 def order_from_text(text: str, place: str, folder: Path) -> Order:
@@ -159,7 +166,9 @@ def order_from_table(
     A `body` that is given stands in for the measures that the order names.
     """
     faults = [_unknown(k, place) for k in table if k not in _TOP]
-    unit = _unit(table, place, faults)
+    unit = _unit(table, place)
+    if isinstance(unit, str):  # every length would be told in the wrong one
+        raise OrderError(*faults, unit)
     try:
         body = body or _body(table, place, folder, unit)
     except (BodyError, OrderError) as e:
@@ -190,11 +199,15 @@ def order_from_table(
     faults += more
     wearer, use, odd = read_wearer(table, place)
     faults += odd
+    garment, more = one_line(table, "garment", "Garment", place)
+    faults += more
+    number, more = one_line(table, "number", "", place)
+    faults += more
     if faults or body is None:
         raise OrderError(*faults)
     return Order(
-        garment=str(table.get("garment", "Garment")),
-        number=str(table.get("number", "")),
+        garment=garment,
+        number=number,
         unit=unit,
         body=body,
         features=features,
@@ -215,16 +228,14 @@ def _unknown(key: str, place: str) -> str:
     return f"{place}: {key} is not known here{hint}"
 
 
-def _unit(table: dict[str, Any], place: str, faults: list[str]) -> Unit:
+def _unit(table: dict[str, Any], place: str) -> Unit | str:
+    """The unit, or what is wrong with it."""
     words = {"cm": Unit.CM, "in": Unit.IN}
     got = table.get("unit")
     if got is None:
-        faults.append(f'{place}: the unit is missing; write unit = "cm" or unit = "in"')
-    elif str(got) not in words:
-        faults.append(
-            f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
-        )
-    return words.get(str(got), Unit.CM)
+        return f'{place}: the unit is missing; write unit = "cm" or unit = "in"'
+    odd = f'{place}: unit = {got!r} is not known; write unit = "cm" or unit = "in"'
+    return words.get(str(got), odd)
 
 
 def _body(table: dict[str, Any], place: str, folder: Path, unit: Unit) -> Body:
@@ -311,6 +322,11 @@ def _unknown_kind(row: dict[str, Any], index: int, place: str) -> str:
             'write kind = "neckline", say'
         )
     kind = row["kind"]
+    if not isinstance(kind, str):
+        return (
+            f"{place}, feature {index}: its kind is one word or more in quotes; "
+            'write kind = "neckline", say'
+        )
     near = difflib.get_close_matches(str(kind), list(KINDS), 1)
     hint = (
         f'; did you mean "{near[0]}"?'

@@ -56,7 +56,10 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
         try:
             numbers[key]
         except RuleError as e:
-            raise OrderError(retold(f"{order.house_place}: {e}", order.unit)) from e
+            said = str(e)  # some name the file themselves, with the rule in it
+            if not said.startswith(order.house_place):
+                said = f"{order.house_place}: {said}"
+            raise OrderError(retold(said, order.unit)) from e
     return numbers
 
 

@@ -31,10 +31,11 @@ class CyclicRule(RuleError):
 
     def __init__(self, ring: tuple[str, ...]) -> None:
         self.ring = ring
-        super().__init__(
-            f"the rules {', '.join(ring)} each need the other: "
-            f"write one of them with measures or a number only"
-        )
+        if len(ring) == 1:
+            said = f"the rule {ring[0]} needs itself: write it"
+        else:
+            said = f"the rules {', '.join(ring)} each need the other: write one of them"
+        super().__init__(f"{said} with measures or a number only")
 
 
 class OutOfBounds(RuleError):

@@ -221,11 +221,10 @@ class Numbers:
         ):
             return
         unit = {Kind.ANGLE: "°", Kind.RATIO: "", Kind.COUNT: ""}.get(rule.kind, " cm")
-        span = (
-            f"{'' if low is None else f'{low:g}'} to {'' if high is None else high:g}"
-        )
         if low is None or high is None:
             span = f"at least {low:g}" if high is None else f"at most {high:g}"
+        else:  # each with its unit, so that both are retold in the user's
+            span = f"{low:g}{unit} to {high:g}"
         raise OutOfBounds(
             f"{house.place}: {rule.name} ({rule.symbol}) = {house.text} comes to "
             f"{value:.2f}{unit} here; the draft stands with {span}{unit}",

@@ -11,8 +11,6 @@ symbol. The right-hand side is a number with a unit, or arithmetic with + − * 
 brackets on measures and other rules (see `formula`).
 """
 
-import re
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
@@ -25,7 +23,13 @@ from clothwright.rules.formula import (
 )
 from clothwright.rules.graph import House
 from clothwright.rules.rule import Kind, Rule
-from clothwright.units import LengthError, Unit, parse_angle
+from clothwright.units import (
+    LengthError,
+    MiswrittenError,
+    Unit,
+    parse_angle,
+    read_toml,
+)
 
 
 class HouseError(RuleError):
@@ -41,14 +45,9 @@ def read_house(
     that a formula may name. Raises HouseError with a sentence for every fault.
     """
     try:
-        table = tomllib.loads(text)
-    except ValueError as e:
-        found = re.search(r"at line (\d+)", str(e))
-        line = found[1] if found else ""
-        raise HouseError(
-            f"{place}: something is miswritten{f' in line {line}' if line else ''}: "
-            'write each rule as name = "formula"'
-        ) from None
+        table = read_toml(text, 'write each rule as name = "formula"')
+    except MiswrittenError as e:
+        raise HouseError(f"{place}: {e}") from None
     faults: list[str] = []
     units = {"cm": Unit.CM, "in": Unit.IN}
     if str(table.get("unit")) not in units:

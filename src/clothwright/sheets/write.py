@@ -67,6 +67,40 @@ def written(target: Path, mode: int = 0o644) -> Iterator[Path]:
         raise SheetError(f"{target.name} was not written: {reason}.") from e
 
 
+@contextmanager
+def all_or_none(folder: Path) -> Iterator[Path]:
+    """A passing folder to write sheets to; they come to lie in `folder`, which is made
+    where there is none, when all inside went well.
+
+    Raises SheetError when they cannot, and then leaves what was there untouched.
+    """
+    above = [p for p in (folder, *folder.parents) if not p.exists()]
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as e:
+        reason = f"this folder cannot be made ({e.strerror}); name another"
+        raise SheetError(f"{folder}: {reason}") from e
+    try:
+        with tempfile.TemporaryDirectory(prefix=".", dir=folder) as name:
+            passing = Path(name)
+            yield passing
+            made = sorted(passing.iterdir())
+            for sheet in (folder / p.name for p in made):
+                if sheet.is_dir():
+                    reason = _REASONS[errno.EISDIR]
+                    raise SheetError(f"{sheet.name} was not written: {reason}.")
+            for p in made:
+                p.replace(folder / p.name)
+    except BaseException as e:
+        for p in above:  # made for nothing
+            with suppress(OSError):
+                p.rmdir()
+        if isinstance(e, OSError):
+            reason = _REASONS.get(e.errno or 0, "the disk refused it")
+            raise SheetError(f"{folder}: nothing was written: {reason}.") from e
+        raise
+
+
 def _push(path: Path) -> None:
     """Have a file or a folder on the disk before going on."""
     handle = os.open(path, os.O_RDWR if path.is_file() else os.O_RDONLY)

@@ -22,12 +22,14 @@ from clothwright.units.show import (
     split_fraction,
     yards_up_to_eighth,
 )
+from clothwright.units.toml import MiswrittenError, read_toml
 from clothwright.units.unit import CM_PER_INCH, Unit
 
 __all__ = [
     "CM_PER_INCH",
     "Fraction16",
     "LengthError",
+    "MiswrittenError",
     "Unit",
     "cm_to_ligne",
     "format_angle",
@@ -38,6 +40,7 @@ __all__ = [
     "parse_length",
     "parse_plain",
     "pretty_length",
+    "read_toml",
     "retold",
     "split_fraction",
     "yards_up_to_eighth",

@@ -96,3 +96,15 @@ def ansur_women() -> tuple[Body, ...]:
         )
         for r in _rows("ansur2-female-a.csv")
     )
+
+
+@cache
+def ansur_whole() -> tuple[Body, ...]:
+    """The same 993 women with all that was taken, for tops and trousers alike."""
+    return tuple(
+        Body.of(
+            {v.code: v.value for b in both for v in b.values.values()},
+            client=both[0].client,
+        )
+        for both in zip(ansur_women(), ansur_legs(), strict=True)
+    )

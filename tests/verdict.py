@@ -45,6 +45,7 @@ ACTS = (
         "look ",
         "move ",
         "ease ",
+        "alter ",
     ),
 )
 """Words with which a sentence says what to do."""
@@ -98,6 +99,16 @@ def unsound(order: Order, it: Verdict) -> Iterator[str]:
     yield from _girths(it.made)
 
 
+def unexplained(it: Verdict) -> Iterator[str]:
+    """Faults of the paper itself, a seam that does not meet or an outline that crosses
+    itself, where no check of a measure or a feature tells why."""
+    if it.made is None or not it.refusals:
+        return
+    paper = {str(f) for f in it.made.report.findings}
+    if all(r in paper for r in it.refusals):
+        yield from (f"told by the paper alone: {r}" for r in it.refusals)
+
+
 def _names(features: Iterable[Feature]) -> Iterator[str]:
     for m in measures().values():
         yield from (re.escape(n) for n in (m.code, m.name))
@@ -105,7 +116,8 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
         yield from ("fd", "bd")  # the waist's darts, told by their symbols
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
-        yield from (re.escape(w) for w in type(f).model_fields if "_" in w)
+        for w in type(f).model_fields:
+            yield re.escape(w) if "_" in w else rf"(its |set ){w}|{w} ="
 
 
 def _crossed(made: Draft) -> Iterator[str]:
@@ -123,7 +135,7 @@ def _girths(made: Draft) -> Iterator[str]:
     """Stitched waist, bust over the bust points, peplum at its waist; waist and hip of
     trousers."""
     n, sheet = made.numbers, made.sheet
-    if "SB" in sheet.pieces:
+    if "SB" in sheet.pieces and "Eh" in n:
         yield from _skirt(made)
         return
     if "TF" in sheet.pieces:
@@ -135,10 +147,12 @@ def _girths(made: Draft) -> Iterator[str]:
     edges = [
         (p.code, e)
         for p in sheet.pieces.values()
-        if p.code in ("FC", "FS", "F", "BC", "BS", "B")
+        if p.code in ("FC", "FS", "F", "FM", "BC", "BS", "B", "BM")
         for e in ("waist", "waist side")
         if p.has(e)
     ]
+    if not edges:
+        return  # gores, circles and gathers: tests/features/test_skirts.py
     waist = sum(sheet.length(*run) for run in edges)
     taken_up = [
         s.ease.plan
@@ -185,7 +199,9 @@ def _skirt(made: Draft) -> Iterator[str]:
     """Stitched waist and sliced hip of a skirt."""
     n, sheet = made.numbers, made.sheet
     pieces = [sheet.piece(c) for c in ("SB", "SF")]
-    waist = sum(e.length for p in pieces for e in p.edges if e.name.startswith("waist"))
+    band = [sheet.piece(c) for c in ("WCF", "WCB") if c in sheet.pieces]
+    top = [e for p in band or pieces for e in p.edges if e.name.startswith("waist")]
+    waist = sum(e.length for e in top)
     if abs(waist - (n.W + n.Ew) / 2) > 0.1:
         yield f"the half waist is {waist - (n.W + n.Ew) / 2:+.2f} off body and ease"
     level = LineString([(-60, n.WH), (120, n.WH)])

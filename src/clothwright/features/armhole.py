@@ -45,6 +45,9 @@ class SleevelessArmhole(Feature):
         "ta": ("FC.armhole", "FS.armhole", "F.armhole"),
     }
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "lined arm", "sleeveless"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "an armhole is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}
 
     narrowed: Annotated[

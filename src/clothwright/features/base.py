@@ -70,7 +70,8 @@ class Number:
 
     `cm` and `inch` are two workroom defaults, not a conversion: an order takes the
     one of its unit. With neither, a rule of the same key gives the default. `low` to
-    `high` is allowed; outside `usual` is warned about. Inch values are inches.
+    `high` is allowed; outside `usual` is warned about. Inch values are inches; what is
+    no length has `cm` alone.
     """
 
     key: str

@@ -124,6 +124,9 @@ class EmpireSeam(Feature):
         "in by {front} in front and {back} behind."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"empire seam"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "an empire seam is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "front panel seam": "an empire seam is cut through a front in one piece; take "
         'a side dart or a "bust dart" in place of the princess line',

@@ -87,7 +87,7 @@ class FlutterSleeve(Feature):
             "part of a circle that a flutter sleeve is cut as",
             _SRC,
             0.6,
-            0.6,
+            None,
             0.25,
             0.95,
             (0.4, 0.9),

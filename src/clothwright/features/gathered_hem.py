@@ -56,7 +56,7 @@ class GatheredHem(Feature):
             "hem of the sleeve over its band",
             _SRC,
             1.6,
-            1.6,
+            None,
             1.2,
             3.0,
             (1.3, 2.0),

@@ -66,6 +66,9 @@ class Neckline(Feature):
         "neck back": ("BC.neck", "B.neck"),
     }
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a neckline is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {"neckline": "an order has one front neckline"}
 
     shape: FrontShape = FrontShape.BOAT
@@ -257,6 +260,9 @@ class BackNeckline(Feature):
         Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a back neckline is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "back neck": "a back has one neckline; leave one of the two off"
     }

@@ -187,6 +187,9 @@ class Tightening(Feature):
         "nipB": ("BC.shoulder", "B.shoulder"),
     }
     gives: ClassVar[frozenset[str]] = frozenset({"tightened shoulder"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "the tightening of a neck is drawn on a bodice block; add one"
+    }
 
     front: Annotated[
         Length | None,

@@ -170,6 +170,9 @@ class SideDart(Feature):
         "from the bust point and a waist dart."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a side dart is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"
     }
@@ -364,6 +367,9 @@ class BackWaistDart(Feature):
     title: ClassVar[str] = "Back waist dart"
     sentence: ClassVar[str] = "The back is in one piece with a [waist dart]."
     gives: ClassVar[frozenset[str]] = frozenset({"back panels"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "this dart of the back is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "back panels": "the back waist dart can go into one line only; leave one off"
     }

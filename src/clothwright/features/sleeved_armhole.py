@@ -135,7 +135,8 @@ class SleevedArmhole(Feature):
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeved"})
     needs: ClassVar[dict[str, str]] = {
         "sleeve": 'the armhole is open: add a "set-in sleeve", or take a "sleeveless '
-        'armhole"'
+        'armhole"',
+        "bodice": "an armhole is drawn on a bodice block; add one",
     }
     clashes: ClassVar[dict[str, str]] = {"armhole": "an order has one kind of armhole"}
 

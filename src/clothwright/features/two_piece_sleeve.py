@@ -114,7 +114,7 @@ class TwoPieceSleeve(Feature):
             "back seam from the underarm, share of the back width",
             _SRC,
             0.37,
-            0.37,
+            None,
             0.28,
             0.48,
             (0.33, 0.4),

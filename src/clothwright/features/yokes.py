@@ -98,6 +98,9 @@ class FrontYoke(Feature):
         "The front has a [yoke], its seam {depth} below the shoulder at the centre."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front yoke"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a front yoke is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "front yoke": "a front has one yoke; leave one off",
         "front panel seam": "a yoke is cut from a front in one piece; take a side dart "
@@ -155,6 +158,9 @@ class BackYoke(Feature):
     title: ClassVar[str] = "Back yoke"
     sentence: ClassVar[str] = "The back has a [yoke], its seam {depth} below the nape."
     gives: ClassVar[frozenset[str]] = frozenset({"back yoke"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a back yoke is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "back yoke": "a back has one yoke; leave one off",
         "back panel seam": "a yoke is cut from a back in one piece; take a back waist "

@@ -1,0 +1,248 @@
+"""Random valid orders, made of the registry alone: features, settings and amounts.
+
+An order begins with one feature; whatever the features say they need is added, until
+all go together. So a feature that is registered is in them by itself. Nearly all amounts
+are the usual ones or within what is usual; one or two of an order may lie anywhere in
+their bounds.
+"""
+
+import typing
+from collections.abc import Iterable, Iterator, Sequence
+from enum import Enum
+from functools import cache
+from random import Random
+from types import UnionType
+
+from pydantic import ValidationError
+
+from bodies import P92
+from clothwright.features import FEATURES, Feature, Number
+from clothwright.features.fitting import Fitting
+from clothwright.features.fittings import ALTERATIONS
+from clothwright.order import OrderError, draft
+from clothwright.order.together import disagreements
+from clothwright.rules import Kind
+from orders import order
+
+Kinds = tuple[type[Feature], ...]
+
+TRIES = 400
+"""Orders begun before it is said that a feature goes with nothing."""
+
+FEW = 12
+"""Orders tried on a standard body."""
+
+MOST_ADDED = 12
+"""Features tried beside what an order needs."""
+
+ASK_MORE = {("bodice block", "measured_arcs"), ("bodice block", "neck_rise_taken")}
+"""Settings that ask for a measure which no public survey has."""
+
+
+def combination(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, ...]:
+    """A random order with `first` in it that a standard body gets, or, where none of a
+    few does, one that the features' needs allow."""
+    for _ in range(FEW):
+        parts = together(rng, first)
+        if passes(parts):
+            break
+    return parts
+
+
+def passes(parts: tuple[Feature, ...]) -> bool:
+    """True when a standard body gets the order."""
+    try:
+        return not draft(order(P92, parts)).failed
+    except OrderError:
+        return False
+
+
+def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, ...]:
+    """A random order with `first` in it that the features' needs allow."""
+    begun = first or rng.choice(FEATURES)
+    for _ in range(TRIES):
+        parts = _completed((set_at_random(begun, rng),), rng)
+        if parts is not None:
+            break
+    else:
+        raise AssertionError(f"{name(begun)} goes into no order")
+    for kind in rng.sample(FEATURES, rng.randint(0, MOST_ADDED)):
+        if kind not in map(type, parts):
+            more = _completed((*parts, set_at_random(kind, rng)), rng)
+            parts = more or parts
+    return _in_order(_bolder(parts, rng))
+
+
+def alone(first: type[Feature]) -> tuple[Feature, ...]:
+    """The least order with a feature that a standard body gets; all at their usual
+    amounts when such a one is found."""
+    for usual in (True, False):
+        found: list[tuple[Feature, ...]] = []
+        for seed in range(40 if usual else 400):
+            rng = Random(seed)
+            begun = set_at_random(first, rng) if first is Fitting else first()
+            parts = _completed((begun,), rng, usual=usual)
+            if parts is not None:
+                found.append(_in_order(parts))
+        for parts in sorted(dict.fromkeys(found), key=len):
+            if passes(parts):
+                return parts
+    raise AssertionError(f"no standard body gets an order with {name(first)}")
+
+
+def _in_order(parts: Iterable[Feature]) -> tuple[Feature, ...]:
+    return tuple(sorted(parts, key=lambda f: FEATURES.index(type(f))))
+
+
+def name(kind: type[Feature]) -> str:
+    """The word by which an order names a feature."""
+    return str(kind.model_fields["kind"].default)
+
+
+# -- what goes together ----------------------------------------------------------------
+def _completed(
+    parts: tuple[Feature, ...], rng: Random, *, usual: bool = False
+) -> tuple[Feature, ...] | None:
+    """The features and whatever they need, or None when something clashes."""
+    if _clashing(parts):
+        return None
+    for _ in range(20):
+        word = next(_wanting(parts), None)
+        if word is None:
+            assert not disagreements(parts), disagreements(parts)
+            return parts
+        taken = {type(f) for f in parts}
+        givers = [k for k in _giving(word) if k not in taken]
+        for kind in rng.sample(givers, len(givers)):
+            new = _set_to_give(kind, word, rng, usual=usual)
+            if not _clashing((*parts, new)):
+                parts = (*parts, new)
+                break
+        else:
+            return None
+    return None
+
+
+def _wanting(parts: Sequence[Feature]) -> Iterator[str]:
+    """Words that are needed and given by none, each where it is first asked for."""
+    given = {word for f in parts for word in f.provides()}
+    for f in parts:
+        yield from (w for w in f.wants() if w not in given)
+    yield from {"block"} - given
+    for f in parts:
+        yield from (w for w in f.makes_up if w not in given)
+
+
+def _clashing(parts: Sequence[Feature]) -> bool:
+    return any(
+        word in g.provides()
+        for f in parts
+        for word in f.forbids()
+        for g in parts
+        if g is not f
+    )
+
+
+@cache
+def _giving(word: str) -> Kinds:
+    """Features that give a word as they are, or as they may be set."""
+    return tuple(
+        k
+        for k in FEATURES
+        if word in k.gives or any(word in f.provides() for f in _samples(k))
+    )
+
+
+@cache
+def _samples(kind: type[Feature]) -> tuple[Feature, ...]:
+    rng = Random(0)
+    return tuple(set_at_random(kind, rng) for _ in range(60))
+
+
+def _set_to_give(
+    kind: type[Feature], word: str, rng: Random, *, usual: bool
+) -> Feature:
+    if usual and word in kind().provides():
+        return kind()
+    while True:
+        new = set_at_random(kind, rng)
+        if word in new.provides():
+            return new
+
+
+# -- how one is set --------------------------------------------------------------------
+def set_at_random(kind: type[Feature], rng: Random) -> Feature:
+    """A feature with its choices at random, and amounts as they are usual."""
+    while True:
+        values = dict(_choices(kind, rng))
+        for field, number in kind.numbers().items():
+            if number.usual is not None and rng.random() < 0.25:
+                values[field] = _between(number, number.usual, rng)
+        try:
+            return kind(**values)
+        except ValidationError:
+            continue
+
+
+def _choices(kind: type[Feature], rng: Random) -> Iterator[tuple[str, object]]:
+    if kind is Fitting:
+        seen = rng.sample(ALTERATIONS, rng.choice((1, 1, 2)))
+        yield "alteration", tuple(a(by=round(rng.uniform(*a.usual), 2)) for a in seen)
+        return
+    for field, info in kind.model_fields.items():
+        words = tuple(_words(info.annotation))
+        if words and (name(kind), field) not in ASK_MORE:
+            yield field, rng.choice(words)
+
+
+def _words(annotation: object) -> Iterator[object]:
+    """What a setting may be, when it is a choice of words or yes and no."""
+    if typing.get_origin(annotation) in (typing.Union, UnionType):
+        told = [tuple(_words(a)) for a in typing.get_args(annotation)]
+        if any(told):
+            yield None
+        for words in told:
+            yield from words
+    elif isinstance(annotation, type) and issubclass(annotation, Enum):
+        yield from annotation
+    elif annotation is bool:
+        yield from (False, True)
+
+
+def _bolder(parts: Sequence[Feature], rng: Random) -> tuple[Feature, ...]:
+    """The same with none, one or two of their amounts anywhere in their bounds."""
+    out = list(parts)
+    numbered = [(i, k) for i, f in enumerate(parts) for k in f.numbers()]
+    count = min(rng.choice((0, 0, 1, 1, 2)), len(numbered))
+    for i, field in rng.sample(numbered, count):
+        number = parts[i].numbers()[field]
+        low, high = number.low, number.high
+        assert low is not None and high is not None, number.name
+        value = rng.choice((low, high, *[_between(number, (low, high), rng)] * 4))
+        try:
+            new = type(out[i])(**{**dict(out[i]), field: value})
+        except ValidationError:
+            continue
+        if not disagreements([*out[:i], new, *out[i + 1 :]]):
+            out[i] = new
+    return tuple(out)
+
+
+def _between(number: Number, bounds: tuple[float, float], rng: Random) -> float:
+    digits = 0 if number.kind is Kind.COUNT else 2
+    return round(rng.uniform(*bounds), digits)
+
+
+def told(features: Iterable[Feature]) -> str:
+    """An order in a line: each feature with what is not at its usual."""
+    return "; ".join(_told(f) for f in features)
+
+
+def _told(f: Feature) -> str:
+    usual = type(f)()
+    own = [
+        f"{k} {v.value if isinstance(v, Enum) else v}"
+        for k, v in f
+        if v != getattr(usual, k)
+    ]
+    return f"{f.kind} ({', '.join(own)})" if own else f.kind

@@ -23,8 +23,8 @@ from clothwright.features.vent import Vent
 from clothwright.features.waist import WaistSeam
 from clothwright.order import Order
 from clothwright.units import Unit
+from combinations import combination
 from order.test_random_bodies import DEMOS, SKIRT, demo_features
-from order.test_variants import garment
 from orders import closed_back, main_features, order, random_trousers, trouser_features
 from verdict import unsound, verdict
 from women import woman
@@ -38,7 +38,7 @@ def orders(seed: int) -> Iterator[tuple[str, Order]]:
     """The orders of one random woman."""
     rng = random.Random(seed)
     for kind in (*DEMOS, "random order", SKIRT):
-        features = garment(rng) if kind == "random order" else demo_features(kind)
+        features = combination(rng) if kind == "random order" else demo_features(kind)
         unit, rules = rng.choice(list(Unit)), rng.choice(list(RuleSet))
         yield kind, order(woman(seed), features, unit=unit, estimates=rules)
     trousers = random_trousers(rng)

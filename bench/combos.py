@@ -1,9 +1,9 @@
 """Every feature alone and 300 random valid orders, each on 50 women of a survey.
 
 Each drafts with all checks passed, or is refused in words that name a measure or a
-number and say what to do. Prints the table of docs/bodies.md and what was said, and ends
-with 1 at a fault: a traceback, an answer that is unsound (tests/verdict.py), or paper
-that does not fit together though no feature's own check says why.
+number and say what to do. Prints the table of docs/bodies.md and what was said, and
+ends with 1 at a fault: a traceback, an answer that is unsound (tests/verdict.py), or
+paper that does not fit together though no feature's own check says why.
 """
 
 import argparse
@@ -25,8 +25,8 @@ from clothwright.features import FEATURES, Feature
 from clothwright.order import Order
 from clothwright.units import Unit
 from combinations import alone, combination, name, together, told
+from order.test_combinations import judged
 from orders import order
-from verdict import unexplained, unsound, verdict
 
 ALONE, RAW, COMBINED = "alone", "unsifted", "combination"
 
@@ -63,15 +63,14 @@ def on_body(features: tuple[Feature, ...], i: int, k: int) -> Order:
     return order(ansur_whole()[k], features, unit=unit, estimates=rules)
 
 
-def judged(job: tuple[str, int], women: range) -> Answers:
+def asked_of(job: tuple[str, int], women: range) -> Answers:
     """One order on all bodies."""
     who, features = features_of(job)
     out = Answers(who, told(features), tuple(f.kind for f in features))
     for k in women:
         asked = on_body(features, job[1], k)
         try:
-            it = verdict(asked)
-            wrong = [*unsound(asked, it), *unexplained(it)]
+            it, wrong = judged(asked, whole=not out.passed)
         except Exception:  # noqa: BLE001 a traceback is what is looked for
             out.faults.append(f"body {k}: {traceback.format_exc(limit=-3)}")
             continue
@@ -101,7 +100,7 @@ def main() -> None:
     women = range(0, every * asked.bodies, every)
     jobs = list(_jobs(asked))
     with ProcessPoolExecutor(asked.processes) as pool:
-        waiting = [pool.submit(judged, job, women) for job in jobs]
+        waiting = [pool.submit(asked_of, job, women) for job in jobs]
         found = []
         for i, done in enumerate(as_completed(waiting), 1):
             found.append(done.result())
@@ -112,7 +111,9 @@ def main() -> None:
 
 def _told(found: list[Answers], women: int) -> bool:
     """Print all; True when there are faults."""
-    print("| orders | drafts | pass | refused | faults |\n| --- | --- | --- | --- | --- |")
+    print(
+        "| orders | drafts | pass | refused | faults |\n| --- | --- | --- | --- | --- |"
+    )
     of_alone = [a for a in found if a.who.startswith(ALONE)]
     others = [a for a in found if not a.who.startswith(ALONE)]
     for what, some in (("every feature alone", of_alone), ("combinations", others)):
@@ -135,7 +136,7 @@ def _told(found: list[Answers], women: int) -> bool:
         print(f"{n:6d}  {sentence}")
     print("\norders that nobody gets")
     for a in found:
-        if a.passed == 0:
+        if a.passed == 0 and women > 1:
             print(f"  {a.who}: {a.order}\n      {a.refused.most_common(1)}")
     for a in found:
         if a.faults:

@@ -3,8 +3,9 @@
 python bench/contact.py FOLDER [--combinations 300] [--alone]
 
 Writes contact.pdf and its pages as PNG. Each order has a cell with its pieces, the
-large ones at a smaller scale: the net line black, the cut line grey, darts, notches and grain; its number as in
-bench/combos.py, and on which body. An order that nobody gets has its sentence instead.
+large ones at a smaller scale: the net line black, the cut line grey, darts, notches and
+grain; its number as in bench/combos.py, and on which body. An order that nobody gets
+has its sentence instead.
 """
 
 import argparse
@@ -15,19 +16,19 @@ from dataclasses import dataclass
 from pathlib import Path
 from textwrap import wrap
 
-sys.path[:0] = [str(Path(__file__).parent.parent / "tests"), str(Path(__file__).parent)]
+sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 import pypdfium2
 from reportlab.pdfgen.canvas import Canvas
 
 from clothwright.curves import Motion
+from clothwright.features import FEATURES
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.order import OrderError, draft, pattern
 from clothwright.sheets.ink import CM, Ink
 from clothwright.sheets.looks import Look, moved
-from combos import ALONE, COMBINED, features_of, on_body
-from clothwright.features import FEATURES
 from combinations import told
+from combos import ALONE, COMBINED, features_of, on_body
 
 PAGE = (42.0, 29.7)
 """A3 across, cm."""
@@ -46,6 +47,7 @@ LOOKS = {
     Meaning.GRAIN: Look(0.12, grey=0.4),
 }
 NOTCH = Look(0.35)
+
 
 @dataclass(frozen=True)
 class Cell:
@@ -165,7 +167,9 @@ def main() -> None:
     asked = wish.parse_args()
     asked.folder.mkdir(parents=True, exist_ok=True)
     jobs = [(ALONE, i) for i in range(len(FEATURES) if asked.alone else 0)]
-    jobs += [(COMBINED, i) for i in range(asked.first, asked.first + asked.combinations)]
+    jobs += [
+        (COMBINED, i) for i in range(asked.first, asked.first + asked.combinations)
+    ]
     with ProcessPoolExecutor(2) as pool:
         cells = list(pool.map(cell, jobs))
     target = asked.folder / "contact.pdf"

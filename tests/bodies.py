@@ -24,6 +24,8 @@ def _demo(name: str) -> Body:
 
 BRIDA, YSOLDE, THEA = _demo("brida"), _demo("ysolde"), _demo("thea")
 
+BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
+
 
 def _rows(name: str) -> list[dict[str, float]]:
     text = (AUTHORITIES / name).read_text("utf8")

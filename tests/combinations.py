@@ -1,9 +1,9 @@
 """Random valid orders, made of the registry alone: features, settings and amounts.
 
 An order begins with one feature; whatever the features say they need is added, until
-all go together. So a feature that is registered is in them by itself. Nearly all amounts
-are the usual ones or within what is usual; one or two of an order may lie anywhere in
-their bounds.
+all go together. So a feature that is registered is in them by itself. Nearly all
+amounts are the usual ones or within what is usual; one or two of an order may lie
+anywhere in their bounds.
 """
 
 import typing

@@ -59,6 +59,10 @@ class Verdict:
     refusals: tuple[str, ...]
     """Sentences of faults; none when every check is passed."""
 
+    paper: frozenset[str] = frozenset()
+    """Those of them that the paper itself tells: a seam that does not meet, an outline
+    or a cut line that crosses itself."""
+
 
 def verdict(order: Order) -> Verdict:
     """Draft and finish an order. Raises what a user must never see."""
@@ -67,11 +71,13 @@ def verdict(order: Order) -> Verdict:
     except OrderError as e:
         return Verdict(None, tuple(str(e).splitlines()))
     found = list(made.failures())
+    paper = {str(f) for f in made.report.findings}
     lines = [cut_line(p, Allowances(order.unit)) for p in cut_pieces(made)]
     if any(line.narrow or line.crossing for line in lines):
-        drawn = pattern(made).findings
-        found += [str(f) for f in drawn if f.severity is Severity.REFUSE]
-    return Verdict(made, tuple(dict.fromkeys(found)))
+        drawn = pattern(made).findings[len(made.findings) :]
+        cut = [str(f) for f in drawn if f.severity is Severity.REFUSE]
+        found, paper = found + cut, paper | {*cut}
+    return Verdict(made, tuple(dict.fromkeys(found)), frozenset(paper))
 
 
 def cut_pieces(made: Draft) -> Iterator[Piece]:
@@ -88,7 +94,7 @@ def unsound(order: Order, it: Verdict) -> Iterator[str]:
         return
     if it.refusals:
         names = set(_names(order.features))
-        for sentence in it.refusals:
+        for sentence in told(it):
             if not any(re.search(rf"(?<!\w){n}(?!\w)", sentence) for n in names):
                 yield f"names nothing: {sentence}"
             if not any(word in sentence.lower() for word in ACTS):
@@ -99,13 +105,15 @@ def unsound(order: Order, it: Verdict) -> Iterator[str]:
     yield from _girths(it.made)
 
 
+def told(it: Verdict) -> list[str]:
+    """What she is told: the checks of measures and features, where they say why the
+    paper does not fit together, else what the paper tells."""
+    return [r for r in it.refusals if r not in it.paper] or list(it.refusals)
+
+
 def unexplained(it: Verdict) -> Iterator[str]:
-    """Faults of the paper itself, a seam that does not meet or an outline that crosses
-    itself, where no check of a measure or a feature tells why."""
-    if it.made is None or not it.refusals:
-        return
-    paper = {str(f) for f in it.made.report.findings}
-    if all(r in paper for r in it.refusals):
+    """Faults of the paper itself, where no check of a measure or a feature says why."""
+    if it.refusals and it.paper.issuperset(it.refusals):
         yield from (f"told by the paper alone: {r}" for r in it.refusals)
 
 
@@ -164,8 +172,10 @@ def _girths(made: Draft) -> Iterator[str]:
     waist -= sum(taken_up)
     gap = n.e2 if "slant" in _edges(made) else 0.0
     off = waist + gap - (n.W + n.Ew) / 2
-    # the plan of gathers has the skirt's own ease and the give of its bias as well
-    if abs(off) > (0.3 if taken_up else 0.1):
+    # the plan of gathers has the skirt's own ease and the give of its bias as well; an
+    # excess that is not given back stays in the waist
+    kept = any(not getattr(f, "excess_given_back", True) for f in made.order.features)
+    if abs(off) > (0.3 if taken_up or kept else 0.1):
         yield f"the half waist is {off:+.2f} off body and ease"
     half = _bust(made)
     contoured = any(getattr(f, "contour", None) for f in made.order.features)

@@ -8,7 +8,7 @@ import pytest
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.blocks import bodice
 from clothwright.body import Body
-from clothwright.curves import Point, distance, mix
+from clothwright.curves import Point, degrees_between, distance, mix
 from clothwright.features import Feature
 from clothwright.features.bust_dart import BustDart
 from clothwright.features.bust_dart_rules import MOST_EASE, TakenUp
@@ -21,6 +21,8 @@ from clothwright.features.front_dart import (
     slashed,
 )
 from clothwright.features.lining import Mode
+from clothwright.features.neck_shapes import WINDING, FrontShape
+from clothwright.features.necklines import Neckline
 from clothwright.features.side_dart import SideDart
 from clothwright.features.side_level import SideLevel
 from clothwright.order import Draft, OrderError, draft
@@ -228,5 +230,34 @@ def test_a_dart_has_room_on_its_edge() -> None:
 
 
 def test_one_place_is_named_once() -> None:
-    with pytest.raises(OrderError, match="name another"):
+    with pytest.raises(OrderError, match="set second to another"):
         draft(order(P92, led(BustDart(second=DartPlace.SHOULDER))))
+
+
+def to_neck(shape: FrontShape, along: float | None = None) -> tuple[Feature, ...]:
+    """A bust dart led to a front neck of a shape."""
+    dart = BustDart(to=DartPlace.NECK, along=along)
+    return swapped(led(dart), Neckline(shape=shape))
+
+
+@pytest.mark.parametrize("shape", [s for s in FrontShape if s not in WINDING])
+@pytest.mark.parametrize("body", [P80, P92, P116], ids=lambda b: b.client)
+def test_a_dart_crosses_the_neck_and_is_cut_with_its_allowance(
+    shape: FrontShape, body: Body
+) -> None:
+    """On a square neck it opens in the level part, clear of the corner; a narrow mouth
+    in the hollow is cut straight across (our own)."""
+    made = draft(order(body, to_neck(shape)))
+    assert not cut_faults(made)
+    f = made.sheet.piece("F")
+    leg = f.edge("dart neck tip").path
+    lean = degrees_between(
+        f.before("dart neck tip").path.end_direction, leg.start_direction
+    )
+    assert 20.0 < lean < 160.0
+
+
+def test_a_dart_does_not_run_along_the_neck() -> None:
+    for along in (0.25, 0.45):
+        with pytest.raises(OrderError, match=r"place \(along\) another"):
+            draft(order(P92, to_neck(FrontShape.SQUARE, along)))

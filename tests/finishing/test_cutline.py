@@ -14,6 +14,7 @@ from shapely import affinity
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Place
 
+from bodies import BODIES
 from clothwright.curves import (
     Cubic,
     Line,
@@ -33,7 +34,7 @@ from clothwright.finishing.finish import with_darts_capped
 from clothwright.order import OrderError, draft
 from clothwright.paper import Edge, EdgeKind, Piece, straight
 from clothwright.units import Unit
-from order.test_variants import BODIES, garment
+from combinations import combination
 from orders import order
 from referee import FINE, MM, faults
 
@@ -259,7 +260,7 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
     """Every piece of random orders, with the workroom's allowances and a toile's."""
     rng = random.Random(seed)
     try:
-        made = draft(order(rng.choice(BODIES), garment(rng)))
+        made = draft(order(rng.choice(BODIES), combination(rng)))
     except OrderError:
         return
     for net in made.sheet.pieces.values():
@@ -267,5 +268,6 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
         for own in ({}, TOILE):
             line = cut_line(piece, Allowances(Unit.CM, own))
             assert line.crossing is None, piece.code
-            assert not line.narrow, (piece.code, line.narrow)
+            # a toile's allowances may be too wide for the cap of a dart, which is told
+            assert own or not line.narrow, (piece.code, line.narrow)
             assert not list(faults(piece, line)), (piece.code, bool(own))

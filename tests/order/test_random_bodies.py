@@ -16,7 +16,7 @@ from clothwright.body import RuleSet
 from clothwright.features import Feature
 from clothwright.order import read_order
 from clothwright.units import Unit
-from order.test_variants import garment
+from combinations import combination
 from orders import order
 from verdict import unsound, verdict
 from women import woman
@@ -37,7 +37,7 @@ def test_a_random_woman(seed: int) -> None:
     rng = random.Random(seed)
     kinds = (*DEMOS, SKIRT, "random")
     kind = kinds[seed % len(kinds)]
-    features = garment(rng) if kind == "random" else demo_features(kind)
+    features = combination(rng) if kind == "random" else demo_features(kind)
     made = order(
         woman(seed),
         features,

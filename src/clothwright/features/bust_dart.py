@@ -16,12 +16,13 @@ from clothwright.features.bust_dart_rules import (
     BUST_DART,
     FIRST,
     HALF,
-    LEAST_BESIDE,
     SECOND,
     SRC,
     WHOLE,
     TakenUp,
+    check_place,
     ease_findings,
+    usual_on_neck,
 )
 from clothwright.features.front_dart import (
     OPENED,
@@ -200,7 +201,8 @@ class BustDart(Feature):
         d.part = "front"
         if self.second is self.to:
             raise PaperError(
-                "the bust dart is shared between two places; name another as the second"
+                "the bust dart is shared between two places: set second to another "
+                "place than the first, or leave it out"
             )
         if self._at_yoke() and (self.second is not None or n.share_1 < 1.0):
             raise PaperError(
@@ -258,19 +260,17 @@ class BustDart(Feature):
     def _along(self, d: Drafting, place: DartPlace, *, chosen: bool) -> float:
         """How far along its edge, clockwise, a dart opens. Raises PaperError."""
         path = d.sheet.edge("F", OPENED[place].edge).path
-        share = d.n.along_1 if chosen and self.along is not None else 0.5
-        if place is DartPlace.ARMHOLE and not (chosen and self.along is not None):
+        own = chosen and self.along is not None
+        share = d.n.along_1 if own else 0.5
+        if place is DartPlace.ARMHOLE and not own:
             along = path.length_to_point(d["pf"])
+        elif place is DartPlace.NECK and not own:
+            along = usual_on_neck(path)
         elif place is DartPlace.SHOULDER:  # which runs from the tip to the neck
             along = path.length * (1.0 - share)
         else:
             along = path.length * share
-        before, after = LEAST_BESIDE[place]
-        if along < before or path.length - along < after:
-            raise PaperError(
-                f"the bust dart comes too near to the end of the {place.value}: make "
-                "its place (along) another, the neck narrower, or lead it elsewhere"
-            )
+        check_place(path, place, along, d["BP"])
         return along
 
     def _short(self, d: Drafting) -> None:

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from enum import Enum
+from itertools import pairwise
 
-from clothwright.curves import distance
+from clothwright.curves import Path, Point, degrees_between, direction, distance
 from clothwright.features.front_dart import DartPlace, Opened
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import PaperError, Sheet
 from clothwright.rules import Kind, RuleTable
 
 SRC = "transformations 1.1"
@@ -84,6 +85,13 @@ LEAST_BESIDE: Mapping[DartPlace, tuple[float, float]] = {
 (shoulder and neck our own choice: less cannot be sewn flat; armhole as a panel line,
 first garment 5.1)."""
 
+BESIDE_CORNER = 1.5
+"""What must stay of a neck between a dart and a corner of it, cm (our own)."""
+
+LEAST_LEAN = 25.0
+"""Degrees at which a dart must cross the neck: along it it cannot be sewn flat, and its
+cap would be a hook (our own choice)."""
+
 MOST_EASE = 0.6
 """What can be eased in over the bust without a dart, cm (1.4)."""
 
@@ -147,3 +155,43 @@ def ease_findings(sheet: Sheet, o: Opened, place: DartPlace) -> Iterator[Finding
             "Lead a smaller share of the dart there, or make gathers or a dart of it.",
             {"ease": wide},
         )
+
+
+def usual_on_neck(path: Path) -> float:
+    """Where a dart opens on the neck, along it from the shoulder: at its middle, or at
+    the middle of what lies between its last corner and the centre."""
+    last = max(_corners(path), default=0.0)
+    return (last + path.length) / 2
+
+
+def check_place(path: Path, place: DartPlace, along: float, bp: Point) -> None:
+    """A dart has room beside it and crosses a neck. Raises PaperError."""
+    before, after = LEAST_BESIDE[place]
+    if along < before or path.length - along < after:
+        raise PaperError(
+            f"the bust dart comes too near to the end of the {place.value}: make "
+            "its place (along) another, the neck narrower, or lead it elsewhere"
+        )
+    if place is not DartPlace.NECK:
+        return
+    if any(abs(along - c) < BESIDE_CORNER for c in _corners(path)):
+        raise PaperError(
+            "the bust dart comes too near to the corner of the neck: make its place "
+            "(along) another, or lead it elsewhere"
+        )
+    way = direction(path.at_length(along), bp)
+    lean = degrees_between(path.direction_at_length(along), way)
+    if min(lean, 180.0 - lean) < LEAST_LEAN:
+        raise PaperError(
+            "the bust dart would run along the neck where it opens: make its place "
+            "(along) another, or lead it elsewhere"
+        )
+
+
+def _corners(path: Path) -> Iterator[float]:
+    """Lengths at which a path turns a corner."""
+    at = 0.0
+    for a, b in pairwise(path.segments):
+        at += a.length
+        if degrees_between(a.end_direction, b.start_direction) > 20.0:
+            yield at

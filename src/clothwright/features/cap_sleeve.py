@@ -106,7 +106,7 @@ class CapSleeve(Feature):
                 f"The cap sleeve is only {least:.1f} cm wide at its narrowest; "
                 f"{LEAST_WIDTH} cm is the least that can be hemmed.",
                 "cap length",
-                "Make it longer at the top.",
+                "Make it longer at the top (cap length).",
                 {"width": least},
             )
         if n.cap_long >= n.h_cap + n.under_arm:

@@ -218,8 +218,8 @@ def _divide(d: Drafting, h: _Half, level: float, up: float) -> None:
     path = p.edge(side).path
     if path.length - up < 1.0 if h.clockwise else path.length < up + 1.0:
         raise PaperError(
-            "the empire seam comes too near to the side dart: make it deeper, or lead "
-            "the bust dart elsewhere"
+            "the empire seam comes too near to the side dart: make it deeper (ue), or "
+            "lead the bust dart elsewhere"
         )
     s = path.at_length(up if h.clockwise else path.length - up)
     away = path.direction_at_length(up if h.clockwise else path.length - up)

@@ -21,6 +21,10 @@ OUTSIDE = 0.15
 """Paper of two panels may differ by this much where a facing crosses their seam, cm
 (14.2); so far, and no further, its edge may leave the shell."""
 
+NARROWEST = 1.0
+"""A facing is nowhere narrower than this, cm: less cannot be neatened and tacked down
+(our own choice)."""
+
 LOOP = 0.1
 """A loop's place on shell and facing may differ by this much, cm (21, S17)."""
 
@@ -49,6 +53,7 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         armhole = facing.edge("armhole").path
         rolled = (neck, armhole, slant)
         yield from roll_findings(n.rho, most, half, rolled, name, facing.code)
+        yield from _narrow(n, facing)
         out = outside(half, facing.edge("free").path)
         if out > OUTSIDE:
             yield Finding(
@@ -91,6 +96,27 @@ def _over_bust(n: Numbers, half: SewnHalf, facing: Piece) -> Iterable[Finding]:
                 "Make it less deep at the side or at the centre.",
                 {"above": above},
             )
+
+
+def _narrow(n: Numbers, facing: Piece) -> Iterable[Finding]:
+    """The loose edge keeps clear of the neck, which a deep one may reach."""
+    free, neck = facing.edge("free").path, facing.edge("neck").path
+    steps = round(neck.length) + 1
+    gap = min(
+        free.nearest(neck.at_length(neck.length * i / steps))[1]
+        for i in range(steps + 1)
+    )
+    if gap < NARROWEST or free.meets(neck):
+        depth = "Df" if facing.code == "FF" else "Db"
+        yield Finding(
+            "F6",
+            Severity.REFUSE,
+            f"The {facing.name.lower()} comes within {NARROWEST:g} cm of its own neck "
+            "edge, or crosses it.",
+            facing.code,
+            f"Make the neck ({depth}) less deep, or line the top to the edge.",
+            {depth: n[depth]} if depth in n else {},
+        )
 
 
 def roll_findings(

@@ -220,10 +220,11 @@ class Neckline(Feature):
         if c.y - p.y < 2.5:
             raise PaperError(
                 "the front neck is too shallow: its centre would stand above the "
-                "shoulder end; make it deeper or narrower"
+                "shoulder end; make it deeper (Df) or narrower (dw)"
             )
         path = self._curve(n, p, c, n.sigma_f_new)
-        if self.shape is FrontShape.STANDARD and n.dw == 0 and n.phi_f == 0:
+        as_block = n.dw == 0 and n.phi_f == 0 and n.tau == 0
+        if self.shape is FrontShape.STANDARD and as_block:
             path = d.line("front neck")
         d.draw(
             "neck front",
@@ -307,14 +308,14 @@ class BackNeckline(Feature):
             detail="on the centre back line",
         )
         p = d["Nb′"]
-        as_block = n.dw == 0 and n.phi_b == 0 and n.theta_s == 0
+        as_block = n.dw == n.phi_b == n.theta_s == n.tau == 0
         if self.shape is BackShape.STANDARD and as_block:
             path = d.line("back neck")
         else:
             if c.y - p.y < 1.5:
                 raise PaperError(
                     "the back neck is too shallow: its centre would stand above the "
-                    "shoulder end; make it deeper, or the neck narrower"
+                    "shoulder end; make it deeper (Db), or the neck narrower (dw)"
                 )
             start = inward_back(n.sigma_b_new + n.tau)
             path = back_curve(self.shape, p, c, start)

@@ -268,7 +268,7 @@ class Tightening(Feature):
                 Severity.REFUSE,
                 "A neck this narrow cannot be tightened at the shoulder.",
                 "nipF",
-                "Leave the tightening off, or widen the neck by 2.5 cm or more.",
+                "Leave the tightening off, or widen the neck (dw) by 2.5 cm or more.",
                 {"dw": n.dw},
             )
 

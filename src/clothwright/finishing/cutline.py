@@ -34,6 +34,10 @@ _EVEN = 0.5
 _HAIR = 1e-4
 """Parts of the cut line shorter than this, cm, are left out."""
 
+_CRUMB = 0.01
+"""Parallels of an edge whose ends lie nearer than this, cm, are joined at one point: a
+line back between them would be a loop too small to cut out."""
+
 _FINE = 0.001
 """Chords with which the finished line is asked whether it crosses itself, cm."""
 
@@ -235,7 +239,10 @@ def _line(p: Point, q: Point) -> list[Segment]:
 
 
 def _joint(a: Segment, b: Segment, p: Point, q: Point, width: float) -> list[Segment]:
-    """What joins two parallels, from p to q, at a corner inside an edge."""
+    """What joins two parallels, from p to q, at a corner inside an edge; nothing where
+    they lie so near that the second may begin where the first ends."""
+    if distance(p, q) < _CRUMB:
+        return []
     if _bend(a, b) > _EVEN:  # the paper turns a convex corner: mitre
         m = meet_lines(p, a.end_direction, q, b.start_direction)
         if distance(m, a.end) <= REACH * width:

@@ -48,8 +48,9 @@ the centre, darts of side, armhole and elbow downwards)."""
 
 
 NARROW_MOUTH = 2.5
-"""A dart on an armhole whose mouth is narrower than this is cut straight across, cm:
-its cap would be a notch in the hollow, and its fold lies in the allowance anyway."""
+"""A dart on an armhole or a front neck whose mouth is narrower than this is cut
+straight across, cm: its cap would be a notch in the hollow, and its fold lies in the
+allowance anyway."""
 
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
@@ -222,7 +223,7 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             )
         else:
             wide = distance(a.path.start, b.path.end)
-            if "armhole" in name and wide < NARROW_MOUTH:
+            if first in ("dart armhole low", "dart neck tip") and wide < NARROW_MOUTH:
                 cap = Path.line(a.path.start, b.path.end)
             else:
                 cap = dart_cap(piece, first, second, towards).path

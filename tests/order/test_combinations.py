@@ -1,0 +1,88 @@
+"""Random orders of all that is registered, and every feature alone.
+
+Each order passes every check, is finished and has its making order, or is refused in
+words that name a measure or a number and say what to do. `make combos` asks 300 orders
+on 50 women; this is its first part.
+"""
+
+from random import Random
+
+import pytest
+
+from bodies import THEA, ansur_whole
+from clothwright.body import Body, RuleSet
+from clothwright.features import FEATURES, Feature
+from clothwright.findings import Severity
+from clothwright.making import making_order
+from clothwright.making.cutting import cutting_sheet
+from clothwright.order import Draft, Order, OrderError, draft, pattern
+from clothwright.order.together import disagreements
+from clothwright.units import Unit
+from combinations import alone, combination, name, together, told
+from making.test_order import complete
+from orders import order
+from verdict import Verdict, unexplained, unsound, verdict
+
+
+def judged(asked: Order, *, whole: bool = True) -> tuple[Verdict, list[str]]:
+    """What an order came to, and what is wrong with that; with `whole` the pattern, its
+    cutting and its making order too."""
+    it = verdict(asked)
+    wrong = [*unsound(asked, it), *unexplained(it)]
+    if whole and it.made is not None and not it.refusals:
+        wrong += finished(it.made)
+    return it, wrong
+
+
+def finished(made: Draft) -> list[str]:
+    """Faults of the finished pattern. Raises when its making order is incomplete."""
+    making = making_order(made)
+    complete(making)
+    cutting_sheet(making)
+    found = pattern(made, words=False).findings
+    return [str(f) for f in found if f.severity is Severity.REFUSE]
+
+
+@pytest.mark.parametrize("kind", FEATURES, ids=name)
+def test_every_feature_alone(kind: type[Feature]) -> None:
+    """The least order with it is drafted, on a full body too."""
+    features = alone(kind)
+    assert kind in map(type, features)
+    for body, unit in ((ansur_whole()[130], Unit.IN), (THEA, Unit.CM)):
+        it, wrong = judged(order(body, features, unit=unit))
+        assert not wrong, told(features)
+        assert not it.refusals, told(features)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_random_combinations(seed: int) -> None:
+    kind = FEATURES[seed * 7 % len(FEATURES)]
+    features = combination(Random(seed), kind)
+    body: Body
+    for k, body in enumerate((ansur_whole()[seed * 20], THEA)):
+        unit, rules = list(Unit)[(seed + k) % 2], list(RuleSet)[seed % 2]
+        asked = order(body, features, unit=unit, estimates=rules)
+        assert not judged(asked, whole=not k)[1], told(features)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_random_combinations_that_a_body_may_not_get(seed: int) -> None:
+    """Features that go together by their words, whatever a standard body says."""
+    features = together(Random(seed))
+    asked = order(ansur_whole()[seed * 15], features, estimates=RuleSet.SURVEY)
+    assert not judged(asked)[1], told(features)
+
+
+@pytest.mark.parametrize("kind", FEATURES, ids=name)
+def test_a_feature_by_itself_is_drafted_or_told_what_it_needs(
+    kind: type[Feature],
+) -> None:
+    """No order of one or two features ends in a traceback."""
+    for block in ("straight skirt", "trousers", "bodice block"):
+        features = (*(f() for f in FEATURES if name(f) == block and f is not kind),)
+        features = (*features, kind())
+        try:
+            draft(order(THEA, features))
+        except OrderError as e:
+            told_ = [d.told("order") for d in disagreements(features)]
+            assert told_ == [] or list(e.sentences) == told_

@@ -31,6 +31,11 @@ from orders import order
 ALONE, RAW, COMBINED = "alone", "unsifted", "combination"
 
 
+OUTSIDE = 5
+"""Of so many bodies one is asked from outside too, by shapely, which takes longer than
+the draft."""
+
+
 @dataclass
 class Answers:
     """What became of one order on all bodies."""
@@ -67,10 +72,10 @@ def asked_of(job: tuple[str, int], women: range) -> Answers:
     """One order on all bodies."""
     who, features = features_of(job)
     out = Answers(who, told(features), tuple(f.kind for f in features))
-    for k in women:
+    for i, k in enumerate(women):
         asked = on_body(features, job[1], k)
         try:
-            it, wrong = judged(asked, whole=not out.passed)
+            it, wrong = judged(asked, whole=not out.passed, outside=i % OUTSIDE == 0)
         except Exception:  # noqa: BLE001 a traceback is what is looked for
             out.faults.append(f"body {k}: {traceback.format_exc(limit=-3)}")
             continue

@@ -13,6 +13,7 @@ from shapely.geometry import LineString, Polygon
 
 from clothwright.body.measures import measures
 from clothwright.features import Feature
+from clothwright.features.fitting import Fitting
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import cut_line
@@ -122,6 +123,8 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
         yield from (re.escape(n) for n in (m.code, m.name))
     for f in features:
         yield from ("fd", "bd")  # the waist's darts, told by their symbols
+        if isinstance(f, Fitting):
+            yield from (p.title for p in (a.page for a in f.alteration))
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
         for w in type(f).model_fields:
@@ -175,7 +178,8 @@ def _girths(made: Draft) -> Iterator[str]:
     # the plan of gathers has the skirt's own ease and the give of its bias as well; an
     # excess that is not given back stays in the waist
     kept = any(not getattr(f, "excess_given_back", True) for f in made.order.features)
-    if abs(off) > (0.3 if taken_up or kept else 0.1):
+    laid = any("laid waist dart" in f.provides() for f in made.order.features)
+    if not laid and abs(off) > (0.6 if kept else 0.3 if taken_up else 0.1):
         yield f"the half waist is {off:+.2f} off body and ease"
     half = _bust(made)
     contoured = any(getattr(f, "contour", None) for f in made.order.features)

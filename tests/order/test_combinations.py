@@ -24,11 +24,15 @@ from orders import order
 from verdict import Verdict, unexplained, unsound, verdict
 
 
-def judged(asked: Order, *, whole: bool = True) -> tuple[Verdict, list[str]]:
+def judged(
+    asked: Order, *, whole: bool = True, outside: bool = True
+) -> tuple[Verdict, list[str]]:
     """What an order came to, and what is wrong with that; with `whole` the pattern, its
-    cutting and its making order too."""
+    cutting and its making order too, with `outside` what shapely says of a pass."""
     it = verdict(asked)
-    wrong = [*unsound(asked, it), *unexplained(it)]
+    wrong = [*unexplained(it)]
+    if outside or it.refusals:
+        wrong += unsound(asked, it)
     if whole and it.made is not None and not it.refusals:
         wrong += finished(it.made)
     return it, wrong

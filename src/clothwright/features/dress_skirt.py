@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
-from clothwright.features.peplum import Peplum, widest
+from clothwright.features.peplum import BOTH_GATHERED, Peplum, widest
 from clothwright.features.peplum_pieces import closed_end, draw_circle, draw_gathered
 from clothwright.features.peplum_rules import (
     AT_EDGE,
@@ -92,6 +92,9 @@ class DressSkirt(Feature):
                 "{gathers} times its waist."
             )
         return self.sentence
+
+    def forbids(self) -> dict[str, str]:
+        return {**self.clashes, **(BOTH_GATHERED if self.gathered else {})}
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (PEPLUM, GATHERED if self.gathered else FLARED, AT_EDGE)

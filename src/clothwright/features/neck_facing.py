@@ -108,7 +108,7 @@ class NeckFacing(Feature):
                 f"the neck leaves {n.Lr:.1f} cm: it would run into the armhole.",
                 "nf shoulder",
                 f"Make it {max(0.0, n.Lr - _FREE):.1f} cm or less there, or the neck "
-                "narrower.",
+                "narrower (dw).",
                 {"nf": n.nf_tip, "Lr": n.Lr},
             )
 

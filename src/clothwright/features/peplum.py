@@ -44,6 +44,13 @@ NARROW_CLOTH = 90.0
 """Every dress cloth is at least this wide, cm (common practice)."""
 
 
+BOTH_GATHERED = {
+    "laid waist dart": "what is gathered hangs on a plain waist, not where the bust dart "
+    "is gathered too: have it flared, or lead the dart to the waist as a dart"
+}
+"""What a gathered peplum or skirt does not allow beside it."""
+
+
 class Cut(Enum):
     """How the peplum is cut."""
 
@@ -169,6 +176,9 @@ class Peplum(Feature):
         return self.gives | (
             {"closed peplum"} if self.ends is Ends.TO_CENTRE else {"peplum at edges"}
         )
+
+    def forbids(self) -> dict[str, str]:
+        return {**self.clashes, **(BOTH_GATHERED if self.cut is Cut.GATHERED else {})}
 
     def wants(self) -> dict[str, str]:
         if self.ends is Ends.TO_CENTRE:

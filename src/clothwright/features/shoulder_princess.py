@@ -223,7 +223,7 @@ class ShoulderPrincess(Feature):
                 "Too little shoulder is left for a line that starts on it; 4 cm must "
                 "stay.",
                 "dw",
-                "Make the neck narrower, or start at the armhole.",
+                "Make the neck narrower (dw), or start at the armhole.",
                 {"Lr": n.Lr},
             )
         if n.ta > 0:

@@ -117,8 +117,8 @@ def _page(title: str, sign: float) -> RuleTable:
         angle = how(numbers).angle
         if angle < 3.0:
             raise RuleError(
-                f"the bust dart would open by {angle:.1f}° only, less than 3°: alter "
-                "by less"
+                f"{title}: the bust dart would open by {angle:.1f}° only, less than "
+                "3°: alter by less"
             )
         return angle
 

@@ -31,7 +31,7 @@ from orders import order
 ALONE, RAW, COMBINED = "alone", "unsifted", "combination"
 
 
-OUTSIDE = 5
+OUTSIDE = 10
 """Of so many bodies one is asked from outside too, by shapely, which takes longer than
 the draft."""
 
@@ -99,17 +99,21 @@ def main() -> None:
     wish.add_argument("--bodies", type=int, default=50)
     wish.add_argument("--alone", action=argparse.BooleanOptionalAction, default=True)
     wish.add_argument("--unsifted", action="store_true", help="that none may get, too")
+    wish.add_argument("--minutes", type=float, default=600.0, help="and no longer")
     wish.add_argument("--processes", type=int, default=2)
     asked = wish.parse_args()
     every = len(ansur_whole()) // asked.bodies
     women = range(0, every * asked.bodies, every)
     jobs = list(_jobs(asked))
-    with ProcessPoolExecutor(asked.processes) as pool:
-        waiting = [pool.submit(asked_of, job, women) for job in jobs]
-        found = []
-        for i, done in enumerate(as_completed(waiting), 1):
+    found = []
+    pool = ProcessPoolExecutor(asked.processes)
+    waiting = [pool.submit(asked_of, job, women) for job in jobs]
+    try:
+        for done in as_completed(waiting, timeout=asked.minutes * 60):
             found.append(done.result())
-            print(f"\r{i} of {len(jobs)}", end="", file=sys.stderr, flush=True)
+            print(f"\r{len(found)} of {len(jobs)}", end="", file=sys.stderr, flush=True)
+    except TimeoutError:
+        pool.shutdown(wait=False, cancel_futures=True)
     print(file=sys.stderr)
     sys.exit(1 if _told(found, len(women)) else 0)
 

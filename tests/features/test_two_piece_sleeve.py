@@ -145,3 +145,17 @@ def test_changes_redraw_as_a_fresh_draft_would() -> None:
                 assert kept.sheet.length(code, e.name) == pytest.approx(
                     e.length, abs=1e-9
                 )
+
+
+def test_a_shorter_one_is_as_wide_as_far_down_as_it_goes() -> None:
+    """Three-quarter: from We at the elbow towards Ww at the wrist, and forward by as
+    much less (exact shares of the way from elbow to wrist)."""
+    short = SetInSleeve(reach=Reach.THREE_QUARTER)
+    made = draft(order(P92, sleeved_features(short, TwoPieceSleeve())))
+    assert not made.failed, made.failures()
+    n = made.numbers
+    share = n.below_elbow / (n.AL - n.SE - 0.5)
+    assert 0.2 < share < 0.9
+    hem = sum(made.sheet.length(code, "hem") for code in ("ST", "SU"))
+    assert hem == pytest.approx(n.We + (n.Ww - n.We) * share, abs=0.1 * MM)
+    assert n.two_forward == pytest.approx(2.0 * share - 1.0, abs=1e-6)

@@ -266,6 +266,7 @@ def _depth(We: float) -> float:
 
 
 WIDTHS = RuleTable(
-    "widths at wrist and elbow", {key: BENT.rules[key] for key in ("Ww", "We")}
+    "widths at wrist, elbow and hem",
+    {key: BENT.rules[key] for key in ("Ww", "We", "hem_sleeve")},
 )
-"""The widths of a bent sleeve at the wrist and at the elbow alone."""
+"""The widths of a bent sleeve alone."""

@@ -71,6 +71,19 @@ def _below(under_arm: float, y_E: float, h_cap: float, tp: float) -> float:
     return under_arm - y_E
 
 
+@TWO.rule(
+    "forward",
+    "end of the front seam before the fold",
+    source=_SRC,
+    key="two_forward",
+    formula="from 1 cm behind it at the elbow to 1 cm before it at the wrist, as far "
+    "down as the sleeve goes",
+)
+def _forward(below_elbow: float, AL: float, SE: float) -> float:
+    share = min(1.0, below_elbow / (AL - SE - 0.5))
+    return (HOLLOW + FORWARD) * share - HOLLOW
+
+
 class TwoPieceSleeve(Feature):
     """Top sleeve and undersleeve, shaped at the elbow in both seams."""
 
@@ -229,9 +242,9 @@ def _draft(d: Drafting) -> None:
         "wrist, the back round at the elbow; the hem square to the front",
         amounts=(
             ("wide at the elbow", "We"),
-            ("at the wrist", "Ww"),
+            ("at its end", "hem_sleeve"),
             ("of hollow at the elbow", HOLLOW),
-            ("forward at the wrist", FORWARD),
+            ("forward at its end", "two_forward"),
         ),
         lines=top,
     )
@@ -283,11 +296,11 @@ class _Lines:
         self.n, self.at_front, self.at_back = n, at_front, at_back
         fold = n.b_F / 2
         self.elbow = Point(fold - HOLLOW, n.y_E)
-        low = Point(fold + FORWARD, n.y_E + n.below_elbow)
+        low = Point(fold + n.two_forward, n.y_E + n.below_elbow)
         self.down = direction(self.elbow, low)
         behind = Vector(-self.down.y, self.down.x)
-        self.wrist = low - self.down * (behind.y * n.Ww / 4)
-        self.wrist_back = self.wrist + behind * (n.Ww / 2)
+        self.wrist = low - self.down * (behind.y * n.hem_sleeve / 4)
+        self.wrist_back = self.wrist + behind * (n.hem_sleeve / 2)
         self.bulge = self._bulge()
 
     def front(self, aside: float) -> Path:

@@ -1,12 +1,14 @@
 # make demo: set all up, draft the demo orders, say where the pages lie.
 # make test: set all up, then format, lint, types, layers and tests.
 # make bench-lay: how short the lays are, beside the best known; half an hour.
-# make survey: every order on every woman of docs/bodies.md; a quarter of an hour.
+# make survey: every order on every woman of docs/bodies.md; half an hour.
+# make combos: every feature alone and 300 random orders on 50 women, then their contact
+#   sheets; three quarters of an hour.
 VENV := .venv
 PY := $(VENV)/bin/python
 OUT := demo-out
 
-.PHONY: demo test bench bench-lay survey lock clean
+.PHONY: demo test bench bench-lay survey combos lock clean
 
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
@@ -39,6 +41,11 @@ bench-lay: $(VENV)/.ok
 
 survey: $(VENV)/.ok
 	$(PY) bench/bodies.py
+	$(PY) bench/styles.py
+
+combos: $(VENV)/.ok
+	$(PY) bench/combos.py
+	$(PY) bench/contact.py $(OUT)/contact
 
 lock:
 	$(VENV)/bin/uv pip compile -q --universal --python-version 3.11 --generate-hashes \

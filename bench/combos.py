@@ -15,21 +15,21 @@ from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from pathlib import Path
-from random import Random
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import ansur_whole
-from clothwright.body import RuleSet
-from clothwright.features import FEATURES, Feature
-from clothwright.order import Order
-from clothwright.units import Unit
-from combinations import alone, combination, name, together, told
+from combinations import (
+    ALONE,
+    COMBINED,
+    FEATURES,
+    RAW,
+    features_of,
+    name,
+    on_body,
+    told,
+)
 from order.test_combinations import judged
-from orders import order
-
-ALONE, RAW, COMBINED = "alone", "unsifted", "combination"
-
 
 OUTSIDE = 10
 """Of so many bodies one is asked from outside too, by shapely, which takes longer than
@@ -50,22 +50,6 @@ class Answers:
     """Sentences without their figures."""
 
     faults: list[str] = field(default_factory=list)
-
-
-def features_of(job: tuple[str, int]) -> tuple[str, tuple[Feature, ...]]:
-    """The order of a job: a feature alone, or a combination with each first in turn."""
-    what, i = job
-    kind = FEATURES[i % len(FEATURES)]
-    if what == ALONE:
-        return f"alone, {name(kind)}", alone(kind)
-    made = together if what == RAW else combination
-    return f"{what}, {i}", made(Random(i), kind)
-
-
-def on_body(features: tuple[Feature, ...], i: int, k: int) -> Order:
-    """The order on one woman: units and estimates in turn."""
-    unit, rules = list(Unit)[(i + k) % 2], list(RuleSet)[k // 2 % 2]
-    return order(ansur_whole()[k], features, unit=unit, estimates=rules)
 
 
 def asked_of(job: tuple[str, int], women: range) -> Answers:

@@ -22,13 +22,11 @@ import pypdfium2
 from reportlab.pdfgen.canvas import Canvas
 
 from clothwright.curves import Motion
-from clothwright.features import FEATURES
 from clothwright.finishing.drawn import DrawnPiece, Meaning
 from clothwright.order import OrderError, draft, pattern
 from clothwright.sheets.ink import CM, Ink
 from clothwright.sheets.looks import Look, moved
-from combinations import told
-from combos import ALONE, COMBINED, features_of, on_body
+from combinations import ALONE, COMBINED, FEATURES, features_of, on_body, told
 
 PAGE = (42.0, 29.7)
 """A3 across, cm."""
@@ -144,9 +142,9 @@ def _draw(ink: Ink, it: Cell, x: float, y: float, wide: float, high: float) -> N
     for piece in _placed(it.pieces, wide - 0.2, high - top - 0.1):
         at = moved(piece, Motion(e=x + 0.1, f=y + top))
         ink.draw(at.cut_line, LOOKS[Meaning.CUT])
-        for line in at.lines:
-            if line.meaning in LOOKS:
-                ink.draw(line.path, LOOKS[line.meaning])
+        for drawn in at.lines:
+            if drawn.meaning in LOOKS:
+                ink.draw(drawn.path, LOOKS[drawn.meaning])
         for notch in at.notches:
             ink.line(notch.net, notch.outer, NOTCH)
         left, upper, right, lower = at.cut_line.bounds()

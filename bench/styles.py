@@ -2,7 +2,7 @@
 
 Prints the second table of docs/bodies.md: how many orders pass every check, and on how
 many the seams meet that are asked for: cap on armhole, skirt on waist, crotch over the
-inseam. Ten minutes of one core.
+inseam. Five minutes of one core.
 """
 
 import sys
@@ -75,7 +75,7 @@ def main() -> None:
     """Ask all, print the figures."""
     women = range(0, len(ansur_women()), int(sys.argv[1]) if sys.argv[1:] else 1)
     passed, met, said = Counter[str](), Counter[str](), Counter[str]()
-    with ProcessPoolExecutor(1) as pool:
+    with ProcessPoolExecutor() as pool:
         for answers in pool.map(asked, women, chunksize=8):
             for name, ok, meeting, why in answers:
                 passed[name] += ok

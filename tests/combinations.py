@@ -15,16 +15,21 @@ from types import UnionType
 
 from pydantic import ValidationError
 
-from bodies import P92
-from clothwright.features import FEATURES, Feature, Number
+from bodies import P92, ansur_whole
+from clothwright.body import RuleSet
+from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
-from clothwright.order import OrderError, draft
+from clothwright.order import Order, OrderError, draft
 from clothwright.order.together import disagreements
 from clothwright.rules import Kind
+from clothwright.units import Unit
 from orders import order
 
 Kinds = tuple[type[Feature], ...]
+
+FEATURES: Kinds = tuple(KINDS.values())
+"""Every feature, in the order in which they are told."""
 
 TRIES = 400
 """Orders begun before it is said that a feature goes with nothing."""
@@ -80,7 +85,7 @@ def alone(first: type[Feature]) -> tuple[Feature, ...]:
         found: list[tuple[Feature, ...]] = []
         for seed in range(40 if usual else 400):
             rng = Random(seed)
-            begun = set_at_random(first, rng) if first is Fitting else first()
+            begun = set_at_random(first, rng) if first is Fitting else usual_of(first)
             parts = _completed((begun,), rng, usual=usual)
             if parts is not None:
                 found.append(_in_order(parts))
@@ -97,6 +102,26 @@ def _in_order(parts: Iterable[Feature]) -> tuple[Feature, ...]:
 def name(kind: type[Feature]) -> str:
     """The word by which an order names a feature."""
     return str(kind.model_fields["kind"].default)
+
+
+# -- the orders of a survey -----------------------------------------------------------
+ALONE, RAW, COMBINED = "alone", "unsifted", "combination"
+
+
+def features_of(job: tuple[str, int]) -> tuple[str, tuple[Feature, ...]]:
+    """The order of a job: a feature alone, or a combination with each first in turn."""
+    what, i = job
+    kind = FEATURES[i % len(FEATURES)]
+    if what == ALONE:
+        return f"alone, {name(kind)}", alone(kind)
+    made = together if what == RAW else combination
+    return f"{what}, {i}", made(Random(i), kind)
+
+
+def on_body(features: tuple[Feature, ...], i: int, k: int) -> Order:
+    """The order on one woman: units and estimates in turn."""
+    unit, rules = list(Unit)[(i + k) % 2], list(RuleSet)[k // 2 % 2]
+    return order(ansur_whole()[k], features, unit=unit, estimates=rules)
 
 
 # -- what goes together ----------------------------------------------------------------
@@ -162,24 +187,29 @@ def _samples(kind: type[Feature]) -> tuple[Feature, ...]:
 def _set_to_give(
     kind: type[Feature], word: str, rng: Random, *, usual: bool
 ) -> Feature:
-    if usual and word in kind().provides():
-        return kind()
+    if usual and word in usual_of(kind).provides():
+        return usual_of(kind)
     while True:
         new = set_at_random(kind, rng)
         if word in new.provides():
             return new
 
 
+def usual_of(kind: type[Feature]) -> Feature:
+    """A feature at its usual settings and amounts."""
+    return kind.model_validate({"kind": name(kind)})
+
+
 # -- how one is set --------------------------------------------------------------------
 def set_at_random(kind: type[Feature], rng: Random) -> Feature:
     """A feature with its choices at random, and amounts as they are usual."""
     while True:
-        values = dict(_choices(kind, rng))
+        values = {"kind": name(kind), **dict(_choices(kind, rng))}
         for field, number in kind.numbers().items():
             if number.usual is not None and rng.random() < 0.25:
                 values[field] = _between(number, number.usual, rng)
         try:
-            return kind(**values)
+            return kind.model_validate(values)
         except ValidationError:
             continue
 
@@ -220,7 +250,7 @@ def _bolder(parts: Sequence[Feature], rng: Random) -> tuple[Feature, ...]:
         assert low is not None and high is not None, number.name
         value = rng.choice((low, high, *[_between(number, (low, high), rng)] * 4))
         try:
-            new = type(out[i])(**{**dict(out[i]), field: value})
+            new = type(out[i]).model_validate({**dict(out[i]), field: value})
         except ValidationError:
             continue
         if not disagreements([*out[:i], new, *out[i + 1 :]]):
@@ -239,7 +269,7 @@ def told(features: Iterable[Feature]) -> str:
 
 
 def _told(f: Feature) -> str:
-    usual = type(f)()
+    usual = usual_of(type(f))
     own = [
         f"{k} {v.value if isinstance(v, Enum) else v}"
         for k, v in f

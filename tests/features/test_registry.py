@@ -2,12 +2,12 @@
 
 import pytest
 
-from clothwright.features import FEATURES, Feature
+from clothwright.features import KINDS, Feature
 from clothwright.rules import Kind
 from clothwright.units import Unit
 
 
-@pytest.mark.parametrize("kind", FEATURES)
+@pytest.mark.parametrize("kind", KINDS.values(), ids=KINDS)
 def test_both_defaults_are_one_habit(kind: type[Feature]) -> None:
     """What is no length is the same in inches; a length is about the same, and both
     lie within the bounds."""

@@ -11,14 +11,14 @@ import pytest
 
 from bodies import THEA, ansur_whole
 from clothwright.body import Body, RuleSet
-from clothwright.features import FEATURES, Feature
+from clothwright.features import Feature
 from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
 from clothwright.order import Draft, Order, OrderError, draft, pattern
 from clothwright.order.together import disagreements
 from clothwright.units import Unit
-from combinations import alone, combination, name, together, told
+from combinations import FEATURES, alone, combination, name, together, told, usual_of
 from making.test_order import complete
 from orders import order
 from verdict import Verdict, unexplained, unsound, verdict
@@ -83,10 +83,10 @@ def test_a_feature_by_itself_is_drafted_or_told_what_it_needs(
 ) -> None:
     """No order of one or two features ends in a traceback."""
     for block in ("straight skirt", "trousers", "bodice block"):
-        features = (*(f() for f in FEATURES if name(f) == block and f is not kind),)
-        features = (*features, kind())
+        under = [f for f in FEATURES if name(f) == block and f is not kind]
+        features = [usual_of(f) for f in (*under, kind)]
         try:
-            draft(order(THEA, features))
+            draft(order(THEA, tuple(features)))
         except OrderError as e:
             told_ = [d.told("order") for d in disagreements(features)]
             assert told_ == [] or list(e.sentences) == told_

@@ -84,8 +84,11 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
     left, right = _lined(sheet, s.left), _lined(sheet, s.right)
     if s.kind in (SeamKind.FACED, SeamKind.LAPPED) or not left or not right:
         return None
-    # a slanted edge is rolled off the bodice's waist, not off the peplum's
-    plan = s.ease.plan + (rho if _beside_slant(sheet, s.left) else 0.0)
+    # a slanted edge is rolled off the bodice's waist, not off the peplum's, and all of
+    # it off the panel beside: its joint to the next lies as the ease lets it
+    slant = _beside_slant(sheet, s.left)
+    plan = s.ease.plan + (rho if slant else 0.0)
+    notches = (_cap_notches if s.code in CAPS else _notches)(sheet, s)
     near = _NEAR
     if s.code in CAPS:  # the sleeve's underarm is raised more than the armhole's
         plan, near = s.ease.plan - _LESS, _CAP
@@ -98,7 +101,7 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
         s.end,
         Ease.about(plan, _MORE + max(near, s.ease.high - s.ease.plan)),
         _zone(sheet, s, left),
-        tuple((_cap_notches if s.code in CAPS else _notches)(sheet, s)),
+        tuple(n for n in notches if n.ticks or not slant),
         s.kind,
     )
 

@@ -123,6 +123,7 @@ def notch_findings(sheet: Sheet) -> Iterator[Finding]:
             f"The front panel line starts {side:.1f} cm from the underarm, where the "
             "notch of the sleeve lies.",
             "Qf",
-            f"Start it {FRONT_NOTCH + NOTCH_ROOM:.1f} cm or more up the armhole.",
+            f"Make its share of the armhole another, so that it starts "
+            f"{FRONT_NOTCH + NOTCH_ROOM:.1f} cm or more up.",
             {"Qf": side},
         )

@@ -97,7 +97,8 @@ class WaistSeam(Feature):
                     f"The {half} waist measures {length:.2f} cm and should be "
                     f"{aim:.2f} cm.",
                     "waist",
-                    "Look at the waist darts.",
+                    "Let the excess be given back (excess_given_back), or give the "
+                    "waist more ease (Ew).",
                     {"length": length, "aim": aim},
                 )
         if abs(n.ex) > 0.6:

@@ -145,8 +145,8 @@ def _page(title: str, sign: float) -> RuleTable:
     def _fd(fd: float, wider: float) -> float:
         if fd + wider < 0:
             raise RuleError(
-                f"the front waist dart takes in {fd:.1f} cm only, less than is "
-                "overlapped: alter by less"
+                f"{title}: the front waist dart takes in {fd:.1f} cm only, less "
+                "than is overlapped: alter by less"
             )
         return fd + wider
 

@@ -86,8 +86,10 @@ def broken(m: MakingOrder) -> Iterator[str]:
                 both = {a.piece, b.piece}
                 # a pocket back is joined to its front by the bag that both are sewn to
                 pocket = all(any({x, "TP"} <= t for t in before) for x in both)
+                # a cowl's facing, in one with the front, lies beside the armhole's
+                cut_on = "facing shoulder" in (a.edge, b.edge)
                 if a.piece != b.piece and not (
-                    pocket or any(both <= t for t in before)
+                    pocket or cut_on or any(both <= t for t in before)
                 ):
                     yield f"{s.code} runs from {a} to {b}, which are not joined yet"
     place: dict[Work, list[int]] = {}

@@ -144,7 +144,7 @@ def _draw(d: Drafting) -> None:
         where = "at that level" if at is None else "there"
         raise PaperError(
             f"the back strap {n.y_strap:.1f} cm below the nape finds no edges to hold "
-            f"{where}: make the back neck deeper, or the strap (level) higher"
+            f"{where}: make the back neck deeper, or the strap, y(strap), higher"
         )
     middle = d.found(
         "Ks",

@@ -93,6 +93,8 @@ class Cowl(Feature):
         "front panels": "a cowl takes the bust dart into the neck; leave the other off",
         "front yoke": "a yoke's seam would cut the folds of the cowl; leave it off",
         "empire seam": "an empire seam is not yet cut through a front on the bias",
+        "torso": "a front without a waist seam is not yet laid on the bias for a cowl; "
+        "sew a skirt to a waist seam",
         "lining": "a lining would hold the folds of a cowl; face it instead",
     }
 

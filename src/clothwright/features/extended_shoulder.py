@@ -83,6 +83,9 @@ class ExtendedShoulder(Feature):
         "ul": ("F.armhole",),
     }
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a shoulder is run on from a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "armhole": "an order has one kind of armhole",
         "front panel seam": "a panel line would start in the free edge over the arm; "

@@ -100,6 +100,8 @@ def _over_bust(n: Numbers, half: SewnHalf, facing: Piece) -> Iterable[Finding]:
 
 def _narrow(n: Numbers, facing: Piece) -> Iterable[Finding]:
     """The loose edge keeps clear of the neck, which a deep one may reach."""
+    if not facing.has("neck"):  # a cowl's is cut in one with the front
+        return
     free, neck = facing.edge("free").path, facing.edge("neck").path
     steps = round(neck.length) + 1
     gap = min(

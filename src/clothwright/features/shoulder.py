@@ -39,7 +39,7 @@ def Lr(S: float, dw: float) -> float:
     if S - dw < 2.0:
         raise RuleError(
             f"the neck leaves only {max(0.0, S - dw):.1f} cm of the shoulder; at least "
-            "2 cm must stay: make the neck narrower"
+            "2 cm must stay: make the neck narrower (dw)"
         )
     return S - dw
 

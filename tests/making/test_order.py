@@ -54,7 +54,11 @@ def broken(m: MakingOrder) -> Iterator[str]:
     neck = [s for s in faced if has(s, "neck", "slant")]
     armhole = [s for s in faced if has(s, "armhole")]
     shoulder = plain("shoulder", lining=None)
-    sides = [s for s in plain("side") if not has(s, "side", of="P")]
+    sides = [
+        s
+        for s in plain("side")
+        if not has(s, "side", of="P") and "placket" not in s.name
+    ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
     caps = [s for s in plain("cap") if has(s, "armhole")]  # petals lap on the table
     under = plain("underarm")
@@ -101,16 +105,18 @@ def broken(m: MakingOrder) -> Iterator[str]:
         if some and others and max(some) > min(others):
             yield why
 
+    late = {Work.HEM, Work.LINING_HEM, Work.FINISH}  # petals, collars are not last
     waists = [by_seam[s.code] for s in waist]
     zips = [i for i, op in enumerate(m.operations) if op.task is Task.ZIP]
     hems = [
         i
         for i, op in enumerate(m.operations)
-        if any(r.edge == "hem" for r in op.edges) and op.work is not Work.CUFF
+        if any(r.edge == "hem" for r in op.edges) and op.work in late
     ]
     yield from order_of(waists, zips, "zip through the waist after the waist")
     centre = [by_seam[s.code] for s in seams if s.code == "S21"]
-    yield from order_of(zips, centre, "zip before the seam below it")
+    hidden = [i for i in zips if "concealed" in m.operations[i].title]
+    yield from order_of(hidden, centre, "zip before the seam below it")
     lined = [by_seam[s.code] for s in joins]
     yield from order_of(zips, lined, "zip before the lining is joined")
     yield from order_of(waists, hems, "waist before hem")
@@ -119,7 +125,6 @@ def broken(m: MakingOrder) -> Iterator[str]:
     yield from order_of(fused, edges, "interlining before the facing is sewn")
     loops = [i for i, op in enumerate(m.operations) if op.task is Task.LOOP]
     yield from order_of(loops, edges, "loops before the edge is faced")
-    late = {Work.HEM, Work.LINING_HEM, Work.FINISH}
     other = [i for i, op in enumerate(m.operations) if op.work not in late]
     yield from order_of(other, hems, "hem last")
     if m.operations[-1].task is not Task.FINISH:

@@ -200,6 +200,9 @@ class ButtonStand(Feature):
             }
         return {
             **self.clashes,
+            "wrap": "fronts that cross are not buttoned at the centre; leave one of "
+            "the two off",
+            "cowl": "a cowl falls over the centre front; button it at the back",
             "winding neck": "a sweetheart or a keyhole does not run on over a button "
             "stand; take another neck, or button it at the back",
             "front yoke": "a button stand is not yet led over a front yoke; leave one "

@@ -69,6 +69,7 @@ class Collar(Feature):
     }
     clashes: ClassVar[Mapping[str, str]] = {
         "collar": "a neck has one collar",
+        "cowl": "the edge of a cowl is folded back and has no seam for a collar",
         "open back": "a collar needs a back that is closed at the neck",
         "tightened shoulder": "a neck is not tightened under a collar",
         "winding neck": "a collar is not sewn to a sweetheart or a keyhole; take "

@@ -11,12 +11,16 @@ from clothwright.curves import Point, bearing
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeve_findings import notch_findings
-from clothwright.findings import Finding
+from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, straight
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "transformations 4"
+
+LEAST_GAP = 4.0
+"""Between the two seams of the ring at its inner edge, cm: two allowances and a little
+(our own)."""
 
 FLUTTER = RuleTable("flutter sleeve")
 _rule = FLUTTER.rule
@@ -115,8 +119,19 @@ class FlutterSleeve(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE, "the sleeve", _draft),)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
-        return notch_findings(sheet)
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from notch_findings(sheet)
+        gap = 2 * n.ring_r * math.sin(math.pi * min(1.0 - n.ring_part, 0.5))
+        if gap < LEAST_GAP:
+            yield Finding(
+                "FL1",
+                Severity.REFUSE,
+                f"The two seams of the ring are only {gap:.1f} cm apart at its inner "
+                f"edge; {LEAST_GAP:g} cm leave room for both allowances.",
+                "flutter part",
+                "Make it a smaller part of a circle (flutter part).",
+                {"gap": gap},
+            )
 
 
 def _draft(d: Drafting) -> None:

@@ -93,6 +93,9 @@ class Halter(Feature):
     gives: ClassVar[frozenset[str]] = frozenset(
         {"neckline", "back neck", "armhole", "sleeveless", "halter"}
     )
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a halter is drawn on a bodice block; add one"
+    }
     clashes: ClassVar[dict[str, str]] = {
         "armhole": "a halter has its own armhole; leave the other off",
         "neckline": "an order has one front neckline",

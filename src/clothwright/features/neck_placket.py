@@ -82,6 +82,8 @@ class NeckPlacket(Feature):
         '"facing"',
     }
     clashes: ClassVar[dict[str, str]] = {
+        "wrap": "fronts that cross have no centre to slash; leave the placket off",
+        "cowl": "a cowl falls over the centre front; leave the placket off",
         "front opening": "a front that buttons all the way needs no half placket; "
         "leave one of the two off",
         "winding neck": "a half placket is for a plain neck; take another neck, or "

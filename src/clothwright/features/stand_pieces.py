@@ -139,7 +139,7 @@ def led_down(facing: Piece, shell: Piece, centre: Centre, inside: float) -> Piec
     if not met:
         raise PaperError(
             f"{shell.name.lower()}: the facing of the button stand is wider than that "
-            "of the neck: make it narrower, or the facing at the shoulder wider"
+            "of the neck: make it (bf) narrower, or the facing at the shoulder wider"
         )
     rest = free.between(met[0][0], free.length)
     up = Path.line(foot.end, rest.start)

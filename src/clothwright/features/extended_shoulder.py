@@ -82,7 +82,7 @@ class ExtendedShoulder(Feature):
         "ext drop": ("F.shoulder",),
         "ul": ("F.armhole",),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeveless"})
+    gives: ClassVar[frozenset[str]] = frozenset({"armhole", "lined arm", "sleeveless"})
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a shoulder is run on from a bodice block; add one"
     }

@@ -119,7 +119,7 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
             f"The back is only {narrow:.1f} cm wide beside the open edge; "
             "2.5 cm must stay.",
             "BC",
-            "Make the set-ins smaller.",
+            "Make the set-ins (e1, e2) smaller.",
             {"width": narrow},
         )
     elif narrow < 4.0:

@@ -6,22 +6,31 @@ from itertools import product
 import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
-from clothwright.body import Body
+from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
-from clothwright.features.block import Block
+from clothwright.features.block import Block, Depth
 from clothwright.features.bust_dart import BustDart
 from clothwright.features.bust_dart_rules import TakenUp
+from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.flutter_sleeve import FlutterSleeve
 from clothwright.features.front_dart import DartPlace, as_drafted
 from clothwright.features.lining import Mode
-from clothwright.features.neck_shapes import FrontShape
-from clothwright.features.necklines import Neckline
+from clothwright.features.neck_facing import NeckFacing
+from clothwright.features.neck_shapes import BackShape, FrontShape
+from clothwright.features.necklines import BackNeckline, Neckline
 from clothwright.features.sewn_halves import sewn_back
+from clothwright.features.side_dart import SideDart
+from clothwright.features.side_level import SideLevel
+from clothwright.features.sleeved_armhole import SleevedArmhole
+from clothwright.features.torso import Torso
 from clothwright.features.yokes import BackYoke, FrontYoke
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
 from orders import closed_back, cut_faults, order, swapped
+from women import woman
 
 MM = 0.1
 
@@ -189,3 +198,23 @@ def test_a_low_neck_leaves_no_room() -> None:
     deep = swapped(yoked(FrontYoke()), Neckline(shape=FrontShape.SCOOP))
     with pytest.raises(OrderError, match="must stay"):
         draft(order(P92, deep))
+
+
+def test_a_seam_through_the_hollow_of_the_armhole_is_refused_in_words() -> None:
+    """A shallow armhole bends on below the seam and up again: the seam would meet it
+    twice, and the yoke's outline crossed itself."""
+    features = (
+        Block(depth=Depth.MEASURED),
+        SleevedArmhole(),
+        Neckline(shape=FrontShape.SQUARE, lean=0.8),
+        BackNeckline(shape=BackShape.ROUND),
+        SideDart(level=SideLevel.HIGH),
+        BackArmholePrincess(),
+        FrontYoke(),
+        ConcealedZip(),
+        FlutterSleeve(),
+        Torso(),
+        NeckFacing(),
+    )
+    with pytest.raises(OrderError, match=r"meets it twice: make the yoke \(Yf\) less"):
+        draft(order(woman(59), features, estimates=RuleSet.SURVEY))

@@ -60,6 +60,12 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
             f"{'armhole' if on_centre else 'centre below the neck'}: make the yoke "
             "deeper or less deep, or give its seam another slope"
         )
+    if len(hits) > 1:
+        raise PaperError(
+            f"the seam of the {y.half} yoke runs through the hollow of the armhole and "
+            f"meets it twice: make the yoke ({_KEY[y.half]}) less deep, or let its seam "
+            f"rise to the armhole ({y.slope.replace('_', ' ')})"
+        )
     c = d.found(
         y.marks[0],
         mid.at(mid.nearest(centre)[0]),

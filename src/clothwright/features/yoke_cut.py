@@ -62,9 +62,9 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         )
     if len(hits) > 1:
         raise PaperError(
-            f"the seam of the {y.half} yoke runs through the hollow of the armhole and "
-            f"meets it twice: make the yoke ({_KEY[y.half]}) less deep, or let its seam "
-            f"rise to the armhole ({y.slope.replace('_', ' ')})"
+            f"the seam of the {y.half} yoke runs through the hollow of the armhole "
+            f"and meets it twice: make the yoke ({_KEY[y.half]}) less deep, or let its "
+            f"seam rise to the armhole ({y.slope.replace('_', ' ')})"
         )
     c = d.found(
         y.marks[0],

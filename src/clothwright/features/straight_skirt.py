@@ -8,8 +8,9 @@ from clothwright.blocks.skirt_curves import Half, Plan
 from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import UNDER, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -50,6 +51,7 @@ class StraightSkirt(Feature):
             "waist",
             "darts",
             "straight back",
+            "pocket side",
         }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
@@ -206,11 +208,18 @@ class StraightSkirt(Feature):
         yield from _girths(n, sheet)
         yield from _darts(n)
         yield from _over_high_hip(n)
-        yield from stride(n, n.hem_S, opens="vent" in _edges(sheet))
+        yield from stride(n, n.hem_S, opens=bool(_OPENS & _edges(sheet)))
+
+
+_TOPS = (HIP_PIECE, "SYF", "SYB")
+"""Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
+
+_OPENS = {"vent", f"{UNDER} 1"}
+"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's."""
 
 
 def _edges(sheet: Sheet) -> set[str]:
-    return {e.name for e in sheet.piece(skirt.BACK).edges}
+    return {e.name for c in (skirt.BACK, skirt.FRONT) for e in sheet.piece(c).edges}
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -221,14 +230,15 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for line in sheet.piece(code).lines
         if line.name == "hip line"
     ]
-    tops = (skirt.BACK, skirt.FRONT)
+    tops: tuple[str, ...] = (skirt.BACK, skirt.FRONT, *_TOPS)
     if "WCF" in sheet.pieces:  # a shaped band is the top of the skirt
         tops = ("WCB", "WCF")
     waists = [
         e.length
         for code in tops
+        if code in sheet.pieces
         for e in sheet.piece(code).edges
-        if e.name.startswith("waist")
+        if e.name in skirt.waist_names(2)
     ]
     for code, place, is_, aim, symbol in (
         ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2, "Eh"),

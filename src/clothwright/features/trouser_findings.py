@@ -6,7 +6,7 @@ from clothwright.blocks.trouser_rules import CROTCH_ROOM, THIGH_ROOM
 from clothwright.blocks.trouser_waist import SIDE_SHAPING, front_widths
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Cubic, Path, Point
-from clothwright.features.trouser_pockets import HIP_PIECE
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -191,7 +191,9 @@ def _levels(n: Numbers) -> Iterable[Finding]:
 
 
 def _leg(n: Numbers) -> Iterable[Finding]:
-    """The knee bends in it, and the foot passes."""
+    """The knee bends in it, and the foot passes; short legs end above both."""
+    if "sh_in" in n and n.sh_in < n.yk:
+        return
     if n.KW < n.KN + _CLOSE_KNEE:
         yield Finding(
             "knee",

@@ -5,12 +5,17 @@ from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Point
 from clothwright.features.chains import Chains, spaced
 from clothwright.features.fly import FACING, SHIELD
-from clothwright.features.trouser_pockets import BAG, HIP_PIECE
+from clothwright.features.pocket_drawing import (
+    HIP_PIECE,
+    mouth_places,
+    pocket_seams,
+)
+from clothwright.features.trouser_sewing import stretched
 from clothwright.features.waistband import BAND
-from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind, Sheet
+from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import Band
+from clothwright.truing.tolerances import NOTCH_ROOM, Band
 
 _WAIST = Band(3.0, 8.0, "the waist of trousers runs on across dart or side, degrees")
 _HEM = Band(3.0, 8.0, "the hem of trousers runs on across a seam, degrees")
@@ -26,7 +31,7 @@ def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
         _inseam(t, n),
         _crotch(t, n),
         *_fly(t, n),
-        *_pockets(t),
+        *pocket_seams(t, FRONT),
     ]
 
 
@@ -47,8 +52,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     if HIP_PIECE in t.sheet.pieces:
         joint = t.length(left[:1])
         places.append(joint)
-    elif "Pz" in t.sheet.points:
-        places += [n.pk_begin, n.pk_begin + n.pk_mouth]
+    places += mouth_places(t.sheet, n)
     return Seam(
         "S40",
         "trouser side",
@@ -71,7 +75,10 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
     a, c = (
         leg.inseam().segments[0].length for leg in (front_of(n).leg, back_of(n).leg)
     )
-    below = [s for s in spaced([a], t.length(left)) if s > a]
+    whole = t.length(left)
+    if whole <= a + NOTCH_ROOM:  # short legs
+        return _short_inseam(t, n, left, right)
+    below = [s for s in spaced([a], whole) if s > a]
     return Seam(
         "S41",
         "inseam",
@@ -85,6 +92,25 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
             NotchPair(a, c, 2),
             *(NotchPair(s, s + c - a, 2) for s in below),
         ),
+    )
+
+
+def _short_inseam(
+    t: Chains, n: Numbers, left: tuple[Run, ...], right: tuple[Run, ...]
+) -> Seam:
+    """The inseam of short legs, which ends above the knee."""
+    a, c = t.length(left), t.length(right)
+    notches = (NotchPair(a / 2, c / 2, 2),) if a >= 6.0 else ()
+    return Seam(
+        "S41",
+        "inseam",
+        left,
+        right,
+        "crotch",
+        "hem",
+        Ease.about(-stretched(n), 0.1),
+        (0.0, a),
+        notches,
     )
 
 
@@ -150,23 +176,6 @@ def _fly(t: Chains, n: Numbers) -> list[Seam]:
             )
         )
     return out
-
-
-def _pockets(t: Chains) -> list[Seam]:
-    """Mouth and bag of slanting pockets; a bag in the side seam is sewn to its twin."""
-    front = t.chain((FRONT, "pocket", False))
-    bag, back = t.chain((BAG, "bag", False)), t.chain((HIP_PIECE, "bag", False))
-    if not bag:
-        return []
-    even = Ease.about(0.0, 0.1)
-    if not back:
-        twin = SeamKind.TWIN
-        return [Seam("S47", "pocket bag", bag, bag, "waist", "side", even, kind=twin)]
-    mouth = t.chain((BAG, "pocket", False))
-    return [
-        Seam("S46", "mouth of the pocket", front, mouth, "side", "waist", even),
-        Seam("S47", "pocket bag", back, bag, "waist", "side", even),
-    ]
 
 
 def trouser_joints(sheet: Sheet) -> list[Joint]:

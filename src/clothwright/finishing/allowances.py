@@ -15,6 +15,7 @@ from clothwright.finishing.wording import edge_words
 from clothwright.paper import (
     LEFT_PIECE,
     ON_STAND,
+    UNDER,
     Edge,
     EdgeKind,
     Piece,
@@ -174,6 +175,7 @@ _BY_NAME: Mapping[str, Role] = {
     "waist mid": Role.WAIST,
     "cap waist 2": Role.WAIST,
     "foot of band": Role.WAIST,
+    "foot of yoke": Role.PANEL,
     "top of lap": Role.WAIST,
     "end": Role.WAIST,
     "underlap": Role.WAIST,
@@ -198,6 +200,8 @@ _BY_NAME: Mapping[str, Role] = {
     "seat": Role.SEAT,
     "inseam": Role.INSEAM,
     "vent": Role.VENT,
+    "pleat inside": Role.PANEL,
+    "pleat backing": Role.PANEL,
     "vent top": Role.VENT,
     "waist on": Role.WAIST,
     "waist over": Role.WAIST,
@@ -257,6 +261,8 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.KNIT_HEM if edge.kind is EdgeKind.FINISHED else Role.KNIT
     if code == "UP":
         return Role.SMALL
+    if code in _SET:
+        return Role.TURNED if (code, name) == ("KP", "mouth") else _SET[code]
     if code in ("BA", "CU", "NP", "PL") or (
         code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
@@ -265,7 +271,7 @@ def role_of(piece: Piece, name: str) -> Role:
         return _of_collar(edge, name)
     if code in ("SL", "ST", "SU") and name == "hem":
         return Role.HEM if _flared(edge) else Role.TURNED
-    if piece.code.startswith("L.S") and name == "hem":
+    if piece.code.startswith(("L.S", "L.T")) and name == "hem":
         return Role.TURNED
     if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
         return _skirt_hem(edge.path)
@@ -279,14 +285,19 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE
-    if name.startswith(("leg", "dart", "pleat")):
+    if name.startswith(("leg", "dart", "pleat")) and name not in _BY_NAME:
         return Role.DART
+    if name.startswith(("waist ", UNDER)) and name not in _BY_NAME:
+        return Role.WAIST
     if name == "free" and edge.kind is EdgeKind.SEAM:
         return Role.JOIN
     if name == "panel" and edge.kind is EdgeKind.FINISHED:
         return Role.FREE
     return _BY_NAME.get(name, Role.PANEL)
 
+
+_SET = {"KP": Role.EDGE, "KW": Role.EDGE, "KB": Role.POCKET}
+"""Patch, welt and bag of a pocket that is set on or into a skirt."""
 
 _BODICE = ("F", "FC", "FS", "B", "BC", "BS")
 """Pieces of a bodice, which end in a hem where it is one with the skirt."""
@@ -299,7 +310,7 @@ def _of_collar(edge: Edge, name: str) -> Role:
     return Role.EDGE if name in ("neck", "inside") else Role.COLLAR
 
 
-_SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
+_SKIRT = ("SB", "SF", "SG", "PU", "T2", "T3", "T4")
 """Pieces that a skirt ends in."""
 
 _KNIT = ("KF", "KB", "KS", "KC", "KN", "KA", "KH")

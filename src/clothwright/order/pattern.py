@@ -158,6 +158,9 @@ _ORDER = (
     "PBS",
     "SF",
     "SB",
+    "SYF",
+    "SYB",
+    "PU",
     "SG",
     "T2",
     "T3",
@@ -182,6 +185,9 @@ _ORDER = (
     "WFF",
     "WFB",
     "WFG",
+    "KP",
+    "KW",
+    "KB",
     "TK",
     "TP",
     "FL",
@@ -220,15 +226,16 @@ def _on_both(edges: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
 def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     """Edges stayed with tape: slanted edges and the bodice's waist (first garment
     15)."""
-    if "TF" in sheet.pieces and sheet.piece("TF").has("pocket"):
-        yield "TF", "pocket"
+    for front in ("TF", "SF"):
+        if front in sheet.pieces and sheet.piece(front).has("pocket"):
+            yield front, "pocket"
     if "F" in sheet.pieces and sheet.piece("F").has(OVER):  # the edge of a wrap
         yield "F", "neck"
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
         yield "BC", "slant"
     yield from waist_edges(sheet)
     if {"WFF", "WFG"} & set(sheet.pieces):  # a faced waist of a skirt
-        for code in ("SF", "SB", "SG"):
+        for code in ("SF", "SB", "SG", "TF", "TB", "TK"):
             if code in sheet.pieces:
                 edges = sheet.piece(code).edges
                 yield from ((code, e.name) for e in edges if "waist" in e.name)

@@ -95,6 +95,9 @@ class Seam:
     stretched: Final[bool] = False
     """The shorter right side is stretched onto the left, as a band of knitted cloth."""
 
+    tucked: Final[bool] = False
+    """What it takes in is laid in tucks, not gathered."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all

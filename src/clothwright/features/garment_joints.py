@@ -132,10 +132,14 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))
     found += _torso(has)
+    if has("F", "overarm"):
+        found += _kimono(n)
     if has("SL", "hem"):
         last = "hem back" if has("SL", "hem back") else "hem"
         found += _sleeve(("SL", "hem"), ("SL", last))
         found.append(_cap_top("SL"))
+    elif has("SLF", "raglan"):
+        found += _raglan(n, "hem back" if has("SLB", "hem back") else "hem")
     elif has("KS", "hem"):
         found += [*_sleeve(("KS", "hem"), ("KS", "hem")), _cap_top("KS")]
     elif has("SLF", "hem"):
@@ -174,6 +178,81 @@ def _sleeve(front: tuple[str, str], back: tuple[str, str]) -> list[Joint]:
             _SLEEVE_HEM,
             (90.0, 90.0),
         ),
+    ]
+
+
+def _kimono(n: Numbers) -> list[Joint]:
+    """The neck runs on over a kimono's overarm seam, its hem over both seams."""
+    start, end = End.START, End.END
+    over = Joint(
+        "neck over the shoulder",
+        (Corner("F", "neck", start), Corner("B", "neck", end)),
+        180.0,
+        NECK_SUM,
+        (90.0 - n.tau, 90.0 + n.tau),
+        _TIP,
+    )
+    return [over] + [
+        Joint(
+            name,
+            (Corner("F", "sleeve hem", f), Corner("B", "sleeve hem", b)),
+            180.0,
+            _SLEEVE_HEM,
+        )
+        for name, f, b in (
+            ("sleeve hem over the overarm seam", end, start),
+            ("sleeve hem over the seam under the arm", start, end),
+        )
+    ]
+
+
+def _raglan(n: Numbers, last: str) -> list[Joint]:
+    """The neck runs on over the three seams of a raglan, the raglan line under the arm
+    on body and sleeve, the hem over both seams."""
+    start, end = End.START, End.END
+    over = Joint(
+        "neck over the shoulder",
+        (Corner("SLF", "neck", start), Corner("SLB", "neck", end)),
+        180.0,
+        NECK_SUM,
+        (90.0 - n.tau, 90.0 + n.tau),
+        _TIP,
+    )
+    return [over] + [
+        Joint(name, (Corner(*a), Corner(*b)), 180.0, band)
+        for name, a, b, band in (
+            (
+                "neck over the front raglan",
+                ("F", "neck", start),
+                ("SLF", "neck", end),
+                NECK_SUM,
+            ),
+            (
+                "neck over the back raglan",
+                ("B", "neck", end),
+                ("SLB", "neck", start),
+                NECK_SUM,
+            ),
+            ("underarm", ("F", "raglan", start), ("B", "raglan", end), NECK_SUM),
+            (
+                "sleeve under the arm",
+                ("SLF", "raglan", end),
+                ("SLB", "raglan", start),
+                NECK_SUM,
+            ),
+            (
+                "hem over the seam under the arm",
+                ("SLF", "hem", start),
+                ("SLB", last, end),
+                _SLEEVE_HEM,
+            ),
+            (
+                "hem over the overarm seam",
+                ("SLF", "hem", end),
+                ("SLB", "hem", start),
+                _SLEEVE_HEM,
+            ),
+        )
     ]
 
 

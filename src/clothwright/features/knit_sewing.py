@@ -106,7 +106,7 @@ def bodice_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation
 def sleeve_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
     """The sleeve is set flat, before the sides."""
     yield Operation(
-        Work.FLAT_SLEEVE,
+        Work.FLAT,
         "Set the sleeves flat, before the sides",
         (
             "The armhole open, the sleeve on top; the notches meet"

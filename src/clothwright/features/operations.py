@@ -31,11 +31,11 @@ class Work(Enum):
     BAG = "bag out a small part", 3
     ON_EDGE = "sew fastenings into an edge", 4
     SHOULDER = "shoulders", 5
+    FLAT = "sleeves, while the body lies flat", 5
     FACING = "make the facing", 6
     COLLAR = "make the collar", 6
     SET_COLLAR = "set the collar", 6
     EDGE = "face or bag out the edges", 6
-    FLAT_SLEEVE = "set the sleeves flat", 7
     SLEEVE_SEAM = "seam of the sleeve", 7
     SLIT = "slit of the sleeve", 6
     CUFF = "band or cuff", 7

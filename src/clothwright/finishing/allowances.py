@@ -79,6 +79,10 @@ class Role(Enum):
     FLY = "fly"
     """Centre front down to the end of the fly, and what is sewn to it."""
 
+    RAGLAN = "raglan seams"
+
+    GUSSET = "gusset"
+
     INSEAM = "inseam"
 
     CROTCH = "crotch"
@@ -141,6 +145,8 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.TIER: (1.5, 0.625, 3),
     Role.POCKET: (1.0, 0.375, 1),
     Role.FLY: (1.5, 0.625, 2),
+    Role.RAGLAN: (1.0, 0.5, 1),
+    Role.GUSSET: (1.0, 0.5, 4),
     Role.INSEAM: (1.5, 0.625, 1),
     Role.CROTCH: (1.0, 0.375, 2),
     Role.SEAT: (2.5, 1.0, 2),
@@ -155,7 +161,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.KNIT_HEM: (2.0, 0.75, 1),
 }
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
-as the armhole, the seam under the arm as other straight seams, bands and
+and the raglan as the armhole, the seam under the arm as other straight seams, bands and
 cuffs as enclosed edges, truing 8)."""
 
 _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
@@ -227,6 +233,10 @@ _BY_NAME: Mapping[str, Role] = {
     "cap first": Role.CAP,
     "cap last": Role.CAP,
     "cap lap": Role.CAP,
+    "raglan": Role.RAGLAN,
+    "overarm": Role.SHOULDER,
+    "underarm": Role.UNDERARM,
+    "sleeve hem": Role.TURNED,
     "underarm front": Role.UNDERARM,
     "underarm back": Role.UNDERARM,
     "underarm back low": Role.UNDERARM,
@@ -263,13 +273,18 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.SMALL
     if code in _SET:
         return Role.TURNED if (code, name) == ("KP", "mouth") else _SET[code]
+    if code == "GU":
+        return Role.GUSSET
+    sleeve = code in ("SL", "ST", "SU") or (
+        code in ("SLF", "SLB") and piece.has("raglan")
+    )
     if code in ("BA", "CU", "NP", "PL") or (
-        code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
+        sleeve and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
         return Role.BAND
     if code in ("CO", "CN", "CS"):
         return _of_collar(edge, name)
-    if code in ("SL", "ST", "SU") and name == "hem":
+    if sleeve and name == "hem":
         return Role.HEM if _flared(edge) else Role.TURNED
     if piece.code.startswith(("L.S", "L.T")) and name == "hem":
         return Role.TURNED
@@ -404,6 +419,8 @@ def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:
             {allowances.of(sheet.piece(r.piece), r.edge) for r in chain}
             for chain in (seam.left, seam.right)
         )
+        if left == {0.0}:  # a slash, cut when its seam is stitched
+            continue
         if left != right:  # along a chain it may change, on both sides alike
             widths = left | right
             yield Finding(

@@ -21,6 +21,7 @@ _OF_ROLE: Mapping[Role, Work] = {
     Role.CENTRE_ZIP: Work.CENTRE,
     Role.WAIST: Work.WAIST,
     Role.CAP: Work.SLEEVE,
+    Role.RAGLAN: Work.FLAT,
     Role.UNDERARM: Work.SLEEVE_SEAM,
     Role.JOIN: Work.JOIN,
 }
@@ -38,7 +39,7 @@ def _of_knit(edges: Sequence[str]) -> Work:
     """What a seam of knitted cloth is; a sleeve is set before the sides are closed, and
     what is no seam of the bodice sews a band."""
     if any(e.startswith("cap") for e in edges):
-        return Work.FLAT_SLEEVE
+        return Work.FLAT
     if set(edges) == {"shoulder"}:
         return Work.SHOULDER
     sides = {"side", "underarm front", "underarm back"}

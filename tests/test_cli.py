@@ -17,6 +17,7 @@ import pytest
 import svgpathtools
 from typer.testing import CliRunner
 
+import clothwright
 from clothwright.cli import app
 from clothwright.order import Draft, draft, read_order
 
@@ -190,6 +191,68 @@ def test_why_features_measures() -> None:
     assert "boat" in RUN.invoke(app, ["features", "neckline"]).stdout
     fit = RUN.invoke(app, ["measures", str(demo() / "in/brida.toml")])
     assert "fit together" in fit.stdout
+
+
+def test_seams_and_symbols_of_the_notes() -> None:
+    """Seam table S1 to S18 of first garment 21, and the symbols of its 5.3, 5.4 and 12;
+    values by its own formulas."""
+    order = str(demo() / "in/peplum-top.toml")
+    data = json.loads(RUN.invoke(app, ["check", order, "--json"]).stdout)
+    assert {f"S{i}" for i in range(1, 19)} <= set(data["seams"])
+    n = {k: v["value"] for k, v in data["numbers"].items()}
+    half = math.radians(n["κ"]) / 2
+    assert n["Rf"] == pytest.approx(min(8.0, 0.3 / (1 / math.cos(half) - 1)))
+    assert n["T(Rf)"] == pytest.approx(n["Rf"] * math.tan(half))
+    assert n["loss"] == pytest.approx(n["Rf"] * 2 * (math.tan(half) - half))
+    # what is opened gives the ease and what the rounding takes up, "correct o once"
+    assert n["o"] == pytest.approx(n["ep"] + n["loss"], abs=0.05)
+    for joint, piece in (("Jf", "D1"), ("Js", "wf"), ("Jb", "D1b")):
+        ends = (data["points"][joint], data["points"][piece])
+        assert 0.1 < math.dist(*ends) < 0.4, joint  # run on by δ
+    assert n["A"] == pytest.approx(
+        sum(data["edges"][f"{p}.armhole"] for p in ("FC", "FS", "BS", "BC"))
+    )
+    for code in ("S15", "S16", "S17"):
+        seam = data["seams"][code]
+        assert seam["left length"] == pytest.approx(seam["right length"], abs=0.1)
+    assert len(data["seams"]["S16"]["notches"]) == n["n"]
+
+
+def test_why_of_a_seam() -> None:
+    order = str(demo() / "in/peplum-top.toml")
+    there = RUN.invoke(app, ["why", order, "S9"])
+    assert there.exit_code == 0
+    assert "BF.neck + BF.slant: 16 15/16 in" in there.stdout
+    other = RUN.invoke(app, ["why", order, "S21"])
+    assert other.exit_code == 0
+    assert "centre back seam; this garment has no such seam" in other.stdout
+    assert "UP.lap line" in RUN.invoke(app, ["why", order, "S15"]).stdout
+    assert "by …: 3/16 in" in RUN.invoke(app, ["why", order, "o"]).stdout
+    assert "waist" in RUN.invoke(app, ["why", order, "Jf"]).stdout
+
+
+def test_measures_say_what_is_missing(tmp_path: Path) -> None:
+    text = (demo() / "in/brida.toml").read_text("utf8")
+    (tmp_path / "no-bust.toml").write_text(text.replace('\nB = "36 1/2"', ""), "utf8")
+    said = RUN.invoke(app, ["measures", str(tmp_path / "no-bust.toml")]).stdout
+    assert "Missing: the bust girth (B), without which a bodice or a dress" in said
+    assert "fit together" not in said or "as far as they go" in said
+
+
+def test_stopped_while_it_loads(tmp_path: Path) -> None:
+    """Ctrl-C while the command line is being loaded: no traceback."""
+    (tmp_path / "typer.py").write_text(
+        "import os, signal, time\nos.kill(os.getpid(), signal.SIGINT)\ntime.sleep(9)\n"
+    )
+    path = f"{tmp_path}{os.pathsep}{Path(clothwright.__file__).parents[1]}"
+    done = subprocess.run(
+        [sys.executable, "-m", "clothwright", "features"],
+        env={**os.environ, "PYTHONPATH": path},
+        capture_output=True,
+        text=True,
+        timeout=30,
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (130, "", "")
 
 
 def test_failures_stand_on_the_first_page(tmp_path: Path) -> None:

@@ -258,7 +258,9 @@ def why(
     order: OrderFile,
     name: Annotated[
         str,
-        typer.Argument(help="A number, point or edge; without one, all are listed."),
+        typer.Argument(
+            help="A number, point, edge or seam; without one, all are listed."
+        ),
     ] = "",
 ) -> None:
     """Follow a number, a point or an edge back to measures, rules and choices."""
@@ -284,7 +286,8 @@ def measures(
     file: Annotated[Path, typer.Argument(help="Measures file (TOML).")],
 ) -> None:
     """Check a client's measures against each other."""
-    from clothwright.body import BodyError, check_body, read_body
+    from clothwright.body import BodyError, check_body, lacking, read_body
+    from clothwright.body import measures as known
     from clothwright.findings import Severity, worst
     from clothwright.order.file import OrderError, read_text
 
@@ -300,8 +303,13 @@ def measures(
     }
     for f in findings:
         print(f"{words[f.severity]}: {f.code}: {f}")
+    missing = lacking(body)
+    for code, use in missing:
+        name = known()[code].name
+        print(f"Missing: the {name} ({code}), without which {use} cannot be drafted.")
     if not findings:
-        print(f"The {len(body.values)} measures of {body.client} fit together.")
+        far = " as far as they go" if missing else ""
+        print(f"The {len(body.values)} measures of {body.client} fit together{far}.")
     if worst(findings) is Severity.REFUSE:
         raise typer.Exit(FAILED)
 

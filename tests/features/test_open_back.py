@@ -118,7 +118,7 @@ def test_a_tightened_edge(body: Body, te: float) -> None:
         te, abs=MM / 5
     )
     assert now.edge("panel").length == pytest.approx(was.edge("panel").length, abs=0.01)
-    m, hinge, up = (tight.sheet.points[name] for name in ("M", "Jb", "M′"))
+    m, hinge, up = (tight.sheet.points[name] for name in ("M", "Jt", "M′"))
     # ruled straight again the edge loses a little more than the wedge
     assert te - distance(m, up) == pytest.approx(0.0, abs=0.12 * te + 1e-6)
     bend = math.degrees(2 * math.asin(distance(m, up) / (2 * distance(m, hinge))))

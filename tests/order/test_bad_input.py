@@ -331,6 +331,21 @@ def test_a_file_without_end(tmp_path: Path) -> None:
         read_order(tmp_path / "endless.toml")
 
 
+def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe.toml")
+    with pytest.raises(OrderError, match=r"pipe.toml is a pipe; name a file"):
+        read_order(tmp_path / "pipe.toml")
+
+
+def test_a_house_rule_of_another_kind_is_said(tmp_path: Path) -> None:
+    """An angle in the place of a depth: no draft, and what is wanted."""
+    (tmp_path / "house.toml").write_text('unit = "cm"\n[rules]\nDm = "SS"\n')
+    order = _write(tmp_path, 'house = "house.toml"\n' + ORDER, BODY)
+    assert "house.toml, Dm: the formula comes to an angle, and a length" in (
+        _sentences(order)
+    )
+
+
 def test_an_unknown_unit_is_told_alone(tmp_path: Path) -> None:
     """Lengths are not judged in a unit that she did not mean."""
     said = _sentences(_write(tmp_path, ORDER.replace('"in"', '"ell"', 1), BODY))

@@ -15,7 +15,7 @@ from clothwright.body.body import (
     one_line,
     read_body,
 )
-from clothwright.body.estimates import RuleSet, estimates
+from clothwright.body.estimates import RuleSet, estimates, lacking
 from clothwright.body.measures import Measure, measures
 from clothwright.body.plausibility import check_body
 
@@ -28,6 +28,7 @@ __all__ = [
     "body_from_tables",
     "check_body",
     "estimates",
+    "lacking",
     "measures",
     "one_line",
     "read_body",

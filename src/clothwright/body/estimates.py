@@ -15,8 +15,9 @@ from functools import cache
 from importlib import resources
 from typing import Any
 
+from clothwright.body.body import Body
 from clothwright.body.measures import measures
-from clothwright.rules import Kind, Rule, RuleTable
+from clothwright.rules import Kind, Numbers, Rule, RuleTable
 from clothwright.rules.formula import read_formula
 from clothwright.units import Unit
 
@@ -77,3 +78,24 @@ def _rule(key: str, row: dict[str, Any], names: dict[str, str]) -> Rule:
 
 def _shoulders(SH: float, SS: float, N: float) -> float:
     return 2 * SH * math.cos(math.radians(SS)) + 2 * (N / 5 - 0.3) + 1.5
+
+
+_WANTED = {
+    "HT": "whatever is estimated from it",
+    "B": "a bodice or a dress",
+    "W": "whatever is fitted to the waist",
+    "H": "a skirt or trousers",
+}
+"""Measures that others rest on, and what cannot be drafted without them."""
+
+
+def lacking(body: Body) -> tuple[tuple[str, str], ...]:
+    """Codes of measures that were neither taken nor can be estimated from what was, and
+    what they are wanted for."""
+    numbers = Numbers(estimates(RuleSet.SURVEY).rules, body.given())
+    without = numbers.missing(numbers.keys())
+    return tuple(
+        (code, use)
+        for code, use in _WANTED.items()
+        if code in without or code not in numbers
+    )

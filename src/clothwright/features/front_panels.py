@@ -34,6 +34,7 @@ from clothwright.paper import (
     Edge,
     On,
     Sheet,
+    Taped,
     Verb,
     redraw,
     spot_on,
@@ -124,6 +125,48 @@ def kappa(theta: float, phi_n: float, phi_a: float, omega: float) -> float:
     return k
 
 
+@_rule(
+    "Rf",
+    "radius that rounds the side panel over the bust",
+    key="R_bust",
+    source=f"{_SRC}.7",
+    formula="min(8 cm, Rmax), Rmax = 0.3 cm/(sec(κ/2) − 1)",
+)
+def _radius(kappa: float) -> float:
+    return Fillet.of(kappa).radius
+
+
+@_rule(
+    "T(Rf)",
+    "from the bust point to where the rounding begins",
+    key="T_bust",
+    source=f"{_SRC}.7",
+    formula="Rf·tan(κ/2)",
+)
+def _tangent(kappa: float) -> float:
+    return Fillet.of(kappa).tangent
+
+
+@_rule(
+    "shaved",
+    "paper that the rounding takes off at the bust point",
+    source=f"{_SRC}.7",
+    formula="Rf·(sec(κ/2) − 1)",
+)
+def shaved(kappa: float) -> float:
+    return Fillet.of(kappa).shaved
+
+
+@_rule(
+    "loss",
+    "seam that the rounding takes up",
+    source=f"{_SRC}.7",
+    formula="Rf·(2·tan(κ/2) − κ)",
+)
+def loss(kappa: float) -> float:
+    return Fillet.of(kappa).loss
+
+
 def split_panels(d: Drafting, edge: str, upper: UpperCurve) -> None:
     """Cut the front along `upper`, from `edge` over BP, down the waist dart and close
     the side dart."""
@@ -201,7 +244,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
         f = Fillet.of(corner(turned_up, lower))
         return rounded(turned_up, lower, f, opening)
 
-    opening = n.ep + Fillet.of(n.kappa).loss
+    opening = n.ep + n.loss
     for _ in range(3):
         opening += n.ep - (panel(opening).length - fc_length)
     path = panel(opening)
@@ -225,7 +268,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
         sheet,
         "FS",
         "side front opened at the bust for ease",
-        amounts=(("by {}", opening),),
+        amounts=(("by {}", Taped("o", opening)),),
         frm=("J", "BP"),
         detail="from nothing at J: what lies above the line from J to BP turns up",
     )
@@ -245,8 +288,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
 
 def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Checks of a front panel line (5.5)."""
-    f = Fillet.of(n.kappa)
-    if f.radius < 4:
+    if n.R_bust < 4:
         yield Finding(
             "P1",
             Severity.WARN,

@@ -181,7 +181,7 @@ class LowOpenBack(Feature):
         )
         s = _length_at_level(bc.edge("panel").path, mid.y)  # Qb down to the waist
         d.found(
-            "Jb",
+            "Jt",
             bc.edge("panel").path.at_length(s),
             "hinge of the tightening on the panel seam, level with M",
         )
@@ -211,9 +211,9 @@ class LowOpenBack(Feature):
             "BC.slant",
             "slanted edge tightened",
             amounts=(("by {}", "te"), ("a wedge of {} at M", opening)),
-            frm=("M", "Jb"),
-            detail="closed to nothing at Jb; the edge is ruled straight again, the "
-            "panel seam rounded over Jb",
+            frm=("M", "Jt"),
+            detail="closed to nothing at Jt; the edge is ruled straight again, the "
+            "panel seam rounded over Jt",
             lines=(slant.path, panel),
         )
 

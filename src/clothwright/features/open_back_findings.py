@@ -94,7 +94,7 @@ def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 def _tightening_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if n.te == 0:
         return
-    hinge, was, now = (sheet.points[name] for name in ("Jb", "M", "M′"))
+    hinge, was, now = (sheet.points[name] for name in ("Jt", "M", "M′"))
     turn = degrees_between(was - hinge, now - hinge)
     if turn > MOST_TURN:
         yield Finding(

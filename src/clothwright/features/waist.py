@@ -7,7 +7,7 @@ becomes a curve that is square to the seams it meets.
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path
+from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
@@ -182,6 +182,7 @@ def true_waist(d: Drafting) -> None:
         new = Path((curve,))
         sheet = redraw(sheet, code, [name], [Edge(name, new)])
         drawn.append(new)
+    sheet = sheet.named(**_joints(sheet))
     d.lay(
         Verb.REDRAW,
         sheet,
@@ -195,3 +196,24 @@ def true_waist(d: Drafting) -> None:
         detail="then joined by curves that meet each seam at a right angle",
         lines=tuple(drawn),
     )
+
+
+def _joints(sheet: Sheet) -> dict[str, Point]:
+    """Where seams meet the trued waist (12.1), Jf front panel on
+    the centre front, Js side on the front, Jb back panel on the centre back."""
+    out = {}
+    for mark, code, neighbours in (
+        ("Jf", "FC", ("panel",)),
+        ("Js", "FS", ("side",)),
+        ("Js", "F", ("side", "side low")),
+        ("Jb", "BC", ("panel",)),
+    ):
+        piece = sheet.pieces.get(code)
+        for name in ("waist side", "waist"):
+            if piece is not None and piece.has(name):
+                path = piece.edge(name).path
+                if piece.before(name).name in neighbours:
+                    out[mark] = path.start
+                elif piece.after(name).name in neighbours:
+                    out[mark] = path.end
+    return out

@@ -7,14 +7,18 @@ drafting lie where the draft left them. The layout is stable: names may be added
 is renamed without a new `format` number.
 """
 
+from collections.abc import Iterator
 from typing import Any
 
+from clothwright.features.chains import Chains
+from clothwright.features.facing_seams import back_armhole, front_armhole
+from clothwright.features.laid import TOLERANCE, Laid, laid
 from clothwright.findings import Finding
 from clothwright.order.draft import Draft
 from clothwright.rules import Reason, RuleError
 from clothwright.truing import walk
 
-FORMAT = 1
+FORMAT = 2
 
 
 def figures(draft: Draft) -> dict[str, Any]:
@@ -29,6 +33,8 @@ def figures(draft: Draft) -> dict[str, Any]:
         numbers[reason.symbol] = _number(reason)
         if reason.symbol != key:
             ascii_keys[reason.symbol] = key
+    for symbol, name, value in taped(draft):
+        numbers.setdefault(symbol, _taped(name, value))
     return {
         "format": FORMAT,
         "order": {
@@ -47,7 +53,10 @@ def figures(draft: Draft) -> dict[str, Any]:
             for e in p.edges
         },
         "areas": {p.code: p.area for p in draft.sheet.pieces.values()},
-        "seams": {s.code: _seam(draft, s.code) for s in draft.sheet.seams},
+        "seams": {
+            **{s.code: _seam(draft, s.code) for s in draft.sheet.seams},
+            **{w.code: _laid(w) for w in laid(draft.sheet, draft.numbers)},
+        },
         "findings": [_finding(f) for f in draft.findings],
         "failed": draft.failed,
         **({"left": figures(draft.left)} if draft.left else {}),
@@ -63,6 +72,46 @@ def _number(r: Reason) -> dict[str, Any]:
         "source": r.source,
         "needs": [b.symbol for b in r.because],
         **({"sigma": r.sigma} if r.sigma is not None else {}),
+    }
+
+
+def taped(draft: Draft) -> Iterator[tuple[str, str, float]]:
+    """Symbol, name and length (cm) of what no rule gives and the tape finds on the
+    paper: lengths of a step that was found by trial, and of the armhole."""
+    for step in draft.steps:
+        for a in step.amounts:
+            if a.symbol:
+                yield a.symbol, step.says, a.value
+    chains = Chains(draft.sheet)
+    front, back = (chains.length(of(chains)) for of in (front_armhole, back_armhole))
+    if front and back:
+        yield "Af", "front armhole", front
+        yield "Ab", "back armhole", back
+        yield "A", "armhole", front + back
+
+
+def _taped(name: str, value: float) -> dict[str, Any]:
+    return {
+        "value": value,
+        "unit": "cm",
+        "name": name,
+        "from": "measured on the paper",
+        "source": "",
+        "needs": [],
+    }
+
+
+def _laid(w: Laid) -> dict[str, Any]:
+    return {
+        "name": w.name,
+        "left": list(w.left),
+        "right": list(w.right),
+        "left length": w.left_length,
+        "right length": w.right_length,
+        "ease": w.right_length - w.left_length,
+        "planned ease": 0.0,
+        "accepted": [-TOLERANCE, TOLERANCE],
+        "notches": [[a, b, 0] for a, b in w.places],
     }
 
 

@@ -118,8 +118,10 @@ def read_text(path: Path, what: str) -> str:
     """The text of a file. Raises OrderError with a plain sentence."""
     name = path.name or str(path)
     try:
-        with path.open(encoding="utf-8-sig") as f:
-            text = f.read(LONGEST_FILE + 1)
+        pipe = path.is_fifo()  # opening it would wait for a writer
+        if not pipe:
+            with path.open(encoding="utf-8-sig") as f:
+                text = f.read(LONGEST_FILE + 1)
     except FileNotFoundError:
         raise OrderError(
             f"{name}: there is no such file; check the name of {what}"
@@ -140,6 +142,8 @@ def read_text(path: Path, what: str) -> str:
         raise OrderError(
             f"{name!r} is no name of a file; check the name of {what}"
         ) from None
+    if pipe:
+        raise OrderError(f"{name} is a pipe; name a file for {what}")
     if len(text) > LONGEST_FILE:
         raise OrderError(f"{name} is far too long for {what}; name another file")
     return text

@@ -45,7 +45,7 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
                 order.house_text,
                 order.house_place,
                 _replaceable(rules, given, order.features),
-                [g.key for g in given],
+                {g.key: g.kind for g in given},
             )
         except HouseError as e:
             raise OrderError(*str(e).splitlines()) from e

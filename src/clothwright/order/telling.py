@@ -6,9 +6,12 @@ from clothwright.curves import distance
 from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
+from clothwright.features.laid import laid
+from clothwright.features.seam_codes import SEAM_CODES
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
 from clothwright.rules import Kind, Reason, RuleError
+from clothwright.truing import walk
 from clothwright.units import Unit, format_angle, format_length, retold
 
 
@@ -24,7 +27,7 @@ def show(value: float, kind: Kind, unit: Unit) -> str:
 
 
 def tell_all(draft: Draft) -> list[str]:
-    """A line for every number, point and edge that can be asked for."""
+    """A line for every number, point, edge and seam that can be asked for."""
     unit = draft.order.unit
     lines = ["Numbers"]
     for key in draft.numbers.keys():  # noqa: SIM118
@@ -40,12 +43,15 @@ def tell_all(draft: Draft) -> list[str]:
         lines += [
             f"  {p.code}.{e.name}  {format_length(e.length, unit)}" for e in p.edges
         ]
+    lines.append("Seams")
+    lines += [f"  {s.code}  {s.name}" for s in draft.sheet.seams]
+    lines += [f"  {w.code}  {w.name}" for w in laid(draft.sheet, draft.numbers)]
     return lines
 
 
 def tell_why(draft: Draft, name: str) -> list[str] | None:
-    """Why a number (by symbol or key), a point or an edge is as it is; None when
-    nothing has that name."""
+    """Why a number (by symbol or key), a point or an edge is as it is, or what a seam
+    joins; None when nothing has that name."""
     key = key_of(draft, name)
     if key is not None:
         return list(_thread(draft.numbers.why(key), draft.order.unit))
@@ -53,9 +59,14 @@ def tell_why(draft: Draft, name: str) -> list[str] | None:
     if piece in draft.sheet.pieces and draft.sheet.piece(piece).has(edge):
         return list(_edge(draft, piece, edge))
     steps = [s for s in draft.steps if s.makes == name]
+    steps = steps or [
+        s for s in draft.steps if any(a.symbol == name for a in s.amounts)
+    ]
+    if not steps and name in draft.sheet.points:  # put there beside what a step makes
+        steps = [s for s in draft.steps if s.after and name in s.after.points][:1]
     if steps:
         return [line for s in steps for line in _step(draft, s)]
-    return None
+    return _seam(draft, name)
 
 
 def why_of(draft: Draft, name: str) -> list[Reason]:
@@ -123,7 +134,11 @@ def key_of(draft: Draft, name: str) -> str | None:
     return None
 
 
-def _thread(r: Reason, unit: Unit, depth: int = 0) -> Iterator[str]:
+def _thread(
+    r: Reason, unit: Unit, depth: int = 0, told: set[str] | None = None
+) -> Iterator[str]:
+    """The thread of a number; what stands in it already is not followed again."""
+    told = set() if told is None else told
     pad = "  " * depth
     how = f" = {retold(r.formula, unit)}" if r.formula else ""
     sure = f", ± {r.sigma:g}" if r.sigma is not None else ""
@@ -132,9 +147,11 @@ def _thread(r: Reason, unit: Unit, depth: int = 0) -> Iterator[str]:
         f"{pad}{r.symbol}{how}: {show(r.value, r.kind, unit)}, {r.name} "
         f"({r.hand.value}{sure}){source}"
     )
-    if depth < 6:
-        for b in r.because:
-            yield from _thread(b, unit, depth + 1)
+    if depth == 6 or r.key in told:
+        return
+    told.add(r.key)
+    for b in r.because:
+        yield from _thread(b, unit, depth + 1, told)
 
 
 def _step(draft: Draft, s: Step) -> Iterator[str]:
@@ -173,6 +190,33 @@ def _edge(draft: Draft, piece: str, edge: str) -> Iterator[str]:
     for step in draft.steps:
         if step.makes == f"{piece}.{edge}":
             yield from _step(draft, step)
+
+
+def _seam(draft: Draft, code: str) -> list[str] | None:
+    """A seam by its code, or that the garment has none such."""
+
+    def show(cm: float) -> str:
+        return format_length(cm, draft.order.unit)
+
+    for s in draft.sheet.seams:
+        if s.code == code:
+            w = walk(draft.sheet, s)
+            return [
+                f"{code}: {s.name}, {s.kind.value}, from {s.start} to {s.end}",
+                f"  {' + '.join(map(str, s.left))}: {show(w.left)}",
+                f"  {' + '.join(map(str, s.right))}: {show(w.right)}",
+                f"  {w.sentence(show)}",
+            ]
+    for line in laid(draft.sheet, draft.numbers):
+        if line.code == code:
+            return [
+                f"{code}: {line.name}, from {line.start} to {line.end}",
+                f"  {' + '.join(line.left)}: {show(line.left_length)}",
+                f"  {' + '.join(line.right)}: {show(line.right_length)}",
+            ]
+    if code in SEAM_CODES:
+        return [f"{code}: {SEAM_CODES[code]}; this garment has no such seam"]
+    return None
 
 
 def tell_features(kind: str = "") -> list[str] | None:

@@ -15,7 +15,7 @@ Paper never stretches: cut, move and tape change no length and no area.
 
 from clothwright.paper.change import Change, Look
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
-from clothwright.paper.drafting import Drafting
+from clothwright.paper.drafting import Drafting, Taped
 from clothwright.paper.move import move
 from clothwright.paper.once import once
 from clothwright.paper.piece import (
@@ -80,6 +80,7 @@ __all__ = [
     "Sheet",
     "Spot",
     "Step",
+    "Taped",
     "Verb",
     "cut",
     "move",

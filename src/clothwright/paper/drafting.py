@@ -7,6 +7,7 @@ from the graph; a plain float is a construction constant.
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from clothwright.curves import (
     Path,
@@ -19,8 +20,16 @@ from clothwright.paper.record import Amount, Step, Verb
 from clothwright.paper.sheet import Sheet
 from clothwright.rules import Numbers
 
-Size = str | float
-"""A number's key in the graph, or a length in cm."""
+
+class Taped(NamedTuple):
+    """A length found on the paper by trial, cm, and its symbol in the notes."""
+
+    symbol: str
+    value: float
+
+
+Size = str | float | Taped
+"""A number's key in the graph, a length in cm, or one found on the paper."""
 
 
 class Drafting:
@@ -65,9 +74,13 @@ class Drafting:
 
     def size(self, size: Size) -> float:
         """The value of a size, cm."""
+        if isinstance(size, Taped):
+            return size.value
         return self.n[size] if isinstance(size, str) else size
 
     def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
+        if isinstance(size, Taped):
+            return Amount(how, "", size.value, angle, size.symbol)
         key = self.n.called(size) if isinstance(size, str) else ""
         return Amount(how, key, self.size(size), angle)
 

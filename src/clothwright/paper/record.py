@@ -65,6 +65,8 @@ class Amount:
 
     value: Final[float]
     angle: Final[bool] = False
+    symbol: Final[str] = ""
+    """Symbol of a length found on the paper, which no rule gives: "o"."""
 
 
 @dataclass(unsafe_hash=True)

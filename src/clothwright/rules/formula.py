@@ -2,14 +2,15 @@
 
 sum := product (± product)*; product := factor (×÷ factor)*. Names are keys or symbols;
 min() and max() choose. A bare number that multiplies or divides is a plain number; one
-that stands alone or is added to a length is in the unit given. Nothing is evaluated as
-program text. After × or ÷ a hyphen is a minus: B/6-1/2 in is B/6 less 1/2 in.
+that stands alone or is added to a length is in the unit given. Lengths are not added
+to angles, and the whole comes to what its rule counts. Nothing is evaluated as program
+text. After × or ÷ a hyphen is a minus: B/6-1/2 in is B/6 less 1/2 in.
 """
 
 import difflib
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from clothwright.rules.errors import RuleError
@@ -29,11 +30,18 @@ class Formula(NamedTuple):
 
 
 def read_formula(
-    text: str, where: str, unit: Unit, names: Mapping[str, str], kind: Kind
+    text: str,
+    where: str,
+    unit: Unit,
+    names: Mapping[str, str],
+    kind: Kind,
+    kinds: Mapping[str, Kind] | None = None,
 ) -> Formula:
-    """Read a formula. `names` maps every name that it may use to a key; `where` is the
-    place for messages. Raises FormulaError (LengthError for a miswritten number)."""
-    value = _Parser(text, where, unit, names, kind).parse()
+    """Read a formula. `names` maps every name that it may use to a key; `kinds` says
+    what the number of a key counts (of one that it leaves out nothing is known);
+    `where` is the place for messages. Raises FormulaError (LengthError for a miswritten
+    number)."""
+    value = _Parser(text, where, unit, names, kind, kinds or {}).parse()
     needs = tuple(dict.fromkeys(value.needs))
 
     def compute(*values: float) -> float:
@@ -56,13 +64,47 @@ class _Value:
     needs: tuple[str, ...]
     compute: Callable[[Mapping[str, float]], float]
     bare: bool = False
+    counts: "_Counts | None" = None
+    """None: nothing is known of it."""
+
+
+class _Counts(NamedTuple):
+    """What a part of a formula counts, as powers: an area is a length twice over."""
+
+    length: int = 0
+    angle: int = 0
+
+    def told(self) -> str:
+        """ "a length", in words."""
+        return _TOLD.get(self, "neither length nor angle nor plain number")
+
+
+_PLAIN, _LENGTH, _ANGLE = _Counts(), _Counts(1), _Counts(0, 1)
+_TOLD = {
+    _PLAIN: "a plain number",
+    _LENGTH: "a length",
+    _ANGLE: "an angle",
+    _Counts(2): "an area",
+}
+_OF_KIND = {
+    Kind.LENGTH: _LENGTH,
+    Kind.BODY: _LENGTH,
+    Kind.ANGLE: _ANGLE,
+    Kind.RATIO: _PLAIN,
+    Kind.COUNT: _PLAIN,
+}
+_INSTEAD = {
+    _LENGTH: "B/6 + 1 in",
+    _ANGLE: "SS - 2",
+    _PLAIN: "W/H, or a bare number",
+}
 
 
 _TOKEN = re.compile(
     r"""\s*(?:
       (?P<number>\d+\s+\d+/\d+|\d+-\d+/\d+|\d+/\d+(?=\s*(?:in|cm|")|\s*$)
         |\d+(?:[.,]\d+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞])
-        \s*(?P<unit>inches|inch|in\b|cm\b|mm\b|"|″)?
+        \s*(?P<unit>inches|inch|in\b|cm\b|mm\b|"|″|°)?
     | (?P<name>[^\W\d]\w*)
     | (?P<op>[-+*/(),−×·])
     )""",
@@ -86,9 +128,16 @@ class _Parser:
     """Reads one formula from its tokens."""
 
     def __init__(
-        self, text: str, where: str, unit: Unit, names: Mapping[str, str], kind: Kind
+        self,
+        text: str,
+        where: str,
+        unit: Unit,
+        names: Mapping[str, str],
+        kind: Kind,
+        kinds: Mapping[str, Kind],
     ) -> None:
         self.where, self.unit, self.names, self.kind = where, unit, names, kind
+        self.kinds = kinds
         self.tokens: list[tuple[str, str, str]] = []
         at = 0
         while at < len(text.rstrip()):
@@ -121,7 +170,13 @@ class _Parser:
                 f'{self.where}: "{self.tokens[self.at][1]}" stands where the formula '
                 "should end"
             )
-        return self._length(value)
+        wanted = _OF_KIND[self.kind]
+        if value.counts not in (None, wanted) and not value.bare:
+            raise FormulaError(
+                f"{self.where}: the formula comes to {value.counts.told()}, and "
+                f"{wanted.told()} is wanted; write something like {_INSTEAD[wanted]}"
+            )
+        return self._length(value) if wanted == _LENGTH else value
 
     def _peek(self, *ops: str) -> bool:
         return self.at < len(self.tokens) and (
@@ -130,22 +185,42 @@ class _Parser:
 
     def _length(self, v: _Value) -> _Value:
         """A bare number that stands alone or is added is in the file's unit."""
-        if not v.bare or self.kind not in (Kind.LENGTH, Kind.BODY):
+        if not v.bare:
             return v
         k = self.unit.cm
-        return _Value(v.needs, lambda n: v.compute(n) * k)
+        return _Value(v.needs, lambda n: v.compute(n) * k, counts=_LENGTH)
+
+    def _alike(self, parts: list[_Value]) -> list[_Value]:
+        """Parts that are added or compared: bare numbers beside them count what they
+        do, and what is left must count the same."""
+        known = [p for p in parts if not p.bare]
+        if not known:
+            return parts
+        counts = [p.counts for p in known if p.counts is not None]
+        for other in counts[1:]:
+            if other != counts[0]:
+                raise FormulaError(
+                    f"{self.where}: {counts[0].told()} and {other.told()} stand side "
+                    "by side; add and compare like with like"
+                )
+        what = counts[0] if counts else _OF_KIND[self.kind]
+        if what == _LENGTH:
+            return [self._length(p) for p in parts]
+        return [replace(p, bare=False, counts=p.counts and what) for p in parts]
 
     def _sum(self) -> _Value:
         left = self._product()
         while self._peek("+", "-"):
             op = self.tokens[self.at][1]
             self.at += 1
-            right = self._product()
-            bare = left.bare and right.bare
-            if not bare:
-                left, right = self._length(left), self._length(right)
+            left, right = self._alike([left, self._product()])
             sign = 1.0 if op == "+" else -1.0
-            left = _Value(left.needs + right.needs, _plus(left, right, sign), bare)
+            left = _Value(
+                left.needs + right.needs,
+                _plus(left, right, sign),
+                left.bare,
+                left.counts,
+            )
         return left
 
     def _product(self) -> _Value:
@@ -156,10 +231,10 @@ class _Parser:
             right = self._factor()
             bare = left.bare and right.bare
             needs = left.needs + right.needs
-            if op == "/":
-                left = _Value(needs, _divide(left, right, self.where), bare)
-            else:
-                left = _Value(needs, _times(left, right), bare)
+            divide = op == "/"
+            counts = _together(left.counts, right.counts, -1 if divide else 1)
+            done = _divide(left, right, self.where) if divide else _times(left, right)
+            left = _Value(needs, done, bare, counts)
         return left
 
     def _factor(self) -> _Value:
@@ -168,21 +243,25 @@ class _Parser:
         kind, text, unit = self.tokens[self.at]
         self.at += 1
         if kind == "number":
+            if unit == "°":
+                angle = parse_plain(text)
+                return _Value((), lambda _: angle, counts=_ANGLE)
             if unit:
                 cm = parse_length(f"{text} {unit}")
-                return _Value((), lambda _: cm)
+                return _Value((), lambda _: cm, counts=_LENGTH)
             plain = parse_plain(text)
-            return _Value((), lambda _: plain, bare=True)
+            return _Value((), lambda _: plain, bare=True, counts=_PLAIN)
         if kind == "name":
             if text in ("min", "max") and self._peek("("):
                 return self._choice(min if text == "min" else max)
             if text not in self.names:
                 raise FormulaError(f"{self.where}: {not_known(text, self.names)}")
             key = self.names[text]
-            return _Value((key,), lambda n: n[key])
+            of = self.kinds.get(key)
+            return _Value((key,), lambda n: n[key], counts=of and _OF_KIND[of])
         if text == "-":
             inner = self._factor()
-            return _Value(inner.needs, lambda n: -inner.compute(n), inner.bare)
+            return replace(inner, compute=lambda n: -inner.compute(n))
         if text == "(":
             self.depth += 1
             if self.depth > _DEEPEST:
@@ -195,18 +274,31 @@ class _Parser:
 
     def _choice(self, pick: Callable[[Iterable[float]], float]) -> _Value:
         self.at += 1
-        parts = [self._length(self._sum())]
+        parts = [self._sum()]
         while self._peek(","):
             self.at += 1
-            parts.append(self._length(self._sum()))
+            parts.append(self._sum())
         self._close()
+        parts = self._alike(parts)
         needs = tuple(k for p in parts for k in p.needs)
-        return _Value(needs, lambda n: pick([p.compute(n) for p in parts]))
+        return _Value(
+            needs,
+            lambda n: pick([p.compute(n) for p in parts]),
+            parts[0].bare,
+            parts[0].counts,
+        )
 
     def _close(self) -> None:
         if not self._peek(")"):
             raise FormulaError(f"{self.where}: a bracket is not closed")
         self.at += 1
+
+
+def _together(a: _Counts | None, b: _Counts | None, sign: int) -> _Counts | None:
+    """What a product (or, with −1, a quotient) counts."""
+    if a is None or b is None:
+        return None
+    return _Counts(a.length + sign * b.length, a.angle + sign * b.angle)
 
 
 def _plus(a: _Value, b: _Value, sign: float) -> Callable[[Mapping[str, float]], float]:

@@ -11,7 +11,7 @@ symbol. The right-hand side is a number with a unit, or arithmetic with + − * 
 brackets on measures and other rules (see `formula`).
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from clothwright.rules.errors import RuleError
@@ -37,12 +37,13 @@ class HouseError(RuleError):
 
 
 def read_house(
-    text: str, place: str, rules: Mapping[str, Rule], known: Iterable[str]
+    text: str, place: str, rules: Mapping[str, Rule], known: Mapping[str, Kind]
 ) -> dict[str, House]:
     """House rules from their file's text, by key.
 
     `rules` are what may be replaced; `known` are other numbers (measures, choices)
-    that a formula may name. Raises HouseError with a sentence for every fault.
+    that a formula may name, with what each counts. Raises HouseError
+    with a sentence for every fault.
     """
     try:
         table = read_toml(text, 'write each rule as name = "formula"')
@@ -58,6 +59,7 @@ def read_house(
             faults.append(f"{place}: {key} is not known here; put rules under [rules]")
     names = {**{r.symbol: k for k, r in rules.items()}, **{k: k for k in rules}}
     readable = {**names, **{k: k for k in known}}
+    kinds = {**{k: r.kind for k, r in rules.items()}, **known}
     rows = table.get("rules", {})
     if not isinstance(rows, Mapping):
         faults.append(f"{place}: write the rules under [rules]")
@@ -70,7 +72,7 @@ def read_house(
             faults.append(f"{where}: {not_known(name, names)}")
             continue
         try:
-            out[key] = _house(rules[key], formula, where, unit, readable)
+            out[key] = _house(rules[key], formula, where, unit, readable, kinds)
         except HouseError as e:
             faults.append(str(e))
     if faults:
@@ -79,7 +81,12 @@ def read_house(
 
 
 def _house(
-    rule: Rule, formula: object, where: str, unit: Unit, names: Mapping[str, str]
+    rule: Rule,
+    formula: object,
+    where: str,
+    unit: Unit,
+    names: Mapping[str, str],
+    kinds: Mapping[str, Kind],
 ) -> House:
     if isinstance(formula, bool) or not isinstance(formula, str | int | float):
         raise HouseError(f'{where}: write a number or a formula in "quotes"')
@@ -89,7 +96,7 @@ def _house(
             angle = parse_angle(formula)
             read = Formula((), lambda: angle)
         else:
-            read = read_formula(shown, where, unit, names, rule.kind)
+            read = read_formula(shown, where, unit, names, rule.kind, kinds)
     except LengthError as e:
         raise HouseError(f"{where}: {e}") from None
     except FormulaError as e:

@@ -2,8 +2,7 @@
 
 A block is tried in several shapes, in the largest letters, in the middle of the
 piece first. One that finds no room is divided into its groups; on a piece too crowded
-for those, every line stands where it can, those after the first group in small letters
-if need be.
+for those, every line stands where it can, in smaller letters if need be.
 """
 
 import math
@@ -40,18 +39,18 @@ class Labeller:
 
     def __init__(
         self,
-        papers: Sequence[Callable[[float], Room]],
+        free: Callable[[float], Room],
         turns: Sequence[float],
         spots: Sequence[Point],
         heights: Sequence[float],
-        small: float,
+        small: Sequence[float],
     ) -> None:
-        """`papers` give the free paper for a reading direction, the best first: clear
-        of the joins of pages, then over them; `turns` are the directions in degrees,
-        `heights` those of capitals in cm, the best first, `small` the least for what is
-        not in the first group; `spots` are where words are looked for: the middle, then
+        """`free` gives the free paper for a reading direction; `turns` are the
+        directions in degrees,
+        `heights` those of capitals in cm, the best first, `small` what else is tried
+        for lines that stand by themselves, the largest first; `spots` are where words are looked for: the middle, then
         the ends."""
-        self._papers, self._free = papers, papers[0]
+        self._free = free
         self.turns, self.spots = turns, spots
         self.heights, self._small = heights, small
         self._rooms: dict[float, Room] = {}
@@ -61,25 +60,21 @@ class Labeller:
         """The words of all groups; of those after the first, those that find room.
         Empty when the first does not, as one block or, if they may, `apart`."""
         everything = [line for g in groups for line in g]
-        for paper in self._papers:
-            self._free = paper
-            self._rooms.clear()
-            out = self._block(everything, ROOMS[:2], self.spots[0])
+        out = self._block(everything, ROOMS[:2], self.spots[0])
+        for least in (math.inf, *self._small[:1]) if apart else (math.inf,):
             if not out:
-                out = self._first(groups[0], apart)
+                out = self._first(groups[0], apart, least)
                 for g in groups[1:] if out else ():
                     out += self._rest(g, out[-1])
-            if out:
-                return out
-        return []
+        return out
 
-    def _first(self, group: Group, apart: bool) -> list[DrawnText]:
+    def _first(self, group: Group, apart: bool, least: float) -> list[DrawnText]:
         """The first group in one block, else line by line."""
-        found = self._block(group, ROOMS[1:], self.spots[0])
+        found = self._block(group, ROOMS[1:], self.spots[0], least=least)
         if found:
             return found
         for spot in self.spots if apart else ():
-            found = self._strung(group, spot)
+            found = self._strung(group, spot, least)
             if found:
                 return found
         return []
@@ -88,18 +83,26 @@ class Labeller:
         """A further group below the last line: in one block, else those of its lines
         that find room, if need be in small letters."""
         to = last.at + _down(last.degrees) * (2 * last.height)
-        out = self._block(group, ROOMS[1:], to, bold=False, least=self._small)
+        out = self._block(group, ROOMS[1:], to, bold=False, least=self._small[0])
         for line in () if out else group:
-            out += self._line(line, to, bold=False, least=self._small)
+            out += self._small_line(line, to)
             to = _behind(out[-1]) if out else to
         return out
 
-    def _strung(self, group: Group, to: Point) -> list[DrawnText]:
+    def _small_line(self, line: str, to: Point) -> list[DrawnText]:
+        """A line by itself, in letters as large as find room."""
+        for least in self._small:
+            found = self._line(line, to, bold=False, least=least)
+            if found:
+                return found
+        return []
+
+    def _strung(self, group: Group, to: Point, least: float) -> list[DrawnText]:
         """Every line in a place of its own, one after the other along the piece; none
         when one finds no room."""
         out: list[DrawnText] = []
         for i, line in enumerate(group):
-            found = self._line(line, to, bold=i == 0)
+            found = self._line(line, to, bold=i == 0, least=least)
             if not found:
                 self._rooms.clear()
                 self._taken.clear()

@@ -28,6 +28,9 @@ LEAST_LABEL = 0.14
 FIGURES, LEAST_FIGURES = 0.32, 0.15
 """Height of the figures along the edges, cm; the least at a smaller scale."""
 
+LAST = 0.22
+"""Height of label words that find no room in those of the figures, cm."""
+
 INSET = 1.7
 """From a line to the middle of the words beside it, by their height."""
 
@@ -66,12 +69,15 @@ def lettered(
         texts = [*w.names(), *w.figures(), *label]
         if not any(w.at_joins.hit(text_box(t)) for t in texts):
             return replace(piece, texts=tuple(texts))
+    for over in (False, True) if joins else (True,):
         w = _Writer(piece, joins, scale)
-    texts = [*w.names(), *w.figures(), *w.label(apart=False)]
-    if piece.wording.label and not w.labelled:
-        # a narrow piece: names keep to the ends, the label chooses before the figures
-        w = _Writer(piece, joins, scale, _SHARES[::-1])
-        texts = [*w.names(), *w.label(apart=True), *w.figures()]
+        texts = [*w.names(), *w.figures(), *w.label(apart=False, over=over)]
+        if piece.wording.label and not w.labelled:
+            # narrow: names keep to the ends, the label chooses before the figures
+            w = _Writer(piece, joins, scale, _SHARES[::-1])
+            texts = [*w.names(), *w.label(apart=True, over=over), *w.figures()]
+        if w.labelled or not piece.wording.label:
+            break
     return replace(piece, texts=tuple(texts))
 
 
@@ -90,6 +96,7 @@ class _Writer:
         least = max(LABELS[-1] * scale, LEAST_LABEL) / scale
         self.heights = tuple(h / LABELS[-1] * least for h in LABELS)
         self.figure = max(FIGURES * scale, LEAST_FIGURES) / scale
+        self.last = max(LAST * scale, LEAST_LABEL) / scale
         self.loop = [
             k.path.flatten(_FLAT)
             for k in piece.lines
@@ -161,7 +168,8 @@ class _Writer:
         path = b.path
         words = DrawnText(b.meaning, text, path.start, height)
         wide = text_box(words).half_w * 2
-        if wide > path.length * 0.9:
+        # a figure keeps within its edge; the name of a short line may be longer
+        if wide > path.length * 0.9 and (b.right or b.meaning is Meaning.DIMENSION):
             return None
         off = INSET * height
         # words on one side only may also stand beyond a fold's bracket
@@ -190,35 +198,35 @@ class _Writer:
                     inside ^= x < x0 + (y - y0) * (x1 - x0) / (y1 - y0)
         return inside
 
-    def label(self, *, apart: bool) -> list[DrawnText]:
-        """The label, clear of joins if the piece leaves any place; `apart` lets its
-        first lines stand apart, and leaves what finds no room."""
+    def label(self, *, apart: bool, over: bool) -> list[DrawnText]:
+        """The label; `over` lets it lie over joins, `apart` lets its first lines stand
+        apart, and leaves what finds no room."""
         groups = self.piece.wording.label
         if not groups or not self.loop:
             return []
-        found = self._labelled(groups, apart)
-        if apart and not found:
-            found = self._labelled([groups[0][:1]], apart)
+        found = self._labelled(groups, apart, over)
+        if apart and over and not found:
+            name, *rest = ((line,) for line in groups[0])
+            found = self._labelled([name, *rest, *groups[1:]], apart, over)
         self.labelled = bool(found)
         self._take(found)
         return found
 
     def _labelled(
-        self, groups: Sequence[tuple[str, ...]], apart: bool
+        self, groups: Sequence[tuple[str, ...]], apart: bool, over: bool
     ) -> list[DrawnText]:
-        def clear(degrees: float) -> Room:
-            return Room(self.loop, [*self.lines, *self.joins], degrees)
+        lines = self.lines if over else [*self.lines, *self.joins]
 
-        def over(degrees: float) -> Room:
-            return Room(self.loop, self.lines, degrees)
+        def free(degrees: float) -> Room:
+            return Room(self.loop, lines, degrees)
 
         left, top, right, foot = self.piece.cut_line.bounds()
         x, y = (left + right) / 2, (top + foot) / 2
         spots = Point(x, y), Point(x, top), Point(x, foot)
-        papers = (clear, over) if self.joins else (over,)
-        small = min(self.figure, self.heights[-1])
-        turns = _turns(self.piece)
-        labeller = Labeller(papers, turns, spots, self.heights, small)
+        small = [min(self.figure, self.heights[-1])]
+        if self.last < small[0]:
+            small.append(self.last)
+        labeller = Labeller(free, _turns(self.piece), spots, self.heights, small)
         return labeller.place(groups, apart=apart)
 
 

@@ -158,13 +158,21 @@ def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
     if said.measured:
         whose.append(f"measured {_kept(said.measured)}")
     widths = "; ".join(
-        f"{edges.replace(' ', GLUE).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
+        f"{_here(edges).replace(' ', GLUE).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
         for edges, width in said.allowances
     )
     groups = [tuple(what), tuple(whose)]
     if widths:
         groups.append((f"allowances included: {widths}",))
     return tuple(groups)
+
+
+def _here(edges: str) -> str:
+    """Edges as they are called on their own piece."""
+    return ROUND if edges.startswith(ROUND) else edges
+
+
+ROUND = "all round"
 
 
 def _cuts(text: str) -> str:

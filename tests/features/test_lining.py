@@ -370,3 +370,12 @@ def test_the_rolls_check_asks_the_lining_itself() -> None:
     assert not list(roll_findings(0.3, 0.3, half, rolled, "lining", ""))
     assert list(roll_findings(0.6, 0.6, half, rolled, "lining", ""))
     assert not _refused(d, d.sheet)
+
+
+@pytest.mark.parametrize("seed", [714, 2104])
+def test_a_lining_that_hangs_on_turned_paper_or_a_full_peplum(seed: int) -> None:
+    """Random women whose linings were refused by a hair: of a peplum that yields as
+    much as the roll takes (14.4, 13.1), and of a front turned by its dart (15: 0.5)."""
+    features = garment(random.Random(seed))
+    made = draft(order(woman(seed), features, unit=Unit.CM))
+    assert not made.failed, made.failures()

@@ -15,6 +15,7 @@ from clothwright.curves import (
     dot,
     inset,
     midpoint,
+    turned,
 )
 from clothwright.features.back_dart import NECK_LEGS
 from clothwright.features.front_dart import led_elsewhere
@@ -152,14 +153,17 @@ def _with_loops(lining: Piece, back: Piece) -> Piece:
 
 
 def _lowered(sheet: Sheet, code: str) -> Sheet:
-    """The piece with its waist laid lower, plumb, so that it keeps its length; running
-    out to nothing at a slanted edge, which is bagged to the shell's."""
+    """The piece with its waist laid lower, as it is, so that it keeps its length: plumb
+    beside a centre, else square to itself, since the paper may have been turned;
+    running out to nothing at a slanted edge, which is bagged to the shell's."""
     for name in WAISTS:
         p = sheet.piece(code)
         if not p.has(name):
             continue
         before, edge, after = p.before(name), p.edge(name), p.after(name)
-        down = Vector(0.0, SLACK)
+        ends = direction(edge.path.start, edge.path.end)  # the piece lies on its right
+        centre = {"cf", "cb", "slant"} & {before.name, after.name}
+        down = Vector(0.0, SLACK) if centre else turned(ends, -90) * SLACK
         none = Vector(0.0, 0.0)
         a = none if before.name == "slant" else down
         b = none if after.name == "slant" else down

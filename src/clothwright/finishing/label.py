@@ -48,8 +48,8 @@ class Labeller:
         """`free` gives the free paper for a reading direction; `turns` are the
         directions in degrees,
         `heights` those of capitals in cm, the best first, `small` what else is tried
-        for lines that stand by themselves, the largest first; `spots` are where words are looked for: the middle, then
-        the ends."""
+        for lines that stand by themselves, the largest first; `spots` are where words
+        are looked for: the middle, then the ends."""
         self._free = free
         self.turns, self.spots = turns, spots
         self.heights, self._small = heights, small

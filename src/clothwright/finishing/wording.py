@@ -158,7 +158,7 @@ def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
     if said.measured:
         whose.append(f"measured {_kept(said.measured)}")
     widths = "; ".join(
-        f"{_here(edges).replace(' ', GLUE).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
+        f"{_kept(_here(edges)).replace(f',{GLUE}', ', ')}{GLUE}{_kept(width)}"
         for edges, width in said.allowances
     )
     groups = [tuple(what), tuple(whose)]

@@ -5,16 +5,19 @@ What a label says after truing 10 and first garment 19.
 
 import math
 from collections.abc import Sequence
+from pathlib import Path
 
+import pdfplumber
 import pytest
 
-from clothwright.finishing.boxes import line_width
+from clothwright.curves import Point
+from clothwright.finishing.boxes import Obstacles, line_width, text_box
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
 from clothwright.finishing.label import GLUE, LEADING, broken
-from clothwright.sheets import PageFormat
+from clothwright.sheets import PageFormat, Scale, write_pdf
 from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import frame_of
-from clothwright.sheets.joints import clear_of_joints
+from clothwright.sheets.joints import clear_of_joints, joints
 from clothwright.sheets.letters import width
 from finished import ORDERS, made
 
@@ -67,11 +70,15 @@ NARROW = {("sleeved-top", "FF"), ("sleeved-top", "BF"), ("bishop-blouse", "BF")}
 """Neck facings of 4 and 5 cm: of whose they are, what finds room."""
 
 
+FULL = ("trousers", "FL")
+"""A fly facing of 4 cm: its allowances stand on the first page."""
+
+
 @pytest.mark.parametrize("paper", [None, PageFormat.A4, PageFormat.LETTER])
 @pytest.mark.parametrize("name", ORDERS)
 def test_pieces_say_whose_they_are_too(name: str, paper: PageFormat | None) -> None:
-    """Every piece its client, all but the narrowest order and date, and four of five
-    of those their allowances; where words keep off the joins of pages, too."""
+    """Every piece its client, all but the narrowest order and date, and all of those
+    but one their allowances; where words keep off the joins of pages, too."""
     drawn = made(name).drawn
     pieces = drawn.pieces if paper is None else _joined(drawn, paper)
     wide = [p for p in pieces if (name, p.code) not in NARROW]
@@ -83,7 +90,36 @@ def test_pieces_say_whose_they_are_too(name: str, paper: PageFormat | None) -> N
             allowances += "allowances included" in said
             assert f"measured {drawn.measured}" in said, piece.code
             assert f"order {drawn.title.rsplit(' ', 1)[1]}" in said, piece.code
-    assert allowances >= len(wide) * 4 / 5 - (paper is not None)
+    assert allowances == sum((name, p.code) != FULL for p in wide)
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_no_word_lies_over_a_join(name: str) -> None:
+    """Where the piece leaves another place (truing 10); what is left off is kept."""
+    drawn = made(name).drawn
+    laid = arrange(drawn.pieces, frame_of(PageFormat.A4), whole=False)
+    laid = clear_of_joints(laid, drawn.pieces, 1.0)
+    there = Obstacles()
+    for a, b in joints(laid):
+        corner, f = laid.origin(b), laid.frame
+        run = Point(0, f.live_height) if a[0] == b[0] else Point(f.live_width, 0)
+        there.add([corner, corner + run])
+    for piece, draft in zip(laid.pieces, drawn.pieces, strict=True):
+        assert not [t.text for t in piece.texts if there.hit(text_box(t))], piece.code
+        said = " ".join(t.text for t in piece.texts)
+        said += " ".join(piece.unsaid)
+        for line in (*draft.wording.label[0], *draft.wording.label[2]):
+            words = line.replace(GLUE, " ").split()
+            assert all(word in said for word in words), piece.code
+
+
+def test_what_a_label_leaves_off_stands_on_the_first_page(tmp_path: Path) -> None:
+    drawn = made("peplum-top").drawn
+    target = tmp_path / "quarter.pdf"
+    write_pdf(drawn, target, page=PageFormat.A4, scale=Scale.QUARTER)
+    with pdfplumber.open(target) as pdf:
+        first = pdf.pages[0].extract_text()
+    assert "Panel behind: ink crêpe, lining, interlining: cut 1 on fold" in first
 
 
 def _joined(drawn: DrawnPattern, paper: PageFormat) -> Sequence[DrawnPiece]:

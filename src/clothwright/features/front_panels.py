@@ -125,15 +125,31 @@ def kappa(theta: float, phi_n: float, phi_a: float, omega: float) -> float:
     return k
 
 
+_ROUNDEST, _SHAVED = 8.0, 0.3
+"""Radius that needs not be passed, and paper that may be shaved off, cm (5.3.7)."""
+
+
+@_rule(
+    "Rmax",
+    "largest radius over the bust that shaves off no more than 0.3 cm",
+    key="R_max",
+    source=f"{_SRC}.7",
+    formula="0.3 cm/(sec(κ/2) − 1)",
+)
+def _largest(kappa: float) -> float:
+    depth = 1 / math.cos(math.radians(kappa) / 2) - 1
+    return _SHAVED / depth if depth > 0 else _ROUNDEST
+
+
 @_rule(
     "Rf",
     "radius that rounds the side panel over the bust",
     key="R_bust",
     source=f"{_SRC}.7",
-    formula="min(8 cm, Rmax), Rmax = 0.3 cm/(sec(κ/2) − 1)",
+    formula="min(8 cm, Rmax)",
 )
-def _radius(kappa: float) -> float:
-    return Fillet.of(kappa).radius
+def _radius(R_max: float) -> float:
+    return min(_ROUNDEST, R_max)
 
 
 @_rule(

@@ -160,6 +160,9 @@ class DrawnPiece:
     nap: bool = False
     """True when the grain arrow has one head only."""
 
+    unsaid: tuple[str, ...] = ()
+    """Lines of the label that find no room on the paper."""
+
 
 @dataclass(frozen=True)
 class DrawnPattern:

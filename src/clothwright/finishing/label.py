@@ -55,6 +55,8 @@ class Labeller:
         self.heights, self._small = heights, small
         self._rooms: dict[float, Room] = {}
         self._taken: list[DrawnText] = []
+        self.unsaid: list[str] = []
+        """Lines that were left off."""
 
     def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
         """The words of all groups; of those after the first, those that find room.
@@ -85,7 +87,10 @@ class Labeller:
         to = last.at + _down(last.degrees) * (2 * last.height)
         out = self._block(group, ROOMS[1:], to, bold=False, least=self._small[0])
         for line in () if out else group:
-            out += self._small_line(line, to)
+            found = self._small_line(line, to)
+            if not found:
+                self.unsaid.append(line.replace(GLUE, " "))
+            out += found
             to = _behind(out[-1]) if out else to
         return out
 

@@ -16,7 +16,7 @@ from clothwright.finishing.drawn import (
     DrawnText,
     Meaning,
 )
-from clothwright.finishing.label import ROOMS, Labeller
+from clothwright.finishing.label import GLUE, ROOMS, Labeller
 from clothwright.finishing.room import Room
 
 LABELS = (0.50, 0.40)
@@ -78,7 +78,9 @@ def lettered(
             texts = [*w.names(), *w.label(apart=True, over=over), *w.figures()]
         if w.labelled or not piece.wording.label:
             break
-    return replace(piece, texts=tuple(texts))
+    whose = {t.replace(GLUE, " ") for g in piece.wording.label[1:2] for t in g}
+    unsaid = tuple(t for t in w.unsaid if t not in whose)  # that is on every page
+    return replace(piece, texts=tuple(texts), unsaid=unsaid)
 
 
 class _Writer:
@@ -93,6 +95,7 @@ class _Writer:
     ) -> None:
         self.piece, self.joins, self.shares = piece, joins, shares
         self.labelled = False
+        self.unsaid: list[str] = []
         least = max(LABELS[-1] * scale, LEAST_LABEL) / scale
         self.heights = tuple(h / LABELS[-1] * least for h in LABELS)
         self.figure = max(FIGURES * scale, LEAST_FIGURES) / scale
@@ -227,7 +230,9 @@ class _Writer:
         if self.last < small[0]:
             small.append(self.last)
         labeller = Labeller(free, _turns(self.piece), spots, self.heights, small)
-        return labeller.place(groups, apart=apart)
+        found = labeller.place(groups, apart=apart)
+        self.unsaid = labeller.unsaid
+        return found
 
 
 def _turns(piece: DrawnPiece) -> list[float]:

@@ -6,7 +6,8 @@ and at small scales pieces lie whole, with nothing to join. Lengths cm.
 """
 
 import io
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
@@ -101,7 +102,8 @@ def pdf_of(
     frame = checked_frame(page, roll_width)
     pieces = [scaled(p, scale.value) for p in pattern.pieces]
     whole = lies_whole(pieces, frame, page, scale)
-    block = title.TitleBlock(pattern, frame, scale, tiled=not whole)
+    about = replace(pattern, notes=(*pattern.notes, *_unsaid(pieces)))
+    block = title.TitleBlock(about, frame, scale, tiled=not whole)
     laid = arrange(
         pieces,
         frame,
@@ -131,6 +133,13 @@ def pdf_of(
     if layers:
         data = _with_layers(data)
     return data, pages.number
+
+
+def _unsaid(pieces: Iterable[DrawnPiece]) -> Iterator[str]:
+    """What labels leave off for want of room."""
+    for p in pieces:
+        if p.unsaid:
+            yield f"{p.name}: {'; '.join(p.unsaid)}."
 
 
 def canvas_for(pattern: DrawnPattern, out: io.BytesIO) -> "Canvas":

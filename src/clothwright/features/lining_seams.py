@@ -87,9 +87,12 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
     # a slanted edge is rolled off the bodice's waist, not off the peplum's, and all of
     # it off the panel beside: its joint to the next lies as the ease lets it
     slant = _beside_slant(sheet, s.left)
-    plan = s.ease.plan + (rho if slant else 0.0)
+    rolled = rho if slant else 0.0
+    plan = s.ease.plan + rolled
     notches = (_cap_notches if s.code in CAPS else _notches)(sheet, s)
-    near = _NEAR
+    # the roll lies at its end, what a peplum yields all along: between two notches one
+    # may be there without the other
+    near = _NEAR + min(rolled, max(0.0, -s.ease.plan))
     if s.code in CAPS:  # the sleeve's underarm is raised more than the armhole's
         plan, near = s.ease.plan - _LESS, _CAP
     return Seam(

@@ -33,7 +33,7 @@ from clothwright.units.fields import Length
 
 _SRC = "transformations §9"
 
-PATCH, WELT, BAG = "KP", "KW", "KB"
+PATCH, WELT, BAG = "KP", "KW", "KO"
 """Codes of the pieces: a patch, a welt, the bag behind a welt."""
 
 FROM_SIDE = 3.0

@@ -311,7 +311,7 @@ def role_of(piece: Piece, name: str) -> Role:
     return _BY_NAME.get(name, Role.PANEL)
 
 
-_SET = {"KP": Role.EDGE, "KW": Role.EDGE, "KB": Role.POCKET}
+_SET = {"KP": Role.EDGE, "KW": Role.EDGE, "KO": Role.POCKET}
 """Patch, welt and bag of a pocket that is set on or into a skirt."""
 
 _BODICE = ("F", "FC", "FS", "B", "BC", "BS")

@@ -188,7 +188,7 @@ _ORDER = (
     "WFG",
     "KP",
     "KW",
-    "KB",
+    "KO",
     "TK",
     "TP",
     "FL",

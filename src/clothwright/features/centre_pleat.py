@@ -305,7 +305,7 @@ def _inside(sheet: Sheet, code: str, *, front: bool) -> Seam:
     right = (Run(BACKING, "pleat backing", backward=front),)
     at = 0.45 * sheet.chain_length(left)
     return Seam(
-        "S71",
+        "S55",
         "backing of the pleat",
         left,
         right,

@@ -137,7 +137,7 @@ class HipYoke(Feature):
 
 
 def _seam_code(code: str) -> str:
-    return f"S72.{1 if code == FRONT else 2}"
+    return f"S56.{1 if code == FRONT else 2}"
 
 
 def _draft(d: Drafting) -> None:

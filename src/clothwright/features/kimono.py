@@ -297,7 +297,7 @@ def _gusset_operations(
             "Sew every side from its end to the point, the body uppermost; do not "
             "catch the allowances at the ends.",
         ),
-        seams=both_sides(sheet, "S95", "S96", "S97", "S98"),
+        seams=both_sides(sheet, "S57", "S58", "S59", "S60"),
         stitch=Stitch.LOCK,
         neatened=1,
         press="away from the gusset",

@@ -67,8 +67,8 @@ class _Half:
     """Seams of the gusset, along both legs."""
 
 
-_FRONT = _Half("F", "front", -1, ("Kf", "Kfu", "Kfh"), ("S95", "S96"))
-_BACK = _Half("B", "back", 1, ("Kbk", "Kbu", "Kbh"), ("S97", "S98"))
+_FRONT = _Half("F", "front", -1, ("Kf", "Kfu", "Kfh"), ("S57", "S58"))
+_BACK = _Half("B", "back", 1, ("Kbk", "Kbu", "Kbh"), ("S59", "S60"))
 
 
 def has_gusset(n: Numbers) -> bool:

@@ -329,6 +329,7 @@ class PleatedSkirt(Feature):
                 "over the zip, which a press stud holds.",
             ),
             n.p_down * n.pn * n.gores * (2 if self.shape is Shape.BOX else 1),
+            panels=n.gores,
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -395,9 +396,13 @@ def _pleat_findings(n: Numbers, *, box: bool) -> Iterable[Finding]:
 
 
 def pleat_operations(
-    sheet: Sheet, says: tuple[str, ...], stitched: float, work: Work = Work.READY
+    sheet: Sheet,
+    says: tuple[str, ...],
+    stitched: float,
+    work: Work = Work.READY,
+    panels: float = 1.0,
 ) -> Iterable[Operation]:
-    """Pleats laid and stitched down, `stitched` cm in all."""
+    """Pleats of so many panels laid and stitched down, `stitched` cm in all."""
     codes = tuple(s.code for s in sheet.seams if s.code.startswith(SEAM))
     yield Operation(
         work,
@@ -408,11 +413,11 @@ def pleat_operations(
         length=stitched,
         press="along the folds, over strips of paper",
         task=Task.DART,
-        count=float(len(codes)),
+        count=len(codes) * panels,
     )
 
 
-SEAM = "S70."
+SEAM = "S54."
 """Begins the codes of the seams of pleats."""
 
 

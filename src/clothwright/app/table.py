@@ -277,6 +277,7 @@ def _label_at(drawn: DrawnPiece) -> tuple[Point, float, float, float]:
         Meaning.SEW,
         Meaning.GRAIN,
         Meaning.INNER,
+        Meaning.PLACEMENT,
         Meaning.DRILL,
         Meaning.DART,
         Meaning.BRACKET,

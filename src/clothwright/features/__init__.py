@@ -90,6 +90,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "circle skirt": "circle_skirt.CircleSkirt",
         "gored skirt": "gored_skirt.GoredSkirt",
         "gathered skirt": "gathered_skirt.GatheredSkirt",
+        "pleated skirt": "pleated_skirt.PleatedSkirt",
+        "centre pleat": "centre_pleat.CentrePleat",
         "vent": "vent.Vent",
         "skirt zip": "skirt_zip.SkirtZip",
         "trousers": "trousers.Trousers",

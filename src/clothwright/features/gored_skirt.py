@@ -231,10 +231,11 @@ def _gore(n: Numbers) -> Gore:
     return Gore(n.w_gore, n.h_gore, n.m_gore, n.WH, n.L, n.y0)
 
 
-def draft_gore(d: Drafting) -> None:
-    """One gore (SG), about its centre line; all are alike."""
+def draft_gore(d: Drafting, word: str = "gore") -> None:
+    """One gore (SG), about its centre line; all are alike. `word` is what it is
+    called."""
     n = d.n
-    d.part = "gore"
+    d.part = word
     try:
         gore = _gore(n)
         seam, waist, hem = gore.seam(), gore.half_waist(), gore.half_hem()
@@ -243,8 +244,8 @@ def draft_gore(d: Drafting) -> None:
             f"{e}: measure W, H and WH again, or choose another hem (M)"
         ) from e
     over = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
-    d.start("Og", Point(0.0, 0.0), "centre of the gore at the waist")
-    d.point("Mg", "Og", "centre of the gore at the hem", down="L")
+    d.start("Og", Point(0.0, 0.0), f"centre of the {word} at the waist")
+    d.point("Mg", "Og", f"centre of the {word} at the hem", down="L")
     d.found(
         "Hg",
         gore.hip_point,
@@ -253,7 +254,7 @@ def draft_gore(d: Drafting) -> None:
             ("from the centre", gore.hip_point.x),
             ("below the waist", gore.hip_point.y),
         ),
-        detail="half of the gore's hip",
+        detail=f"half of the {word}'s hip",
     )
     d.found(
         "Wg",
@@ -274,7 +275,7 @@ def draft_gore(d: Drafting) -> None:
     d.draw(
         "gore seam",
         seam,
-        "seam of the gore",
+        f"seam of the {word}",
         frm=("Wg", "Hg", "Eg"),
         detail="in a slight curve over the hip, plumb there"
         + (" and on to the flare" if n.y0 > n.WH + 0.01 else "")
@@ -289,9 +290,11 @@ def draft_gore(d: Drafting) -> None:
     hip = Path.line(gore.hip_point, Point(-gore.hip_point.x, gore.hip_point.y))
     d.lay(
         Verb.OUTLINE,
-        d.sheet.put(Piece(GORE, "Gore", edges, lines=(InnerLine("hip", hip),))),
+        d.sheet.put(
+            Piece(GORE, word.capitalize(), edges, lines=(InnerLine("hip", hip),))
+        ),
         GORE,
-        "gore",
+        word,
         amounts=(("round the waist", "w_gore"), ("round the hem", "m_gore")),
         detail="the same on both sides of the centre; waist and hem meet the seams at "
         "right angles",

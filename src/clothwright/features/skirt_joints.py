@@ -1,9 +1,11 @@
 """Corners of a skirt that flow when its seams are sewn (truing 4; blocks K5, K6)."""
 
+from collections.abc import Iterator
+
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.gored_skirt import GORE
 from clothwright.features.skirt_seams import WAIST_NAMES
-from clothwright.paper import Sheet
+from clothwright.paper import UNDER, Piece, Sheet
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import Band
 
@@ -11,13 +13,54 @@ _WAIST = Band(3.0, 8.0, "the waist of a skirt runs on across a dart or a side, d
 _HEM = Band(1.0, 2.0, "the hem of a skirt runs on across its side, degrees")
 
 
+def _pleats(piece: Piece) -> list[Joint]:
+    """The waist runs on across each pleat as it lies: at its fold and at its placement
+    line the paper is twice as wide as what shows."""
+    names = [e.name for e in piece.edges if e.name.startswith(UNDER)]
+    return [
+        Joint(
+            f"waist over {name.removeprefix('under ')}",
+            (
+                Corner(piece.code, name, End.START),
+                Corner(piece.code, f"{name} over", End.END),
+            ),
+            360.0,
+            _WAIST,
+        )
+        for name in names
+        if f"{name} over" in names
+    ]
+
+
+def _pleated(piece: Piece) -> bool:
+    return piece.has(f"{UNDER} 1")
+
+
+def _centre_pleat(
+    sheet: Sheet, piece: Piece, where: str, outer: End
+) -> Iterator[Joint]:
+    """The waist square to the fold of an inverted pleat, seen on both sides of it, and
+    square to the middle of its backing."""
+    fold = Corner(piece.code, "waist", outer)
+    yield Joint(f"waist over the pleat {where}", (fold,), 180.0, _WAIST)
+    back = next(
+        p for p in (piece, sheet.pieces.get("PU")) if p is not None and p.has("backing")
+    )
+    yield Joint.fold(
+        "waist of the backing", Corner(back.code, f"{UNDER} 1 over", outer)
+    )
+
+
 def skirt_joints(sheet: Sheet) -> list[Joint]:
     """Every joint of a skirt whose edges are on the table (K5, K6)."""
     out: list[Joint] = []
     if GORE in sheet.pieces:
         for name, band in (("waist", _WAIST), ("hem", _HEM)):
+            if not sheet.piece(GORE).has(name):
+                continue
             both = Corner(GORE, name, End.START), Corner(GORE, name, End.END)
             out.append(Joint(f"{name} over the gore seam", both, 180.0, band))
+        out += _pleats(sheet.piece(GORE))
     if not {BACK, FRONT} <= set(sheet.pieces):
         return out
     back, front = sheet.piece(BACK), sheet.piece(FRONT)
@@ -36,7 +79,10 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             out.append(Joint(name, corners, 180.0, _WAIST))
         centre = "cb" if half == "back" else "cf"
         where = f"at the centre {half}"
-        out.append(Joint.fold(f"waist {where}", Corner(piece.code, "waist", outer)))
+        if _pleated(piece):
+            out += _centre_pleat(sheet, piece, where, outer)
+        else:
+            out.append(Joint.fold(f"waist {where}", Corner(piece.code, "waist", outer)))
         if piece.has(centre) and not piece.has("vent"):
             hem = End.END if half == "back" else End.START
             foot = "hem" if piece.has("hem") else "foot of tier"

@@ -9,7 +9,7 @@ from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import UNDER, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -206,11 +206,15 @@ class StraightSkirt(Feature):
         yield from _girths(n, sheet)
         yield from _darts(n)
         yield from _over_high_hip(n)
-        yield from stride(n, n.hem_S, opens="vent" in _edges(sheet))
+        yield from stride(n, n.hem_S, opens=bool(_OPENS & _edges(sheet)))
+
+
+_OPENS = {"vent", f"{UNDER} 1"}
+"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's."""
 
 
 def _edges(sheet: Sheet) -> set[str]:
-    return {e.name for e in sheet.piece(skirt.BACK).edges}
+    return {e.name for c in (skirt.BACK, skirt.FRONT) for e in sheet.piece(c).edges}
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -15,6 +15,7 @@ from clothwright.finishing.wording import edge_words
 from clothwright.paper import (
     LEFT_PIECE,
     ON_STAND,
+    UNDER,
     Edge,
     EdgeKind,
     Piece,
@@ -187,6 +188,8 @@ _BY_NAME: Mapping[str, Role] = {
     "seat": Role.SEAT,
     "inseam": Role.INSEAM,
     "vent": Role.VENT,
+    "pleat inside": Role.PANEL,
+    "pleat backing": Role.PANEL,
     "vent top": Role.VENT,
     "waist on": Role.WAIST,
     "waist over": Role.WAIST,
@@ -264,8 +267,10 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.WAIST
     if code.startswith("P") and name in ("side", "panel"):
         return Role.PEPLUM_SIDE
-    if name.startswith(("leg", "dart", "pleat")):
+    if name.startswith(("leg", "dart", "pleat")) and name not in _BY_NAME:
         return Role.DART
+    if name.startswith(("waist ", UNDER)) and name not in _BY_NAME:
+        return Role.WAIST
     if name == "free" and edge.kind is EdgeKind.SEAM:
         return Role.JOIN
     if name == "panel" and edge.kind is EdgeKind.FINISHED:
@@ -284,7 +289,7 @@ def _of_collar(edge: Edge, name: str) -> Role:
     return Role.EDGE if name in ("neck", "inside") else Role.COLLAR
 
 
-_SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
+_SKIRT = ("SB", "SF", "SG", "PU", "T2", "T3", "T4")
 """Pieces that a skirt ends in."""
 
 _LONG = 35.0

@@ -44,6 +44,12 @@ class Meaning(Enum):
     INNER = "inner line"
     """A line for the eye: bust line, button line, lap line."""
 
+    PLACEMENT = "placement line"
+    """Where the fold of a pleat is laid to."""
+
+    ARROW = "arrow of a pleat"
+    """From a fold to where it is laid; a head at its end."""
+
     TAPE = "stay tape"
     """An edge to be taped: wavy."""
 

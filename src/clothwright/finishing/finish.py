@@ -20,7 +20,7 @@ from clothwright.finishing.drawn import (
 from clothwright.finishing.lettering import lettered
 from clothwright.finishing.notching import notches_of
 from clothwright.finishing.wording import EACH, Words, wording
-from clothwright.paper import LEFT_HALF, MIRRORED, Edge, Piece, Sheet
+from clothwright.paper import LEFT_HALF, MIRRORED, Edge, LineKind, Piece, Sheet
 from clothwright.truing import Towards, dart_cap
 from clothwright.units import Unit, pretty_length
 
@@ -54,6 +54,13 @@ allowance anyway."""
 
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
+
+
+_INSIDE = {
+    LineKind.EYE: Meaning.INNER,
+    LineKind.PLACEMENT: Meaning.PLACEMENT,
+    LineKind.ARROW: Meaning.ARROW,
+}
 
 
 @dataclass(frozen=True)
@@ -156,7 +163,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
     lines = marks.edge_lines(piece, f.taped)
     lines += [DrawnLine(Meaning.DART, p, "dart") for p in legs]
     lines += [
-        DrawnLine(Meaning.DART if k.path.closed else Meaning.INNER, k.path, k.name)
+        DrawnLine(Meaning.DART if k.path.closed else _INSIDE[k.kind], k.path, k.name)
         for k in piece.lines
     ]
     lines += marks.crosses(piece)

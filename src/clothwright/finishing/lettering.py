@@ -242,10 +242,21 @@ def _turns(piece: DrawnPiece) -> list[float]:
     return turns
 
 
+IN_THE_WAY = (
+    Meaning.DART,
+    Meaning.INNER,
+    Meaning.PLACEMENT,
+    Meaning.ARROW,
+    Meaning.DRILL,
+    Meaning.LOOP,
+)
+"""Lines inside a piece that words keep off."""
+
+
 def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
     """What words keep off besides the stitch lines, inside which they stand."""
     for k in piece.lines:
-        if k.meaning in (Meaning.DART, Meaning.INNER, Meaning.DRILL, Meaning.LOOP):
+        if k.meaning in IN_THE_WAY:
             yield k.path.flatten(_FLAT)
         elif k.meaning is Meaning.GRAIN:
             a, b = k.path.start, k.path.end

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from clothwright.curves import Path, distance
 from clothwright.finishing.drawn import Beside, Meaning, Wording
 from clothwright.finishing.label import GLUE
-from clothwright.paper import EdgeKind, Piece, own_name
+from clothwright.paper import EdgeKind, LineKind, Piece, own_name
 
 _WORDS = {
     "cf": "centre front",
@@ -27,6 +27,9 @@ _WORDS = {
     "dart side": "waist dart, side leg",
     "dart centre 2": "side waist dart, centre leg",
     "dart side 2": "side waist dart, side leg",
+    "backing": "middle of the backing",
+    "pleat inside": "inner fold, to the backing",
+    "pleat backing": "inner fold, to the skirt",
     "vent top": "top of the vent",
     "end over": "end that laps over",
     "end under": "end of the underlap",
@@ -181,7 +184,11 @@ def _kept(text: str) -> str:
 
 def _names(piece: Piece) -> list[Beside]:
     """The names of inner lines, of the centres, and what a fold is for."""
-    out = [Beside(Meaning.LABEL, k.name, k.path) for k in piece.lines]
+    out = [
+        Beside(Meaning.LABEL, k.name, k.path)
+        for k in piece.lines
+        if k.kind is not LineKind.ARROW
+    ]
     for e in piece.edges:
         if e.kind is EdgeKind.FOLD:
             text = f"{edge_words(e.name)}, on the fold"

@@ -23,9 +23,11 @@ from clothwright.paper.piece import (
     LEFT_PIECE,
     MIRRORED,
     ON_STAND,
+    UNDER,
     Edge,
     EdgeKind,
     InnerLine,
+    LineKind,
     Mark,
     MarkKind,
     PaperError,
@@ -53,6 +55,7 @@ from clothwright.paper.trace import outline, trace, traced
 from clothwright.paper.unfold import unfold
 
 __all__ = [
+    "UNDER",
     "JOINT",
     "JOINT_RIGHT",
     "LEFT_HALF",
@@ -67,6 +70,7 @@ __all__ = [
     "Edge",
     "EdgeKind",
     "InnerLine",
+    "LineKind",
     "Look",
     "Mark",
     "MarkKind",

@@ -30,6 +30,10 @@ MIRRORED = " mirrored"
 """Ends the name of an edge beyond the fold of a piece that was unfolded."""
 
 
+UNDER = "under pleat"
+"""Begins the name of an edge of the waist that is folded under."""
+
+
 def own_name(name: str) -> str:
     """The name of an edge on its own half: "neck" of "neck left"."""
     return name.removesuffix(LEFT_HALF).removesuffix(MIRRORED)
@@ -102,12 +106,26 @@ class Mark:
     kind: MarkKind = MarkKind.POINT
 
 
+class LineKind(Enum):
+    """What a line inside a piece is for."""
+
+    EYE = "line for the eye"
+    """Bust line, lap line, button line, fold of a pleat."""
+
+    PLACEMENT = "placement line"
+    """Where a fold is laid to."""
+
+    ARROW = "arrow of a pleat"
+    """From a fold to where it is laid."""
+
+
 @dataclass(frozen=True)
 class InnerLine:
     """A named line inside a piece: bust line, lap line, button line."""
 
     name: str
     path: Path
+    kind: LineKind = LineKind.EYE
 
 
 @dataclass(init=False, unsafe_hash=True)

@@ -70,6 +70,8 @@ _POLYLINES = {
     Meaning.SEW: "14",
     Meaning.DART: "14",
     Meaning.INNER: "8",
+    Meaning.PLACEMENT: "8",
+    Meaning.ARROW: "8",
     Meaning.LOOP: "8",
     Meaning.TAPE: "8",
     Meaning.EASE: "8",

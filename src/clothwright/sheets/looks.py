@@ -62,6 +62,8 @@ LOOKS = {
     Meaning.LOOP: Look(0.35),
     Meaning.DART: Look(0.35, (6, 3)),
     Meaning.INNER: Look(0.25),
+    Meaning.PLACEMENT: Look(0.25, (4, 2)),
+    Meaning.ARROW: Look(0.25),
     Meaning.TAPE: Look(0.3),
     Meaning.EASE: Look(0.35, (2, 2)),
     Meaning.LABEL: Look(0.25),
@@ -177,6 +179,8 @@ def _line(
         yield Stroke(meaning, _wave(path, figure), look, note=line.note)
         return
     yield Stroke(meaning, path, look, note=line.note)
+    if meaning is Meaning.ARROW:
+        yield _head(meaning, path.end, path.end_direction, 0.6 * figure)
     if meaning is Meaning.GRAIN:
         yield _head(meaning, path.end, path.end_direction, 0.9 * figure)
         if not piece.nap:

@@ -35,7 +35,7 @@ from clothwright.finishing.drawn import (
     Wording,
 )
 from clothwright.finishing.label import GLUE
-from clothwright.finishing.lettering import lettered
+from clothwright.finishing.lettering import IN_THE_WAY, lettered
 from clothwright.sheets.looks import moved
 
 if TYPE_CHECKING:
@@ -252,12 +252,7 @@ def _common(middle: DrawnPiece, each: Mapping[str, DrawnPiece]) -> DrawnPiece:
     nets = [Polygon(_net(p)).buffer(0) for p in each.values()]
     inside = intersection_all([n for n in nets if not n.is_empty])
     outline = polyline(_ring(union_all(hulls)))
-    seen = [
-        k
-        for p in each.values()
-        for k in p.lines
-        if k.meaning in (Meaning.DART, Meaning.INNER, Meaning.DRILL, Meaning.LOOP)
-    ]
+    seen = [k for p in each.values() for k in p.lines if k.meaning in IN_THE_WAY]
     own = _grain_for_all(middle, each, inside)
     own += [k for k in middle.lines if k.meaning is Meaning.BRACKET]
     free = DrawnLine(Meaning.SEW, polyline(_ring(inside)), "free for words")

@@ -51,7 +51,7 @@ INSIDE = Look(0.2)
 CROSS = 0.45
 """Crosses of a nest by those of a single size: many stand close together."""
 
-_DASHED = frozenset({Meaning.DART, Meaning.INNER})
+_DASHED = frozenset({Meaning.DART, Meaning.INNER, Meaning.PLACEMENT})
 
 TICK = 0.45
 """Length of a notch inside its cut line, cm: no further than to the stitch line."""

@@ -43,6 +43,8 @@ LAYERS: dict[str, tuple[Meaning, ...]] = {
         Meaning.DRILL,
         Meaning.LOOP,
         Meaning.INNER,
+        Meaning.PLACEMENT,
+        Meaning.ARROW,
         Meaning.TAPE,
         Meaning.EASE,
     ),

@@ -58,6 +58,7 @@ _KEY = (
     (Meaning.DRILL, "button, hook, or point of a dart"),
     (Meaning.LOOP, "loop: chalk its place"),
     (Meaning.INNER, "line for the eye, with its name"),
+    (Meaning.PLACEMENT, "lay the fold of a pleat here"),
 )
 
 

@@ -14,9 +14,10 @@ from clothwright.features import Feature
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.fly import FACING, SHIELD, Fly
 from clothwright.features.pleats import Pleats
+from clothwright.features.pocket_drawing import BAG, HIP_PIECE
 from clothwright.features.straight_skirt import StraightSkirt
 from clothwright.features.trouser_findings import across
-from clothwright.features.trouser_pockets import BAG, HIP_PIECE, Pockets, Shape
+from clothwright.features.trouser_pockets import Pockets, Shape
 from clothwright.features.trouser_zip import SideZip
 from clothwright.features.trousers import Trousers
 from clothwright.features.turn_ups import TurnUps

@@ -94,6 +94,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "centre pleat": "centre_pleat.CentrePleat",
         "vent": "vent.Vent",
         "skirt zip": "skirt_zip.SkirtZip",
+        "skirt pockets": "skirt_pockets.SkirtPockets",
+        "set pocket": "set_pocket.SetPocket",
         "trousers": "trousers.Trousers",
         "front pleats": "pleats.Pleats",
         "fly": "fly.Fly",

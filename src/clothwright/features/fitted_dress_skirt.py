@@ -47,7 +47,9 @@ class FittedDressSkirt(Feature):
         "HH": ("PF.side",),
         "ease at the waist": ("PF.waist",),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"skirt", "straight back"})
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"skirt", "straight back", "pocket side"}
+    )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
         "centre back zip": "a dress is put on through a zip at its back",

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.gored_skirt import GORE
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.features.skirt_seams import WAIST_NAMES
 from clothwright.paper import UNDER, Piece, Sheet
 from clothwright.truing import Corner, End, Joint
@@ -87,8 +88,9 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             hem = End.END if half == "back" else End.START
             foot = "hem" if piece.has("hem") else "foot of tier"
             out.append(Joint.fold(f"{foot} {where}", Corner(piece.code, foot, hem)))
-    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in (back, front)]
-    corners = (Corner(BACK, last[0], End.END), Corner(FRONT, last[1], End.START))
+    at_side = sheet.pieces.get(HIP_PIECE, front)
+    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in (back, at_side)]
+    corners = (Corner(BACK, last[0], End.END), Corner(at_side.code, last[1], End.START))
     out.append(Joint("skirt waist over the side", corners, 180.0, _WAIST))
     foot = "hem" if back.has("hem") else "foot of tier"
     corners = (Corner(BACK, foot, End.START), Corner(FRONT, foot, End.END))

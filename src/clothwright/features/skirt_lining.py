@@ -16,8 +16,10 @@ from clothwright.features.chains import Chains
 from clothwright.features.contour_band import BANDS
 from clothwright.features.gored_skirt import GORE
 from clothwright.features.operations import Operation
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.features.skirt_seams import waist_chain
 from clothwright.features.skirt_sewing import lining_operations
+from clothwright.features.wholes import before_yoke
 from clothwright.paper import (
     Drafting,
     Ease,
@@ -109,7 +111,7 @@ def _draft(d: Drafting) -> None:
     for code in (FRONT, BACK, GORE):
         if code not in d.sheet.pieces:
             continue
-        piece = _shorter(d.sheet.piece(code), d.n.short_S)
+        piece = _shorter(before_yoke(d.sheet, code), d.n.short_S)
         d.lay(
             Verb.TRACE,
             d.sheet.put(piece),
@@ -191,15 +193,16 @@ def _as_shell(t: Chains, s: Seam, back: str) -> Seam | None:
     """The lining's seam where the shell has this one, with one of its backs; None when
     it has none such."""
     of = {FRONT: f"L.{FRONT}", BACK: back, GORE: f"L.{GORE}"}
+    below = tuple(r for r in s.left if r.piece not in BANDS.values())
     chains = [
-        tuple(r for r in chain if r.piece not in BANDS.values())
+        tuple(r for r in chain if r.piece not in (*BANDS.values(), HIP_PIECE))
         for chain in (s.left, s.right)
     ]
     if not all(chains) or any(r.piece not in of for c in chains for r in c):
         return None
     left, right = (tuple(r._replace(piece=of[r.piece]) for r in c) for c in chains)
     long = min(t.length(left), t.length(right)) - NOTCH_ROOM
-    above = t.length(s.left) - t.length(chains[0])  # a shaped band has no lining
+    above = t.length(s.left) - t.length(below)  # a shaped band has no lining
     moved = (NotchPair(k.left - above, k.right - above, k.ticks) for k in s.notches)
     code = f"L.{s.code}"
     if back == LEFT_BACK and any(r.piece == BACK for r in s.runs()):
@@ -231,7 +234,7 @@ def _felled(
     t: Chains, lining: str, shell: tuple[Run, ...], what: str, ends: tuple[str, str]
 ) -> Seam:
     """An edge of the lining laid on the shell's."""
-    right = tuple(run._replace(piece=lining) for run in shell)
+    right = tuple(r._replace(piece=lining) for r in shell if r.piece != HIP_PIECE)
     plan = t.length(right) - t.length(shell)
     if what == "waist":
         plan = 0.0

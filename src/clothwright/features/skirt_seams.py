@@ -7,6 +7,11 @@ from clothwright.features.contour_band import BANDS
 from clothwright.features.flounce import FLOUNCES, hems
 from clothwright.features.godets import GODET
 from clothwright.features.gored_skirt import GORE
+from clothwright.features.pocket_drawing import (
+    HIP_PIECE,
+    mouth_places,
+    pocket_seams,
+)
 from clothwright.features.waist_facing import FACINGS, SHORT_OF_ZIP
 from clothwright.features.waistband import BAND, stretches
 from clothwright.paper import (
@@ -32,8 +37,8 @@ def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
     names = WAIST_NAMES if outwards else WAIST_NAMES[::-1]
     backward = (code in (FRONT, trousers.FRONT)) == outwards
     runs = [(code, name, backward) for name in names]
-    if code == trousers.FRONT:  # a slanting pocket takes the corner at the side
-        runs.insert(len(runs) if outwards else 0, ("TK", "waist side", backward))
+    if code in (FRONT, trousers.FRONT):  # a slanting pocket takes the corner
+        runs.insert(len(runs) if outwards else 0, (HIP_PIECE, "waist side", backward))
     return t.chain(*runs)
 
 
@@ -45,6 +50,7 @@ def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
         *_facing(t),
         *_gores(t, n),
         *_side(t, n),
+        *pocket_seams(t, FRONT),
         *_centre_back(t, n),
         *_vent(t),
         *_tiers(t, n),
@@ -178,7 +184,9 @@ def _gores(t: Chains, n: Numbers) -> list[Seam]:
 
 
 def _side(t: Chains, n: Numbers) -> list[Seam]:
-    left = t.chain(("WCF", "side", True), (FRONT, "side", True))
+    left = t.chain(
+        ("WCF", "side", True), (HIP_PIECE, "side", True), (FRONT, "side", True)
+    )
     right = t.chain(("WCB", "side", False), (BACK, "side", False))
     if not (left and right):
         return []
@@ -189,7 +197,10 @@ def _side(t: Chains, n: Numbers) -> list[Seam]:
     if "Zs" in t.sheet.points and n.z_S < whole - NOTCH_ROOM:
         places = [p for p in places if abs(n.z_S - p) > NOTCH_ROOM]
         places.append(n.z_S)
-    places.sort()
+    joint = t.length(left[:1]) if left[0].piece == HIP_PIECE else -1.0
+    pocket = [joint] if joint > 0 else mouth_places(t.sheet, n)
+    places = [p for p in places if all(abs(p - q) > NOTCH_ROOM for q in pocket)]
+    places = sorted((*places, *pocket))
     places += _spaced(places[-1] if places else 0.0, whole)
     if t.has(FRONT, "slit"):
         places.append(whole)
@@ -202,7 +213,9 @@ def _side(t: Chains, n: Numbers) -> list[Seam]:
             "waist",
             "hem",
             Ease.about(0.0, 0.05),
-            notches=tuple(NotchPair(s, s, 1) for s in places),
+            notches=tuple(
+                NotchPair(s, s, 1, JOINT if s == joint else "") for s in places
+            ),
         )
     ]
 

@@ -8,6 +8,7 @@ from clothwright.blocks.skirt_curves import Half, Plan
 from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import UNDER, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -50,6 +51,7 @@ class StraightSkirt(Feature):
             "waist",
             "darts",
             "straight back",
+            "pocket side",
         }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
@@ -225,14 +227,15 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for line in sheet.piece(code).lines
         if line.name == "hip line"
     ]
-    tops = (skirt.BACK, skirt.FRONT)
+    tops: tuple[str, ...] = (skirt.BACK, skirt.FRONT, HIP_PIECE)
     if "WCF" in sheet.pieces:  # a shaped band is the top of the skirt
         tops = ("WCB", "WCF")
     waists = [
         e.length
         for code in tops
+        if code in sheet.pieces
         for e in sheet.piece(code).edges
-        if e.name.startswith("waist")
+        if e.name in skirt.waist_names(2)
     ]
     for code, place, is_, aim, symbol in (
         ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2, "Eh"),

@@ -6,7 +6,7 @@ from clothwright.blocks.trouser_rules import CROTCH_ROOM, THIGH_ROOM
 from clothwright.blocks.trouser_waist import SIDE_SHAPING, front_widths
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Cubic, Path, Point
-from clothwright.features.trouser_pockets import HIP_PIECE
+from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers

@@ -7,7 +7,11 @@ from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Point
 from clothwright.features.chains import Chains
 from clothwright.features.fly import FACING, SHIELD
-from clothwright.features.trouser_pockets import BAG, HIP_PIECE
+from clothwright.features.pocket_drawing import (
+    HIP_PIECE,
+    mouth_places,
+    pocket_seams,
+)
 from clothwright.features.waistband import BAND
 from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
@@ -31,7 +35,7 @@ def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
         _inseam(t, n),
         _crotch(t, n),
         *_fly(t, n),
-        *_pockets(t),
+        *pocket_seams(t, FRONT),
     ]
 
 
@@ -52,8 +56,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     if HIP_PIECE in t.sheet.pieces:
         joint = t.length(left[:1])
         places.append(joint)
-    elif "Pz" in t.sheet.points:
-        places += [n.pk_begin, n.pk_begin + n.pk_mouth]
+    places += mouth_places(t.sheet, n)
     return Seam(
         "S40",
         "trouser side",
@@ -155,23 +158,6 @@ def _fly(t: Chains, n: Numbers) -> list[Seam]:
             )
         )
     return out
-
-
-def _pockets(t: Chains) -> list[Seam]:
-    """Mouth and bag of slanting pockets; a bag in the side seam is sewn to its twin."""
-    front = t.chain((FRONT, "pocket", False))
-    bag, back = t.chain((BAG, "bag", False)), t.chain((HIP_PIECE, "bag", False))
-    if not bag:
-        return []
-    even = Ease.about(0.0, 0.1)
-    if not back:
-        twin = SeamKind.TWIN
-        return [Seam("S47", "pocket bag", bag, bag, "waist", "side", even, kind=twin)]
-    mouth = t.chain((BAG, "pocket", False))
-    return [
-        Seam("S46", "mouth of the pocket", front, mouth, "side", "waist", even),
-        Seam("S47", "pocket bag", back, bag, "waist", "side", even),
-    ]
 
 
 def _spaced(places: Iterable[float], whole: float) -> list[float]:

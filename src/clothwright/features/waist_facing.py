@@ -11,6 +11,7 @@ from clothwright.features.gored_skirt import FACING, GORE
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.skirt_sewing import facing_operations
+from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -118,7 +119,11 @@ def draft_facing(d: Drafting) -> None:
         if code not in d.sheet.pieces:
             continue
         piece = top_of(
-            d.sheet.piece(code), d.n.wf, facing, _NAMES[code], beside=SHORT_OF_ZIP
+            before_yoke(d.sheet, code),
+            d.n.wf,
+            facing,
+            _NAMES[code],
+            beside=SHORT_OF_ZIP,
         )
         darted = any(e.name.startswith("dart") for e in d.sheet.piece(code).edges)
         d.lay(

@@ -4,6 +4,7 @@ import math
 from itertools import accumulate
 
 from clothwright.features.chains import Chains, hanging
+from clothwright.features.pocket_drawing import mouth_places, pocket_seams
 from clothwright.features.sewn_halves import OVER
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
@@ -23,6 +24,7 @@ def waist_seams(t: Chains, n: Numbers) -> list[Seam | None]:
         _waist_over(t, n),
         _peplum_side(t, n),
         *_peplum_panels(t),
+        *pocket_seams(t, "PF"),
     ]
 
 
@@ -173,6 +175,11 @@ def _peplum_side(t: Chains, n: Numbers) -> Seam | None:
     if "z_top" in n and NOTCH_ROOM < n.z < t.length(left) - NOTCH_ROOM:
         end = NotchPair(n.z, n.z, 2)  # of a zip in the side
         notches = (end, *(k for k in notches if k.left > n.z + NOTCH_ROOM))
+    pocket = mouth_places(t.sheet, n)
+    notches = (
+        *(NotchPair(s, s, 1) for s in pocket),
+        *(k for k in notches if not pocket or k.left > pocket[-1] + NOTCH_ROOM),
+    )
     return Seam(
         "S7",
         f"{hanging(t.sheet)} side",

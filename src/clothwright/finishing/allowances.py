@@ -245,6 +245,8 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
+    if code in _SET:
+        return Role.TURNED if (code, name) == ("KP", "mouth") else _SET[code]
     if code in ("BA", "CU", "NP", "PL") or (
         code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
@@ -277,6 +279,9 @@ def role_of(piece: Piece, name: str) -> Role:
         return Role.FREE
     return _BY_NAME.get(name, Role.PANEL)
 
+
+_SET = {"KP": Role.EDGE, "KW": Role.EDGE, "KB": Role.POCKET}
+"""Patch, welt and bag of a pocket that is set on or into a skirt."""
 
 _BODICE = ("F", "FC", "FS", "B", "BC", "BS")
 """Pieces of a bodice, which end in a hem where it is one with the skirt."""

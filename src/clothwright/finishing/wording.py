@@ -223,7 +223,7 @@ def _figures(
     for leg in legs[::2]:
         out.append(Beside(Meaning.DIMENSION, fmt(leg.length), leg))
     for line in piece.lines:
-        if line.path.closed:  # a fish-eye dart, from its upper end round
+        if line.path.closed and "dart" in line.name:  # from its upper end round
             _, a, _, b = (s.start for s in line.path.segments)
             text = f"dart {fmt(distance(a, b))}"
             out.append(Beside(Meaning.DIMENSION, text, Path.line(a, b)))

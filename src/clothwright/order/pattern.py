@@ -176,6 +176,9 @@ _ORDER = (
     "WFF",
     "WFB",
     "WFG",
+    "KP",
+    "KW",
+    "KB",
     "TK",
     "TP",
     "FL",
@@ -214,8 +217,9 @@ def _on_both(edges: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
 def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
     """Edges stayed with tape: slanted edges and the bodice's waist (first garment
     15)."""
-    if "TF" in sheet.pieces and sheet.piece("TF").has("pocket"):
-        yield "TF", "pocket"
+    for front in ("TF", "SF"):
+        if front in sheet.pieces and sheet.piece(front).has("pocket"):
+            yield front, "pocket"
     if "F" in sheet.pieces and sheet.piece("F").has(OVER):  # the edge of a wrap
         yield "F", "neck"
     if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):

@@ -1,0 +1,218 @@
+"""Pockets at the side of a skirt or of trousers: what is cut off, and the bag behind it
+(transformations §9).
+
+The front lies with its side at the left and its centre at the right.
+"""
+
+from collections.abc import Iterable
+
+from clothwright.curves import Cubic, Path, Point, Vector
+from clothwright.features.chains import Chains
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    On,
+    PaperError,
+    Piece,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+    cut,
+)
+from clothwright.rules import Numbers
+
+HIP_PIECE, BAG = "TK", "TP"
+"""Codes of the pieces: what shows in a slanting pocket, with its half of the bag; the
+bag."""
+
+_HAND = 2.5
+"""The top of the bag is at least so much wider than what is cut away, cm (our own)."""
+
+_BELOW_MOUTH = 4.0
+"""The bag reaches so far below a mouth in the side seam, cm (common practice)."""
+
+OFF_CENTRE = 2.0
+"""A bag stays so far off the centre front, cm (§9)."""
+
+
+def slant(d: Drafting, code: str, waist: Path, top: float, what: str) -> None:
+    """Cut the corner off a front, and draw the bag to `top` along the waist, which
+    begins at the side and runs on over darts that are closed."""
+    n = d.n
+    front = d.sheet.piece(code)
+    side, beside_side = front.edge("side").path, front.after("side")
+    most = min(top - _HAND, beside_side.length - 0.5)
+    if n.pk_top > most + 1e-9:
+        raise PaperError(
+            f"{what} {n.pk_top:.1f} cm from the side leaves no room for a "
+            f"hand before the dart: make pt {max(0.0, most):.1f} cm or less, or "
+            'choose shape = "in the side seam"'
+        )
+    up = side.length - n.pk_end
+    a, b = beside_side.path.at_length(n.pk_top), side.at_length(up)
+    d.found("Pa", a, "pocket at the waist", amounts=(("from Wfs", "pk_top"),))
+    d.found("Pz", b, "pocket at the side", amounts=(("down from Wfs", "pk_end"),))
+    line = Path.line(b, a)
+    d.lay(
+        Verb.CUT,
+        cut(
+            d.sheet,
+            code,
+            line,
+            On("side", up),
+            On(beside_side.name, n.pk_top),
+            edge="pocket",
+            seam="S46",
+            seam_name="pocket mouth",
+            into=((HIP_PIECE, "Hip piece"), (code, front.name)),
+        ),
+        f"{code}.pocket",
+        "corner of the front, along the mouth of the pocket",
+        frm=("Pa", "Pz"),
+        lines=(line,),
+    )
+    corner, rest = d.sheet.piece(HIP_PIECE), d.sheet.piece(code)
+    below = rest.edge("side").path
+    under = waist.between(n.pk_top, top)
+    beside = below.between(side.length - n.pk_deep, below.length)
+    bag = _bag(d, under.end, beside.start)
+    done = EdgeKind.FINISHED
+    shared = (Edge("waist under", under, done), Edge("bag", bag))
+    hip_piece = Piece(
+        HIP_PIECE,
+        "Pocket back",
+        (
+            Edge("side under", beside, done),
+            corner.edge("side"),
+            Edge("waist side", corner.edge(beside_side.name).path),
+            *shared,
+        ),
+    )
+    bag_piece = Piece(
+        BAG,
+        "Pocket bag",
+        (Edge("side under", beside, done), rest.edge("pocket"), *shared),
+    )
+    d.lay(
+        Verb.TRACE,
+        d.sheet.in_place_of(HIP_PIECE, put=(hip_piece,)).put(bag_piece).unsew("S46"),
+        BAG,
+        "pocket back and pocket bag from the front",
+        amounts=(("deep", "pk_deep"), ("wide", "pk_wide")),
+        detail="the back with the corner that was cut off, the bag without it",
+        lines=(bag,),
+    )
+
+
+def in_seam(d: Drafting, code: str, waist: Path, top: float) -> None:
+    """Mark a mouth in the side, and draw the bag to `top` along the waist."""
+    n = d.n
+    side = d.sheet.edge(code, "side").path
+    for name, key, down in (
+        ("Pa", "beginning", n.pk_begin),
+        ("Pz", "end", n.pk_begin + n.pk_mouth),
+    ):
+        d.found(
+            name,
+            side.at_length(side.length - down),
+            f"{key} of the pocket's mouth on the side",
+            amounts=(("down from Wfs", down),),
+        )
+    beside = side.between(side.length - n.pk_deep, side.length)
+    under = waist.between(0.0, top)
+    bag = _bag(d, under.end, beside.start)
+    done = EdgeKind.FINISHED
+    piece = Piece(
+        BAG,
+        "Pocket bag",
+        (
+            Edge("side under", beside, done),
+            Edge("waist under", under, done),
+            Edge("bag", bag),
+        ),
+    )
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        BAG,
+        "pocket bag from the front",
+        amounts=(("deep", "pk_deep"), ("wide", "pk_wide")),
+        detail="along waist and side",
+        lines=(bag,),
+    )
+
+
+def _bag(d: Drafting, top: Point, foot: Point) -> Path:
+    """Inner and lower edge of the bag, from the waist round to the side."""
+    wide = max(top.x, foot.x + d.n.pk_wide)
+    low = Point(wide, foot.y - 7.0)
+    mid = (top.y + low.y) / 2
+    return Path(
+        (
+            Cubic(top, Point(top.x, mid), Point(wide, mid), low),
+            Cubic(
+                low,
+                low + Vector(0.0, 6.0),
+                foot + Vector(0.6 * (wide - foot.x), 2.0),
+                foot,
+            ),
+        )
+    )
+
+
+def mouth_places(sheet: Sheet, n: Numbers) -> list[float]:
+    """Both ends of a mouth in the side seam, cm below the waist."""
+    if BAG not in sheet.pieces or HIP_PIECE in sheet.pieces:
+        return []
+    return [n.pk_begin, n.pk_begin + n.pk_mouth]
+
+
+def pocket_seams(t: Chains, front: str) -> list[Seam]:
+    """Mouth and bag of slanting pockets; a bag in the side seam is sewn to its twin."""
+    mouth = t.chain((front, "pocket", False))
+    bag, back = t.chain((BAG, "bag", False)), t.chain((HIP_PIECE, "bag", False))
+    if not bag or front not in t.sheet.pieces:
+        return []
+    even = Ease.about(0.0, 0.1)
+    if not back:
+        twin = SeamKind.TWIN
+        return [Seam("S47", "pocket bag", bag, bag, "waist", "side", even, kind=twin)]
+    inner = t.chain((BAG, "pocket", False))
+    return [
+        Seam("S46", "mouth of the pocket", mouth, inner, "side", "waist", even),
+        Seam("S47", "pocket bag", back, bag, "waist", "side", even),
+    ]
+
+
+def bag_findings(n: Numbers, sheet: Sheet, *, slant: bool) -> Iterable[Finding]:
+    """A bag deep enough below its mouth (P1)."""
+    lowest = n.pk_end if slant else n.pk_begin + n.pk_mouth
+    if n.pk_deep < lowest + _BELOW_MOUTH - 0.05:
+        yield Finding(
+            "P1",
+            Severity.WARN,
+            f"The pocket bag is {n.pk_deep:.1f} cm deep and the mouth ends "
+            f"{lowest:.1f} cm below the waist: things fall out of it.",
+            "pd",
+            "Make the bag (pd) deeper.",
+            {"pd": n.pk_deep, "mouth": lowest},
+        )
+
+
+def off_centre(bag: Piece, centre: float, symbol: str) -> Iterable[Finding]:
+    """A bag keeps clear of the centre front (P2); `centre` is its place, cm."""
+    clear = centre - bag.outline.bounds()[2]
+    if clear < OFF_CENTRE - 0.05:
+        yield Finding(
+            "P2",
+            Severity.REFUSE,
+            f"The pocket bag comes to {max(0.0, clear):.1f} cm from the centre front; "
+            f"{OFF_CENTRE:g} cm must stay.",
+            symbol,
+            f"Make the bag ({symbol}) narrower.",
+            {"clear": clear},
+        )

@@ -93,6 +93,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "pleated skirt": "pleated_skirt.PleatedSkirt",
         "centre pleat": "centre_pleat.CentrePleat",
         "vent": "vent.Vent",
+        "hip yoke": "hip_yoke.HipYoke",
         "skirt zip": "skirt_zip.SkirtZip",
         "skirt pockets": "skirt_pockets.SkirtPockets",
         "set pocket": "set_pocket.SetPocket",

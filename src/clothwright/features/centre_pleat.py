@@ -191,7 +191,8 @@ class CentrePleat(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         code = FRONT if self.where is Where.FRONT else BACK
-        free = sheet.length(code, "waist")
+        piece = sheet.piece(code)
+        free = piece.edge(_top(piece)).length
         if n.cu > free + _OVER_DART:
             yield Finding(
                 "CP1",
@@ -204,6 +205,11 @@ class CentrePleat(Feature):
             )
 
 
+def _top(piece: Piece) -> str:
+    """What the pleat hangs from at the centre: the waist, or the seam of a yoke."""
+    return "yoke" if piece.has("yoke") else "waist"
+
+
 def _open(d: Drafting, code: str, *, separate: bool) -> None:
     """Lay the pleat in beyond the centre: the paper folded, waist and hem drawn on."""
     n = d.n
@@ -214,7 +220,7 @@ def _open(d: Drafting, code: str, *, separate: bool) -> None:
     fold = edge.path if front else edge.path.reversed()  # from the waist down
     out = Point(n.cu if front else -n.cu, 0.0)
     inner = Path.line(fold.start + out, fold.end + out)
-    waist, hem = p.edge("waist").path, p.edge("hem").path
+    waist, hem = p.edge(_top(p)).path, p.edge("hem").path
     top = under(waist.reversed() if front else waist, fold.reversed(), inner)
     foot = under(hem if front else hem.reversed(), fold, inner)
     middle = Path.line(top[1].end, foot[1].end)

@@ -26,6 +26,9 @@ from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet
 _CRUMB = 0.1
 """What is shorter is no line of its own, cm."""
 
+_HAIR = 0.01
+"""What is shorter is a point drawn twice, cm."""
+
 _REACH = 5.0
 """The lower edge is run on so far to meet the sides, cm."""
 
@@ -78,10 +81,11 @@ def top_of(
         kinds["cb"] = EdgeKind.FINISHED
     low = below(waist, depth, rising, falling, square=square)
     if low is None:
-        symbol = "hc" if code.startswith("WC") else "wf"
+        symbol = {"WC": "hc", "SY": "hy"}.get(code[:2], "wf")
         raise PaperError(
             f"{name.lower()} ({symbol}) is too deep for this waist: make it less deep"
         )
+    low = low.without_crumbs(_HAIR)
     rising = rising.between(rising.length_to_point(low.start), rising.length)
     falling = falling.between(0.0, falling.length_to_point(low.end))
     return Piece(

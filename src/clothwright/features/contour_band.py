@@ -60,7 +60,7 @@ class ContourBand(Feature):
     sentence: ClassVar[str] = (
         "The top is a [shaped band], {depth} deep, its darts closed."
     )
-    gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band"})
+    gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band", "shaped band"})
     needs: ClassVar[dict[str, str]] = {
         "darts": "a contour waistband is cut off a straight skirt or trousers"
     }

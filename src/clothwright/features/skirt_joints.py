@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.gored_skirt import GORE
+from clothwright.features.hip_yoke import YOKES
 from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.features.skirt_seams import WAIST_NAMES
 from clothwright.paper import UNDER, Piece, Sheet
@@ -42,7 +43,7 @@ def _centre_pleat(
 ) -> Iterator[Joint]:
     """The waist square to the fold of an inverted pleat, seen on both sides of it, and
     square to the middle of its backing."""
-    fold = Corner(piece.code, "waist", outer)
+    fold = Corner(piece.code, "yoke" if piece.has("yoke") else "waist", outer)
     yield Joint(f"waist over the pleat {where}", (fold,), 180.0, _WAIST)
     back = next(
         p for p in (piece, sheet.pieces.get("PU")) if p is not None and p.has("backing")
@@ -50,6 +51,11 @@ def _centre_pleat(
     yield Joint.fold(
         "waist of the backing", Corner(back.code, f"{UNDER} 1 over", outer)
     )
+
+
+def _foot_of_yoke(yoke: Piece, half: str) -> Corner:
+    end = End.END if half == "back" else End.START
+    return Corner(yoke.code, "foot of yoke", end)
 
 
 def skirt_joints(sheet: Sheet) -> list[Joint]:
@@ -65,12 +71,14 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
     if not {BACK, FRONT} <= set(sheet.pieces):
         return out
     back, front = sheet.piece(BACK), sheet.piece(FRONT)
+    tops = {c: sheet.pieces.get(y, sheet.piece(c)) for c, y in YOKES.items()}
     for half, piece in (("back", back), ("front", front)):
-        names = [w for w in WAIST_NAMES if piece.has(w)]
+        top = tops[piece.code]
+        names = [w for w in WAIST_NAMES if top.has(w)]
         inner = End.END if half == "back" else End.START
         outer = End.START if half == "back" else End.END
         for a, b in zip(names, names[1:], strict=False):
-            corners = (Corner(piece.code, a, inner), Corner(piece.code, b, outer))
+            corners = (Corner(top.code, a, inner), Corner(top.code, b, outer))
             which = (
                 ""
                 if len(names) == 2
@@ -80,17 +88,22 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             out.append(Joint(name, corners, 180.0, _WAIST))
         centre = "cb" if half == "back" else "cf"
         where = f"at the centre {half}"
+        if top is not piece:
+            out.append(Joint.fold(f"yoke's seam {where}", _foot_of_yoke(top, half)))
         if _pleated(piece):
             out += _centre_pleat(sheet, piece, where, outer)
-        else:
-            out.append(Joint.fold(f"waist {where}", Corner(piece.code, "waist", outer)))
+        if top is not piece or not _pleated(piece):
+            out.append(Joint.fold(f"waist {where}", Corner(top.code, "waist", outer)))
         if piece.has(centre) and not piece.has("vent"):
             hem = End.END if half == "back" else End.START
             foot = "hem" if piece.has("hem") else "foot of tier"
             out.append(Joint.fold(f"{foot} {where}", Corner(piece.code, foot, hem)))
-    at_side = sheet.pieces.get(HIP_PIECE, front)
-    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in (back, at_side)]
-    corners = (Corner(BACK, last[0], End.END), Corner(at_side.code, last[1], End.START))
+    sides = tops[BACK], sheet.pieces.get(HIP_PIECE, tops[FRONT])
+    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in sides]
+    corners = (
+        Corner(sides[0].code, last[0], End.END),
+        Corner(sides[1].code, last[1], End.START),
+    )
     out.append(Joint("skirt waist over the side", corners, 180.0, _WAIST))
     foot = "hem" if back.has("hem") else "foot of tier"
     corners = (Corner(BACK, foot, End.START), Corner(FRONT, foot, End.END))

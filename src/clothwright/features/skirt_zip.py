@@ -147,6 +147,7 @@ class SkirtZip(Feature):
             )
         mark, *first = self._seam(sheet)
         runs = [(first[0], first[1])]
+        runs += [("SYB", e) for _, e in runs[:1] if "SYB" in sheet.pieces]
         runs += [(c, "side") for c in sheet.pieces if mark == "Zs" and c[0] == "T"]
         seam = sum(sheet.length(*run) for run in runs)
         if n.z_S > seam - 3.0:

@@ -211,6 +211,9 @@ class StraightSkirt(Feature):
         yield from stride(n, n.hem_S, opens=bool(_OPENS & _edges(sheet)))
 
 
+_TOPS = (HIP_PIECE, "SYF", "SYB")
+"""Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
+
 _OPENS = {"vent", f"{UNDER} 1"}
 """Edges of a skirt that opens at the hem for a step: a vent's, a pleat's."""
 
@@ -227,7 +230,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for line in sheet.piece(code).lines
         if line.name == "hip line"
     ]
-    tops: tuple[str, ...] = (skirt.BACK, skirt.FRONT, HIP_PIECE)
+    tops: tuple[str, ...] = (skirt.BACK, skirt.FRONT, *_TOPS)
     if "WCF" in sheet.pieces:  # a shaped band is the top of the skirt
         tops = ("WCB", "WCF")
     waists = [

@@ -161,6 +161,8 @@ class Vent(Feature):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         back = back_at_hem(sheet)
         seam = sheet.length(back, "cb")
+        if "SYB" in sheet.pieces:  # the zip begins in the yoke
+            seam += sheet.length("SYB", "cb")
         held = n.z_S if "z_S" in n else 0.0
         if back == "PB":
             held = n.z

@@ -164,6 +164,7 @@ _BY_NAME: Mapping[str, Role] = {
     "waist mid": Role.WAIST,
     "cap waist 2": Role.WAIST,
     "foot of band": Role.WAIST,
+    "foot of yoke": Role.PANEL,
     "top of lap": Role.WAIST,
     "end": Role.WAIST,
     "underlap": Role.WAIST,

@@ -158,6 +158,8 @@ _ORDER = (
     "PBS",
     "SF",
     "SB",
+    "SYF",
+    "SYB",
     "PU",
     "SG",
     "T2",

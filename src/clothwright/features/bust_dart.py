@@ -27,16 +27,15 @@ from clothwright.features.bust_dart_rules import (
 from clothwright.features.front_dart import (
     OPENED,
     DartPlace,
-    bridged,
     close_side,
     dart_angle_of,
-    keep_open,
     lead,
     set_back,
     tighten_armhole,
 )
-from clothwright.features.hand_seams import off_corners, taken_in
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.hand_seams import off_corners
+from clothwright.features.laid_dart import LAID, lay, tuck_findings, tuck_operations
+from clothwright.features.operations import Operation
 from clothwright.features.side_dart import (
     POINTS_APART,
     SIDE_DART,
@@ -44,7 +43,7 @@ from clothwright.features.side_dart import (
     waist_dart_findings,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, PaperError, Sheet, Verb, redraw
+from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -122,6 +121,33 @@ class BustDart(Feature):
             (6.0, 12.0),
         ),
     ] = None
+    tucks: Annotated[
+        Ratio | None,
+        Number(
+            "tucks",
+            "tucks",
+            "parallel tucks that share the dart",
+            _FULLNESS,
+            3.0,
+            None,
+            2.0,
+            9.0,
+            kind=Kind.COUNT,
+        ),
+    ] = None
+    apart: Annotated[
+        Length | None,
+        Number(
+            "tuck_apart",
+            "apart",
+            "between parallel tucks",
+            _FULLNESS,
+            1.2,
+            0.5,
+            0.4,
+            5.0,
+        ),
+    ] = None
     stitched: Annotated[
         Length | None,
         Number(
@@ -149,7 +175,7 @@ class BustDart(Feature):
         words = {f"{p.value} bust dart" for p in places & _BELOW}
         if places - _BELOW:
             words.add("upper bust dart")
-        if any(p is DartPlace.WAIST and how in _LAID for p, how in self._places()):
+        if any(p is DartPlace.WAIST and how in LAID for p, how in self._places()):
             words.add("laid waist dart")
         return self.gives | words
 
@@ -159,7 +185,8 @@ class BustDart(Feature):
 
     def forbids(self) -> Mapping[str, str]:
         out = dict(self.clashes)
-        if (DartPlace.ARMHOLE, TakenUp.GATHERS) in self._places():
+        full = (TakenUp.GATHERS, TakenUp.TUCKS)
+        if any(p is DartPlace.ARMHOLE and how in full for p, how in self._places()):
             out["sleeve"] = (
                 "gathers in the front armhole would be drawn up against the ease of "
                 "the sleeve; lead the bust dart elsewhere, or sew it as a dart"
@@ -191,7 +218,7 @@ class BustDart(Feature):
             out.append(Stage(Rank.CLOSURE, "the front waist dart", self._short))
         if self._at_yoke():
             out.append(Stage(Rank.YOKE_DART, "the dart below the yoke", self._to_yoke))
-        if any(how in _LAID for _, how in places):
+        if any(how in LAID for _, how in places):
             out.append(Stage(Rank.LAID_OPEN, "the fullness of the front", self._lay))
         return tuple(out)
 
@@ -234,7 +261,7 @@ class BustDart(Feature):
             o = OPENED[place]
             if place is DartPlace.WAIST:
                 continue
-            if how not in _LAID:
+            if how not in LAID:
                 set_back(d, o.leg_outer, o.leg_cf, f"A{i + 1}", f"set_back_{i + 1}")
         if all(p is not DartPlace.WAIST for p, _ in self._places()):
             front_waist_dart(d)
@@ -253,7 +280,7 @@ class BustDart(Feature):
         whole = dart_angle_of(f, "dart low", "dart high")
         lead(d, DartPlace.YOKE, _start(d, DartPlace.YOKE, s), whole, "theta_1")
         close_side(d)
-        if self.taken_up not in _LAID:
+        if self.taken_up not in LAID:
             set_back(d, o.leg_outer, o.leg_cf, "A1", "set_back_1")
         d.sheet = off_corners(d.sheet, "F")
 
@@ -280,32 +307,16 @@ class BustDart(Feature):
             i for i, (p, _) in enumerate(self._places(), 1) if p is DartPlace.WAIST
         )
         how = dict(self._places())[DartPlace.WAIST]
-        if how not in _LAID:
+        if how not in LAID:
             set_back(d, "leg cf", "leg side", "Pf", f"set_back_{number}")
 
     def _lay(self, d: Drafting) -> None:
         """Draw the edges that take gathers or ease in one line over their darts."""
         d.part = "front"
         for place, how in self._places():
-            if how not in _LAID:
+            if how not in LAID:
                 continue
-            o, reach = OPENED[place], d.n.gather_zone / 2
-            before = keep_open(d.sheet, o).unsew(o.dart)
-            f = before.piece("F")
-            mouths = f.edge(o.leg_outer).path.start, f.edge(o.leg_cf).path.end
-            new = Edge(o.edge, bridged(f, o, reach))
-            sheet = redraw(before, "F", o.run, [new])
-            word = "gathers" if how is TakenUp.GATHERS else "ease"
-            sheet = taken_in(before, sheet, "F", mouths, word, reach)
-            d.lay(
-                Verb.REDRAW,
-                sheet,
-                f"F.{o.edge}",
-                f"{place.value} of the front in one line over the open dart",
-                amounts=(("it takes in {}", distance(*mouths)),),
-                detail=f"taken up as {word}, half to either side of the dart",
-                lines=(new.path,),
-            )
+            lay(d, place, how)
 
     # -- making ------------------------------------------------------------------------
     def operations(
@@ -314,28 +325,7 @@ class BustDart(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        for place, how in self._places():
-            o = OPENED[place]
-            if how is not TakenUp.TUCK or not sheet.piece("F").has(o.leg_cf):
-                continue
-            sewn = (
-                f"Stitch it down for {fmt(n.tuck_sewn)} along its legs, then leave it "
-                "open."
-                if n.tuck_sewn > 0
-                else "Baste it in the seam allowance only."
-            )
-            yield Operation(
-                Work.DART,
-                f"Lay the tucks at the {place.value}",
-                ("Leg on leg, folded towards the centre front.", sewn),
-                seams=(o.dart,),
-                stitch=Stitch.LOCK,
-                seam_type=SeamType.PLAIN,
-                length=2 * n.tuck_sewn,
-                task=Task.DART,
-                count=2.0,
-                press="the fold only, as far as it is stitched",
-            )
+        return tuck_operations(n, sheet, fmt, self._places())
 
     # -- checking ----------------------------------------------------------------------
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -354,6 +344,8 @@ class BustDart(Feature):
                     "Share it between two places, or make gathers of it.",
                     {"θ": wide},
                 )
+            if how is TakenUp.TUCKS:
+                yield from tuck_findings(n, sheet, place)
             if how is TakenUp.EASE:
                 yield from ease_findings(sheet, o, place)
         darts = [
@@ -390,9 +382,6 @@ def _start(d: Drafting, place: DartPlace, along: float) -> Point:
 
 _BELOW = {DartPlace.WAIST, DartPlace.YOKE}
 _FROM = {DartPlace.NECK: "the shoulder", DartPlace.YOKE: "the armhole"}
-
-_LAID = (TakenUp.GATHERS, TakenUp.EASE)
-"""What leaves no dart in the paper."""
 
 _EVERY = (
     ("dart low", "dart high"),

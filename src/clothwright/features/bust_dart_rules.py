@@ -20,6 +20,9 @@ class TakenUp(Enum):
     TUCK = "a tuck"
     """Folded like a dart, stitched down for a part of its length only."""
 
+    TUCKS = "tucks"
+    """Shared by several parallel tucks."""
+
     GATHERS = "gathers"
     EASE = "ease"
     """Eased in: a small part of the dart only."""

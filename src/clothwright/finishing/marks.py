@@ -156,7 +156,7 @@ def gathers(sheet: Sheet, piece: Piece) -> dict[str, float]:
     gathered to."""
     out: dict[str, float] = {}
     for s in sheet.seams:
-        if s.gathered and s.zone is None:
+        if s.gathered and s.zone is None and not s.tucked:
             left, right = (
                 [r for r in chain if not r.edge.endswith(ON_STAND)]
                 for chain in (s.left, s.right)

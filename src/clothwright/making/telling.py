@@ -118,6 +118,8 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     chain = seam.right if w.ease > 0 else seam.left
     names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in chain)
     how = "gather in" if seam.gathered else "ease in"
+    if seam.tucked:
+        how = "tucks take in"
     return f"{how} {fmt(abs(w.ease))} of {' and '.join(names)}{_where(w, start)}"
 
 

@@ -92,6 +92,9 @@ class Seam:
     drawn_up: Final[bool] = False
     """Gathered, and not eased, between the two ends of its zone."""
 
+    tucked: Final[bool] = False
+    """What it takes in is laid in tucks, not gathered."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all

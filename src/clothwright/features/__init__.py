@@ -103,6 +103,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "side zip": "trouser_zip.SideZip",
         "trouser pockets": "trouser_pockets.Pockets",
         "turn-ups": "turn_ups.TurnUps",
+        "shorts": "shorts.Shorts",
         "waistband": "waistband.Waistband",
         "contour waistband": "contour_band.ContourBand",
         "waist facing": "waist_facing.WaistFacing",

@@ -191,7 +191,9 @@ def _levels(n: Numbers) -> Iterable[Finding]:
 
 
 def _leg(n: Numbers) -> Iterable[Finding]:
-    """The knee bends in it, and the foot passes."""
+    """The knee bends in it, and the foot passes; short legs end above both."""
+    if "sh_in" in n and n.sh_in < n.yk:
+        return
     if n.KW < n.KN + _CLOSE_KNEE:
         yield Finding(
             "knee",

@@ -12,8 +12,9 @@ from clothwright.features.pocket_drawing import (
     mouth_places,
     pocket_seams,
 )
+from clothwright.features.trouser_sewing import stretched
 from clothwright.features.waistband import BAND
-from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind, Sheet
+from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import NOTCH_ROOM, Band
@@ -79,7 +80,10 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
     a, c = (
         leg.inseam().segments[0].length for leg in (front_of(n).leg, back_of(n).leg)
     )
-    below = [s for s in _spaced([a], t.length(left)) if s > a]
+    whole = t.length(left)
+    if whole <= a + NOTCH_ROOM:  # short legs
+        return _short_inseam(t, n, left, right)
+    below = [s for s in _spaced([a], whole) if s > a]
     return Seam(
         "S41",
         "inseam",
@@ -93,6 +97,25 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
             NotchPair(a, c, 2),
             *(NotchPair(s, s + c - a, 2) for s in below),
         ),
+    )
+
+
+def _short_inseam(
+    t: Chains, n: Numbers, left: tuple[Run, ...], right: tuple[Run, ...]
+) -> Seam:
+    """The inseam of short legs, which ends above the knee."""
+    a, c = t.length(left), t.length(right)
+    notches = (NotchPair(a / 2, c / 2, 2),) if a >= 6.0 else ()
+    return Seam(
+        "S41",
+        "inseam",
+        left,
+        right,
+        "crotch",
+        "hem",
+        Ease.about(-stretched(n), 0.1),
+        (0.0, a),
+        notches,
     )
 
 

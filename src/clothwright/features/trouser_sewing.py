@@ -3,6 +3,7 @@ common practice, no source)."""
 
 from collections.abc import Callable, Iterable
 
+from clothwright.blocks.trousers import front_of
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -17,6 +18,15 @@ from clothwright.rules import Numbers
 _Fmt = Callable[[float], str]
 
 
+def stretched(n: Numbers) -> float:
+    """What the back inseam is stretched onto the front's, cm: alike all along above the
+    knee, so that short legs take their part of it."""
+    if "sh_in" not in n:
+        return n.st
+    knee = front_of(n).leg.inseam().segments[0].length
+    return n.st * min(1.0, n.sh_in / knee)
+
+
 def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
     """Sides, inseams and the crotch."""
     yield _plain(
@@ -25,16 +35,18 @@ def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
         "S40",
         ("Baste first and try them on, the crotch basted too.",),
     )
-    stretched = (
-        (f"The back is stretched by {fmt(n.st)} above the knee, damp, with the iron.",)
-        if n.st > 0
+    more = stretched(n)
+    above = "above the knee, " if more == n.st else ""
+    damp = (
+        (f"The back is stretched by {fmt(more)} {above}damp, with the iron.",)
+        if more > 0
         else ()
     )
     yield _plain(
         Work.SKIRT,
         "Sew the inseams",
         "S41",
-        (*stretched, "Lay side and inseam on each other and press the creases in."),
+        (*damp, "Lay side and inseam on each other and press the creases in."),
     )
     yield _plain(
         Work.READY,

@@ -10,7 +10,7 @@ from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
 from clothwright.features.straight_skirt import ONE_BLOCK
 from clothwright.features.trouser_findings import findings
-from clothwright.features.trouser_sewing import leg_operations
+from clothwright.features.trouser_sewing import leg_operations, stretched
 from clothwright.findings import Finding
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -171,7 +171,8 @@ class Trousers(Feature):
     ) -> Iterable[str]:
         if n.st > 0:
             yield (
-                f"Stretch the back inseam with the iron by {fmt(n.st)} above the knee, "
+                f"Stretch the back inseam with the iron by {fmt(stretched(n))} "
+                "above the knee, "
                 "onto the front's, and press the creases in before the crotch is sewn."
             )
 

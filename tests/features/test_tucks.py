@@ -19,8 +19,16 @@ from verdict import unsound, verdict
 MM = 0.1
 
 
-def tucked(place: DartPlace, count: int = 3, **more: float) -> tuple[Feature, ...]:
-    dart = BustDart(to=place, taken_up=TakenUp.TUCKS, tucks=count, **more)
+def tucked(
+    place: DartPlace,
+    count: int = 3,
+    *,
+    share: float | None = None,
+    apart: float | None = None,
+) -> tuple[Feature, ...]:
+    dart = BustDart(
+        to=place, taken_up=TakenUp.TUCKS, tucks=count, share=share, apart=apart
+    )
     usual = (f for f in closed_back(lines="darts") if f.kind != "side dart")
     yoke = (FrontYoke(),) if place is DartPlace.YOKE else ()
     return (*usual, dart, *yoke)

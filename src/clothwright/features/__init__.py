@@ -108,6 +108,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "contour waistband": "contour_band.ContourBand",
         "waist facing": "waist_facing.WaistFacing",
         "skirt lining": "skirt_lining.SkirtLining",
+        "trouser lining": "trouser_lining.TrouserLining",
         "godets": "godets.Godets",
         "flounce": "flounce.Flounce",
         "by hand": "by_hand.ByHand",

@@ -82,7 +82,7 @@ class Fly(Feature):
         "They close with a [fly] in the centre front, {length} long and {width} wide."
     )
     page: ClassVar[int] = 2
-    gives: ClassVar[frozenset[str]] = frozenset({"trouser opening"})
+    gives: ClassVar[frozenset[str]] = frozenset({"trouser opening", "fly"})
     needs: ClassVar[dict[str, str]] = {"trouser block": "a fly is for trousers"}
     clashes: ClassVar[dict[str, str]] = {"trouser opening": "trousers open once"}
 

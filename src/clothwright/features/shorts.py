@@ -97,7 +97,7 @@ def _cut_off(d: Drafting) -> None:
     side, and of its inseam before it is stretched."""
     n = d.n
     front = d.sheet.piece(FRONT)
-    inseam, side = _down(front, "inseam"), _down(front, "side")
+    inseam, side = going_down(front, "inseam"), going_down(front, "side")
     if n.sh_in > inseam.length - 5.0:
         raise PaperError(
             f"the shorts (sh) are {n.sh_in:.1f} cm long inside the leg, and the "
@@ -116,7 +116,7 @@ def _cut_off(d: Drafting) -> None:
     _hem(d, FRONT, a, b)
     d.part = "trouser back"
     back = d.sheet.piece(BACK)
-    inseam, side = _down(back, "inseam"), _down(back, "side")
+    inseam, side = going_down(back, "inseam"), going_down(back, "side")
     short = stretched(n)
     a = d.found(
         "Sbi",
@@ -137,27 +137,30 @@ def _cut_off(d: Drafting) -> None:
 
 def _hem(d: Drafting, code: str, inseam: Point, side: Point) -> None:
     """The hem square to both seams, which are cut back to it."""
-    piece = d.sheet.piece(code)
-    ends = {"inseam": inseam, "side": side}
-    first, last = (piece.before("hem"), piece.after("hem"))
-    meets = []
-    for edge in (first, last):
-        at = ends[edge.name]
-        meets.append(
-            Meets(at, edge.path.direction_at_length(edge.path.length_to_point(at)))
-        )
-    hem = waist_curve(meets[0], meets[1])
-    sheet = redraw(d.sheet, code, ["hem"], [Edge("hem", hem, EdgeKind.FINISHED)])
-    sheet = sheet.put(_shorter(sheet.piece(code), hem))
+    piece = cut_leg(d.sheet.piece(code), inseam, side)
     mark = "f" if code == FRONT else "b"
     d.lay(
         Verb.REDRAW,
-        sheet,
+        d.sheet.put(piece),
         f"{code}.hem",
         f"{'front' if code == FRONT else 'back'} cut off, its hem square to both seams",
         frm=(f"S{mark}i", f"S{mark}s"),
-        lines=(hem,),
+        lines=(piece.edge("hem").path,),
     )
+
+
+def cut_leg(piece: Piece, inseam: Point, side: Point) -> Piece:
+    """A leg cut off between two points of its seams, the hem square to both."""
+    ends = {"inseam": inseam, "side": side}
+    meets = []
+    for edge in (piece.before("hem"), piece.after("hem")):
+        at = ends[edge.name]
+        way = edge.path.direction_at_length(edge.path.length_to_point(at))
+        meets.append(Meets(at, way))
+    hem = waist_curve(meets[0], meets[1])
+    new = [Edge("hem", hem, EdgeKind.FINISHED)]
+    sheet = redraw(Sheet().put(piece), piece.code, ["hem"], new)
+    return _shorter(sheet.piece(piece.code), hem)
 
 
 def _shorter(piece: Piece, hem: Path) -> Piece:
@@ -173,7 +176,7 @@ def _shorter(piece: Piece, hem: Path) -> Piece:
     )
 
 
-def _down(piece: Piece, name: str) -> Path:
+def going_down(piece: Piece, name: str) -> Path:
     """An edge from the top down."""
     path = piece.edge(name).path
     return path if path.start.y < path.end.y else path.reversed()

@@ -45,7 +45,7 @@ def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
 def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Every seam of a skirt whose pieces are on the table."""
     if not {BACK, GORE} & set(t.sheet.pieces):
-        return _vent(t)  # a torso may have one
+        return [*_facing(t), *_vent(t)]  # of trousers, and of a torso
     return [
         *_facing(t),
         *_gores(t, n),
@@ -95,9 +95,9 @@ def _facing(t: Chains) -> list[Seam]:
     """The facings sewn to the waist and to each other."""
     out: list[Seam] = []
     for i, (code, facing) in enumerate(FACINGS.items(), 1):
-        if facing not in t.sheet.pieces:
+        if not {code, facing} <= set(t.sheet.pieces):
             continue
-        outwards = code != FRONT
+        outwards = code not in (FRONT, trousers.FRONT)
         left = waist_chain(t, code, outwards=outwards)
         right = t.chain((facing, "waist", False))
         short = -SHORT_OF_ZIP if t.has(facing, "cb") and not _fold(t, facing) else 0.0
@@ -121,6 +121,15 @@ def _facing(t: Chains) -> list[Seam]:
         if left and right:
             ease = Ease.about(0.0, 0.1)
             out.append(Seam("S38", "waist facing", left, right, "waist", "edge", ease))
+    for facing, edge, backward in (("WFF", "crotch", False), ("WFB", "seat", True)):
+        chain = t.chain((facing, edge, backward))  # of trousers
+        if chain:
+            says = f"centre of the {t.sheet.piece(facing).name.lower()}"
+            even = Ease.about(0.0, 0.05)
+            ends = "waist", "edge"
+            out.append(
+                Seam(f"S38 {edge}", says, chain, chain, *ends, even, kind=SeamKind.TWIN)
+            )
     return out
 
 

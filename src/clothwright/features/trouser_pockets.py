@@ -16,6 +16,7 @@ from clothwright.features.pocket_drawing import (
     slant,
 )
 from clothwright.features.trouser_sewing import pocket_operations
+from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -198,6 +199,7 @@ class Pockets(Feature):
 def _slant(d: Drafting) -> None:
     d.part = "pockets"
     front = d.sheet.piece(FRONT)
+    d.sheet = keep_whole(d.sheet, FRONT)
     slant(d, FRONT, front.after("side").path, _top(d), "a slanting pocket")
 
 

@@ -145,7 +145,8 @@ def pocket_operations(sheet: Sheet) -> Iterable[Operation]:
 
 def pleat_operations(sheet: Sheet) -> Iterable[Operation]:
     """Pleats laid, not sewn."""
-    codes = tuple(s.code for s in sheet.seams if "pleat" in s.code)
+    shell = (s.code for s in sheet.seams if not s.code.startswith("L."))
+    codes = tuple(c for c in shell if "pleat" in c)
     yield Operation(
         Work.DART,
         "Lay the front pleats",

@@ -1,9 +1,10 @@
-"""Faced waist of a skirt: facings traced from the trued waist with its darts closed
-(transformations §6)."""
+"""Faced waist of a skirt or of trousers: facings traced from the trued waist with its
+darts closed (transformations §6)."""
 
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.closed_top import shortest_dart, top_of
@@ -23,13 +24,21 @@ from clothwright.units.fields import Length
 
 _SRC = "transformations §6"
 
-FACINGS = {FRONT: "WFF", BACK: "WFB", GORE: FACING}
-"""Code of the facing of each piece of the skirt."""
+FACINGS = {
+    FRONT: "WFF",
+    BACK: "WFB",
+    GORE: FACING,
+    trousers.FRONT: "WFF",
+    trousers.BACK: "WFB",
+}
+"""Code of the facing of each piece of a skirt or of trousers."""
 
 _NAMES = {
     FRONT: "Front waist facing",
     BACK: "Back waist facing",
     GORE: "Waist facing of a gore",
+    trousers.FRONT: "Front waist facing",
+    trousers.BACK: "Back waist facing",
 }
 
 SHORT_OF_ZIP = 0.5
@@ -45,16 +54,16 @@ class WaistFacing(Feature):
 
     kind: Literal["waist facing"] = "waist facing"
     title: ClassVar[str] = "Waist facing"
-    sentence: ClassVar[str] = (
-        "The waist of the skirt is [faced], {depth} deep, without a band."
-    )
+    sentence: ClassVar[str] = "The waist is [faced], {depth} deep, without a band."
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish"})
     needs: ClassVar[dict[str, str]] = {
-        "skirt block": "a waist facing needs a skirt to be sewn to"
+        "waist": "a waist facing needs a skirt or trousers to be sewn to"
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist finish": "the waist is finished one way only",
         "gathered waist": "a gathered waist is set into a band",
+        "fly": "the shield of a fly is held by a waistband: close faced trousers with "
+        "a side zip",
     }
 
     depth: Annotated[

@@ -256,7 +256,7 @@ def role_of(piece: Piece, name: str) -> Role:
         return _of_collar(edge, name)
     if code in ("SL", "ST", "SU") and name == "hem":
         return Role.HEM if _flared(edge) else Role.TURNED
-    if piece.code.startswith("L.S") and name == "hem":
+    if piece.code.startswith(("L.S", "L.T")) and name == "hem":
         return Role.TURNED
     if code in ("PF", "PB") and name == "hem" and piece.edge("side").length >= _LONG:
         return _skirt_hem(edge.path)

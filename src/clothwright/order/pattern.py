@@ -228,7 +228,7 @@ def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
         yield "BC", "slant"
     yield from waist_edges(sheet)
     if {"WFF", "WFG"} & set(sheet.pieces):  # a faced waist of a skirt
-        for code in ("SF", "SB", "SG"):
+        for code in ("SF", "SB", "SG", "TF", "TB", "TK"):
             if code in sheet.pieces:
                 edges = sheet.piece(code).edges
                 yield from ((code, e.name) for e in edges if "waist" in e.name)

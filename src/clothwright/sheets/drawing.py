@@ -33,6 +33,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "fly": ("TF", "FL", "SH"),
     "waist facing": ("WFF", "WFB", "WFG"),
     "skirt lining": ("L.SF", "L.SB", "L.SBL", "L.SG"),
+    "trouser lining": ("L.TF", "L.TB"),
     "gore": ("SG",),
     "panel": ("SG",),
     "flounce": ("NF", "NB", "NG", "NT"),

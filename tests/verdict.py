@@ -236,7 +236,10 @@ def _skirt(made: Draft) -> Iterator[str]:
     n, sheet = made.numbers, made.sheet
     pieces = [sheet.piece(c) for c in ("SB", "SF")]
     band = [sheet.piece(c) for c in ("WCF", "WCB") if c in sheet.pieces]
-    top = [e for p in band or pieces for e in p.edges if e.name.startswith("waist")]
+    # a hip yoke, and what lies behind a slanting pocket
+    parts = [sheet.pieces[c] for c in ("SYF", "SYB", "TK") if c in sheet.pieces]
+    names = ("waist", "waist mid", "waist side")
+    top = [e for p in band or (*pieces, *parts) for e in p.edges if e.name in names]
     waist = sum(e.length for e in top)
     if abs(waist - (n.W + n.Ew) / 2) > 0.1:
         yield f"the half waist is {waist - (n.W + n.Ew) / 2:+.2f} off body and ease"

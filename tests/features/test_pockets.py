@@ -14,9 +14,10 @@ from clothwright.features.centre_pleat import CentrePleat
 from clothwright.features.contour_band import ContourBand
 from clothwright.features.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.pocket_drawing import BAG, HIP_PIECE
-from clothwright.features.set_pocket import BAG as WELT_BAG
-from clothwright.features.set_pocket import PATCH, WELT, On, SetPocket
+from clothwright.features.set_pocket import On, SetPocket
 from clothwright.features.set_pocket import Shape as Made
+from clothwright.features.set_pocket_drawing import BAG as WELT_BAG
+from clothwright.features.set_pocket_drawing import PATCH, WELT
 from clothwright.features.skirt_lining import SkirtLining
 from clothwright.features.skirt_pockets import SkirtPockets
 from clothwright.features.skirt_zip import SkirtZip

@@ -154,6 +154,8 @@ def complete(m: MakingOrder) -> None:
     assert sorted(codes) == sorted(s.code for s in d.sheet.seams)
     darts = [s for s in d.sheet.seams if s.kind is SeamKind.DART]
     shell = [s for s in darts if not s.left[0].piece.startswith("L.")]
+    laid = {c for op in m.operations if op.task is Task.PLEAT for c in op.seams}
+    shell = [s for s in shell if s.code not in laid]
     done = [op for op in m.operations if op.task is Task.DART]
     eyes = [c for c in torso.PIECES if torso.fish_eye(d.sheet, c)]
     assert sum(op.count for op in done) == 2 * (len(shell) + len(eyes))

@@ -186,6 +186,7 @@ class CentrePleat(Feature):
                 f"{laid}, basted across the waist and down to the hem.",
             ),
             n.cp_down,
+            1.0,
             Work.PANEL,
         )
 

@@ -6,6 +6,7 @@ whole skirt.
 """
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import BACK, FRONT, waist_names
@@ -183,7 +184,7 @@ def _cut_off(d: Drafting, code: str) -> None:
     loop[0] = loop[0].along(_from(loop[0].path, edges[-1].path.end))
     loop[-1] = loop[-1].along(_upto(loop[-1].path, edges[0].path.start))
     opened = Piece(code, half.name, (*edges, *loop), half.marks, half.lines)
-    sheet = sheet.put(grained(yoke), grained(opened))
+    sheet = _moved_down(d.sheet, sheet.put(grained(yoke), grained(opened)), code, n.hy)
     a, b = foot.path.length, top.length
     at = 0.5 * min(a, b)
     seam = Seam(
@@ -283,6 +284,28 @@ def _sewn_on(sheet: Sheet, code: str, tops: list[str]) -> Sheet:
         return both if run.backward == rises else both[::-1]
 
     return sheet.with_runs(where, code)
+
+
+def _moved_down(before: Sheet, sheet: Sheet, code: str, depth: float) -> Sheet:
+    """Notches below the yoke of a seam that it cuts, as far from its foot as they
+    were."""
+    out = []
+    for s in sheet.seams:
+        if not s.notches or not any(r.piece == code for r in s.runs()):
+            continue
+        old = before.seam(s.code)
+        by = [
+            sheet.chain_length(new) - before.chain_length(was)
+            for new, was in ((s.left, old.left), (s.right, old.right))
+        ]
+        moved = tuple(
+            k._replace(left=k.left + by[0], right=k.right + by[1])
+            if k.left > depth
+            else k
+            for k in s.notches
+        )
+        out.append(replace(s, notches=moved))
+    return sheet.sew(*out)
 
 
 def _from(path: Path, p: Point) -> Path:

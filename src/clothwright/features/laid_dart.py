@@ -144,7 +144,7 @@ def tuck_operations(
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             length=2 * n.tuck_sewn * (1 if one else _count(n)),
-            task=Task.DART,
+            task=Task.DART if one else Task.PLEAT,
             count=2.0 * (1 if one else _count(n)),
             press="the fold only, as far as it is stitched",
         )

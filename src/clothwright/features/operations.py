@@ -104,6 +104,7 @@ class Task(Enum):
     MARK = "mark and interline"
     STAY = "stay and tape"
     DART = "dart"
+    PLEAT = "pleat or tuck"
     PANEL = "princess seam"
     SEAMS = "pair of plain seams"
     FACE = "facing of an edge"

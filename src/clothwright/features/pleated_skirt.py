@@ -20,6 +20,14 @@ from clothwright.features.folds import (
 from clothwright.features.gored_skirt import FACING, GORE, GORED, draft_gore
 from clothwright.features.grain import grained
 from clothwright.features.operations import Operation, Stitch, Task, Work
+from clothwright.features.pleated_skirt_rules import (
+    BOX,
+    COUNTED,
+    KNIFE,
+    PLEATED,
+    SRC,
+    Panels,
+)
 from clothwright.features.straight_skirt import ONE_BLOCK, StraightSkirt
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -34,122 +42,11 @@ from clothwright.paper import (
     Sheet,
     Verb,
 )
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
-
-_SRC = "transformations §10"
 
 LEAST_AT_WAIST = 0.8
 """A pleat shows at least so much at the waist, cm; less is no pleat (our own)."""
-
-PLEATED = RuleTable("pleated skirt")
-KNIFE, BOX = RuleTable("knife pleats"), RuleTable("box pleats")
-_rule = PLEATED.rule
-
-
-@_rule("M", "hem, as the pleats lie", source=_SRC, key="M", formula="H + Eh")
-def _hem(H: float, Eh: float) -> float:
-    return H + Eh
-
-
-@_rule(
-    "pn",
-    "pleats of a panel",
-    source=_SRC,
-    key="pn",
-    kind=Kind.COUNT,
-    formula="hip of a panel / (wanted face + gap), to the nearest",
-)
-def _count(h_gore: float, pv0: float, pg: float) -> float:
-    return max(1, round(h_gore / (pv0 + pg)))
-
-
-@_rule(
-    "pv",
-    "face of a pleat at the hip",
-    source=_SRC,
-    key="pv",
-    formula="hip of a panel / pleats − gap",
-)
-def _face(h_gore: float, pn: float, pg: float) -> float:
-    return h_gore / pn - pg
-
-
-@_rule(
-    "pt",
-    "taken in at the waist by each pleat",
-    source=_SRC,
-    key="pt",
-    formula="(hip − waist)/n",
-)
-def _taken(h_gore: float, w_gore: float, pn: float) -> float:
-    return (h_gore - w_gore) / pn
-
-
-@_rule(
-    "p down",
-    "pleats stitched down, from the waist",
-    source=_SRC,
-    key="p_down",
-    formula="WH",
-    low=3.0,
-    high=40.0,
-)
-def _down(WH: float) -> float:
-    return WH
-
-
-@_rule("pg", "between box pleats", source=_SRC, key="pg", low=0.0, high=20.0)
-def _no_gap() -> float:
-    return 0.0
-
-
-@KNIFE.rule(
-    "pu",
-    "depth folded under",
-    source=_SRC,
-    key="pu",
-    formula="the face: touching pleats take three times the length",
-    low=1.0,
-    high=15.0,
-)
-def _knife_depth(pv: float) -> float:
-    return pv
-
-
-@BOX.rule(
-    "pu",
-    "depth folded under",
-    source=_SRC,
-    key="pu",
-    formula="half the face: touching pleats take three times the length",
-    low=1.0,
-    high=15.0,
-)
-def _box_depth(pv: float) -> float:
-    return pv / 2
-
-
-@KNIFE.rule(
-    "cloth",
-    "cloth of a panel",
-    source=_SRC,
-    key="p_cloth",
-    formula="n·(v + 2u)",
-)
-def _knife_cloth(pn: float, pv: float, pu: float) -> float:
-    return pn * (pv + 2 * pu)
-
-
-@BOX.rule(
-    "cloth",
-    "cloth of a panel",
-    source=_SRC,
-    key="p_cloth",
-    formula="n·(v + g + 4u)",
-)
-def _box_cloth(pn: float, pv: float, pg: float, pu: float) -> float:
-    return pn * (pv + pg + 4 * pu)
 
 
 class Shape(Enum):
@@ -162,40 +59,6 @@ class Shape(Enum):
     """Away from each other; where they meet, inverted pleats lie between them."""
 
 
-class Panels(Enum):
-    """Of how many panels it is sewn; a seam lies in an inner fold."""
-
-    TWO = "two"
-    THREE = "three"
-    FOUR = "four"
-    FIVE = "five"
-    SIX = "six"
-
-    @property
-    def count(self) -> int:
-        return 2 + list(Panels).index(self)
-
-
-def _counted(panels: Panels) -> RuleTable:
-    page = RuleTable(f"{panels.value} panels")
-
-    @page.rule(
-        "n",
-        "panels",
-        source="the order",
-        key="gores",
-        kind=Kind.COUNT,
-        formula="chosen",
-    )
-    def _panels() -> float:
-        return panels.count
-
-    return page
-
-
-_COUNTED = {panels: _counted(panels) for panels in Panels}
-
-
 class PleatedSkirt(Feature):
     """Skirt pleated all round."""
 
@@ -203,7 +66,7 @@ class PleatedSkirt(Feature):
     title: ClassVar[str] = "Pleated skirt"
     sentence: ClassVar[str] = (
         "A skirt in {shape} about {face} wide all [round], {length} long from the "
-        "waist, of {panels} panels, with {hip_ease} of ease at the hip."
+        "waist, of {panels} panels."
     )
     page: ClassVar[int] = 0
     gives: ClassVar[frozenset[str]] = frozenset(
@@ -224,7 +87,7 @@ class PleatedSkirt(Feature):
             "L",
             "L",
             "length of the skirt from the waist",
-            _SRC,
+            SRC,
             60.0,
             24.0,
             30.0,
@@ -238,7 +101,7 @@ class PleatedSkirt(Feature):
             "pv0",
             "pv wanted",
             "wanted face of a pleat at the hip",
-            _SRC,
+            SRC,
             4.0,
             1.5,
             1.5,
@@ -248,11 +111,11 @@ class PleatedSkirt(Feature):
     ] = None
     depth: Annotated[
         Length | None,
-        Number("pu", "pu", "depth folded under", _SRC, low=1.0, high=15.0),
+        Number("pu", "pu", "depth folded under", SRC, low=1.0, high=15.0),
     ] = None
     gap: Annotated[
         Length | None,
-        Number("pg", "pg", "between box pleats", _SRC, None, None, 0.0, 20.0),
+        Number("pg", "pg", "between box pleats", SRC, None, None, 0.0, 20.0),
     ] = None
     stitched: Annotated[
         Length | None,
@@ -260,14 +123,14 @@ class PleatedSkirt(Feature):
             "p_down",
             "p down",
             "pleats stitched down, from the waist",
-            _SRC,
+            SRC,
             low=3.0,
             high=40.0,
         ),
     ] = None
     hip_ease: Annotated[
         Length | None,
-        Number("Eh", "Eh", "ease at the hip", _SRC, 5.0, 2.0, 0.0, 16.0, (4.0, 6.0)),
+        Number("Eh", "Eh", "ease at the hip", SRC, 5.0, 2.0, 0.0, 16.0, (4.0, 6.0)),
     ] = None
     waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
     panels: Panels = Panels.FOUR
@@ -279,7 +142,7 @@ class PleatedSkirt(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         shape = KNIFE if self.shape is Shape.KNIFE else BOX
-        return (ROUND_WAIST, GORED, PLEATED, shape, _COUNTED[self.panels])
+        return (ROUND_WAIST, GORED, PLEATED, shape, COUNTED[self.panels])
 
     def stages(self) -> tuple[Stage, ...]:
         return (
@@ -320,6 +183,7 @@ class PleatedSkirt(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
+        folds = n.pn * n.gores * (2 if self.shape is Shape.BOX else 1)
         return pleat_operations(
             sheet,
             (
@@ -328,8 +192,8 @@ class PleatedSkirt(Feature):
                 f"Stitch down to {fmt(n.p_down)} below the waist, but for the pleat "
                 "over the zip, which a press stud holds.",
             ),
-            n.p_down * n.pn * n.gores * (2 if self.shape is Shape.BOX else 1),
-            panels=n.gores,
+            n.p_down * folds,
+            folds,
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -361,17 +225,15 @@ class PleatedSkirt(Feature):
 
 
 def _pleat_findings(n: Numbers, *, box: bool) -> Iterable[Finding]:
-    """A pleat neither vanishes at the waist nor lies over its neighbours."""
-    left = n.pv - n.pt
-    if left < LEAST_AT_WAIST or n.pt < 0:
+    """A pleat neither opens to the waist nor lies over its neighbours."""
+    if n.pt < 0:
         yield Finding(
             "PL1",
-            Severity.REFUSE if left < LEAST_AT_WAIST else Severity.WARN,
-            f"At the waist {left:.1f} cm of each pleat is seen, of {n.pv:.1f} cm at "
-            "the hip.",
+            Severity.WARN,
+            f"The waist is wider than the hip: each pleat opens by {-n.pt:.1f} cm.",
             "pv0",
-            "Choose wider pleats (pv wanted), or measure W and H again.",
-            {"waist": left, "hip": n.pv},
+            "Measure W and H again.",
+            {"taken": n.pt},
         )
     most = n.pv / 2 if box else n.pv
     if n.pu > most + 0.05:
@@ -399,10 +261,10 @@ def pleat_operations(
     sheet: Sheet,
     says: tuple[str, ...],
     stitched: float,
+    count: float,
     work: Work = Work.READY,
-    panels: float = 1.0,
 ) -> Iterable[Operation]:
-    """Pleats of so many panels laid and stitched down, `stitched` cm in all."""
+    """So many pleats laid and stitched down, `stitched` cm in all."""
     codes = tuple(s.code for s in sheet.seams if s.code.startswith(SEAM))
     yield Operation(
         work,
@@ -412,8 +274,8 @@ def pleat_operations(
         stitch=Stitch.LOCK,
         length=stitched,
         press="along the folds, over strips of paper",
-        task=Task.DART,
-        count=len(codes) * panels,
+        task=Task.PLEAT,
+        count=count,
     )
 
 
@@ -427,6 +289,13 @@ def _closed(d: Drafting, *, box: bool) -> None:
         raise PaperError(
             "knife pleats lie edge to edge: leave the gap (pg) out, or choose box "
             "pleats"
+        )
+    left = d.n.pv - d.n.pt
+    if left < LEAST_AT_WAIST:
+        raise PaperError(
+            f"at the waist {max(0.0, left):.1f} cm of each pleat is seen, of "
+            f"{d.n.pv:.1f} cm at the hip, and {LEAST_AT_WAIST:g} cm can be stitched: "
+            "choose wider pleats (pv wanted), or measure W and H again"
         )
     draft_gore(d, "panel")
 

@@ -118,8 +118,8 @@ def _facing(t: Chains) -> list[Seam]:
     )
     for first, second in pairs:
         left, right = t.chain(first), t.chain(second)
-        if left and right:
-            ease = Ease.about(0.0, 0.1)
+        if left and right:  # of trousers the foot, which is loose, is levelled
+            ease = Ease.about(0.0, 0.5 if trousers.FRONT in t.sheet.pieces else 0.1)
             out.append(Seam("S38", "waist facing", left, right, "waist", "edge", ease))
     for facing, edge, backward in (("WFF", "crotch", False), ("WFB", "seat", True)):
         chain = t.chain((facing, edge, backward))  # of trousers

@@ -39,6 +39,7 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     # common practice, no source
     Task.STAY: (6, 15),
     Task.BAG: (10, 25),
+    Task.PLEAT: (4, 8),
     Task.BUTTON: (2, 5),
     Task.HOOK: (3, 6),
     Task.GATHER: (10, 25),

@@ -13,7 +13,7 @@ OUT := demo-out
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
 	$(VENV)/bin/clothwright starter $(OUT)
-	for order in peplum-top zip-top panelled-top sleeved-top bishop-blouse straight-skirt trousers sheath-dress; do \
+	for order in peplum-top zip-top panelled-top sleeved-top bishop-blouse straight-skirt trousers sheath-dress knit-top; do \
 	  for sheet in make making cutting; do \
 	    $(VENV)/bin/clothwright $$sheet $(OUT)/$$order.toml --into $(OUT)/$$order || exit 1; \
 	  done; \

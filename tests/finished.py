@@ -15,6 +15,7 @@ ORDERS = (
     "straight-skirt",
     "trousers",
     "sheath-dress",
+    "knit-top",
 )
 
 

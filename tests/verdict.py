@@ -155,6 +155,9 @@ def _girths(made: Draft) -> Iterator[str]:
     if any(f.kind == "torso" for f in made.order.features):
         yield from _torso(made)
         return
+    if "KF" in sheet.pieces:
+        yield from _knit(made)
+        return
     edges = [
         (p.code, e)
         for p in sheet.pieces.values()
@@ -207,6 +210,25 @@ def _torso(made: Draft) -> Iterator[str]:
             half += paper.intersection(level).length
         if abs(half - aim / 2) > 0.1:
             yield f"the half {name} is {half - aim / 2:+.2f} off body and ease"
+
+
+def _knit(made: Draft) -> Iterator[str]:
+    """Bust at the underarms and sliced waist of a knit bodice, by per cent of the
+    body; half of its girths, and what a full cup adds to the front."""
+    n, sheet = made.numbers, made.sheet
+    bust = waist = 0.0
+    for code, centre, down in (("KB", 0.0, 0.0), ("KF", n.X, n.front_down)):
+        piece = sheet.piece(code)
+        under = min(piece.edge("side").path.flatten(0.01), key=lambda p: p.y)
+        bust += abs(under.x - centre)
+        level = LineString([(-50.0, n.yW + down - 2e-3), (250.0, n.yW + down - 2e-3)])
+        waist += Polygon(piece.outline.flatten(0.002)).intersection(level).length
+    off = bust - n.B * (1 + n.p_bust / 100) / 2 - max(0.0, 0.25 * (n.c - 7.0))
+    if abs(off) > 0.1:
+        yield f"the half bust is {off:+.2f} off body and ease"
+    off = waist - n.W * (1 + n.p_waist / 100) / 2
+    if off < -0.1 or (off > 0.1 and n.q_waist > n.q_bust - 3.99):
+        yield f"the half waist is {off:+.2f} off body and ease"
 
 
 def _skirt(made: Draft) -> Iterator[str]:

@@ -63,8 +63,13 @@ def test_every_piece_is_named_counted_and_numbered(name: str) -> None:
         assert " ".join(bold) == piece.name.upper()
 
 
-NARROW = {("sleeved-top", "FF"), ("sleeved-top", "BF"), ("bishop-blouse", "BF")}
-"""Neck facings of 4 and 5 cm: of whose they are, what finds room."""
+NARROW = {
+    ("sleeved-top", "FF"),
+    ("sleeved-top", "BF"),
+    ("bishop-blouse", "BF"),
+    ("knit-top", "KN"),
+}
+"""Neck facings of 4 and 5 cm, a neck band of 4: of whose they are, what finds room."""
 
 
 @pytest.mark.parametrize("paper", [None, PageFormat.A4, PageFormat.LETTER])

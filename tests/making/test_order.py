@@ -60,7 +60,8 @@ def broken(m: MakingOrder) -> Iterator[str]:
         if not has(s, "side", of="P") and "placket" not in s.name
     ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
-    caps = [s for s in plain("cap") if has(s, "armhole")]  # petals lap on the table
+    flat = plain("cap", of="KS")  # of knits, before side and sleeve are closed
+    caps = [s for s in plain("cap") if has(s, "armhole") and s not in flat]  # petals lap
     under = plain("underarm")
     band = ("WB", "WCF", "WCB")  # set on when the zip is in, or before the sides
     waist = [
@@ -78,7 +79,9 @@ def broken(m: MakingOrder) -> Iterator[str]:
 
     yield from first(shoulder, neck, "shoulder before the neck is faced")
     yield from first(shoulder, caps, "shoulder before sleeve")
-    yield from first(under, caps, "seam of the sleeve before it is set")
+    yield from first(shoulder, flat, "shoulder before sleeve")
+    yield from first(flat, sides + under, "a flat sleeve before the sides")
+    yield from first([] if flat else under, caps, "seam of the sleeve before it is set")
     yield from first(sides, caps, "side before the sleeve is set in the round")
     yield from first(armhole, sides, "a faced armhole before the side")
     yield from first(sides + skirt, waist, "side and skirt before waist")

@@ -68,7 +68,7 @@ def inward_back(sigma: float) -> Vector:
     return Vector(-math.sin(g), math.cos(g))
 
 
-def _tip_to_pitch(tip: Point, inward: Vector, pitch: Point) -> Cubic:
+def tip_to_pitch(tip: Point, inward: Vector, pitch: Point) -> Cubic:
     """Upper curve of both armholes: square to the shoulder, upright at the pitch.
 
     Handles of 0.30 and 0.38 of the chord (A2.7, A3.10). Where the tip hangs so little
@@ -98,7 +98,7 @@ def back_armhole(
     """
     return Path(
         (
-            _tip_to_pitch(tip, inward, pitch),
+            tip_to_pitch(tip, inward, pitch),
             Cubic(
                 pitch,
                 pitch + _DOWN * (0.58 * drop),
@@ -119,7 +119,7 @@ def front_armhole(
     """
     return Path(
         (
-            _tip_to_pitch(tip, inward, pitch),
+            tip_to_pitch(tip, inward, pitch),
             Cubic(
                 pitch,
                 pitch + _DOWN * (0.66 * (underarm.y - pitch.y)),
@@ -141,17 +141,17 @@ def back_pitch(tip: Point, inward: Vector, xb: float, yB: float) -> Point:
     """Back pitch point, with the guard that the tip hangs 0.3 to 3.0 cm over it
     (A2.6, A2.7, corrections C18), and no further than its curve takes."""
     most = min(MOST_OVERHANG, max(0.3, tip.x - xb))
-    return _pitch(tip, inward, Vector(-1.0, 0.0), 0.50 * (yB - tip.y), most, 0.3)
+    return pitch_under(tip, inward, Vector(-1.0, 0.0), 0.50 * (yB - tip.y), most, 0.3)
 
 
 def front_pitch(tip: Point, inward: Vector, X: float, xfw: float, y_G: float) -> Point:
     """Front pitch point, with the guard that the tip hangs at least 0.8 cm over it
     (A3.9), and no further than its curve takes."""
     most = max(0.8, X - xfw - tip.x)
-    return _pitch(tip, inward, Vector(1.0, 0.0), 0.56 * (y_G - tip.y), most, 0.8)
+    return pitch_under(tip, inward, Vector(1.0, 0.0), 0.56 * (y_G - tip.y), most, 0.8)
 
 
-def _pitch(
+def pitch_under(
     tip: Point, inward: Vector, centre: Vector, drop: float, most: float, least: float
 ) -> Point:
     """The pitch `drop` below the tip and `most` towards the centre; nearer, but by no
@@ -162,7 +162,7 @@ def _pitch(
         return tip + centre * over + _DOWN * drop
 
     def wobbles(over: float) -> bool:
-        return wrong_way(_tip_to_pitch(tip, inward, at(over))) > WOBBLE
+        return wrong_way(tip_to_pitch(tip, inward, at(over))) > WOBBLE
 
     if not wobbles(most):
         return at(most)

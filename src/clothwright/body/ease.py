@@ -91,6 +91,28 @@ def knits() -> tuple[Knit, ...]:
     )
 
 
+def knit_class(stretch: float) -> Knit:
+    """The class of a knit that stretches so much (a share); the nearest one for what
+    stretches less or more than any."""
+    return next((k for k in knits() if stretch <= k.stretch[1] + 1e-9), knits()[-1])
+
+
+def knit_ease(place: str, stretch: float) -> float:
+    """Ease of a knit at a place ("bust", "waist", "hip", "arm", "length"), a share of
+    the girth: within its class from the most, at the least stretch, to the least."""
+    knit = knit_class(stretch)
+    spans = {
+        "bust": knit.bust,
+        "waist": knit.waist,
+        "hip": knit.hip,
+        "arm": knit.arm,
+        "length": knit.length,
+    }
+    (low, high), (least, most) = spans[place], knit.stretch
+    at = min(1.0, max(0.0, (stretch - least) / (most - least)))
+    return high + (low - high) * at
+
+
 def _span(pair: list[float]) -> tuple[float, float]:
     low, high = pair
     return low, high

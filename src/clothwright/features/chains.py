@@ -1,7 +1,10 @@
 """Chains of edges that are on the table, for stating seams."""
 
+from collections.abc import Iterable
+
 from clothwright.curves import Point
 from clothwright.paper import EdgeKind, Run, Sheet
+from clothwright.truing.tolerances import NOTCH_ROOM
 
 FRONT_NOTCH, BACK_NOTCH = 7.5, 9.5
 """Notches of the armhole from the underarm, cm: front single, back the middle of a
@@ -9,6 +12,8 @@ double one at 9 and 10 (first garment 19)."""
 
 BACK_STRAP = "BK"
 """Code of a strap across the back of a low neck."""
+FAR = 40.0
+"""No stretch of a long seam without a notch is longer, cm (truing 6)."""
 
 
 class Chains:
@@ -55,3 +60,20 @@ def hanging(sheet: Sheet) -> str:
     """What hangs on the waist: a peplum or a skirt, as its pieces are named."""
     code = next((c for c in ("PF", "PFC") if c in sheet.pieces), "")
     return sheet.piece(code).name.split()[-1] if code else ""
+
+
+def spaced(places: Iterable[float], whole: float) -> list[float]:
+    """Notches at these places of a seam, and as many between that no stretch is longer
+    than 40 cm, each nearer to the top than to the foot."""
+    fixed: list[float] = []
+    for s in sorted(places):
+        if NOTCH_ROOM < s < whole - NOTCH_ROOM and (
+            not fixed or s - fixed[-1] > NOTCH_ROOM
+        ):
+            fixed.append(s)
+    out: list[float] = []
+    for a, b in zip([0.0, *fixed], [*fixed, whole], strict=True):
+        count = int((b - a) // FAR)
+        out += [a + (b - a) * (i + 0.9) / (count + 1) for i in range(count)]
+        out.append(b)
+    return out[:-1]

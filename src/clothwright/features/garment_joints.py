@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
 from clothwright.features.sewn_halves import OVER
+from clothwright.features.knit_seams import knit_joints
 from clothwright.features.skirt_joints import skirt_joints
 from clothwright.features.trouser_seams import trouser_joints
 from clothwright.paper import Sheet
@@ -134,15 +135,23 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     if has("SL", "hem"):
         last = "hem back" if has("SL", "hem back") else "hem"
         found += _sleeve(("SL", "hem"), ("SL", last))
-        top = (Corner("SL", "cap back", End.END),)
-        found.append(Joint("cap at the shoulder notch", top, 180.0))
+        found.append(_cap_top("SL"))
+    elif has("KS", "hem"):
+        found += [*_sleeve(("KS", "hem"), ("KS", "hem")), _cap_top("KS")]
     elif has("SLF", "hem"):
         found += _sleeve(("SLF", "hem"), ("SLB", "hem"))
     elif has("ST", "front seam"):
         found += _two_pieces()
     found += skirt_joints(sheet)
     found += trouser_joints(sheet)
+    found += knit_joints(sheet)
     return found
+
+
+def _cap_top(code: str) -> Joint:
+    """The cap runs on where the shoulder seam meets it."""
+    top = (Corner(code, "cap back", End.END),)
+    return Joint("cap at the shoulder notch", top, 180.0)
 
 
 def _sleeve(front: tuple[str, str], back: tuple[str, str]) -> list[Joint]:

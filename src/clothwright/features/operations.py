@@ -35,6 +35,7 @@ class Work(Enum):
     COLLAR = "make the collar", 6
     SET_COLLAR = "set the collar", 6
     EDGE = "face or bag out the edges", 6
+    FLAT_SLEEVE = "set the sleeves flat", 7
     SLEEVE_SEAM = "seam of the sleeve", 7
     SLIT = "slit of the sleeve", 6
     CUFF = "band or cuff", 7
@@ -67,7 +68,10 @@ class Stitch(Enum):
 
     LOCK = "301", "lockstitch"
     ZIGZAG = "304", "zigzag"
+    COVER = "406", "two-needle cover stitch"
     OVEREDGE = "504", "three-thread overedge"
+    FOUR_THREAD = "514", "four-thread overedge"
+    TOP_COVER = "602", "two-needle covering stitch"
     HAND = "200", "by hand"
 
 

@@ -37,14 +37,14 @@ def draft_straight(d: Drafting) -> None:
     hc = d.point("Hc", "Os", "centre of the hem", down=n.under_arm + DIP)
     front = d.draw(
         "seam front",
-        _square_to_both(d["Uf"], hf),
+        square_to_both(d["Uf"], hf),
         "front seam under the arm",
         frm=("Uf", "Hf"),
         detail="plumb at both ends",
     )
     back = d.draw(
         "seam back",
-        _square_to_both(d["Ub"], hb),
+        square_to_both(d["Ub"], hb),
         "back seam under the arm",
         frm=("Ub", "Hb"),
         detail="plumb at both ends",
@@ -188,7 +188,7 @@ def draft_bent(d: Drafting, *, dart: bool) -> None:
     )
 
 
-def _square_to_both(top: Point, foot: Point) -> Path:
+def square_to_both(top: Point, foot: Point) -> Path:
     """The seam under the arm: nearly straight, but plumb where it leaves the cap and
     where it meets the hem, so that both run on over it."""
     depth = foot.y - top.y

@@ -1,21 +1,16 @@
 """What is sewn to what on trousers, and how its corners meet (truing 2, 4, 6; blocks
 T3 to T10)."""
 
-from collections.abc import Iterable
-
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Point
-from clothwright.features.chains import Chains
+from clothwright.features.chains import Chains, spaced
 from clothwright.features.fly import FACING, SHIELD
 from clothwright.features.trouser_pockets import BAG, HIP_PIECE
 from clothwright.features.waistband import BAND
 from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import NOTCH_ROOM, Band
-
-FAR = 40.0
-"""No stretch of a long seam without a notch is longer, cm (truing 6)."""
+from clothwright.truing.tolerances import Band
 
 _WAIST = Band(3.0, 8.0, "the waist of trousers runs on across dart or side, degrees")
 _HEM = Band(3.0, 8.0, "the hem of trousers runs on across a seam, degrees")
@@ -64,7 +59,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
         Ease.about(0.0, 0.1),
         notches=tuple(
             NotchPair(s, s, 1, JOINT if s == joint else "")
-            for s in _spaced(places, whole)
+            for s in spaced(places, whole)
         ),
     )
 
@@ -76,7 +71,7 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
     a, c = (
         leg.inseam().segments[0].length for leg in (front_of(n).leg, back_of(n).leg)
     )
-    below = [s for s in _spaced([a], t.length(left)) if s > a]
+    below = [s for s in spaced([a], t.length(left)) if s > a]
     return Seam(
         "S41",
         "inseam",
@@ -172,23 +167,6 @@ def _pockets(t: Chains) -> list[Seam]:
         Seam("S46", "mouth of the pocket", front, mouth, "side", "waist", even),
         Seam("S47", "pocket bag", back, bag, "waist", "side", even),
     ]
-
-
-def _spaced(places: Iterable[float], whole: float) -> list[float]:
-    """Notches at these places of a seam, and as many between that no stretch is longer
-    than 40 cm, each nearer to the waist than to the hem."""
-    fixed: list[float] = []
-    for s in sorted(places):
-        if NOTCH_ROOM < s < whole - NOTCH_ROOM and (
-            not fixed or s - fixed[-1] > NOTCH_ROOM
-        ):
-            fixed.append(s)
-    out: list[float] = []
-    for a, b in zip([0.0, *fixed], [*fixed, whole], strict=True):
-        count = int((b - a) // FAR)
-        out += [a + (b - a) * (i + 0.9) / (count + 1) for i in range(count)]
-        out.append(b)
-    return out[:-1]
 
 
 def trouser_joints(sheet: Sheet) -> list[Joint]:

@@ -92,6 +92,12 @@ class Role(Enum):
     VENT = "vent"
     """Edges of a vent, neatened."""
 
+    KNIT = "seams of knitted cloth"
+    """Sewn and neatened in one by an overedge stitch."""
+
+    KNIT_HEM = "hem of knitted cloth, turned up"
+    """Turned up once and covered by two needles."""
+
     HEM = "hem"
     """Narrow hem of the peplum, or of a flared sleeve."""
 
@@ -141,6 +147,8 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.OPEN: (1.5, 0.625, 4),
     Role.HEM: (1.5, 0.625, 0),
     Role.FREE: (0.6, 0.25, 5),
+    Role.KNIT: (0.7, 0.25, 2),
+    Role.KNIT_HEM: (2.0, 0.75, 1),
 }
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
 as the armhole, the seam under the arm as other straight seams, bands and
@@ -240,6 +248,8 @@ def role_of(piece: Piece, name: str) -> Role:
     if edge.kind is EdgeKind.FOLD:
         return Role.FOLD
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
+    if code in _KNIT:
+        return Role.KNIT_HEM if edge.kind is EdgeKind.FINISHED else Role.KNIT
     if code == "UP":
         return Role.SMALL
     if code in ("BA", "CU", "NP", "PL") or (
@@ -286,6 +296,9 @@ def _of_collar(edge: Edge, name: str) -> Role:
 
 _SKIRT = ("SB", "SF", "SG", "T2", "T3", "T4")
 """Pieces that a skirt ends in."""
+
+_KNIT = ("KF", "KB", "KS", "KC", "KN", "KA", "KH")
+"""Pieces of knitted cloth."""
 
 _LONG = 35.0
 """What hangs on a waist and is so long is a skirt, no peplum, cm."""

@@ -7,6 +7,7 @@ from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Stitch
 from clothwright.making.order import MakingOrder
 from clothwright.making.thread import RATIO, REEL, reels, thread
+from clothwright.order.cloths import CLOTHS
 from clothwright.order.pattern import finishing_of
 
 
@@ -52,9 +53,6 @@ class CuttingSheet:
     """Thread in all, waste included, m."""
 
 
-_CLOTHS = ("shell", "lining", "interlining")
-
-
 def cutting_sheet(making: MakingOrder) -> CuttingSheet:
     """The cutting sheet of an order."""
     draft = making.draft
@@ -74,7 +72,7 @@ def cutting_sheet(making: MakingOrder) -> CuttingSheet:
     lengths = stitch_lengths(making)
     return CuttingSheet(
         making,
-        {cloth: tuple(cloths[cloth]) for cloth in _CLOTHS if cloth in cloths},
+        {cloth: tuple(cloths[cloth]) for cloth in CLOTHS if cloth in cloths},
         tuple(one for one in every if one.article.cut),
         tuple(one for one in every if not one.article.cut),
         tuple(

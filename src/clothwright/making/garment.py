@@ -4,7 +4,7 @@ A draft is one half; a piece on the fold has each of its edges twice, a pair has
 once on each of its two.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from clothwright.features.operations import Work
@@ -32,6 +32,17 @@ BAND = "WB"
 _BODICE = ("F", "FC", "FS", "FY", "FM", "B", "BC", "BS", "BY", "BM")
 FACINGS = ("FF", "BF")
 COLLARS = ("CO", "CN", "CS")
+
+
+def _of_knit(edges: Sequence[str]) -> Work:
+    """What a seam of knitted cloth is; a sleeve is set before the sides are closed, and
+    what is no seam of the bodice sews a band."""
+    if any(e.startswith("cap") for e in edges):
+        return Work.FLAT_SLEEVE
+    if set(edges) == {"shoulder"}:
+        return Work.SHOULDER
+    sides = {"side", "underarm front", "underarm back"}
+    return Work.SIDE if set(edges) <= sides else Work.CUFF
 
 
 @dataclass(frozen=True)
@@ -102,6 +113,8 @@ class Garment:
         roles = [role_of(self.sheet.piece(r.piece), r.edge) for r in seam.runs()]
         if BAND in codes:
             return Work.BAND
+        if roles[0] is Role.KNIT:
+            return _of_knit([r.edge for r in seam.runs()])
         telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
         if work is Work.SHOULDER and all(c in FACINGS for c in codes):

@@ -59,6 +59,10 @@ _HOW: Mapping[Work, _How] = {
         "towards the facing, then rolled to the inside",
         Task.FACE,
     ),
+    Work.FLAT_SLEEVE: _How(
+        "Set the sleeves flat", (), "into the sleeve", Task.SLEEVES, 1
+    ),
+    Work.CUFF: _How("Set the bands", (), "away from the band", Task.CUFFS, 1),
     Work.SLEEVE_SEAM: _How("Sew the sleeve seams", (), "open", Task.SEAMS, 2),
     Work.SLEEVE: _How(
         "Set the sleeves",

@@ -8,11 +8,14 @@ from clothwright.features.operations import Stitch
 RATIO: Mapping[Stitch, float] = {
     Stitch.LOCK: 2.5,
     Stitch.ZIGZAG: 7.0,
+    Stitch.COVER: 16.0,
     Stitch.OVEREDGE: 14.0,
+    Stitch.FOUR_THREAD: 18.0,
+    Stitch.TOP_COVER: 24.0,
     Stitch.HAND: 2.0,
 }
-"""Thread to one length of seam, needle and under thread together; by hand: common
-practice, no source."""
+"""Thread to one length of seam, needle and under thread together; by hand, and the
+stitches of knits but for the three-thread overedge: common practice, no source."""
 
 WASTE = 0.20
 """Ends, basting and unpicking, as a share of the thread in the seams."""

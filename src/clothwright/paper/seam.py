@@ -92,6 +92,9 @@ class Seam:
     drawn_up: Final[bool] = False
     """Gathered, and not eased, between the two ends of its zone."""
 
+    stretched: Final[bool] = False
+    """The shorter right side is stretched onto the left, as a band of knitted cloth."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all

@@ -37,10 +37,12 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "flounce": ("NF", "NB", "NG", "NT"),
     "godets": ("GO",),
     "tiers": ("T2", "T3", "T4"),
-    "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
-    "band": ("BA", "CU", "PL"),
+    "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "KS", "strip F", "strip B"),
+    "band": ("BA", "CU", "PL", "KC", "KN", "KA", "KH"),
     "collar": ("CO", "CN", "CS"),
     "facing": ("FF", "BF", "FFP", "BFP", "NP"),
+    "knit back": ("KB",),
+    "knit front": ("KF",),
     "panel behind": ("UP",),
 }
 SAME = 0.02

@@ -107,6 +107,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "waistband": "waistband.Waistband",
         "contour waistband": "contour_band.ContourBand",
         "waist facing": "waist_facing.WaistFacing",
+        "elastic waist": "elastic_waist.ElasticWaist",
         "skirt lining": "skirt_lining.SkirtLining",
         "godets": "godets.Godets",
         "flounce": "flounce.Flounce",

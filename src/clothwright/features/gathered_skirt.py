@@ -144,7 +144,8 @@ class GatheredSkirt(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         w = n.W + n.Ew
-        yield self._gathered(n, fmt)
+        if "elastic" not in n:
+            yield self._gathered(n, fmt)
         for k in range(2, round(n.tiers) + 1):
             above, wide = (tier_length(w, n.g, n.g2, i) for i in (k - 1, k))
             yield f"Tier {k}: gather {fmt(wide)} into {fmt(above)}."
@@ -159,7 +160,8 @@ class GatheredSkirt(Feature):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        yield gathers(self._gathered(n, fmt), (n.W + n.Ew) * n.g)
+        if "elastic" not in n:
+            yield gathers(self._gathered(n, fmt), (n.W + n.Ew) * n.g)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if self.tier_gathers is not None and self.tiers is Tiers.ONE:

@@ -20,6 +20,7 @@ class Article(Enum):
     TAPE = "stay tape"
     LACING = "lacing cord"
     EYELET = "eyelet"
+    ELASTIC = "elastic"
     THREAD = "thread"
     BIAS = "bias cord"
     """Cut from the shell."""

@@ -92,6 +92,8 @@ class Role(Enum):
     VENT = "vent"
     """Edges of a vent, neatened."""
 
+    CASING = "top of the casing, turned in"
+
     KNIT = "seams of knitted cloth"
     """Sewn and neatened in one by an overedge stitch."""
 
@@ -147,6 +149,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.OPEN: (1.5, 0.625, 4),
     Role.HEM: (1.5, 0.625, 0),
     Role.FREE: (0.6, 0.25, 5),
+    Role.CASING: (1.0, 0.375, 1),
     Role.KNIT: (0.7, 0.25, 2),
     Role.KNIT_HEM: (2.0, 0.75, 1),
 }
@@ -248,6 +251,8 @@ def role_of(piece: Piece, name: str) -> Role:
     if edge.kind is EdgeKind.FOLD:
         return Role.FOLD
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
+    if code in ("SF", "SB") and name == "waist" and edge.kind is EdgeKind.FINISHED:
+        return Role.CASING
     if code in _KNIT:
         return Role.KNIT_HEM if edge.kind is EdgeKind.FINISHED else Role.KNIT
     if code == "UP":

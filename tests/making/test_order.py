@@ -61,7 +61,9 @@ def broken(m: MakingOrder) -> Iterator[str]:
     ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
     flat = plain("cap", of="KS")  # of knits, before side and sleeve are closed
-    caps = [s for s in plain("cap") if has(s, "armhole") and s not in flat]  # petals lap
+    caps = [
+        s for s in plain("cap") if has(s, "armhole") and s not in flat
+    ]  # petals lap
     under = plain("underarm")
     band = ("WB", "WCF", "WCB")  # set on when the zip is in, or before the sides
     waist = [

@@ -98,7 +98,7 @@ class ArmholeBand(Feature):
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         return band_operations(
-            sheet, fmt, "armhole bands", "S66", Work.SLEEVE, 2 * n.A_hole
+            sheet, fmt, "armhole bands", "S96", Work.SLEEVE, 2 * n.A_hole
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
-from clothwright.features.sewn_halves import OVER
 from clothwright.features.knit_seams import knit_joints
+from clothwright.features.sewn_halves import OVER
 from clothwright.features.skirt_joints import skirt_joints
 from clothwright.features.trouser_seams import trouser_joints
 from clothwright.paper import Sheet

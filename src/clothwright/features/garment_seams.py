@@ -14,8 +14,8 @@ from clothwright.features.collar_seams import collar_seams
 from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.halter_rules import HALTER_BAND
-from clothwright.features.neck_placket import placket_seams
 from clothwright.features.knit_seams import knit_seams
+from clothwright.features.neck_placket import placket_seams
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
 from clothwright.features.stand_seams import over_stands, stand_seams

@@ -107,7 +107,7 @@ class HemBand(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return band_operations(sheet, fmt, "hem band", "S67", Work.HEM, n.knit_hem)
+        return band_operations(sheet, fmt, "hem band", "S97", Work.HEM, n.knit_hem)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         return hem_band_findings(n)

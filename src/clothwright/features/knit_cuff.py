@@ -113,7 +113,7 @@ class KnitCuff(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return band_operations(sheet, fmt, "cuffs", "S68", Work.HEM, 2 * n.hem_sleeve)
+        return band_operations(sheet, fmt, "cuffs", "S98", Work.HEM, 2 * n.hem_sleeve)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         return cuff_findings(n)

@@ -28,7 +28,7 @@ def knit_seams(t: Chains, n: Numbers) -> list[Seam]:
     front, back = t.chain((FRONT, "shoulder", True)), t.chain((BACK, "shoulder", False))
     even = Ease.about(0.0, 0.05)
     return [
-        Seam("S60", "shoulder", front, back, "neck", "tip", even),
+        Seam("S90", "shoulder", front, back, "neck", "tip", even),
         _side(t, n),
         *_sleeve(t, n),
         *_bands(t, n),
@@ -50,7 +50,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
         places.append(waist + path.segments[1].length)
     rest = spaced(places, path.length)
     return Seam(
-        "S61",
+        "S91",
         "side",
         back,
         front,
@@ -71,16 +71,16 @@ def _bands(t: Chains, n: Numbers) -> list[Seam]:
     out = []
     if NECK_BAND in t.sheet.pieces:
         plan = (n.band_neck - n.knit_neck) / 2
-        out += _band(t, "S62", NECK_BAND, "neck", neck, plan)
+        out += _band(t, "S92", NECK_BAND, "neck", neck, plan)
     if ARM_BAND in t.sheet.pieces:
         plan = n.band_arm - n.A_hole
-        out += _band(t, "S66", ARM_BAND, "armhole", hole, plan)
+        out += _band(t, "S96", ARM_BAND, "armhole", hole, plan)
     if HEM_BAND in t.sheet.pieces:
         plan = (n.band_hem - n.knit_hem) / 2
-        out += _band(t, "S67", HEM_BAND, "hem", hem, plan)
+        out += _band(t, "S97", HEM_BAND, "hem", hem, plan)
     if CUFF in t.sheet.pieces:
         plan = n.band_cuff - n.hem_sleeve
-        out += _band(t, "S68", CUFF, "cuff", end, plan)
+        out += _band(t, "S98", CUFF, "cuff", end, plan)
     return out
 
 
@@ -142,7 +142,7 @@ def _sleeve(t: Chains, n: Numbers) -> list[Seam]:
     f, k = FRONT_NOTCH, BACK_NOTCH
     return [
         Seam(
-            "S63",
+            "S93",
             "sleeve, front",
             front,
             cap_f,
@@ -153,7 +153,7 @@ def _sleeve(t: Chains, n: Numbers) -> list[Seam]:
             (NotchPair(0.0, 0.0, 1, JOINT), NotchPair(a - f, c - f)),
         ),
         Seam(
-            "S64",
+            "S94",
             "sleeve, back",
             back,
             cap_b,
@@ -164,7 +164,7 @@ def _sleeve(t: Chains, n: Numbers) -> list[Seam]:
             (NotchPair(b - k, e - k, 2),),
         ),
         Seam(
-            "S65",
+            "S95",
             "seam under the arm",
             under,
             other,

@@ -61,13 +61,13 @@ def bodice_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation
             "A ball-point needle; the tape lies on the back and is caught in, so that "
             "the shoulder does not grow.",
         ),
-        seams=("S60",),
+        seams=("S90",),
         stitch=Stitch.FOUR_THREAD,
         seam_type=SeamType.PLAIN,
         press="to the back",
         task=Task.SEAMS,
     )
-    sleeves = tuple(s.code for s in sheet.seams if s.code == "S65")
+    sleeves = tuple(s.code for s in sheet.seams if s.code == "S95")
     eased = (
         (f"The front is eased in by {fmt(n.cup_long)} between the notches.",)
         if n.cup_long > 0
@@ -78,7 +78,7 @@ def bodice_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation
         "Sew the sides"
         + (" and the seams under the arm in one run" if sleeves else ""),
         ("Baste first and try it on.", *eased),
-        seams=("S61", *sleeves),
+        seams=("S91", *sleeves),
         stitch=Stitch.FOUR_THREAD,
         seam_type=SeamType.PLAIN,
         press="to the back",
@@ -112,7 +112,7 @@ def sleeve_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation
             "The armhole open, the sleeve on top; the notches meet"
             + (f", {fmt(n.E_cap)} eased in over all." if n.E_cap > 0.05 else "."),
         ),
-        seams=("S63", "S64"),
+        seams=("S93", "S94"),
         stitch=Stitch.FOUR_THREAD,
         seam_type=SeamType.PLAIN,
         press="into the sleeve",

@@ -117,7 +117,7 @@ class NeckBand(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return band_operations(sheet, fmt, "neck band", "S62", Work.EDGE, n.knit_neck)
+        return band_operations(sheet, fmt, "neck band", "S92", Work.EDGE, n.knit_neck)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         return neck_findings(n)

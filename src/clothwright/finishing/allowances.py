@@ -93,12 +93,8 @@ class Role(Enum):
     """Edges of a vent, neatened."""
 
     CASING = "top of the casing, turned in"
-
     KNIT = "seams of knitted cloth"
-    """Sewn and neatened in one by an overedge stitch."""
-
     KNIT_HEM = "hem of knitted cloth, turned up"
-    """Turned up once and covered by two needles."""
 
     HEM = "hem"
     """Narrow hem of the peplum, or of a flared sleeve."""

@@ -95,7 +95,6 @@ class Role(Enum):
     CASING = "top of the casing, turned in"
     KNIT = "seams of knitted cloth"
     KNIT_HEM = "hem of knitted cloth, turned up"
-
     HEM = "hem"
     """Narrow hem of the peplum, or of a flared sleeve."""
 

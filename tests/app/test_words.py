@@ -61,6 +61,21 @@ def test_a_skirt_reads_and_lies_on_the_table(book: Book) -> None:
     assert any("must open" in s and "Add the skirt zip" in s for s in said)
 
 
+def test_a_knit_top_reads_and_lies_on_the_table(book: Book) -> None:
+    room = Room(InBook(book, made_up(book, "knit-top")))
+    style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}
+    assert style["knit bodice"] == (
+        "A knit bodice of a cloth that stretches 50 per cent and comes back by 95, "
+        "with -6 per cent of ease at the bust; it reaches 20.0 cm below the waist."
+    )
+    assert room.draft is not None
+    laid = Table().lay(room.draft)
+    assert laid["places"].keys() == {"KF", "KB", "KS", "KN"}
+    room.change({"do": "leave", "kind": "neck band"})
+    said = [text(s) for s in told(room, Unit.CM)["Style"]]
+    assert any("not finished" in s and "Add the neck band" in s for s in said)
+
+
 def test_trousers_read_and_lie_on_the_table(book: Book) -> None:
     room = Room(InBook(book, made_up(book, "trousers")))
     style = {s["id"]: text(s) for s in told(room, Unit.CM)["Style"]}

@@ -5,6 +5,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import knit
+from clothwright.blocks.knit_outline_rules import KNIT_OUTLINE
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.knit_findings import findings
@@ -306,7 +307,7 @@ class KnitBodice(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (KNIT, BELOW[self.reach])
+        return (KNIT, KNIT_OUTLINE, BELOW[self.reach])
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the knit bodice", knit.draft),)

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
-from clothwright.blocks.knit_rules import DEEPEST, HEAD_ROOM, RECOVERS
+from clothwright.blocks.knit_outline_rules import CREW, DEEPEST, HEAD_ROOM
+from clothwright.blocks.knit_rules import RECOVERS
 from clothwright.body.ease import knit_class
 from clothwright.findings import Finding, Severity
 from clothwright.rules import Hand, Numbers
@@ -137,7 +138,7 @@ def neck_findings(n: Numbers) -> Iterable[Finding]:
             "band that stretches more (sn).",
             {"opening": least, "HEAD": n.HEAD},
         )
-    elif n.hand("knit_fd") is not Hand.CHOICE and n.knit_fd > 8.0 + 0.05:
+    elif n.hand("knit_fd") is not Hand.CHOICE and n.knit_fd > CREW + 0.05:
         yield Finding(
             "KN5",
             Severity.NOTE,

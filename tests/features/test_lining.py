@@ -19,9 +19,11 @@ from clothwright.features.armhole import SleevelessArmhole
 from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import Block
-from clothwright.features.bust_dart import BustDart, DartPlace, TakenUp
+from clothwright.features.bust_dart import BustDart
+from clothwright.features.bust_dart_rules import TakenUp
 from clothwright.features.facing import Facing
 from clothwright.features.facing_checks import roll_findings
+from clothwright.features.front_dart import DartPlace
 from clothwright.features.front_princess import FrontArmholePrincess
 from clothwright.features.lining import Lining, Mode
 from clothwright.features.lining_checks import edge_findings

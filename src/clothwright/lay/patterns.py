@@ -51,6 +51,10 @@ def shapes_of(
     return tuple(out)
 
 
+_BEYOND = 0.01
+"""A half piece may reach over its fold by this, cm: rounding."""
+
+
 def cloths_of(pattern: Pattern) -> tuple[str, ...]:
     """The cloths that pieces are cut from, in the order of the pieces."""
     return tuple(dict.fromkeys(c.cloth for p in pattern.drawn.pieces for c in p.cuts))
@@ -78,9 +82,12 @@ def _shape(
     told = tuple((code, *laid(p)) for code, p in marks.get(piece.code, ()))
     if paired:
         told = ((f"{PAIR} {piece.code}", *laid(points[0])), *told)
+    outline = [laid(p) for p in points]
+    if fold:
+        outline = _to_the_fold(outline)
     shape = Shape(
         code=piece.code,
-        outline=_tidy([laid(p) for p in points]),
+        outline=_tidy(outline),
         name=piece.name,
         on_fold=fold,
         count=cut.count,
@@ -143,6 +150,20 @@ def _outline(
     )
     part = wide.intersection(Polygon(line))
     return list(ring_of(part)) if isinstance(part, Polygon) else line
+
+
+def _to_the_fold(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """A half piece without what would lie beyond its fold: an allowance inside a slit
+    at the centre, for which there is no cloth."""
+    if min(y for _, y in points) >= -_BEYOND:
+        return points
+    from shapely import Polygon, box, get_parts
+
+    half = Polygon(points)
+    x0, _, x1, y1 = half.bounds
+    parts = get_parts(half.buffer(0).intersection(box(x0, 0.0, x1, y1)))
+    whole = max((p for p in parts if isinstance(p, Polygon)), key=lambda p: p.area)
+    return list(ring_of(whole))
 
 
 def _tidy(points: Sequence[tuple[float, float]]) -> Outline:

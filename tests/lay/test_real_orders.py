@@ -1,0 +1,192 @@
+"""Real orders at random, on random cloths: every lay passes the checker."""
+
+import random
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import pytest
+
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
+from clothwright.features import Feature
+from clothwright.features.button_stand import ButtonStand
+from clothwright.features.cowl import Cowl
+from clothwright.features.dress_skirt import DressSkirt
+from clothwright.features.halter import Halter
+from clothwright.features.neck_shapes import FrontShape
+from clothwright.features.necklines import Neckline
+from clothwright.features.shirt_collar import ShirtCollar
+from clothwright.features.side_dart import BackWaistDart, SideDart
+from clothwright.features.torso import Torso
+from clothwright.features.wrap_front import WrapFront
+from clothwright.lay import Budget, LayError, check_lay, cloths_of, lay
+from clothwright.lay.match import links_of
+from clothwright.lay.patterns import TRUE, matched_seams, shapes_of
+from clothwright.lay.pieces import copies
+from clothwright.order import (
+    Cloth,
+    Flaw,
+    Fold,
+    Order,
+    OrderError,
+    Pattern,
+    draft,
+    pattern,
+)
+from order.test_variants import garment, sleeved
+from orders import (
+    closed_back,
+    order,
+    random_trousers,
+    sleeved_features,
+    straight_skirt,
+)
+
+BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
+
+
+def _in_place(
+    base: tuple[Feature, ...], out: str, *new: Feature
+) -> tuple[Feature, ...]:
+    """An order's features, those of these kinds left out and others added."""
+    gone = out.split(", ")
+    return (*(f for f in base if f.kind not in gone), *new)
+
+
+def features(rng: random.Random) -> tuple[Feature, ...]:
+    """A random garment of any kind."""
+    darts = closed_back(lines="darts")
+    neck = "neckline, sleeveless armhole, back neckline"
+    kinds = (
+        lambda: garment(rng),
+        lambda: garment(rng),
+        lambda: sleeved(rng),
+        lambda: sleeved(rng),
+        lambda: random_trousers(rng),
+        lambda: straight_skirt(),
+        lambda: _in_place(darts, "waist seam, peplum", Torso()),
+        lambda: _in_place(darts, "neckline", WrapFront()),
+        lambda: _in_place(darts, "neckline, side dart", Cowl()),
+        lambda: _in_place(darts, f"{neck}, peplum", Halter(), DressSkirt()),
+        lambda: _in_place(
+            sleeved_features(SideDart(), BackWaistDart()),
+            "concealed zip, front armhole princess, back armhole princess",
+            ButtonStand(),
+            ShirtCollar(),
+        ),
+    )
+    return rng.choice(kinds)()
+
+
+def cloth(rng: random.Random) -> Cloth:
+    """A random cloth: width, selvedge, nap, shrinkage, stripes, fold, flaws."""
+    fold = rng.choice((None, None, None, *Fold))
+    width = rng.uniform(110.0, 160.0)
+    flaws = tuple(
+        Flaw(
+            along=rng.uniform(5, 120),
+            across=rng.uniform(2, width - 10),
+            length=rng.uniform(1, 6),
+            width=rng.uniform(1, 6),
+        )
+        for _ in range(0 if fold is Fold.ACROSS else rng.choice((0, 0, 1, 2)))
+    )
+    striped = rng.random() < 0.4
+    return Cloth(
+        width=width,
+        selvedge=rng.choice((0.0, 0.6, 1.0, 1.5)),
+        shrink_warp=rng.choice((0.0, 3.0, 8.0)),
+        shrink_weft=rng.choice((0.0, 2.0)),
+        steamed=rng.random() < 0.3,
+        nap=fold is not Fold.ACROSS and rng.random() < 0.4,
+        repeat_warp=rng.uniform(1.0, 12.0) if striped else None,
+        repeat_weft=rng.uniform(1.0, 12.0) if striped and rng.random() < 0.4 else None,
+        fold=fold,
+        flaws=flaws,
+    )
+
+
+@dataclass(frozen=True)
+class Told:
+    """What became of one cloth of a random order."""
+
+    what: str
+    """"laid", "too wide", or what the checker has against it."""
+
+    ways: tuple[str, ...]
+    """What was asked of it: "nap", "stripes", "flaws", "tilt", the fold."""
+
+
+def random_order(rng: random.Random) -> tuple[Order, Pattern]:
+    """An order that passes its checks, and its pattern."""
+    while True:
+        body = rng.choice((*BODIES, *bdims_women()))
+        asked = order(body, features(rng))
+        asked = replace(asked, cloths={k: cloth(rng) for k in CLOTHS})
+        try:
+            made = draft(asked)
+        except OrderError:
+            continue
+        finished = pattern(made)
+        if not finished.failed:
+            return asked, finished
+
+
+CLOTHS = ("shell", "lining", "interlining")
+
+
+def laid(seed: int, layouts: int = 4) -> Iterator[Told]:
+    """Every cloth of one random order laid, and held against the true outlines once
+    more from outside."""
+    rng = random.Random(seed)
+    asked, made = random_order(rng)
+    gap, tilt = rng.choice((0.0, 0.3, 0.7)), rng.choice((0.0, 0.0, 1.0))
+    for key in cloths_of(made):
+        on = asked.cloths[key]
+        ways = _ways(on, tilt)
+        try:
+            it = lay(
+                made, key, gap=gap, tilt=tilt, budget=Budget(layouts=layouts), seed=seed
+            )
+        except LayError as e:
+            wide = "wide across the grain" in str(e) or "single layer" in str(e)
+            yield Told("too wide" if wide else str(e), ways)
+            continue
+        spread = it.spread
+        fine = shapes_of(made, key, growth=spread.growth, flat=TRUE)
+        links = links_of(
+            copies(it.shapes, spread, gap=gap), matched_seams(made, spread), spread
+        )
+        faults = check_lay(fine, spread, it.placed, it.length, gap=gap, meet=links)
+        yield Told("; ".join(map(str, faults)) or "laid", (*ways, spread.fold.value))
+
+
+def _ways(on: Cloth, tilt: float) -> tuple[str, ...]:
+    told = {
+        "nap": on.nap,
+        "stripes": on.repeat_warp is not None,
+        "flaws": bool(on.flaws),
+        "tilt": tilt > 0,
+        "shrinks": on.growth != (1.0, 1.0),
+    }
+    return tuple(word for word, so in told.items() if so)
+
+
+@pytest.mark.parametrize("seed", range(0, 200, 40))
+def test_random_orders_on_random_cloths(seed: int) -> None:
+    """What cannot be laid is too wide for the cloth, and that is said."""
+    found = [told.what for told in laid(seed, layouts=2)]
+    assert found
+    assert set(found) <= {"laid", "too wide"}
+
+
+def test_a_keyhole_lies_on_the_fold() -> None:
+    """The allowance inside its slit ends at the fold: there is no cloth beyond it."""
+    neck = Neckline(shape=FrontShape.KEYHOLE)
+    asked = order(THEA, _in_place(closed_back(), "neckline", neck))
+    told = {k: Cloth(width=150.0, fold=Fold.LENGTHWISE) for k in CLOTHS}
+    made = pattern(draft(replace(asked, cloths=told)))
+    for key in cloths_of(made):
+        on_fold = [s for s in shapes_of(made, key) if s.on_fold]
+        assert on_fold
+        assert all(min(y for _, y in s.outline) > -0.01 for s in on_fold)
+        assert lay(made, key, budget=Budget(layouts=2)).spread.folds

@@ -177,7 +177,11 @@ class Cuff(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(
-            Article.FLAT_BUTTON, 2 * _buttons(n), "for the cuffs", size=_BUTTON
+            Article.FLAT_BUTTON,
+            2 * _buttons(n) + 1,
+            "for the cuffs",
+            size=_BUTTON,
+            spare=1,
         )
         yield from placket_notions(self.placket, n)
 

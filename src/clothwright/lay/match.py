@@ -66,11 +66,23 @@ def loose(
         if repeat is None:
             continue
         for seam, i, a, j, b in _meeting(copies, seams, axis):
+            if not _sewn(copies, seam, i, j):
+                continue
             here, there = moved((a,), placed[i])[0], moved((b,), placed[j])[0]
             off = (here[axis] - there[axis] + repeat / 2) % repeat - repeat / 2
             if abs(off) > MISSES:
                 out[seam] = None
     return tuple(out)
+
+
+def _sewn(copies: Sequence[Copy], seam: str, i: int, j: int) -> bool:
+    """False for two points of a seam that are not sewn to each other: the two sides of
+    a whole piece, or of a sleeve the one edge and of the other sleeve the other."""
+    shape = copies[i].shape
+    if shape.code != copies[j].shape.code:
+        return True
+    both = sum(code == seam for code, _, _ in shape.marks) > 1
+    return not shape.even and both == (i == j)
 
 
 MISSES = 0.1

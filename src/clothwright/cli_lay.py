@@ -192,7 +192,7 @@ def _told(k: Lay) -> Iterator[str]:
         f"{k.efficiency * 100:.0f} % of the cloth is used."
     )
     yield f"  {k.bound_told}"
-    for said in (k.saving, k.grown_told):
+    for said in (k.saving, k.grown_told, k.loose_told):
         if said:
             yield f"  {said}"
     if k.spare:

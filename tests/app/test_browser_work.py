@@ -49,6 +49,35 @@ def laid(page: Page) -> None:
     expect(keep).to_be_visible(timeout=LONG)
 
 
+def test_a_flaw_is_drawn_round_on_the_cloth(chromium: Browser, tmp_path: Path) -> None:
+    with served(tmp_path / "book.db") as home:
+        context = chromium.new_context(viewport={"width": 1440, "height": 900})
+        page = context.new_page()
+        wrong = watched(page)
+        page.goto(home)
+        page.get_by_role("button", name="try it with a made-up client").click()
+        page.wait_for_selector("[data-code=FC]", state="attached")
+        laid(page)
+        page.get_by_role("button", name="Mark a flaw").click()
+        clean(page)
+        piece = page.locator(".laid .cutout").nth(1).bounding_box()
+        assert piece
+        x, y = piece["x"] + piece["width"] / 2, piece["y"] + piece["height"] / 2
+        page.mouse.move(x, y)
+        page.mouse.down()
+        page.mouse.move(x + 20, y + 15, steps=4)
+        page.mouse.up()
+        page.wait_for_selector(".cloth .flaw", state="attached", timeout=LONG)
+        expect(page.get_by_role("button", name="Mark a flaw")).to_be_visible(
+            timeout=LONG
+        )
+        assert page.locator(".laid.in-hand").count() == 0, "no piece was taken"
+        box = page.locator(".cloth .flaw").first.bounding_box()
+        assert box
+        assert abs(box["width"] / box["height"] - 20 / 15) < 0.15
+        assert wrong == []
+
+
 def test_from_a_slip_to_a_lay_a_list_and_a_quote(
     chromium: Browser, tmp_path: Path
 ) -> None:

@@ -227,6 +227,21 @@ def test_flaws_are_written_in_the_cloth_s_sentence(work: Work) -> None:
     work.bolt.close()
 
 
+def test_a_flaw_pointed_at_is_typed_for_her(work: Work) -> None:
+    """What a page is told makes a flaw that lies where she drew it."""
+    hand(work, "look")
+    d = lay(work)
+    assert d["flaws_typed"] == ""
+    along, across = 30.0 + d["buy"]["lost"], d["near_edge"] + 5.0
+    text = f"3.00 by 2.00 at {along:.2f} and {across:.2f}"
+    op = {"do": "choose", "of": "cloth:shell.flaws", "to": text, "unit": "cm"}
+    assert work.change(op) is None
+    again = lay(work)
+    assert again["flaws"] == [pytest.approx([30.0, 5.0, 33.0, 7.0], abs=0.06)]
+    assert again["flaws_typed"].startswith("3.0 cm by 2.0 cm at ")
+    work.bolt.close()
+
+
 def test_ticks_are_kept(work: Work) -> None:
     ops = [op for p in work.making_data()["order"]["parts"] for op in p["operations"]]
     assert not any(op["done"] for op in ops)

@@ -10,9 +10,17 @@ from shapely.geometry import Point as Spot
 from bodies import BRIDA, P92, P116, THEA
 from clothwright.body import Body
 from clothwright.curves import Path
+from clothwright.features.back_shoulder import BackShoulder
+from clothwright.features.block import Block
+from clothwright.features.concealed_zip import ConcealedZip
+from clothwright.features.flutter_sleeve import FlutterSleeve
 from clothwright.features.neck_facing import NeckFacing
 from clothwright.features.neck_shapes import WINDING, BackShape, FrontShape
 from clothwright.features.necklines import BackNeckline, Neckline
+from clothwright.features.peplum import Peplum
+from clothwright.features.shoulder_princess import ShoulderPrincess
+from clothwright.features.sleeved_armhole import SleevedArmhole
+from clothwright.features.waist import WaistSeam
 from clothwright.findings import Severity
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import EdgeKind
@@ -93,3 +101,23 @@ def test_without_sleeves_the_armholes_are_named() -> None:
     features = [f for f in sleeved_features() if "sleeve" not in f.kind]
     with pytest.raises(OrderError, match='all-in-one "facing"'):
         draft(order(P92, tuple(features)))
+
+
+def test_a_neck_too_steep_beside_the_zip_is_refused() -> None:
+    """A V to below the waist's dart runs along the zip; its facing never reaches it."""
+    asked = (
+        Block(
+            waist_ease=3.74, back_shoulder=BackShoulder.EASE, back_shoulder_ease=0.33
+        ),
+        SleevedArmhole(),
+        Neckline(shape=FrontShape.SCOOP),
+        BackNeckline(shape=BackShape.V, depth=30.0),
+        ShoulderPrincess(),
+        ConcealedZip(shaped=False),
+        FlutterSleeve(length=12.7),
+        WaistSeam(excess_given_back=False),
+        Peplum(),
+        NeckFacing(),
+    )
+    with pytest.raises(OrderError, match="make the neck less deep"):
+        draft(order(P92, asked))

@@ -5,6 +5,8 @@ import random
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from clothwright.lay import (
     Box,
@@ -97,6 +99,43 @@ def test_more_layouts_never_make_a_longer_lay(name: str) -> None:
     ]
     assert lengths == sorted(lengths, reverse=True)
     assert lengths[-1] < lengths[0]
+
+
+@pytest.mark.parametrize("fold", [Fold.SINGLE, Fold.LENGTHWISE, Fold.TWO])
+def test_a_place_on_the_spread_is_one_on_the_open_cloth(fold: Fold) -> None:
+    """A flaw pointed at is told by its place on the open cloth; laid out, it lies where
+    it was pointed at."""
+    plain = spread(CLOTH, fold)
+    assert plain.near_edge is not None
+    flaw = Flaw(along=40.0, across=plain.near_edge + 10.0, length=3.0, width=2.0)
+    on = spread(CLOTH.model_copy(update={"flaws": (flaw,)}), fold)
+    (box,) = on.flaws
+    assert (box.top, box.bottom) == pytest.approx((10.0, 12.0))
+    assert spread(CLOTH, Fold.ACROSS).near_edge is None
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(0, 10_000), st.integers(1, 12), st.integers(1, 25))
+def test_a_longer_search_is_a_shorter_one_continued(
+    seed: int, some: int, more: int
+) -> None:
+    """On any cloth (folds, nap, stripes, flaws, tilt), by the counted layouts."""
+    shapes, on, gap = random_order(seed)
+    lengths = []
+    for layouts in (some, some + more):
+        try:
+            solved = solve(
+                shapes,
+                on,
+                gap=gap,
+                seams=("S1",),
+                budget=Budget(layouts=layouts),
+                seed=seed,
+            )
+        except LayError:
+            return
+        lengths.append(solved.length)
+    assert lengths[1] <= lengths[0] + 1e-9
 
 
 def test_a_seed_and_a_number_of_layouts_give_one_lay() -> None:

@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Any
 
 from clothwright.app.bolt import Bolt
+from clothwright.app.cloth_words import flaws_written
 from clothwright.app.lying import Lying
 from clothwright.findings import Finding
 from clothwright.lay import Shape, roomiest, told_fold
@@ -72,6 +73,8 @@ def _lying(lying: Lying, unit: Unit) -> Data:
         "told": show(lay.length),
         "repeat": list(spread.repeat),
         "flaws": [[f.left, f.top, f.right, f.bottom] for f in spread.flaws],
+        "flaws_typed": flaws_written(lay.cloth.flaws, unit),
+        "near_edge": spread.near_edge,
         "pieces": pieces,
         "buy": {
             "told": lay.buy.told,
@@ -87,6 +90,7 @@ def _lying(lying: Lying, unit: Unit) -> Data:
             for s in (
                 lay.saving,
                 replace(lay, unit=unit).grown_told,
+                lay.loose_told,
                 *_others(lying, show),
             )
             if s

@@ -220,7 +220,7 @@ def _notions(making: MakingOrder, rates: Rates) -> Iterator[Line]:
 
 def _quantity(one: Notion) -> tuple[Decimal, str]:
     """Pieces, or metres up to the next tenth, as a shop cuts them."""
-    if one.total is None or one.at_least:
+    if one.total is None or not one.article.by_length:
         return Decimal(one.count), f"{one.count}"
     tenths = math.ceil(one.total / 10 - 1e-9)
     metres = Decimal(tenths) / 10

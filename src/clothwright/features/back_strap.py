@@ -12,7 +12,14 @@ from clothwright.curves import Path, Point
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import BACK_STRAP
 from clothwright.features.notions import Article, Notion
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+)
 from clothwright.paper import (
     Drafting,
     InnerLine,
@@ -129,6 +136,7 @@ class BackStrap(Feature):
             stitch=Stitch.HAND,
             task=Task.HOOK,
             count=2.0,
+            hazards=(Hazard.SMALL_PART,),
         )
 
 

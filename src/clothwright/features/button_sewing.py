@@ -85,7 +85,7 @@ def button_operations(
         ),
         stitch=Stitch.ZIGZAG,
         length=holes * 2 * n.b_hole,
-        task=Task.BUTTON,
+        task=Task.BUTTONHOLE,
         count=float(holes),
         hazards=(Hazard.BLADE,),
     )

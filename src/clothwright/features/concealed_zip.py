@@ -21,7 +21,14 @@ from clothwright.features.operations import (
 )
 from clothwright.features.peplum_rules import girth_at
 from clothwright.features.waist_rules import raised_at
-from clothwright.features.zips import Setting, how_set, zip_notion
+from clothwright.features.zips import (
+    Setting,
+    below_zip,
+    how_set,
+    zip_notion,
+    zip_task,
+    zip_work,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -217,8 +224,7 @@ class ConcealedZip(Feature):
         concealed = self.setting is Setting.CONCEALED
         lies = ", face down on the net line of each half" if concealed else ""
         put_in = Operation(
-            # a visible zip is set when the seam below it is closed
-            Work.ZIP if concealed else Work.CENTRE,
+            zip_work(self.setting),
             f"Put in the {self.setting.value} zip",
             (
                 f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
@@ -228,19 +234,13 @@ class ConcealedZip(Feature):
             stitch=Stitch.LOCK,
             seam_type=SeamType.SET_ON,
             length=2 * opening,
-            task=Task.ZIP,
+            task=zip_task(self.setting),
         )
         closed_seams = tuple(s for s in sheet.seams if s.code in (seam.code, VENT_TOP))
-        begin = (
-            "As near to the zip's last stitches as the foot goes"
-            if concealed
-            else "From the notch at the end of the zip down"
-        )
-        on = ", down to the vent and on along its top." if closed_seams[1:] else "."
         closed = Operation(
             Work.CENTRE,
             "Close the centre back below the zip",
-            (begin + on,),
+            below_zip(self.setting, vent=bool(closed_seams[1:])),
             seams=tuple(s.code for s in closed_seams),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,

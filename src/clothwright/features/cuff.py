@@ -177,7 +177,11 @@ class Cuff(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(
-            Article.FLAT_BUTTON, 2 * _buttons(n), "for the cuffs", size=_BUTTON
+            Article.FLAT_BUTTON,
+            2 * _buttons(n) + 1,
+            "for the cuffs",
+            size=_BUTTON,
+            spare=1,
         )
         yield from placket_notions(self.placket, n)
 
@@ -186,6 +190,7 @@ class Cuff(Feature):
     ) -> Iterable[Operation]:
         yield from placket_operations(self.placket, n, fmt)
         yield from gather_hem(sheet, fmt)
+        holes = 2 * _buttons(n)
         yield Operation(
             Work.CUFF,
             "Set the cuffs on the sleeves",
@@ -204,14 +209,24 @@ class Cuff(Feature):
         )
         yield Operation(
             Work.FASTEN,
-            f"Work {2 * _buttons(n)} buttonholes and sew on the buttons of the cuffs",
+            f"Work {holes} buttonholes in the cuffs",
             (
-                f"Each buttonhole {fmt(_BUTTON + 0.3)} long, on the front end of the "
-                "cuff; the button on the cross of the underlap.",
+                f"Each {fmt(_BUTTON + 0.3)} long, on the front end of the cuff; try "
+                "one on a scrap.",
             ),
+            stitch=Stitch.ZIGZAG,
+            length=2 * holes * (_BUTTON + 0.3),
+            task=Task.BUTTONHOLE,
+            count=float(holes),
+            hazards=(Hazard.BLADE,),
+        )
+        yield Operation(
+            Work.FASTEN,
+            f"Sew {holes} buttons to the cuffs",
+            ("On the crosses of the underlaps.",),
             stitch=Stitch.HAND,
             task=Task.BUTTON,
-            count=4.0 * _buttons(n),
+            count=float(holes),
             hazards=(Hazard.SMALL_PART,),
         )
 

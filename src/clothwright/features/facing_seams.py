@@ -15,6 +15,13 @@ FACED = Ease(-0.05, -0.15, 0.05)
 """What a rolled edge may be longer than the shell's, cm (14.5)."""
 
 
+def _neck_end(t: Chains) -> str:
+    """Where the front neck ends: a wrap's at the waist, or at a placket."""
+    if t.has("F", OVER):
+        return "waist"
+    return "placket" if t.has("F", "placket") else "centre front"
+
+
 def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
     """The seams of FF and BF, as far as they are on the table."""
     out = []
@@ -25,7 +32,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
             front_neck(t),
             t.chain(("FF", "neck", False)),
             "shoulder",
-            "centre front",
+            _neck_end(t),
         ),
         (
             "S9",

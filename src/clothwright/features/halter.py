@@ -40,7 +40,14 @@ from clothwright.features.neck_shapes import (
     FrontShape,
 )
 from clothwright.features.notions import Article, Notion
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.operations import (
+    Hazard,
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+)
 from clothwright.features.shoulder import SHOULDER
 from clothwright.findings import Finding
 from clothwright.paper import (
@@ -211,7 +218,7 @@ class Halter(Feature):
         )
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
-        return {HALTER_BAND: Cuts("4 (2 pairs)", 4)}
+        return {HALTER_BAND: Cuts("4 (2 pairs)", 4, ("shell", "interlining"))}
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(
@@ -259,6 +266,9 @@ class Halter(Feature):
             seams=("S63", "S64"),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
+            press="flat, the seam on the edge",
+            task=Task.BAG,
+            count=2.0,
         )
         yield Operation(
             Work.FASTEN,
@@ -267,6 +277,7 @@ class Halter(Feature):
             stitch=Stitch.HAND,
             task=Task.HOOK,
             count=2.0,
+            hazards=(Hazard.SMALL_PART,),
         )
 
     # -- drafting ----------------------------------------------------------------------

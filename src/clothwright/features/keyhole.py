@@ -19,7 +19,7 @@ garment 10.5: girth π·d less the ends' distance, and two allowances)."""
 
 def keyhole_notions() -> Iterable[Notion]:
     """What closes it."""
-    yield Notion(Article.BALL_BUTTON, 1, "for the keyhole", size=_BUTTON)
+    yield Notion(Article.BALL_BUTTON, 2, "for the keyhole", size=_BUTTON, spare=1)
     yield Notion(Article.BIAS, 1, "for the loop of the keyhole", length=_LOOP)
 
 

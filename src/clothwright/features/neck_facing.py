@@ -23,6 +23,7 @@ from clothwright.paper import (
     Drafting,
     Edge,
     EdgeKind,
+    PaperError,
     Piece,
     Sheet,
     Verb,
@@ -176,7 +177,13 @@ def _back(sheet: Sheet, n: Numbers) -> Piece:
     over = max(0.0, rolled.length - neck.length)
     end = rolled.length
     if zipped:
-        end = rolled.meets(beside_zip(shell.edge("cb").path))[0][0]
+        met = rolled.meets(beside_zip(shell.edge("cb").path))
+        if not met:
+            raise PaperError(
+                "the back neck runs so steeply beside the zip that its facing does not "
+                "reach it: make the neck less deep"
+            )
+        end = met[0][0]
     rolled = rolled.between(over, end)
     free = _free(
         inset(neck, -n.nf_tip, -n.nf),

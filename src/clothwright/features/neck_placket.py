@@ -180,12 +180,21 @@ class NeckPlacket(Feature):
         count = _buttons(sheet)
         yield Operation(
             Work.FASTEN,
-            f"Work {count} buttonholes in the right band and sew the buttons on",
+            f"Work {count} buttonholes in the right band",
             (f"Each {fmt(_BUTTON + 0.3)} long, along the centre line.",),
             stitch=Stitch.ZIGZAG,
             length=2 * count * (_BUTTON + 0.3),
+            task=Task.BUTTONHOLE,
+            count=float(count),
+            hazards=(Hazard.BLADE,),
+        )
+        yield Operation(
+            Work.FASTEN,
+            f"Sew {count} buttons to the left band",
+            ("Under the buttonholes, when the bands are lapped.",),
+            stitch=Stitch.HAND,
             task=Task.BUTTON,
-            count=2.0 * count,
+            count=float(count),
             hazards=(Hazard.SMALL_PART,),
         )
 

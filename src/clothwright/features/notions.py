@@ -36,6 +36,11 @@ class Article(Enum):
         """True for what is cut from a cloth at hand and not bought."""
         return self in (Article.BIAS, Article.PLACKET, Article.STRIP)
 
+    @property
+    def by_length(self) -> bool:
+        """True for what a shop cuts to length; all else is bought by the piece."""
+        return self in (Article.TAPE, Article.LACING)
+
 
 @dataclass(frozen=True)
 class Notion:

@@ -40,8 +40,10 @@ class Work(Enum):
     SLIT = "slit of the sleeve", 6
     CUFF = "band or cuff", 7
     SLEEVE_HEAD = "gather the cap", 7
-    SLEEVE = "set the sleeves", 7
     SIDE = "sides", 8
+    SLEEVE = "set the sleeves", 8
+    """In the round."""
+
     SKIRT = "make what hangs on the waist", 9
     READY = "make the waist ready", 9
     WAIST = "waist", 9
@@ -109,14 +111,19 @@ class Task(Enum):
     SEAMS = "pair of plain seams"
     FACE = "facing of an edge"
     BAG = "bagged part"
+    SIDE_POCKET = "pocket in the side seam"
+    SLANT_POCKET = "slanting pocket"
     LOOP = "loop"
     BUTTON = "button"
+    BUTTONHOLE = "buttonhole"
     HOOK = "hook and eye"
     SLEEVES = "pair of sleeves"
     GATHER = "gathers"
     BY_HAND = "seam by hand"
     WAIST = "waist seam"
     ZIP = "concealed zip"
+    VISIBLE_ZIP = "centred or lapped zip"
+    FLY = "fly"
     LINING = "lining"
     BAND = "waistband"
     CUFFS = "pair of cuffs or bands"

@@ -11,7 +11,13 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.features.zips import Setting, how_set
+from clothwright.features.zips import (
+    Setting,
+    below_zip,
+    how_set,
+    zip_task,
+    zip_work,
+)
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 
@@ -28,8 +34,10 @@ def zip_operations(
     concealed = setting is Setting.CONCEALED
     lies = ", face down on the net line of each half" if concealed else ""
     over = "front over back" if "side" in seam else "left over right"
-    yield Operation(
-        Work.ZIP,
+    codes = tuple(s.code for s in sheet.seams if s.code in ("S35", "S36"))
+    centre = "Zb" in sheet.points and bool(codes)
+    put_in = Operation(
+        zip_work(setting) if centre else Work.ZIP,
         f"Put in the {setting.value} zip",
         (
             f"From the waist down the {seam} to the notch {fmt(n.z_S)} below it{lies}.",
@@ -38,25 +46,23 @@ def zip_operations(
         stitch=Stitch.LOCK,
         seam_type=SeamType.SET_ON,
         length=2 * n.z_S,
-        task=Task.ZIP,
+        task=zip_task(setting),
     )
-    codes = tuple(s.code for s in sheet.seams if s.code in ("S35", "S36"))
-    if "Zb" in sheet.points and codes:
-        vent = "vent" in {e.name for e in sheet.piece("SB").edges}
-        yield Operation(
-            Work.CENTRE,
-            "Close the centre back below the zip",
-            (
-                "As near to the zip's last stitches as the foot goes"
-                + (", down to the vent and on along its top." if vent else "."),
-            ),
-            seams=codes,
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.PLAIN,
-            length=sum(sheet.chain_length(sheet.seam(c).left) for c in codes) - n.z_S,
-            neatened=2,
-            press="open",
-        )
+    if not centre:
+        yield put_in
+        return
+    closed = Operation(
+        Work.CENTRE,
+        "Close the centre back below the zip",
+        below_zip(setting, vent="S36" in codes),
+        seams=codes,
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        length=sum(sheet.chain_length(sheet.seam(c).left) for c in codes) - n.z_S,
+        neatened=2,
+        press="open",
+    )
+    yield from (put_in, closed) if concealed else (closed, put_in)
 
 
 def band_operations(sheet: Sheet) -> Iterable[Operation]:

@@ -185,6 +185,7 @@ class Torso(Feature):
                         "the cloth and tie the ends. Clip the fold at the waist.",
                     ),
                     stitch=Stitch.LOCK,
+                    seam_type=SeamType.PLAIN,
                     length=2 * torso.stitched(sheet, code),
                     press="towards the centre",
                     task=Task.DART,
@@ -209,6 +210,7 @@ class Torso(Feature):
             edges=hems,
             stitch=Stitch.HAND,
             seam_type=SeamType.HEM_ONCE,
+            neatened=1,
             task=Task.HEM,
         )
 

@@ -100,7 +100,7 @@ def fly_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
         stitch=Stitch.LOCK,
         seam_type=SeamType.SET_ON,
         length=3 * sheet.length("TF", "fly"),
-        task=Task.ZIP,
+        task=Task.FLY,
     )
     if any(s.code == "S45" for s in sheet.seams) and "WB" not in sheet.pieces:
         yield Operation(
@@ -138,7 +138,7 @@ def pocket_operations(sheet: Sheet) -> Iterable[Operation]:
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press="flat",
-        task=Task.BAG,
+        task=Task.SLANT_POCKET if slant else Task.SIDE_POCKET,
         count=2.0,
     )
 

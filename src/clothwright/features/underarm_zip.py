@@ -16,7 +16,7 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
-from clothwright.features.zips import Setting, how_set, zip_notion
+from clothwright.features.zips import Setting, how_set, zip_notion, zip_task
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -132,7 +132,7 @@ class UnderarmZip(Feature):
             stitch=Stitch.LOCK,
             seam_type=SeamType.SET_ON,
             length=2 * opening,
-            task=Task.ZIP,
+            task=zip_task(self.setting),
         )
         inside = ["facing"] if _faced(sheet) else []
         inside += ["lining"] if any(c.startswith("L.") for c in sheet.pieces) else []

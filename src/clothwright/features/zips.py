@@ -8,6 +8,7 @@ from collections.abc import Callable
 from enum import Enum
 
 from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Task, Work
 
 _SPARE = 2.5
 """A concealed zip is bought so much longer than its opening, cm (7)."""
@@ -26,6 +27,32 @@ class Setting(Enum):
 
     LAPPED = "lapped"
     """One edge laps over it."""
+
+
+def zip_work(setting: Setting) -> Work:
+    """When it is put in: a visible zip when the seam below it is closed."""
+    return Work.ZIP if setting is Setting.CONCEALED else Work.CENTRE
+
+
+def zip_task(setting: Setting) -> Task:
+    """What its time is reckoned by."""
+    return Task.ZIP if setting is Setting.CONCEALED else Task.VISIBLE_ZIP
+
+
+def below_zip(setting: Setting, *, vent: bool) -> tuple[str, ...]:
+    """How the centre back is closed below a zip, and the vent beneath it made."""
+    begin = (
+        "As near to the zip's last stitches as the foot goes"
+        if setting is Setting.CONCEALED
+        else "From the notch at the end of the zip down"
+    )
+    if not vent:
+        return (f"{begin}.",)
+    return (
+        f"{begin}, down to the vent and on along its top.",
+        "Clip the right back's allowance at the top of the vent; press the vent to "
+        "the left, the left back folded in along the centre back.",
+    )
 
 
 def zip_notion(setting: Setting, opening: float, where: str) -> Notion:

@@ -12,7 +12,7 @@ from clothwright.findings import Finding
 from clothwright.lay.bounds import area_bound, row_bound
 from clothwright.lay.check import check_lay
 from clothwright.lay.match import Link, links_of
-from clothwright.lay.patterns import TRUE, matched_seams, shapes_of
+from clothwright.lay.patterns import TRUE, matched_seams, seam_names, shapes_of
 from clothwright.lay.pieces import Copy, Placed, Shape, copies, laid_outline
 from clothwright.lay.plan import GAP, Lay, bought_for, width_missing
 from clothwright.lay.solve import Solved
@@ -110,6 +110,7 @@ class Board:
                 gap=self.gap,
                 others=others,
                 saving=saving,
+                seams=seam_names(self.pattern, self.spread),
             ),
             faults,
         )

@@ -37,6 +37,7 @@ def figures(lay: Lay) -> dict[str, object]:
         "layouts": solved.tried,
         "stopped": solved.stopped,
         "saving": lay.saving,
+        "loose": lay.loose_told,
         "others": {f.value: length for f, length in lay.others},
         "spare": list(lay.spare),
         "pieces": pieces,

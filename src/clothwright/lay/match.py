@@ -3,15 +3,15 @@
 Two net points that are sewn together lie at the same place of a stripe when
 `(x_A - x_B) mod R = 0`, x along the cloth and R the repeat along it; likewise across
 (cutting and costing §1.4). A piece can follow one neighbour, and its next follows it;
-so seams that would close a ring are left to fall as they may, the weightiest
-seams first: left and right of a pair, centre, panels and sides, sleeves, waist. Stripes
-are taken to be even: the same from either side.
+so seams that would close a ring are left to fall as they may, and are told. The
+weightiest seams come first: left and right of a pair, centre, panels and sides,
+sleeves, waist. Stripes are taken to be even: the same from either side.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from clothwright.lay.pieces import Copy, turned
+from clothwright.lay.pieces import Copy, Placed, moved, turned
 from clothwright.lay.spread import Spread
 
 PAIR = "pair"
@@ -48,7 +48,46 @@ def links_of(
     return tuple(out)
 
 
-_Pair = tuple[int, tuple[float, float], int, tuple[float, float]]
+_Place = tuple[float, float]
+_Pair = tuple[int, _Place, int, _Place]
+
+
+def loose(
+    copies: Sequence[Copy],
+    seams: Sequence[str],
+    spread: Spread,
+    placed: Sequence[Placed],
+) -> tuple[str, ...]:
+    """Codes of the seams at which stripes miss each other in a lay, for they would
+    close a ring."""
+    out: dict[str, None] = {}
+    for axis in (0, 1):
+        repeat = spread.repeat[axis]
+        if repeat is None:
+            continue
+        for seam, i, a, j, b in _meeting(copies, seams, axis):
+            if not _sewn(copies, seam, i, j):
+                continue
+            here, there = moved((a,), placed[i])[0], moved((b,), placed[j])[0]
+            off = (here[axis] - there[axis] + repeat / 2) % repeat - repeat / 2
+            if abs(off) > MISSES:
+                out[seam] = None
+    return tuple(out)
+
+
+def _sewn(copies: Sequence[Copy], seam: str, i: int, j: int) -> bool:
+    """False for two points of a seam that are not sewn to each other: the two sides of
+    a whole piece, or of a sleeve the one edge and of the other sleeve the other."""
+    shape = copies[i].shape
+    if shape.code != copies[j].shape.code:
+        return True
+    both = sum(code == seam for code, _, _ in shape.marks) > 1
+    return not shape.even and both == (i == j)
+
+
+MISSES = 0.1
+"""Stripes that are further apart than this at a seam are seen to miss, cm (common
+practice, no source)."""
 
 
 def _pairs(copies: Sequence[Copy], seams: Sequence[str], axis: int) -> list[_Pair]:
@@ -61,6 +100,17 @@ def _pairs(copies: Sequence[Copy], seams: Sequence[str], axis: int) -> list[_Pai
         return i
 
     pairs: list[_Pair] = []
+    for _, i, a, j, b in _meeting(copies, seams, axis):
+        if root(i) != root(j):
+            group[root(j)] = root(i)
+            pairs.append((i, a, j, b))
+    return pairs
+
+
+def _meeting(
+    copies: Sequence[Copy], seams: Sequence[str], axis: int
+) -> Iterator[tuple[str, int, _Place, int, _Place]]:
+    """Every two points that are sewn together, with their seam."""
     for seam in seams:
         if seam.startswith(PAIR) and axis == 1:
             continue
@@ -75,10 +125,7 @@ def _pairs(copies: Sequence[Copy], seams: Sequence[str], axis: int) -> list[_Pai
                 same = copies[i].shape.code == copies[j].shape.code
                 if not same and hand and other and hand != other:
                     continue
-                if root(i) != root(j):
-                    group[root(j)] = root(i)
-                    pairs.append((i, a, j, b))
-    return pairs
+                yield seam, i, a, j, b
 
 
 def _rooted(n: int, pairs: Sequence[_Pair], axis: int) -> list[Link]:

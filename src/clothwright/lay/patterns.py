@@ -8,7 +8,14 @@ from clothwright.curves import Motion, Point, direction, distance, shift
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPiece, Meaning
 from clothwright.lay.match import PAIR
-from clothwright.lay.pieces import Outline, Shape, opened, ring_of, turned
+from clothwright.lay.pieces import (
+    Outline,
+    Shape,
+    area_of,
+    opened,
+    ring_of,
+    turned,
+)
 from clothwright.lay.spread import LayError, Spread
 from clothwright.order import Pattern
 from clothwright.paper import Seam, SeamKind
@@ -51,6 +58,10 @@ def shapes_of(
     return tuple(out)
 
 
+_BEYOND = 0.01
+"""A half piece may reach over its fold by this, cm: rounding."""
+
+
 def cloths_of(pattern: Pattern) -> tuple[str, ...]:
     """The cloths that pieces are cut from, in the order of the pieces."""
     return tuple(dict.fromkeys(c.cloth for p in pattern.drawn.pieces for c in p.cuts))
@@ -78,9 +89,12 @@ def _shape(
     told = tuple((code, *laid(p)) for code, p in marks.get(piece.code, ()))
     if paired:
         told = ((f"{PAIR} {piece.code}", *laid(points[0])), *told)
+    outline = [laid(p) for p in points]
+    if fold:
+        outline = _to_the_fold(outline)
     shape = Shape(
         code=piece.code,
-        outline=_tidy([laid(p) for p in points]),
+        outline=_tidy(outline),
         name=piece.name,
         on_fold=fold,
         count=cut.count,
@@ -129,9 +143,7 @@ def _outline(
     pattern: Pattern, piece: DrawnPiece, cut: CutCount, flat: float
 ) -> list[tuple[float, float]]:
     """What is cut: the cut line; of interlining a little outside the stitch line."""
-    line: list[tuple[float, float]] = [
-        (p[0], p[1]) for p in piece.cut_line.flatten(flat)
-    ]
+    line = unknotted([(p[0], p[1]) for p in piece.cut_line.flatten(flat)])
     if cut.cloth != "interlining":
         return line
     from shapely import Polygon
@@ -143,6 +155,39 @@ def _outline(
     )
     part = wide.intersection(Polygon(line))
     return list(ring_of(part)) if isinstance(part, Polygon) else line
+
+
+def unknotted(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """An outline without a knot finer than any blade, where two curves of a cut line
+    meet; one that truly crosses itself stays as it is, and is refused."""
+    from shapely import Polygon, get_parts
+
+    drawn = Polygon(points)
+    if drawn.is_valid:
+        return points
+    parts = [p for p in get_parts(drawn.buffer(0)) if isinstance(p, Polygon)]
+    whole = max(parts, key=lambda p: p.area)
+    rest = sum(p.area for p in parts) - whole.area
+    off = abs(whole.area - area_of(tuple(points)))
+    return list(ring_of(whole)) if max(rest, off) < _KNOT else points
+
+
+_KNOT = 0.01
+"""A knot of less than this is none, cm²."""
+
+
+def _to_the_fold(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """A half piece without what would lie beyond its fold: an allowance inside a slit
+    at the centre, for which there is no cloth."""
+    if min(y for _, y in points) >= -_BEYOND:
+        return points
+    from shapely import Polygon, box, get_parts
+
+    half = Polygon(points)
+    x0, _, x1, y1 = half.bounds
+    parts = get_parts(half.buffer(0).intersection(box(x0, 0.0, x1, y1)))
+    whole = max((p for p in parts if isinstance(p, Polygon)), key=lambda p: p.area)
+    return list(ring_of(whole))
 
 
 def _tidy(points: Sequence[tuple[float, float]]) -> Outline:
@@ -185,6 +230,16 @@ def matched_seams(pattern: Pattern, spread: Spread) -> tuple[str, ...]:
         *(f"{PAIR} {p.code}" for p in pattern.drawn.pieces),
         *(code for _, code in sorted(_weighed(pattern), key=lambda w: w[0])),
     )
+
+
+def seam_names(pattern: Pattern, spread: Spread) -> dict[str, str]:
+    """Names of what meets in stripes by their codes, the weightiest first."""
+    names = {s.code: s.name for s in pattern.draft.sheet.seams}
+    names |= {
+        f"{PAIR} {p.code}": f"left and right {p.name.lower()}"
+        for p in pattern.drawn.pieces
+    }
+    return {code: names[code] for code in matched_seams(pattern, spread)}
 
 
 def _weighed(pattern: Pattern) -> Iterator[tuple[int, str]]:

@@ -1,13 +1,20 @@
 """The lay of an order: which way the cloth is folded, where each piece lies, how much
 cloth to buy, and what would save some."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from clothwright.lay.buy import ToBuy, to_buy
 from clothwright.lay.check import check_lay
+from clothwright.lay.match import loose
 from clothwright.lay.nofit import NoFits
-from clothwright.lay.patterns import TRUE, cloths_of, matched_seams, shapes_of
+from clothwright.lay.patterns import (
+    TRUE,
+    cloths_of,
+    matched_seams,
+    seam_names,
+    shapes_of,
+)
 from clothwright.lay.pieces import Placed, Shape, area_of, opened
 from clothwright.lay.solve import AT_BOUND, Budget, Progress, Solved, solve
 from clothwright.lay.spread import LayError, Spread, spread
@@ -20,6 +27,9 @@ GAP = 0.3
 PROBE = 40
 """Layouts that are tried for each way of folding the cloth, and to see what opening a
 piece would save."""
+
+FEW = 8
+"""The same where the budget is a number of layouts."""
 
 WORTH = 0.05
 """Another way than folding lengthwise is taken when it saves this share of the cloth,
@@ -59,6 +69,9 @@ class Lay:
 
     saving: str = ""
     """What opening pieces on the fold would save, as a sentence."""
+
+    seams: Mapping[str, str] = field(default_factory=dict)
+    """Names of the seams at which stripes are to meet, by code."""
 
     @property
     def placed(self) -> tuple[Placed, ...]:
@@ -115,6 +128,19 @@ class Lay:
             f"{across:.1f} % wider than its paper. Shrink the cloth first if you can."
         )
 
+    @property
+    def loose_told(self) -> str:
+        """The seams at which stripes do not meet, as a sentence; empty when all do."""
+        s = self.solved
+        missed = loose(s.copies, tuple(self.seams), self.spread, s.placed)
+        names = list(dict.fromkeys(self.seams[code] for code in missed))
+        if not names:
+            return ""
+        return (
+            f"The stripes do not meet at: {', '.join(names)}. A piece follows one "
+            "neighbour; these seams fall as they may."
+        )
+
     def _show(self, cm: float) -> str:
         return format_length(cm, self.unit)
 
@@ -150,7 +176,9 @@ def lay(
     bought = order.cloths.get(cloth)
     if bought is None or bought.width is None:
         raise width_missing(order, cloth)
-    probe = Budget(layouts=min(PROBE, budget.layouts or PROBE))
+    # the same for every number of layouts: the way to fold must not hang on it, or a
+    # longer search could end with a longer lay
+    probe = Budget(layouts=PROBE if budget.layouts is None else FEW)
     table = _Cutting(pattern, order, cloth, bought, gap, tilt, seed, probe)
     fold, others, stopped = table.way(fold or bought.fold)
     spread_out = table.spread(fold)
@@ -171,6 +199,7 @@ def lay(
         gap=gap,
         others=tuple((f, n) for f, n in others if f is not fold),
         saving=saving,
+        seams=seam_names(pattern, spread_out),
     )
 
 

@@ -90,6 +90,14 @@ class Spread:
         return any(r is not None for r in self.repeat)
 
     @property
+    def near_edge(self) -> float | None:
+        """How far the near side of the upper layer, or the lower one between two folds,
+        is from the edge of the open cloth, cm; none where it depends on the lay."""
+        shares = {Fold.SINGLE: 0.0, Fold.LENGTHWISE: 1.0, Fold.TWO: 0.5}
+        share = shares.get(self.fold)
+        return None if share is None else share * self.width
+
+    @property
     def lengths(self) -> int:
         """How many times the length of the lay goes into the cloth."""
         return 2 if self.fold is Fold.ACROSS else 1

@@ -99,11 +99,10 @@ def bought(sheet: CuttingSheet, reel: float = REEL) -> tuple[Notion, ...]:
         known = found.get(one.article)
         if known is None:
             found[one.article] = replace(one, in_all=one.total)
-        elif one.total is None or known.total is None or one.at_least:
+        elif one.article.by_length and one.total and known.total:
+            found[one.article] = replace(known, in_all=known.total + one.total)
+        else:
             count = known.count + one.count
             found[one.article] = replace(known, count=count)
-        else:
-            in_all = known.total + one.total
-            found[one.article] = replace(known, in_all=in_all)
     reels_ = Notion(Article.THREAD, reels(sheet.metres, reel), "for every seam")
     return (*found.values(), reels_)

@@ -118,7 +118,7 @@ class Garment:
             return _of_knit([r.edge for r in seam.runs()])
         telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
-        if work is Work.SHOULDER and all(c in FACINGS for c in codes):
+        if work is Work.SHOULDER and not any(c in _BODICE for c in codes):
             return Work.FACING
         if work is Work.SIDE and not any(c in _BODICE + FACINGS for c in codes):
             return Work.SKIRT

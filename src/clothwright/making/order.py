@@ -5,6 +5,7 @@ before round, small before large, inside before outside (cutting and costing 5).
 """
 
 import heapq
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from graphlib import TopologicalSorter
@@ -77,7 +78,15 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
         Work.CENTRE,
         Work.BAG,
     ),
-    Work.BAND: (Work.DART, Work.PANEL, Work.SIDE, Work.SKIRT, Work.ZIP, Work.READY),
+    Work.BAND: (
+        Work.DART,
+        Work.PANEL,
+        Work.SIDE,
+        Work.SKIRT,
+        Work.ZIP,
+        Work.CENTRE,
+        Work.READY,
+    ),
     Work.BEHIND: (Work.BAG, Work.EDGE, Work.WAIST, Work.LINED),
     Work.FASTEN: (Work.EDGE, Work.WAIST, Work.ZIP, Work.LINED, Work.BEHIND),
     Work.HANG: (Work.WAIST, Work.CENTRE),
@@ -130,10 +139,24 @@ def making_order(draft: Draft) -> MakingOrder:
         *own,
         _last(),
     ]
+    words = {word for f in order.features for word in f.provides()}
+    if words & {"side opening", "side zip"}:
+        every = [_left_open(sheet, op) for op in every]
     if garment.lined:
         # no raw edge of a seam is seen under a lining
         every = [replace(op, neatened=0) if op.seams else op for op in every]
     return MakingOrder(draft, garment, tuple(_sorted(garment, every)))
+
+
+def _left_open(sheet: Sheet, op: Operation) -> Operation:
+    """The same operation, with what must stay open in it for a zip in the side."""
+    runs = [r for code in op.seams for r in sheet.seam(code).left]
+    beside = any(own_name(r.edge).startswith(("side", "seam")) for r in runs)
+    if op.work not in (Work.SIDE, Work.SKIRT, Work.LINING) or not beside:
+        return op
+    which = "its left side" if op.work is Work.LINING else "the left one"
+    says = f"Leave {which} open for the zip, as far as its notches say."
+    return replace(op, says=(*op.says, says))
 
 
 def _before(garment: Garment) -> Iterator[Operation]:
@@ -255,8 +278,14 @@ def _names(sheet: Sheet, codes: Iterable[str]) -> list[str]:
     """Names of pieces, one name for the two sides."""
     names = (sheet.piece(c).name.lower() for c in codes)
     return list(
-        dict.fromkeys(n.removesuffix(", right").removesuffix(", left") for n in names)
+        dict.fromkeys(
+            _LOWER.sub(r"lower \1", n.removesuffix(", right").removesuffix(", left"))
+            for n in names
+        )
     )
+
+
+_LOWER = re.compile(r"^(.*), lower$")
 
 
 def _last() -> Operation:

@@ -323,6 +323,8 @@ class _Page:
                 "Pin the stripes of both layers on each other, or lay single pieces by "
                 "the stripes of their neighbours; the thin lines are a repeat apart."
             )
+        if lay.loose_told:
+            yield lay.loose_told
         if lay.gap:
             yield f"{self._show(lay.gap)} between two pieces, for the shears."
 

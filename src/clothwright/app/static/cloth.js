@@ -16,6 +16,7 @@ export class Cloth {
     this.figure.append(this.svg, this.said);
     this.note = new ClothNote(this);
     this.el.append(make('h2', { class: 'sr' }, 'The cloth'), this.figure, this.note.el);
+    this.marks();
     new ResizeObserver(() => this.paint()).observe(this.figure);
   }
 
@@ -168,6 +169,50 @@ export class Cloth {
     this.said.style.top = `${y}px`;
   }
 
+  // -- flaws -----------------------------------------------------------------------
+  /** A flaw is drawn round on the cloth; a tap marks one of 2 cm. */
+  marks() {
+    const spot = (e) => { const r = this.svg.getBoundingClientRect(); return [(e.clientX - r.left - this.x0) / this.scale, (e.clientY - r.top - this.y0) / this.scale]; };
+    const box = (a, b) => (Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.7 ? [a[0] - 1, a[1] - 1, a[0] + 1, a[1] + 1] : [0, 1].map((k) => Math.min(a[k], b[k])).concat([0, 1].map((k) => Math.max(a[k], b[k]))));
+    this.svg.addEventListener('pointerdown', (e) => {
+      if (!this.marking || e.button) return;
+      e.preventDefault();
+      this.svg.setPointerCapture(e.pointerId);
+      this.round = { from: spot(e), el: draw('rect', { class: 'flaw' }) };
+      this.svg.append(this.round.el);
+    });
+    this.svg.addEventListener('pointermove', (e) => {
+      if (!this.round) return;
+      const [l, t, r, b] = box(this.round.from, spot(e));
+      Object.entries({ x: this.x(l), y: this.y(t), width: (r - l) * this.scale, height: (b - t) * this.scale }).forEach(([k, v]) => this.round.el.setAttribute(k, v));
+    });
+    const end = (e) => {
+      if (!this.round) return;
+      const found = box(this.round.from, spot(e));
+      this.round.el.remove();
+      this.round = null;
+      this.mark(false);
+      if (e.type === 'pointerup') this.flawed(found);
+    };
+    this.svg.addEventListener('pointerup', end);
+    this.svg.addEventListener('pointercancel', end);
+  }
+
+  mark(on) {
+    this.marking = on;
+    this.svg.classList.toggle('marking', on);
+    this.paint();
+  }
+
+  /** A flaw as it is typed behind the cloth's word: size, then place on the open cloth. */
+  flawed([left, top, right, bottom]) {
+    const d = this.data, near = Math.max(top, 0), far = Math.min(bottom, d.width), at = Math.max(left + d.buy.lost, 0);
+    if (far - near < 0.1 || right + d.buy.lost - at < 0.1) return;
+    const [long, wide, along, across] = [right + d.buy.lost - at, far - near, at, d.near_edge + near].map((v) => (v / EVERY[this.room.unit][0]).toFixed(2));
+    const one = `${long} by ${wide} at ${along} and ${across}`;
+    this.room.change({ do: 'choose', of: `cloth:${d.cloth}.flaws`, to: [d.flaws_typed, one].filter(Boolean).join('; '), unit: this.room.unit });
+  }
+
   // -- hands -----------------------------------------------------------------------
   take(i) {
     if (this.piece === i) return;
@@ -179,7 +224,7 @@ export class Cloth {
     g.addEventListener('focus', () => this.take(i));
     g.addEventListener('keydown', (e) => this.keyed(e, i));
     g.addEventListener('pointerdown', (e) => {
-      if (e.button) return;
+      if (e.button || this.marking) return;
       e.preventDefault();
       g.focus({ preventScroll: true });
       g.setPointerCapture(e.pointerId);

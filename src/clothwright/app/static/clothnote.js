@@ -63,6 +63,7 @@ export class ClothNote {
     const keep = d.kept || wrong.length || d.fault.length ? null : this.button('Keep this lay', () => cloth.hand('keep'), { 'data-key': 'keep' });
     out.push(make('div', { class: 'do' }, keep,
       this.button('Look for a shorter one', () => cloth.hand('find', { longer: true }), { 'data-key': 'find' }),
+      d.near_edge === null ? null : this.button(cloth.marking ? 'Draw round it on the cloth, or leave it' : 'Mark a flaw', () => cloth.mark(!cloth.marking), { 'data-key': 'flaw', 'aria-pressed': String(Boolean(cloth.marking)) }),
       d.moves ? this.button('Take the move back', () => cloth.hand('back'), { 'data-key': 'back' }) : null,
       make('a', { class: 'w ink', href: `${cloth.room.base}/print?sheet=lay.pdf` }, 'Print the lay')));
     if (d.refused) out.push(p(d.refused));

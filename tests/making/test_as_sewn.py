@@ -106,9 +106,7 @@ def place(m: MakingOrder, words: str) -> int:
 def test_every_seam_and_edge_is_sewn_once_and_in_order(name: str) -> None:
     made = draft(order(BRIDA if name == "shirt" else THEA, GARMENTS[name]))
     m = making_order(made)
-    if name == "lined":  # whose lining's shoulders are no rule of the shell's
-        assert {text.split()[0] for text in broken(m)} == {"LS3"}
-    elif "lapped" not in name:  # whose zip follows the seam below it
+    if "lapped" not in name:  # whose zip follows the seam below it
         complete(m)
 
 

@@ -67,6 +67,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "bell": "bell_sleeve.BellSleeve",
         "petals": "petal_sleeve.PetalSleeve",
         "two pieces": "two_piece_sleeve.TwoPieceSleeve",
+        "raglan": "raglan.Raglan",
         "gathered hem": "gathered_hem.GatheredHem",
         "sleeve band": "sleeve_band.SleeveBand",
         "cuff": "cuff.Cuff",

@@ -136,6 +136,8 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         found += _sleeve(("SL", "hem"), ("SL", last))
         top = (Corner("SL", "cap back", End.END),)
         found.append(Joint("cap at the shoulder notch", top, 180.0))
+    elif has("SLF", "raglan"):
+        found += _raglan(n, "hem back" if has("SLB", "hem back") else "hem")
     elif has("SLF", "hem"):
         found += _sleeve(("SLF", "hem"), ("SLB", "hem"))
     elif has("ST", "front seam"):
@@ -165,6 +167,56 @@ def _sleeve(front: tuple[str, str], back: tuple[str, str]) -> list[Joint]:
             _SLEEVE_HEM,
             (90.0, 90.0),
         ),
+    ]
+
+
+def _raglan(n: Numbers, last: str) -> list[Joint]:
+    """The neck runs on over the three seams of a raglan, the raglan line under the arm
+    on body and sleeve, the hem over both seams."""
+    start, end = End.START, End.END
+    over = Joint(
+        "neck over the shoulder",
+        (Corner("SLF", "neck", start), Corner("SLB", "neck", end)),
+        180.0,
+        NECK_SUM,
+        (90.0 - n.tau, 90.0 + n.tau),
+        _TIP,
+    )
+    return [over] + [
+        Joint(name, (Corner(*a), Corner(*b)), 180.0, band)
+        for name, a, b, band in (
+            (
+                "neck over the front raglan",
+                ("F", "neck", start),
+                ("SLF", "neck", end),
+                NECK_SUM,
+            ),
+            (
+                "neck over the back raglan",
+                ("B", "neck", end),
+                ("SLB", "neck", start),
+                NECK_SUM,
+            ),
+            ("underarm", ("F", "raglan", start), ("B", "raglan", end), NECK_SUM),
+            (
+                "sleeve under the arm",
+                ("SLF", "raglan", end),
+                ("SLB", "raglan", start),
+                NECK_SUM,
+            ),
+            (
+                "hem over the seam under the arm",
+                ("SLF", "hem", start),
+                ("SLB", last, end),
+                _SLEEVE_HEM,
+            ),
+            (
+                "hem over the overarm seam",
+                ("SLF", "hem", end),
+                ("SLB", "hem", start),
+                _SLEEVE_HEM,
+            ),
+        )
     ]
 
 

@@ -19,10 +19,13 @@ def both_sides(sheet: Sheet, *codes: str) -> tuple[str, ...]:
 
 
 def hem_edges(sheet: Sheet) -> tuple[Run, ...]:
-    """The hem of the sleeve, in one or in two at a slit, from front to back."""
+    """The hem of the sleeve, in one or in two at a slit, from front to back; of a
+    raglan, that of both its pieces."""
     return tuple(
-        Run("SL", e.name)
-        for e in sheet.piece("SL").edges
+        Run(code, e.name)
+        for code in ("SL", "SLF", "SLB")
+        if code in sheet.pieces
+        for e in sheet.piece(code).edges
         if e.name in ("hem", "hem back")
     )
 

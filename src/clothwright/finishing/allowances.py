@@ -78,6 +78,8 @@ class Role(Enum):
     FLY = "fly"
     """Centre front down to the end of the fly, and what is sewn to it."""
 
+    RAGLAN = "raglan seams"
+
     INSEAM = "inseam"
 
     CROTCH = "crotch"
@@ -132,6 +134,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.TIER: (1.5, 0.625, 3),
     Role.POCKET: (1.0, 0.375, 1),
     Role.FLY: (1.5, 0.625, 2),
+    Role.RAGLAN: (1.0, 0.5, 1),
     Role.INSEAM: (1.5, 0.625, 1),
     Role.CROTCH: (1.0, 0.375, 2),
     Role.SEAT: (2.5, 1.0, 2),
@@ -143,7 +146,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.FREE: (0.6, 0.25, 5),
 }
 """Allowance in cm, in inches, and order of pressing (first garment 17.4, 18; the cap
-as the armhole, the seam under the arm as other straight seams, bands and
+and the raglan as the armhole, the seam under the arm as other straight seams, bands and
 cuffs as enclosed edges, truing 8)."""
 
 _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
@@ -212,6 +215,8 @@ _BY_NAME: Mapping[str, Role] = {
     "cap first": Role.CAP,
     "cap last": Role.CAP,
     "cap lap": Role.CAP,
+    "raglan": Role.RAGLAN,
+    "overarm": Role.SHOULDER,
     "underarm front": Role.UNDERARM,
     "underarm back": Role.UNDERARM,
     "underarm back low": Role.UNDERARM,
@@ -242,13 +247,16 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
+    sleeve = code in ("SL", "ST", "SU") or (
+        code in ("SLF", "SLB") and piece.has("raglan")
+    )
     if code in ("BA", "CU", "NP", "PL") or (
-        code == "SL" and name.startswith("hem") and edge.kind is EdgeKind.SEAM
+        sleeve and name.startswith("hem") and edge.kind is EdgeKind.SEAM
     ):
         return Role.BAND
     if code in ("CO", "CN", "CS"):
         return _of_collar(edge, name)
-    if code in ("SL", "ST", "SU") and name == "hem":
+    if sleeve and name == "hem":
         return Role.HEM if _flared(edge) else Role.TURNED
     if piece.code.startswith("L.S") and name == "hem":
         return Role.TURNED

@@ -67,6 +67,8 @@ _WORDS = {
     "cap first": "cap, front half under the back petal",
     "cap last": "cap, back half under the front petal",
     "cap lap": "cap, on the other petal",
+    "raglan": "raglan seam",
+    "overarm": "overarm seam",
     "underarm front": "seam under the arm, front",
     "underarm back": "seam under the arm, back",
     "pocket": "mouth of the pocket",

@@ -18,8 +18,8 @@ from clothwright.curves import (
 from clothwright.paper import Piece, Step, Verb
 
 _PARTS: dict[str, tuple[str, ...]] = {
-    "back": ("B", "B high", "BC", "BS", "BY", "BM"),
-    "front": ("F", "strip", "FC", "FS", "FY", "FM"),
+    "back": ("B", "B top", "B high", "BC", "BS", "BY", "BM"),
+    "front": ("F", "F top", "strip", "FC", "FS", "FY", "FM"),
     "waist": ("FC", "FS", "F", "BS", "BC", "B"),
     "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
     "skirt": ("PF", "PB"),
@@ -37,7 +37,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "flounce": ("NF", "NB", "NG", "NT"),
     "godets": ("GO",),
     "tiers": ("T2", "T3", "T4"),
-    "sleeve": ("SL", "SLF", "SLB", "ST", "SU", "strip F", "strip B"),
+    "sleeve": ("SL", "SLF", "SLB", "F top", "B top", "ST", "SU", "strip F", "strip B"),
     "band": ("BA", "CU", "PL"),
     "collar": ("CO", "CN", "CS"),
     "facing": ("FF", "BF", "FFP", "BFP", "NP"),

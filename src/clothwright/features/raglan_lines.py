@@ -1,0 +1,99 @@
+"""The lines of a raglan: bowed from the neck into the armhole, and as long again where
+they lie on the sleeve (transformations 4)."""
+
+import math
+
+from clothwright.blocks.trial import by_trial
+from clothwright.curves import (
+    Cubic,
+    Path,
+    Point,
+    Vector,
+    cross,
+    direction,
+    distance,
+    turned,
+)
+from clothwright.paper import PaperError
+
+_HANDLE = 0.35
+"""Handle of a curve between two places of the seams, share of its chord."""
+
+_MOST_TURNED = 50.0
+"""The raglan line leaves the neck at most so far off the straight, degrees."""
+
+_LOWEST = 3.5
+"""The line runs into the armhole at least so far from the underarm, cm."""
+
+
+def runs_in(arm: Path, neck: Point, bow: float, notch: float, outward: float) -> float:
+    """How far from the underarm a bowed line from the neck runs on in the armhole, cm;
+    the notch where it would do so higher."""
+
+    def beside(s: float) -> float:
+        at = arm.at_length(s)
+        chord = direction(at, neck)
+        wanted = math.atan(4 * bow / distance(at, neck))
+        found = math.asin(outward * cross(chord, arm.direction_at_length(s)))
+        return found - wanted
+
+    if beside(notch) <= 0:
+        return notch
+    return by_trial(beside, _LOWEST, notch) or _LOWEST
+
+
+def bowed(a: Point, way: Vector, b: Point, bow: float, outward: float) -> Path:
+    """The raglan line from the armhole, which it leaves along, to the neck, `bow`
+    outside the straight at the most."""
+    chord = distance(a, b)
+    straight = direction(a, b)
+
+    def at(angle: float, first: float) -> Cubic:
+        arrive = turned(straight, angle)
+        return Cubic(a, a + way * (first * chord), b - arrive * (_HANDLE * chord), b)
+
+    for first in (_HANDLE, 0.27, 0.2, 0.13):
+
+        def over(angle: float, first: float = first) -> float:
+            points = at(angle, first).evenly(24)
+            return max(outward * cross(straight, p - a) for p in points) - bow
+
+        angle = by_trial(over, -_MOST_TURNED, _MOST_TURNED)
+        if angle is not None:
+            return Path((at(angle, first),))
+    raise PaperError(
+        "no raglan line has this bow: leave the bow to its usual amount, or begin the "
+        "line at another place of the neck"
+    )
+
+
+def curve(a: Point, leave: Vector, b: Point, arrive: Vector) -> Path:
+    """A curve that leaves `a` and reaches `b` along two ways."""
+    reach = _HANDLE * distance(a, b)
+    return Path.cubic(a, a + leave * reach, b - arrive * reach, b)
+
+
+def as_long(line: Path, to: Point, arrive: Vector) -> Path:
+    """A raglan line from the neck as it lies there, which reaches the cap along it and
+    is as long as on the body."""
+    a, leave, length = line.start, line.start_direction, line.length
+    chord = distance(a, to)
+
+    def of(first: float, last: float) -> Cubic:
+        return Cubic(a, a + leave * (first * chord), to - arrive * (last * chord), to)
+
+    found: list[Cubic] = []
+    for first in (_HANDLE, 0.25, 0.45, 0.15, 0.55):
+
+        def over(last: float, first: float = first) -> float:
+            return of(first, last).length - length
+
+        last = by_trial(over, 0.03, 0.75)
+        if last is not None:
+            found.append(of(first, last))
+    return Path((min(found or [of(_HANDLE, _HANDLE)], key=_bends),))
+
+
+def _bends(curve: Cubic) -> float:
+    """The sharpest bend of a curve, 1/cm."""
+    return max(abs(curve.curvature(i / 24)) for i in range(25))

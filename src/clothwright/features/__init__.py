@@ -35,6 +35,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "fitting": "fitting.Fitting",
         "sleeveless armhole": "armhole.SleevelessArmhole",
         "sleeved armhole": "sleeved_armhole.SleevedArmhole",
+        "drop shoulder": "drop_shoulder.DropShoulder",
         "extended shoulder": "extended_shoulder.ExtendedShoulder",
         "neckline": "necklines.Neckline",
         "wrap front": "wrap_front.WrapFront",

@@ -41,6 +41,9 @@ ROOM = 5.0
 """The free edge lies round the upper arm, so much wider than it, cm (common practice,
 no source)."""
 
+_SIDE_LEFT = 0.9
+"""What is left of the side above its dart at least, cm (common practice, no source)."""
+
 EXTENDED = RuleTable("extended shoulder")
 
 
@@ -126,7 +129,7 @@ class ExtendedShoulder(Feature):
         return (
             SHOULDER_STAGE,
             Stage(Rank.ARMHOLE, "necks and armholes", outlines),
-            Stage(Rank.ARMHOLE, "the shoulders run on", _run_on),
+            Stage(Rank.ARMHOLE, "the shoulders run on", run_on),
         )
 
     def operations(
@@ -163,21 +166,21 @@ class ExtendedShoulder(Feature):
             )
 
 
-def _run_on(d: Drafting) -> None:
+def run_on(d: Drafting) -> None:
     """Run both shoulders on; draw the armholes from them to the lowered underarm."""
     n = d.n
     f, b = d.sheet.piece("F"), d.sheet.piece("B")
     if len([e for e in b.edges if "shoulder" in e.name]) > 1:
         raise PaperError(
-            "an extended shoulder is not drawn over a back shoulder dart: set "
+            "a shoulder that runs on over the arm is not drawn with a dart: set "
             'back_shoulder = "ease"'
         )
     d.part = "front"
     slope = n.sigma_f_new
-    tip, end = _tip(d, "Te", d["Tf"], outwards_front(slope), inward_front(slope))
+    tip = _tip(d, "Te", d["Tf"], outwards_front(slope), inward_front(slope))
     g = _lowered(d, "Gl", f.edge("armhole").path.start, f.edge("side high").path)
     square = turned(side_square_front(d["Gc"], d["wf"]), n.theta)
-    arm = _armhole(g, square, tip, end)
+    arm = armhole(g, square, tip, inward_front(slope))
     over = tip + Path.line(d["Tf"], d["Nf′"])
     new = [Edge("armhole", arm), Edge("shoulder", over)]
     sheet = redraw(d.sheet, "F", ["armhole", "shoulder"], new)
@@ -191,11 +194,10 @@ def _run_on(d: Drafting) -> None:
     )
     d.part = "back"
     slope = n.sigma_b_new
-    out = outwards_back(slope)
-    tip, end = _tip(d, "Tbe", d["Tb"], out, inward_back(slope))
+    tip = _tip(d, "Tbe", d["Tb"], outwards_back(slope), inward_back(slope))
     u = _lowered(d, "ubl", d["ub"], b.edge("side").path.reversed())
-    square = side_square_back(d["ub"], d["wb"])
-    arm = _armhole(u, square, tip, end).reversed()
+    arm = armhole(u, side_square_back(d["ub"], d["wb"]), tip, inward_back(slope))
+    arm = arm.reversed()
     over = Path.line(d["Nb′"], d["Tb"]) + tip.reversed()
     new = [Edge("shoulder", over), Edge("armhole", arm)]
     sheet = redraw(d.sheet, "B", ["shoulder", "armhole"], new)
@@ -209,28 +211,38 @@ def _run_on(d: Drafting) -> None:
     )
 
 
-def _tip(
-    d: Drafting, name: str, tip: Point, out: Vector, inward: Vector
-) -> tuple[Path, Vector]:
-    """The line from the extended tip back to the shoulder's own, and the direction into
-    the piece square to its end."""
+def _tip(d: Drafting, name: str, tip: Point, out: Vector, inward: Vector) -> Path:
+    """The line from the extended tip back to the shoulder's own."""
     n = d.n
-    at = d.found(
+    line = over_the_arm(tip, out, inward, n.ext, n.ext_drop)
+    d.found(
         name,
-        tip + out * n.ext + inward * n.ext_drop,
+        line.start,
         "end of the shoulder over the arm",
         amounts=(("along the shoulder from the tip", "ext"), ("dropped", "ext_drop")),
     )
-    q = tip + out * (0.5 * n.ext)
-    last = direction(at, q)
-    reach = distance(at, q)
-    path = Path((Cubic(at, at + last * (0.6 * reach), tip + out * (0.3 * n.ext), tip),))
-    square = turned(last, 90)
-    return path, square if dot(square, inward) > 0 else square * -1.0
+    return line
+
+
+def over_the_arm(
+    tip: Point, out: Vector, inward: Vector, ext: float, drop: float
+) -> Path:
+    """From the end of a shoulder that runs on over the arm back to its own tip."""
+    at = tip + out * ext + inward * drop
+    q = tip + out * (0.5 * ext)
+    reach = 0.6 * distance(at, q)
+    return Path(
+        (Cubic(at, at + direction(at, q) * reach, tip + out * (0.3 * ext), tip),)
+    )
 
 
 def _lowered(d: Drafting, name: str, underarm: Point, side: Path) -> Point:
     """The underarm moved down along its side, which ends there."""
+    if side.length < d.n.ul + _SIDE_LEFT:
+        raise PaperError(
+            f"the underarm is lowered (ul) by {d.n.ul:.1f} cm, down to the side dart: "
+            f"lower it by {max(0.0, side.length - _SIDE_LEFT):.1f} cm or less"
+        )
     half = "front" if d.part == "front" else "back"
     return d.found(
         name,
@@ -240,9 +252,11 @@ def _lowered(d: Drafting, name: str, underarm: Point, side: Path) -> Point:
     )
 
 
-def _armhole(g: Point, square: Vector, tip: Path, inward: Vector) -> Path:
+def armhole(g: Point, square: Vector, tip: Path, inward: Vector) -> Path:
     """From the underarm, square to the side, to the end of the shoulder, square to
     that."""
     at = tip.start
+    into = turned(tip.start_direction, 90)
+    into = into if dot(into, inward) > 0 else into * -1.0
     h = max(5.0, 0.5 * abs(at.x - g.x))
-    return Path((Cubic(g, g + square * h, at + inward * (0.45 * abs(g.y - at.y)), at),))
+    return Path((Cubic(g, g + square * h, at + into * (0.45 * abs(g.y - at.y)), at),))

@@ -31,7 +31,7 @@ class Work(Enum):
     BAG = "bag out a small part", 3
     ON_EDGE = "sew fastenings into an edge", 4
     SHOULDER = "shoulders", 5
-    RAGLAN = "raglan seams", 5
+    FLAT = "sleeves, while the body lies flat", 5
     FACING = "make the facing", 6
     COLLAR = "make the collar", 6
     SET_COLLAR = "set the collar", 6

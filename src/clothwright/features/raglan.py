@@ -37,6 +37,8 @@ class Raglan(Feature):
         "sleeve cap": "a raglan takes the place of the cap; leave the puffed cap off",
         "sleeve in two": "a raglan has its own two pieces; leave the two pieces off",
         "petals": "petals cross on a cap, which a raglan has not; leave one off",
+        "drop shoulder": "a raglan has no shoulder over the arm; take a "
+        '"sleeved armhole" for it',
         "front panel seam": "the raglan line would cut the panels; take a side dart or "
         "a bust dart led to the waist in place of the princess line",
         "back panel seam": "the raglan line would cut the panels; take a back waist "
@@ -133,7 +135,7 @@ class Raglan(Feature):
             task=Task.SEAMS,
         )
         yield Operation(
-            Work.RAGLAN,
+            Work.FLAT,
             "Sew the raglan seams",
             (
                 "While front and back lie flat, from the neck to the underarm, notch "

@@ -19,7 +19,7 @@ _SRC = "first garment 17.1"
 SLEEVED = RuleTable("armhole for a sleeve")
 _rule = SLEEVED.rule
 
-_USUAL = (
+USUAL = (
     Number("Eb", "Eb", "ease at the bust", _SRC, 8.0, 3.0),
     Number("k", "k", "added to a sixth of the bust", _SRC, 3.81, 1.5),
     Number("d", "d", "armhole below the armpit level", "blocks A1.5", 1.0, 0.375),
@@ -58,7 +58,7 @@ def ta() -> float:
     key="A_f",
     formula="as drawn, from the finished tip over the pitch to the underarm",
 )
-def _front(  # the curve that is drawn, on the finished tip
+def front_armhole(  # the curve that is drawn, on the finished tip
     X: float,
     xfw: float,
     x_hf: float,
@@ -94,7 +94,7 @@ def _front(  # the curve that is drawn, on the finished tip
     key="A_b",
     formula="as drawn, from the finished tip over the pitch to the underarm",
 )
-def _back(  # the curve that is drawn, on the finished tip
+def back_armhole(  # the curve that is drawn, on the finished tip
     x_tip_b: float,
     y_tip_b: float,
     sigma_b_new: float,
@@ -144,7 +144,7 @@ class SleevedArmhole(Feature):
         return (SHOULDER, SLEEVED)
 
     def given(self, unit: Unit) -> Iterable[Given]:
-        return (number.usually(unit) for number in _USUAL)
+        return (number.usually(unit) for number in USUAL)
 
     def stages(self) -> tuple[Stage, ...]:
         return (SHOULDER_STAGE, Stage(Rank.ARMHOLE, "necks and armholes", outlines))

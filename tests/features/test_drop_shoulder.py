@@ -33,7 +33,11 @@ BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA, *ansur_women()[100::200])
 
 
 def features(*swaps: Feature) -> tuple[Feature, ...]:
-    usual = (BackWaistDart(), Peplum(cut=Cut.CIRCLE), DropShoulder())
+    usual: tuple[Feature, ...] = (
+        BackWaistDart(),
+        Peplum(cut=Cut.CIRCLE),
+        DropShoulder(),
+    )
     if "bust dart" not in {f.kind for f in swaps}:
         usual = (SideDart(), *usual)
     off = ("front armhole princess", "back armhole princess", "sleeved armhole")

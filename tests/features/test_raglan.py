@@ -38,7 +38,12 @@ def made(body: Body, *swaps: Feature, unit: Unit = Unit.CM) -> Draft:
 
 
 def features(*swaps: Feature) -> tuple[Feature, ...]:
-    usual = (SideDart(), BackWaistDart(), Peplum(cut=Cut.CIRCLE), Raglan())
+    usual: tuple[Feature, ...] = (
+        SideDart(),
+        BackWaistDart(),
+        Peplum(cut=Cut.CIRCLE),
+        Raglan(),
+    )
     kinds = {f.kind for f in swaps}
     if "bust dart" in kinds:
         usual = usual[1:]

@@ -61,6 +61,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "underarm zip": "underarm_zip.UnderarmZip",
         "neck placket": "neck_placket.NeckPlacket",
         "set-in sleeve": "set_in_sleeve.SetInSleeve",
+        "kimono sleeve": "kimono.Kimono",
         "cap sleeve": "cap_sleeve.CapSleeve",
         "flutter sleeve": "flutter_sleeve.FlutterSleeve",
         "puffed cap": "puffed_cap.PuffedCap",

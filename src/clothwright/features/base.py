@@ -87,9 +87,9 @@ class Number:
 
     def default(self, unit: Unit) -> float | None:
         """The default in cm (or degrees, or a ratio) for an order in this unit."""
-        if unit is Unit.IN and self.inch is not None:
-            return self.inch * 2.54
-        return self.cm
+        if unit is not Unit.IN or self.inch is None:
+            return self.cm
+        return self.inch * 2.54 if self.kind is Kind.LENGTH else self.inch
 
     def usually(self, unit: Unit) -> Given:
         """The default as a number of the draft. Raises ValueError when a rule gives

@@ -131,6 +131,8 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))
     found += _torso(has)
+    if has("F", "overarm"):
+        found += _kimono(n)
     if has("SL", "hem"):
         last = "hem back" if has("SL", "hem back") else "hem"
         found += _sleeve(("SL", "hem"), ("SL", last))
@@ -167,6 +169,31 @@ def _sleeve(front: tuple[str, str], back: tuple[str, str]) -> list[Joint]:
             _SLEEVE_HEM,
             (90.0, 90.0),
         ),
+    ]
+
+
+def _kimono(n: Numbers) -> list[Joint]:
+    """The neck runs on over a kimono's overarm seam, its hem over both seams."""
+    start, end = End.START, End.END
+    over = Joint(
+        "neck over the shoulder",
+        (Corner("F", "neck", start), Corner("B", "neck", end)),
+        180.0,
+        NECK_SUM,
+        (90.0 - n.tau, 90.0 + n.tau),
+        _TIP,
+    )
+    return [over] + [
+        Joint(
+            name,
+            (Corner("F", "sleeve hem", f), Corner("B", "sleeve hem", b)),
+            180.0,
+            _SLEEVE_HEM,
+        )
+        for name, f, b in (
+            ("sleeve hem over the overarm seam", end, start),
+            ("sleeve hem over the seam under the arm", start, end),
+        )
     ]
 
 

@@ -80,6 +80,8 @@ class Role(Enum):
 
     RAGLAN = "raglan seams"
 
+    GUSSET = "gusset"
+
     INSEAM = "inseam"
 
     CROTCH = "crotch"
@@ -135,6 +137,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.POCKET: (1.0, 0.375, 1),
     Role.FLY: (1.5, 0.625, 2),
     Role.RAGLAN: (1.0, 0.5, 1),
+    Role.GUSSET: (1.0, 0.5, 4),
     Role.INSEAM: (1.5, 0.625, 1),
     Role.CROTCH: (1.0, 0.375, 2),
     Role.SEAT: (2.5, 1.0, 2),
@@ -217,6 +220,8 @@ _BY_NAME: Mapping[str, Role] = {
     "cap lap": Role.CAP,
     "raglan": Role.RAGLAN,
     "overarm": Role.SHOULDER,
+    "underarm": Role.UNDERARM,
+    "sleeve hem": Role.TURNED,
     "underarm front": Role.UNDERARM,
     "underarm back": Role.UNDERARM,
     "underarm back low": Role.UNDERARM,
@@ -247,6 +252,8 @@ def role_of(piece: Piece, name: str) -> Role:
     code = piece.code.removeprefix("L.").removesuffix(LEFT_PIECE)
     if code == "UP":
         return Role.SMALL
+    if code == "GU":
+        return Role.GUSSET
     sleeve = code in ("SL", "ST", "SU") or (
         code in ("SLF", "SLB") and piece.has("raglan")
     )
@@ -383,6 +390,8 @@ def check_partners(sheet: Sheet, allowances: Allowances) -> Iterable[Finding]:
             {allowances.of(sheet.piece(r.piece), r.edge) for r in chain}
             for chain in (seam.left, seam.right)
         )
+        if left == {0.0}:  # a slash, cut when its seam is stitched
+            continue
         if left != right:  # along a chain it may change, on both sides alike
             widths = left | right
             yield Finding(

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from clothwright.curves import Path, distance
+from clothwright.curves import Path, distance, meet_lines
 from clothwright.findings import Finding, Severity
 from clothwright.finishing import marks
 from clothwright.finishing.allowances import Allowances, check_partners
@@ -41,6 +41,7 @@ _DARTS = (
     ("dart shoulder tip", "dart shoulder cf", "cap shoulder", Towards.SECOND),
     ("dart yoke side", "dart yoke cf", "cap yoke", Towards.SECOND),
     ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
+    ("dart gusset side", "dart gusset arm", "cap gusset", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
@@ -215,6 +216,10 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
         if piece.after(first).name != second:
             continue
         a, b = piece.edge(first), piece.edge(second)
+        if "gusset" in name:
+            legs += [a.path, b.path]
+            piece = _run_together(piece, first, second)
+            continue
         if distance(a.path.start, b.path.end) < 0.05:
             cap = (
                 Path.line(a.path.start, b.path.end)
@@ -242,6 +247,23 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             loop.insert(at, Edge(name, cap.pinned(before.path.end, after.path.start)))
         piece = replace(piece, edges=tuple(loop))
     return piece, legs
+
+
+def _run_together(piece: Piece, first: str, second: str) -> Piece:
+    """The piece without a slash: the edges beside it run on until they meet."""
+    before, after = piece.before(first), piece.after(second)
+    at = meet_lines(
+        before.path.end,
+        before.path.end_direction,
+        after.path.start,
+        after.path.start_direction,
+    )
+    longer = {
+        before.name: before.along(before.path + Path.line(before.path.end, at)),
+        after.name: after.along(Path.line(at, after.path.start) + after.path),
+    }
+    loop = (e for e in piece.edges if e.name not in (first, second))
+    return piece.with_edges(longer.get(e.name, e) for e in loop)
 
 
 def _every_dart() -> Iterator[tuple[str, str, str, Towards]]:

@@ -140,6 +140,7 @@ _ORDER = (
     "SLB",
     "ST",
     "SU",
+    "GU",
     "BA",
     "CU",
     "PL",

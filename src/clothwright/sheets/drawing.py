@@ -38,6 +38,7 @@ _PARTS: dict[str, tuple[str, ...]] = {
     "godets": ("GO",),
     "tiers": ("T2", "T3", "T4"),
     "sleeve": ("SL", "SLF", "SLB", "F top", "B top", "ST", "SU", "strip F", "strip B"),
+    "gusset": ("GU",),
     "band": ("BA", "CU", "PL"),
     "collar": ("CO", "CN", "CS"),
     "facing": ("FF", "BF", "FFP", "BFP", "NP"),

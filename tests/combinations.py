@@ -37,6 +37,9 @@ TRIES = 400
 FEW = 12
 """Orders tried on a standard body."""
 
+SETTINGS = 6
+"""Settings tried of a feature that is needed and may clash as it is set."""
+
 MOST_ADDED = 12
 """Features tried beside what an order needs."""
 
@@ -139,8 +142,11 @@ def _completed(
         taken = {type(f) for f in parts}
         givers = [k for k in _giving(word) if k not in taken]
         for kind in rng.sample(givers, len(givers)):
-            new = _set_to_give(kind, word, rng, usual=usual)
-            if not _clashing((*parts, new)):
+            tried = (
+                _set_to_give(kind, word, rng, usual=usual) for _ in range(SETTINGS)
+            )
+            new = next((f for f in tried if not _clashing((*parts, f))), None)
+            if new is not None:
                 parts = (*parts, new)
                 break
         else:

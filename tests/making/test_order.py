@@ -53,15 +53,21 @@ def broken(m: MakingOrder) -> Iterator[str]:
     faced = [s for s in seams if s.kind is SeamKind.FACED]
     neck = [s for s in faced if has(s, "neck", "slant")]
     armhole = [s for s in faced if has(s, "armhole")]
-    shoulder = plain("shoulder", lining=None)
+    # a lining is sewn together before it is bagged to the edge, else by itself
+    shoulder = plain("shoulder", lining=None if m.garment.bagged else False)
     sides = [
         s
         for s in plain("side")
         if not has(s, "side", of="P") and "placket" not in s.name
     ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
-    caps = [s for s in plain("cap") if has(s, "armhole")]  # petals lap on the table
+    flat = {c for op in m.operations if op.work is Work.FLAT for c in op.seams}
+    on_flat = [s for s in seams if s.code in flat]
+    caps = [  # petals lap on the table
+        s for s in plain("cap") if has(s, "armhole") and s.code not in flat
+    ]
     under = plain("underarm")
+    overarm = [s for s in plain("shoulder", "overarm") if s.left[0].piece != "FF"]
     band = ("WB", "WCF", "WCB")  # set on when the zip is in, or before the sides
     waist = [
         s
@@ -80,6 +86,8 @@ def broken(m: MakingOrder) -> Iterator[str]:
     yield from first(shoulder, caps, "shoulder before sleeve")
     yield from first(under, caps, "seam of the sleeve before it is set")
     yield from first(sides, caps, "side before the sleeve is set in the round")
+    yield from first(overarm, on_flat, "shoulder before a sleeve sewn on flat")
+    yield from first(on_flat, sides + under, "a sleeve sewn on flat before the sides")
     yield from first(armhole, sides, "a faced armhole before the side")
     yield from first(sides + skirt, waist, "side and skirt before waist")
     yield from first(plain("leg", "dart"), waist + sides, "dart before what crosses it")

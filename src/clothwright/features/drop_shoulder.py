@@ -15,7 +15,7 @@ from clothwright.blocks.bodice_curves import (
 )
 from clothwright.blocks.sleeve import HIGHEST, solve_cap
 from clothwright.blocks.trial import by_trial
-from clothwright.curves import Point, direction, rotate, turned
+from clothwright.curves import Cubic, Point, direction, rotate, turned
 from clothwright.features import sleeved_armhole
 from clothwright.features.armhole import outlines
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
@@ -33,6 +33,8 @@ from clothwright.features.sleeve_lengths import GOOD_SEAM
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Given, Numbers, Rule, RuleError, RuleTable
+from clothwright.truing.outline import wrong_way
+from clothwright.truing.tolerances import WRONG_WAY
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -264,8 +266,9 @@ class DropShoulder(Feature):
     shows: ClassVar[Shown] = {"A": ("F.armhole", "B.armhole")}
     gives: ClassVar[frozenset[str]] = frozenset({"armhole", "sleeved", "drop shoulder"})
     needs: ClassVar[dict[str, str]] = {
+        "bodice": "a shoulder is run on from a bodice block; add one",
         "set-in sleeve": 'the armhole is open: add a "set-in sleeve", or take an '
-        '"extended shoulder"'
+        '"extended shoulder"',
     }
     clashes: ClassVar[dict[str, str]] = {
         "armhole": "an order has one kind of armhole",
@@ -375,7 +378,7 @@ class DropShoulder(Feature):
             task=Task.SLEEVES,
         )
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.A_hole < n.UA + ROOM:
             yield Finding(
                 "A2",
@@ -386,6 +389,7 @@ class DropShoulder(Feature):
                 "Lower the underarm (ul), or run the shoulder on less (ext).",
                 {"A": n.A_hole, "UA": n.UA},
             )
+        yield from _wobbles(sheet, n)
         lower = n.h_0 - n.h_cap
         share = lower / n.ext
         if not 0.6 - 0.02 <= share <= 0.7 + 0.02:
@@ -401,3 +405,27 @@ class DropShoulder(Feature):
                 else "Leave the ease of the arm out to have it so.",
                 {"lower": lower},
             )
+
+
+def _wobbles(sheet: Sheet, n: Numbers) -> Iterable[Finding]:
+    """A cap so low for its width does not run from hollow to crown in one sweep."""
+    caps = [
+        s
+        for p in sheet.pieces.values()
+        for e in p.edges
+        if p.code == "SL" and e.name.startswith("cap ")
+        for s in e.path.segments
+        if isinstance(s, Cubic)
+    ]
+    worst = max([wrong_way(s) for s in caps], default=0.0)
+    severity = WRONG_WAY.severity(worst)
+    if severity is not None:
+        yield Finding(
+            "DS2",
+            severity,
+            f"The cap of {n.h_cap:.1f} cm is low for a sleeve {n.Wb:.1f} cm wide: its "
+            "curve wobbles.",
+            "h",
+            "Run the shoulder on less (ext), or give the arm less ease (e).",
+            {"h": n.h_cap, "Wb": n.Wb},
+        )

@@ -51,6 +51,11 @@ class Kimono(Feature):
     gives: ClassVar[frozenset[str]] = frozenset(
         {"armhole", "sleeved", "sleeve", "kimono"}
     )
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "a kimono sleeve is drawn on a bodice block; add one",
+        "waist bust dart": "under the arm the sleeve takes the place of a side dart: "
+        'add a "bust dart" led to the waist',
+    }
     clashes: ClassVar[dict[str, str]] = {
         "armhole": "a kimono sleeve has no armhole; leave the other off",
         "sleeve": "an order has one kind of sleeve",
@@ -66,6 +71,9 @@ class Kimono(Feature):
         "back yoke": "a yoke ends at an armhole, which a kimono sleeve has not",
         "torso": "a kimono sleeve is not yet drawn on a bodice in one with the skirt; "
         "take a waist seam",
+        "side opening": "the side runs on into the sleeve; close it at the centre back "
+        "or front",
+        "lining": "a lining is not yet cut for a kimono sleeve; leave it off",
         "cowl": "a cowl hangs from its own shoulders; leave one off",
         "open back": "the sleeves hang from the back; close it",
     }

@@ -115,6 +115,12 @@ def test_the_tip_stands_above_the_cap(body: Body) -> None:
         assert gap[0] - 0.02 <= k.y - tip.y <= gap[1] + 0.02
 
 
+@pytest.mark.parametrize(("body", "told"), [(P92, False), (P116, True)])
+def test_a_long_front_armhole_is_told(body: Body, told: bool) -> None:
+    """The cup of P116 lengthens the front armhole beyond the cap: a note says so."""
+    assert ("RG2" in {f.code for f in made(body).findings}) is told
+
+
 def test_the_cap_has_no_ease() -> None:
     """The cap is dropped by its ease (1–2): a lower cap on the same armhole."""
     n = made(P92).numbers

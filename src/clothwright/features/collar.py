@@ -70,6 +70,7 @@ class Collar(Feature):
     clashes: ClassVar[Mapping[str, str]] = {
         "collar": "a neck has one collar",
         "cowl": "the edge of a cowl is folded back and has no seam for a collar",
+        "halter": "a halter's neck ends in its straps, where no collar is sewn on",
         "open back": "a collar needs a back that is closed at the neck",
         "tightened shoulder": "a neck is not tightened under a collar",
         "winding neck": "a collar is not sewn to a sweetheart or a keyhole; take "

@@ -273,7 +273,7 @@ def _below(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
     if len(hits) < 2 or hits[0][1] == hits[-1][1]:
         raise PaperError(
             f"the facing leaves nothing of {piece.name.lower()} to be lined: make it "
-            "less deep"
+            "less deep (facing at the centre, or nf of a neck facing)"
         )
     (s0, e0), (s1, e1) = hits[0], hits[-1]
     parts = cut(

@@ -17,6 +17,10 @@ from clothwright.units.fields import Length
 _SRC = "transformations 4"
 
 
+_ASIDE = 2.0
+"""The overarm seam comes in by so much unnoticed, cm (common practice, no source)."""
+
+
 class Raglan(Feature):
     """Sleeve cut in one with the shoulders, sewn on from the neck to the underarm."""
 
@@ -150,7 +154,20 @@ class Raglan(Feature):
             task=Task.SLEEVES,
         )
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        over = sheet.edge("SLF", "overarm").path.reversed()
+        aside = over.at_length(n.Lr).x - sheet.points["K"].x
+        if aside > _ASIDE:
+            yield Finding(
+                "RG2",
+                Severity.NOTE,
+                f"The front shoulder (SH) lies {aside:.1f} cm beside the middle of the "
+                "sleeve: the front armhole is long and hollow for it.",
+                "rg gap",
+                "Pinch the front armhole of a full cup (full_cup_pinched), or look at "
+                "the shoulder on a toile.",
+                {"aside": aside},
+            )
         if n.E_cap > 0.05:
             yield Finding(
                 "RG1",

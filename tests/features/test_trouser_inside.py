@@ -15,6 +15,7 @@ from clothwright.features.trouser_lining import LINED, TrouserLining
 from clothwright.features.trouser_pockets import Pockets
 from clothwright.features.trouser_zip import SideZip
 from clothwright.features.trousers import Trousers
+from clothwright.features.turn_ups import TurnUps
 from clothwright.features.waist_facing import WaistFacing
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft, pattern
@@ -33,6 +34,7 @@ KINDS: dict[str, tuple[Feature, ...]] = {
     "lined": trouser_features(TrouserLining()),
     "lined, pockets": trouser_features(Pockets(), TrouserLining()),
     "lined, side zip": trouser_features(SideZip(), TrouserLining()),
+    "lined, turned up": trouser_features(TurnUps(), TrouserLining()),
     "lined shorts": trouser_features(Shorts(), Pleats(), TrouserLining()),
 }
 

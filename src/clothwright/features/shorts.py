@@ -153,13 +153,14 @@ def cut_leg(piece: Piece, inseam: Point, side: Point) -> Piece:
     """A leg cut off between two points of its seams, the hem square to both."""
     ends = {"inseam": inseam, "side": side}
     meets = []
-    for edge in (piece.before("hem"), piece.after("hem")):
+    old = "hem" if piece.has("hem") else "hem in"  # of a turn-up
+    for edge in (piece.before(old), piece.after(old)):
         at = ends[edge.name]
         way = edge.path.direction_at_length(edge.path.length_to_point(at))
         meets.append(Meets(at, way))
     hem = waist_curve(meets[0], meets[1])
     new = [Edge("hem", hem, EdgeKind.FINISHED)]
-    sheet = redraw(Sheet().put(piece), piece.code, ["hem"], new)
+    sheet = redraw(Sheet().put(piece), piece.code, [old], new)
     return _shorter(sheet.piece(piece.code), hem)
 
 

@@ -38,7 +38,7 @@ from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.telling import seam_line
 from clothwright.making.times import USUAL
 from clothwright.order import draft
-from making.test_order import broken, by_title, complete
+from making.test_order import by_title, complete
 from orders import (
     closed_back,
     order,

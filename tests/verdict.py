@@ -294,4 +294,6 @@ def _bust(made: Draft) -> float | None:
         total += part.length
         if code == "BC":
             total += part.bounds[0]
+        elif code == "FC" and "NP" in sheet.pieces:  # the band of a placket lies there
+            total += max(0.0, made.numbers.X - part.bounds[2])
     return total

@@ -236,12 +236,13 @@ def _check_side(d: Drafting, h: _Half, low: Point) -> None:
         return
     if edge.name in ("side high", "side mid"):
         raise PaperError(
-            "under the arm the sleeve comes down upon the side dart: lead the bust "
-            "dart to the waist"
+            "under the arm the sleeve (km drop) comes down upon the side dart: lead "
+            "the bust dart to the waist"
         )
     raise PaperError(
-        "under the arm the sleeve runs into the side below the waist: lower the "
-        "underarm less, or give the overarm more than 40° and with it a gusset"
+        "under the arm the sleeve runs into the side near its end: lower the underarm "
+        "(km drop) less, or give the overarm (km angle) more than 40° and with it a "
+        "gusset"
     )
 
 

@@ -92,7 +92,15 @@ def front_darts(n: Numbers) -> Plan:
 
 
 def draft(d: Drafting) -> None:
-    """Draft the back (piece SB) and the front (piece SF) on the table."""
+    """Draft the back (piece SB) and the front (piece SF) on the table, as they are
+    before any fitting."""
+    numbers, d.n = d.n, d.n.unfitted
+    redraft(d)
+    d.n = numbers
+
+
+def redraft(d: Drafting) -> None:
+    """Draft back and front from the numbers as they are."""
     n = d.n
     lay(
         d,
@@ -130,7 +138,7 @@ def _half(d: Drafting, s: Side) -> None:
     side_name = "back" if back else "front"
     centre = f"centre {side_name}"
     drop, width = ("db_S", "xs_S") if back else ("df_S", "xf_S")
-    if n[drop] > 0:
+    if n[drop] != 0:
         cw = d.point(s.centre, s.o, f"{centre} at the waist", down=drop)
     else:
         d.also(s.centre, s.o)

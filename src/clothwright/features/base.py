@@ -48,7 +48,8 @@ class Rank(IntEnum):
     WAIST = 130
     BELOW_WAIST = 140
     CLOSURE = 150
-    SLEEVE = 155
+    SLEEVE = 154
+    SLEEVE_FITTING = 155
     SLEEVE_HEAD = 156
     SLEEVE_HEM = 157
     SLEEVE_END = 158

@@ -230,8 +230,9 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for e in sheet.piece(code).edges
         if e.name.startswith("waist")
     ]
+    altered = n.half_S - n.unfitted.half_S  # at a fitting
     for code, place, is_, aim, symbol in (
-        ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2, "Eh"),
+        ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2 + altered, "Eh"),
         ("K2", "waist", sum(waists), (n.W + n.Ew) / 2, "Ew"),
     ):
         if abs(is_ - aim) > 0.05:

@@ -99,10 +99,18 @@ class Candidate:
 
 
 def has_place_for(order: Order, cure: Cure) -> bool:
-    """True where an order has what a cure alters: the bodice block, or the feature."""
+    """True where an order has what a cure alters: the block, or the feature."""
     if cure.do:
-        return any("bodice" in f.provides() for f in order.features)
+        return has_ground_for(order, cure.do)
     return order.feature(cure.feature) is not None
+
+
+def has_ground_for(order: Order, do: str) -> bool:
+    """True where an order has the block that an alteration is made on."""
+    kind = BY_WORD.get(do)
+    return kind is not None and any(
+        kind.ground.word in f.provides() for f in order.features
+    )
 
 
 def candidates(
@@ -178,7 +186,7 @@ def taken_over(
     if kind == "fitting":
         fitting = order.feature(kind)
         had = fitting.alteration if isinstance(fitting, Fitting) else ()
-        if what not in BY_WORD or any(a.do == what for a in had):
+        if not has_ground_for(order, what) or any(a.do == what for a in had):
             return None
         cure = Cure(do=what, start=amount, inch="0")
     else:
@@ -283,14 +291,15 @@ def in_table(table: Mapping[str, Any], c: Candidate) -> dict[str, Any]:
     assert isinstance(fitting, Fitting)
     told = [{"do": a.do, "by": written(a.by, unit)} for a in fitting.alteration]
     if mine is None:
-        at = next((i for i, r in enumerate(rows) if r.get("kind") == _BLOCK), -1)
+        at = next((i for i, r in enumerate(rows) if _is_block(r.get("kind"))), -1)
         rows.insert(at + 1, {"kind": "fitting", "alteration": told})
     else:
         mine["alteration"] = told
     return out
 
 
-_BLOCK = "bodice block"
+def _is_block(kind: object) -> bool:
+    return isinstance(kind, str) and kind in KINDS and "block" in KINDS[kind].gives
 
 
 # -- before and after ------------------------------------------------------------------

@@ -18,6 +18,7 @@ from pydantic import BaseModel, ConfigDict, model_validator
 
 from clothwright.blocks.bodice_rules import theta as plain_theta
 from clothwright.curves import Path, Point, direction, distance, from_pair
+from clothwright.features.fittings.ground import BODICE, Ground
 from clothwright.paper import Drafting, PaperError, Piece, Sheet
 from clothwright.rules import Kind, RuleTable
 from clothwright.units.fields import Length
@@ -46,6 +47,9 @@ class Alteration(BaseModel, ABC):
 
     title: ClassVar[str]
     """What is done, as the record tells it: "front neck closed"."""
+
+    ground: ClassVar[Ground] = BODICE
+    """What it is made on."""
 
     usual: ClassVar[tuple[float, float]]
     """Usual amounts, cm."""
@@ -79,7 +83,7 @@ class Alteration(BaseModel, ABC):
 
     @abstractmethod
     def apply(self, d: Drafting, at: str) -> None:
-        """Alter front and back on the table; `at` is the key of the amount. Raises
+        """Alter its pieces on the table; `at` is the key of the amount. Raises
         PaperError."""
 
 

@@ -318,7 +318,7 @@ def test_a_changed_amount_is_drawn_anew() -> None:
 def test_too_much_on_one_slash_is_refused() -> None:
     for kind in ALTERATIONS:
         with pytest.raises(ValueError, match="at most"):
-            kind(by=kind.most + 0.3)
+            kind(by=kind.limit() + 0.3)
         with pytest.raises(ValueError, match="more than nothing"):
             kind(by=-0.5)
         assert kind.usual[0] < kind.usual[1] <= kind.most

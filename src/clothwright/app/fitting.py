@@ -15,15 +15,14 @@ from clothwright.features.fitting import Fitting
 from clothwright.features.fittings.seen import Seen, all_seen, seen_by
 from clothwright.finishing.wording import edge_words
 from clothwright.order import Order, OrderError, Workroom
+from clothwright.order.fitted_rows import in_table, written
 from clothwright.order.fittings import (
     Candidate,
     candidates,
     has_ground_for,
     has_place_for,
-    in_table,
     taken_over,
     told_again,
-    written,
 )
 from clothwright.units import Unit, pretty_length
 
@@ -277,8 +276,8 @@ def _on_slip(order: Order, unit: Unit) -> Iterator[Sentence]:
         return
     for i, a in enumerate(fitting.alteration):
         out = _act(f"let out {i}", "Leave it off", do="let out", which=i)
-        by = pretty_length(a.by, unit)
-        yield Sentence(f"altered {i}", (f"{_cap(a.title)} by {by}. ", out, "."))
+        says = _cap(a.told(pretty_length(a.by, unit)))
+        yield Sentence(f"altered {i}", (f"{says}. ", out, "."))
 
 
 def _offered(offers: tuple[Offer, ...], order: Order, unit: Unit) -> Iterator[Sentence]:

@@ -92,15 +92,7 @@ def front_darts(n: Numbers) -> Plan:
 
 
 def draft(d: Drafting) -> None:
-    """Draft the back (piece SB) and the front (piece SF) on the table, as they are
-    before any fitting."""
-    numbers, d.n = d.n, d.n.unfitted
-    redraft(d)
-    d.n = numbers
-
-
-def redraft(d: Drafting) -> None:
-    """Draft back and front from the numbers as they are."""
+    """Draft the back (piece SB) and the front (piece SF) on the table."""
     n = d.n
     lay(
         d,

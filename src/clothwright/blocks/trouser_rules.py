@@ -240,6 +240,17 @@ def _xcf(hip_F: float, fork_F: float, off_F: float) -> float:
 
 
 @_rule(
+    "xF",
+    "fork of the front from the crease",
+    source=f"{_E}2",
+    key="x_F",
+    formula="xcf + fF",
+)
+def _fork_at(xcf: float, fork_F: float) -> float:
+    return xcf + fork_F
+
+
+@_rule(
     "half F",
     "front from the crease to the side",
     source=f"{_E}2",

@@ -64,15 +64,7 @@ def back_of(n: Numbers) -> Back:
 
 
 def draft(d: Drafting) -> None:
-    """Draft the front (piece TF) and the back (piece TB) on the table, as they are
-    before any fitting."""
-    numbers, d.n = d.n, d.n.unfitted
-    redraft(d)
-    d.n = numbers
-
-
-def redraft(d: Drafting) -> None:
-    """Draft front and back from the numbers as they are."""
+    """Draft the front (piece TF) and the back (piece TB) on the table."""
     _front(d)
     _back(d)
 
@@ -86,12 +78,7 @@ def _front(d: Drafting) -> None:
     d.point("Yf", "Of", "the hip level on the crease", up="yh_T")
     d.point("Kf", "Of", "the knee on the crease", down="yk")
     d.point("Mf", "Of", "the hem on the crease", down="leg")
-    d.point(
-        "Ff",
-        "Of",
-        "fork of the front",
-        right=n.half_F + 2 * n.off_F if n.off_F else "half_F",
-    )
+    d.point("Ff", "Of", "fork of the front", right="x_F")
     d.point("Hfc", "Yf", "centre front at the hip", right="xcf")
     d.point("Hfs", "Yf", "side of the front at the hip", left=n.half_F + n.pl)
     cf = d.point(

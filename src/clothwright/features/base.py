@@ -275,6 +275,18 @@ class Feature(BaseModel):
         return ()
 
 
+def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], None]:
+    """The drafting of a block from its numbers as they were before a fitting altered
+    them."""
+
+    def drafted(d: Drafting) -> None:
+        numbers, d.n = d.n, d.n.unfitted
+        draft(d)
+        d.n = numbers
+
+    return drafted
+
+
 @cache
 def _numbers(kind: type[Feature]) -> Mapping[str, Number]:
     return MappingProxyType(

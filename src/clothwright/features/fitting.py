@@ -43,7 +43,9 @@ class Fitting(Feature):
         return f"[At the fitting]: {told}."
 
     def wants(self) -> Mapping[str, str]:
-        return {a.ground.word: f"{a.do}: {a.ground.needs}" for a in self.alteration}
+        return {
+            k: f"{a.do}: {v}" for a in self.alteration for k, v in a.wants().items()
+        }
 
     def forbids(self) -> Mapping[str, str]:
         return {k: v for a in self.alteration for k, v in a.clashes.items()}
@@ -58,7 +60,7 @@ class Fitting(Feature):
     def rewritten(
         self, rules: Mapping[str, Rule], given: Collection[str]
     ) -> Mapping[str, Rule]:
-        pages = ((a.page, a.ground.numbers) for a in self.alteration)
+        pages = ((a.rules, a.ground.numbers) for a in self.alteration)
         return fitted(rules, given, pages)
 
     def stages(self) -> tuple[Stage, ...]:
@@ -87,11 +89,11 @@ class Fitting(Feature):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         for i, a in enumerate(self.alteration, 1):
             low, high = a.usual
-            if not low - 0.05 <= a.by <= high + 0.05:
+            if not low - 0.05 <= a.by <= a.places * high + 0.05:
                 yield Finding(
                     "usual",
                     Severity.NOTE,
-                    f"At the fitting: {a.title} by {a.by:.1f} cm; usual is {low:.1f} "
+                    f"At the fitting: {a.told(f'{a.by:.1f} cm')}; usual is {low:.1f} "
                     f"cm to {high:.1f} cm.",
                     f"fit {i}",
                     "Look again on the next toile.",

@@ -7,7 +7,14 @@ from clothwright.blocks import skirt
 from clothwright.blocks.skirt_curves import Half, Plan
 from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    before_fitting,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -200,7 +207,7 @@ class StraightSkirt(Feature):
         return (SKIRT, SKIRT_DARTS)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.BLOCK, "the skirt block", skirt.draft),)
+        return (Stage(Rank.BLOCK, "the skirt block", before_fitting(skirt.draft)),)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)

@@ -21,6 +21,8 @@ from clothwright.features.fittings.shoulders import (
 )
 from clothwright.features.fittings.skirt_balance import AnyBalance
 from clothwright.features.fittings.skirt_hips import AnyHips
+from clothwright.features.fittings.sleeve_arm import AnyArm
+from clothwright.features.fittings.sleeve_cap import AnyCap
 from clothwright.features.fittings.sway_back import SwayBack
 from clothwright.features.fittings.trouser_legs import AnyLeg
 from clothwright.features.fittings.trouser_rise import AnyRise
@@ -43,6 +45,8 @@ ALTERATIONS: tuple[type[Alteration], ...] = (
     SwayBack,
     LongWaist,
     ShortWaist,
+    *get_args(AnyCap),
+    *get_args(AnyArm),
     *get_args(AnyHips),
     *get_args(AnyBalance),
     *get_args(AnyRise),
@@ -71,6 +75,8 @@ AnyAlteration = Annotated[
     | SwayBack
     | LongWaist
     | ShortWaist
+    | AnyCap
+    | AnyArm
     | AnyHips
     | AnyBalance
     | AnyRise

@@ -76,12 +76,14 @@ def level_slash(
     marks. Raises PaperError where the level crosses more than two edges."""
     p = sheet.piece(code)
     line = Path.line(Point(-400.0, y), Point(400.0, y))
-    hits = [
-        On(e.name, s)
-        for e in p.edges
-        for s, _ in e.path.meets(line)
-        if 0.01 < s < e.length - 0.01
-    ]
+    hits = list(
+        {  # at a joint within an edge both its parts meet the line
+            (e.name, round(s, 3)): On(e.name, s)
+            for e in p.edges
+            for s, _ in e.path.meets(line)
+            if 0.01 < s < e.length - 0.01
+        }.values()
+    )
     if len(hits) != 2:
         raise PaperError(
             f"the slash across {code} would cut a dart: make the amount smaller, or "

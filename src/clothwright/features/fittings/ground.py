@@ -4,7 +4,7 @@ drafted again from these to be trued."""
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from clothwright.blocks import bodice, skirt, trousers
+from clothwright.blocks import bodice, skirt, sleeve, trousers
 from clothwright.features.base import Rank
 from clothwright.features.sleeve_pieces import draft_bent, draft_straight
 from clothwright.paper import Drafting
@@ -61,7 +61,7 @@ SKIRT = Ground(
     frozenset(_SKIRT.split()),
     Rank.FITTING,
     ((skirt.BACK, "skirt back"), (skirt.FRONT, "skirt front")),
-    skirt.redraft,
+    skirt.draft,
 )
 TROUSERS = Ground(
     "trouser block",
@@ -69,12 +69,12 @@ TROUSERS = Ground(
     frozenset(_TROUSERS.split()),
     Rank.FITTING,
     ((trousers.FRONT, "trouser front"), (trousers.BACK, "trouser back")),
-    trousers.redraft,
+    trousers.draft,
 )
 SLEEVE = Ground(
     "set-in sleeve",
     'it alters a sleeve; add a "set-in sleeve"',
-    frozenset(("lh",)),
+    frozenset((*sleeve.ALTERED, "lh")),
     Rank.SLEEVE_FITTING,
     (("SL", "sleeve"),),
     _sleeve,

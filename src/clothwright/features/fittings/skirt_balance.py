@@ -29,6 +29,9 @@ from clothwright.rules import RuleTable
 AT_SIDE = 0.5
 """The side goes out by this share of what is opened at the centre (our ruling)."""
 
+BELOW_HIP = 6.0
+"""A second slash lies so far below the first, cm (common practice, no source)."""
+
 
 def _swung(title: str, sign: float, *, back: bool) -> RuleTable:
     def change(net: Net, by: float) -> Net:
@@ -48,6 +51,7 @@ class CentreSwung(Alteration):
     ground: ClassVar[Ground] = SKIRT
     sign: ClassVar[float]
     half: ClassVar[HalfPaper]
+    second: ClassVar[str] = f"{BELOW_HIP:g} cm below the hip"
 
     def apply(self, d: Drafting, at: str) -> None:
         half, by = self.half, self.sign * d.n[at]
@@ -55,23 +59,28 @@ class CentreSwung(Alteration):
         b, far = half.b, half.across(AT_SIDE * by)
         hip, waist, centre = d[f"H{b}s"], d[f"W{b}s"], d[f"C{b}"]
         top = Point(centre.x, centre.y - by)
-        sheet = level_slash(d.sheet, half.code, hip.y - 0.05, by, 0.0, half.marks)
+        sheet, share = d.sheet, by / self.places
+        for y in (hip.y + BELOW_HIP, hip.y)[-self.places :]:
+            sheet = level_slash(sheet, half.code, y, share, 0.0, half.marks)
         d.lay(
             Verb.SPREAD,
             sheet,
             half.code,
-            f"{half.words} slashed level across the hip and "
+            f"{half.words} slashed level across the hip"
+            + (f", again {BELOW_HIP:g} cm below," if self.places > 1 else "")
+            + " and "
             + ("opened" if by > 0 else "overlapped"),
             amounts=(("by {} at the centre", at),),
             frm=(f"H{b}s",),
-            detail="to nothing at the side",
+            detail="to nothing at the side"
+            + (", half of it in each place" if self.places > 1 else ""),
         )
-        tilted = sheet.points[f"C{b}"], sheet.points[f"W{b}s"]
+        tilted = [sheet.points[m] for m in (f"C{b}", f"W{b}s", f"H{b}s")]
         fold = sheet.piece(half.code).fold
         assert fold is not None
         name = fold.name
         shift = both(
-            to_places(((tilted[0], top), (tilted[1], waist + far))),
+            to_places(zip(tilted, (top, waist + far, hip + far), strict=True)),
             side_below(d, half, far),
         )
         sheet = carry(sheet, half.code, shift, half.marks)

@@ -7,7 +7,7 @@ hip. A side that drags to a high hip: the waist goes up at the side.
 
 from typing import ClassVar, Literal
 
-from clothwright.curves import Point, Vector, shift
+from clothwright.curves import Path, Point, Vector, shift
 from clothwright.features.fittings.base import Alteration
 from clothwright.features.fittings.carry import Shift, carry, to_places
 from clothwright.features.fittings.ground import SKIRT, Ground
@@ -19,7 +19,7 @@ from clothwright.features.fittings.skirt_net import (
     page,
     side_below,
 )
-from clothwright.paper import Drafting, Verb, move
+from clothwright.paper import Drafting, On, Sheet, Verb, move, spread
 from clothwright.rules import RuleTable
 
 SIDES = ("SB.side", "SF.side")
@@ -31,7 +31,7 @@ class SidesMoved(Alteration):
     ground: ClassVar[Ground] = SKIRT
     sign: ClassVar[float]
     words: ClassVar[str]
-    told: ClassVar[str]
+    amount: ClassVar[str]
     """What the hands say: "{} out"."""
 
     def moved(self, d: Drafting, half: HalfPaper, by: float) -> Shift:
@@ -48,7 +48,7 @@ class SidesMoved(Alteration):
                 sheet,
                 f"{half.code}.side",
                 f"{self.words} of the {half.words}",
-                amounts=((self.told, at),),
+                amounts=((self.amount, at if self.places == 1 else abs(by) / 2),),
                 lines=(sheet.edge(half.code, "side").path,),
             )
         self.afterwards(d, at)
@@ -63,6 +63,7 @@ def aside(d: Drafting, key: float, says: str) -> None:
     marks = {
         k: m(d[k]) for k in (*FRONT_PAPER.marks, "Fs", "Mf") if k in d.sheet.points
     }
+    d.part = "skirt front"
     d.lay(
         Verb.MOVE,
         move(d.sheet, FRONT_PAPER.code, m).named(**marks),
@@ -73,30 +74,74 @@ def aside(d: Drafting, key: float, says: str) -> None:
 
 
 # -- the hip ---------------------------------------------------------------------------
-def _hips(sign: float) -> RuleTable:
+def _hips(sign: float, places: int = 1) -> RuleTable:
     def change(net: Net, by: float) -> Net:
         by *= sign
-        return net._replace(xs_S=net.xs_S + by, xf_S=net.xf_S + by, a_S=net.a_S + by)
+        at_side = by / places
+        return net._replace(
+            xs_S=net.xs_S + by, xf_S=net.xf_S + by, a_S=net.a_S + at_side
+        )
 
-    way = "+" if sign > 0 else "−"
+    way, half = ("+" if sign > 0 else "−"), ("/2" if places > 1 else "")
     return page(
-        "hips of the skirt " + ("let out" if sign > 0 else "taken in"),
+        "hips of the skirt "
+        + ("let out" if sign > 0 else "taken in")
+        + (", in two places" if places > 1 else ""),
         change,
         {
             "xs_S": f"xs {way} by",
             "xf_S": f"xf {way} by",
-            "a_S": f"a {way} by: the waist stays",
+            "a_S": f"a {way} by{half}: the waist stays at the side",
         },
     )
+
+
+SLASH = 0.15
+"""A plumb slash that shares in a let-out hip lies so far from the centre, share of the
+half width: between the centre and the first dart (our ruling)."""
+
+
+def _slashed(sheet: Sheet, half: HalfPaper, centre: Point, by: float) -> Sheet:
+    """A half slashed plumb from the hem to the waist and opened all along."""
+    p = sheet.piece(half.code)
+    wide = abs(sheet.points[f"H{half.b}s"].x - centre.x)
+    x = centre.x + half.out * SLASH * wide
+    plumb = Path.line(Point(x, -20.0), Point(x, 400.0))
+    ends = [On(e, p.edge(e).path.meets(plumb)[0][0]) for e in ("hem", "waist")]
+    after = spread(sheet, half.code, *ends, at_start=by, at_end=by, moving="side")
+    m = shift(half.across(by))
+    beyond = (
+        k
+        for k in half.marks
+        if k in sheet.points and abs(sheet.points[k].x - centre.x) > SLASH * wide
+    )
+    return after.named(**{k: m(sheet.points[k]) for k in beyond})
 
 
 class HipsMoved(SidesMoved):
     """The side from the hip to the hem moved, the waist kept."""
 
     words: ClassVar[str] = "side from the hip to the hem"
+    second: ClassVar[str] = "in a plumb slash between centre and darts"
+
+    def apply(self, d: Drafting, at: str) -> None:
+        if self.places > 1:
+            by = self.sign * d.n[at] / 2
+            for half in HALVES:
+                d.part = f"skirt {half.words}"
+                d.lay(
+                    Verb.SPREAD,
+                    _slashed(d.sheet, half, d[half.centre], by),
+                    half.code,
+                    f"{half.words} slashed plumb from hem to waist, between the centre "
+                    "and the darts, and " + ("opened" if by > 0 else "overlapped"),
+                    amounts=(("by {} all along", abs(by)), ("half of {}", at)),
+                    detail="what the waist has too much goes into the darts",
+                )
+        super().apply(d, at)
 
     def moved(self, d: Drafting, half: HalfPaper, by: float) -> Shift:
-        return side_below(d, half, half.across(by))
+        return side_below(d, half, half.across(by / self.places))
 
     def afterwards(self, d: Drafting, at: str) -> None:
         aside(d, 2 * self.sign * d.n[at], "front laid so that the sides meet")
@@ -109,13 +154,14 @@ class FullHips(HipsMoved):
     title: ClassVar[str] = "skirt let out at the hips"
     usual: ClassVar[tuple[float, float]] = (0.6, 2.0)
     page: ClassVar[RuleTable] = _hips(1.0)
+    split: ClassVar[RuleTable] = _hips(1.0, 2)
     moves: ClassVar[tuple[str, ...]] = (*SIDES, "SB.hem", "SF.hem")
     follows: ClassVar[str] = (
         "the sides are parallel to the old ones from the hip to the hem; the waist "
         "keeps its length"
     )
     sign: ClassVar[float] = 1.0
-    told: ClassVar[str] = "{} out, parallel; to nothing at the waist"
+    amount: ClassVar[str] = "{} out, parallel; to nothing at the waist"
 
 
 class NarrowHips(HipsMoved):
@@ -125,10 +171,11 @@ class NarrowHips(HipsMoved):
     title: ClassVar[str] = "skirt taken in at the hips"
     usual: ClassVar[tuple[float, float]] = (0.6, 2.0)
     page: ClassVar[RuleTable] = _hips(-1.0)
+    second: ClassVar[str] = ""
     moves: ClassVar[tuple[str, ...]] = FullHips.moves
     follows: ClassVar[str] = FullHips.follows
     sign: ClassVar[float] = -1.0
-    told: ClassVar[str] = "{} in, parallel; to nothing at the waist"
+    amount: ClassVar[str] = "{} in, parallel; to nothing at the waist"
 
 
 # -- above the hip ---------------------------------------------------------------------
@@ -164,7 +211,7 @@ class FullHighHips(WaistAtSideMoved):
     moves: ClassVar[tuple[str, ...]] = (*SIDES, "SB.waist", "SF.waist")
     follows: ClassVar[str] = "the darts take in as much more; the hip stays"
     sign: ClassVar[float] = 1.0
-    told: ClassVar[str] = "{} out at the waist, to nothing at the hip"
+    amount: ClassVar[str] = "{} out at the waist, to nothing at the hip"
 
 
 class FlatHighHips(WaistAtSideMoved):
@@ -177,7 +224,7 @@ class FlatHighHips(WaistAtSideMoved):
     moves: ClassVar[tuple[str, ...]] = FullHighHips.moves
     follows: ClassVar[str] = "the darts take in as much less; the hip stays"
     sign: ClassVar[float] = -1.0
-    told: ClassVar[str] = "{} in at the waist, to nothing at the hip"
+    amount: ClassVar[str] = "{} in at the waist, to nothing at the hip"
 
 
 # -- the waist -------------------------------------------------------------------------
@@ -206,7 +253,7 @@ class FullWaist(WaistAtSideMoved):
         "what is sewn to the waist is four times as much longer; hip and darts stay"
     )
     sign: ClassVar[float] = 1.0
-    told: ClassVar[str] = FullHighHips.told
+    amount: ClassVar[str] = FullHighHips.amount
 
 
 class SmallWaist(WaistAtSideMoved):
@@ -221,7 +268,7 @@ class SmallWaist(WaistAtSideMoved):
         "what is sewn to the waist is four times as much shorter; hip and darts stay"
     )
     sign: ClassVar[float] = -1.0
-    told: ClassVar[str] = FlatHighHips.told
+    amount: ClassVar[str] = FlatHighHips.amount
 
 
 # -- a high hip ------------------------------------------------------------------------
@@ -266,7 +313,7 @@ class HighHips(SideWaistMoved):
         "centres and keeps its length"
     )
     sign: ClassVar[float] = 1.0
-    told: ClassVar[str] = "{} up at the side, to nothing at the centre"
+    amount: ClassVar[str] = "{} up at the side, to nothing at the centre"
 
 
 class LowHips(SideWaistMoved):
@@ -282,7 +329,7 @@ class LowHips(SideWaistMoved):
         "centres and keeps its length"
     )
     sign: ClassVar[float] = -1.0
-    told: ClassVar[str] = "{} down at the side, to nothing at the centre"
+    amount: ClassVar[str] = "{} down at the side, to nothing at the centre"
 
 
 AnyHips = (

@@ -85,6 +85,7 @@ def page(title: str, change: Change, formulas: dict[str, str]) -> RuleTable:
         "fd_S": "so that the front waist keeps its length",
         **formulas,
     }
+    alone = formulas.keys() - {"a_S"}  # the side takes what is too little for a dart
     for key, formula in told.items():
         symbol, name = _NAMES[key]
         table.rule(
@@ -93,9 +94,20 @@ def page(title: str, change: Change, formulas: dict[str, str]) -> RuleTable:
             key=key,
             source=SOURCE,
             formula=formula,
-            needs=(*Net._fields, "by"),
-        )(_rule(change, key))
+            needs=(key, "by") if key in alone else (*Net._fields, "by"),
+        )(_alone(change, key) if key in alone else _rule(change, key))
     return table
+
+
+def _alone(change: Change, key: str) -> Callable[[float, float], float]:
+    """The rule of a number that is changed by the amount, whatever the others are."""
+    nothing = Net(*(0.0,) * len(Net._fields))
+    place = Net._fields.index(key)
+
+    def value(old: float, by: float) -> float:
+        return change(nothing._replace(**{key: old}), by)[place]
+
+    return value
 
 
 def _rule(change: Change, key: str) -> Callable[..., float]:

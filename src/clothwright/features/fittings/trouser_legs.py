@@ -75,6 +75,7 @@ def _told(share: float) -> str:
 class ForksMoved(Alteration):
     """Forks made longer or shorter."""
 
+    counted: ClassVar[str] = "each leg"
     ground: ClassVar[Ground] = TROUSERS
     shares: ClassVar[tuple[float, float]]
     """Of the amount, for front and back; above nought longer."""
@@ -216,6 +217,7 @@ def _lower_leg(title: str, sign: float) -> RuleTable:
 class LowerLegMoved(Alteration):
     """Inseam and side moved from the knee to the hem."""
 
+    counted: ClassVar[str] = "each seam"
     ground: ClassVar[Ground] = TROUSERS
     sign: ClassVar[float]
 
@@ -276,8 +278,19 @@ class ThinCalves(LowerLegMoved):
     sign: ClassVar[float] = -1.0
 
 
-def _length(title: str, sign: float) -> RuleTable:
-    page = RuleTable(title)
+def _length(title: str, sign: float, places: int = 1) -> RuleTable:
+    page = RuleTable(title + (", in two places" if places > 1 else ""))
+    if places > 1:
+
+        @page.rule(
+            "yk",
+            "knee below the crotch line",
+            key="yk",
+            source=SOURCE,
+            formula=f"yk {'+' if sign > 0 else '−'} by/2",
+        )
+        def _yk(yk: float, by: float) -> float:
+            return yk + sign * by / 2
 
     @page.rule(
         "leg",
@@ -295,24 +308,33 @@ def _length(title: str, sign: float) -> RuleTable:
 class LegsMoved(Alteration):
     """Front and back cut level below the knee and laid apart or overlapped."""
 
+    counted: ClassVar[str] = "each leg"
     ground: ClassVar[Ground] = TROUSERS
+    second: ClassVar[str] = "above the knee"
     sign: ClassVar[float]
 
     def apply(self, d: Drafting, at: str) -> None:
         by = self.sign * d.n[at]
-        for code, half, _ in HALVES:
+        share = by / self.places
+        for code, half, crotch in HALVES:
             d.part = f"trouser {half}"
-            b = half[0]
-            y = (d[f"K{b}"].y + d[f"M{b}"].y) / 2
-            sheet = level_slash(d.sheet, code, y, by, by, MARKS[code], moving="hem")
+            knee, hem = d[f"K{half[0]}"].y, d[f"M{half[0]}"].y
+            sheet = d.sheet
+            for y in ((knee + hem) / 2, (knee + d[crotch].y) / 2)[: self.places]:
+                sheet = level_slash(
+                    sheet, code, y, share, share, MARKS[code], moving="hem"
+                )
             d.lay(
                 Verb.SPREAD,
                 sheet,
                 code,
-                f"{half} cut level between knee and hem and "
+                f"{half} cut level between knee and hem"
+                + (" and between fork and knee" if self.places > 1 else "")
+                + " and "
                 + ("laid apart" if by > 0 else "overlapped"),
                 amounts=(("by {} all along", at),),
-                detail="inseam and side ruled again from the knee to the hem",
+                detail=("half of it in each place; " if self.places > 1 else "")
+                + "inseam and side ruled again from the knee to the hem",
             )
 
 
@@ -321,9 +343,9 @@ class LongLegs(LegsMoved):
 
     do: Literal["long legs"] = "long legs"
     title: ClassVar[str] = "legs of the trousers lengthened"
-    usual: ClassVar[tuple[float, float]] = (0.6, 4.0)
-    most: ClassVar[float] = 4.0
+    usual: ClassVar[tuple[float, float]] = (0.6, 2.5)
     page: ClassVar[RuleTable] = _length("legs of the trousers lengthened", 1.0)
+    split: ClassVar[RuleTable] = _length("legs of the trousers lengthened", 1.0, 2)
     moves: ClassVar[tuple[str, ...]] = FullCalves.moves
     follows: ClassVar[str] = "inseams and sides grow alike; the hem keeps its width"
     sign: ClassVar[float] = 1.0
@@ -334,9 +356,9 @@ class ShortLegs(LegsMoved):
 
     do: Literal["short legs"] = "short legs"
     title: ClassVar[str] = "legs of the trousers shortened"
-    usual: ClassVar[tuple[float, float]] = (0.6, 4.0)
-    most: ClassVar[float] = 4.0
+    usual: ClassVar[tuple[float, float]] = (0.6, 2.5)
     page: ClassVar[RuleTable] = _length("legs of the trousers shortened", -1.0)
+    split: ClassVar[RuleTable] = _length("legs of the trousers shortened", -1.0, 2)
     moves: ClassVar[tuple[str, ...]] = FullCalves.moves
     follows: ClassVar[str] = "inseams and sides shrink alike; the hem keeps its width"
     sign: ClassVar[float] = -1.0

@@ -266,9 +266,9 @@ class CloseBackWaist(Alteration):
                 d.found(
                     mark,
                     d[mark] + out * way,
-                    f"back dart, {which} side, further out",
+                    f"back dart, its leg nearer to the {which}, further out",
                     amounts=(("by {}", share),),
-                    detail="each leg by its share of the amount",
+                    detail="the waist is shorter by what the darts take in more",
                 )
 
 

@@ -125,6 +125,7 @@ def told(i: int, c: Candidate, unit: Unit) -> list[str]:
 
     low, high = c.usual
     limit = f"; at most {show(c.most)} in one place" if c.most else ""
+    limit += f", {show(c.in_two)} in two" if c.in_two else ""
     lines = [f"{i}. {c.said[:1].upper()}{c.said[1:]}."]
     lines.append(f"   Usual: {show(low)} to {show(high)} {c.counted}{limit}.")
     if c.refused:
@@ -163,7 +164,7 @@ def _write(
     import tomli_w
 
     from clothwright.order.file import read_text, toml_table
-    from clothwright.order.fittings import in_table
+    from clothwright.order.fitted_rows import in_table
     from clothwright.sheets.write import SheetError, write_file
 
     if write is None or not 1 <= (take or 1) <= len(found):

@@ -45,6 +45,9 @@ def test_only_what_the_garment_covers_is_pointed_at(book: Book) -> None:
     assert not top & {"sleeve", "skirt", "trousers"}
     assert places("trousers") >= {"trousers"}
     assert "neck" not in places("trousers")
+    assert places("straight-skirt") == {"skirt", "waist"}
+    assert {"sleeve", "neck"} <= places("bishop-blouse")
+    assert "elbow" not in places("bishop-blouse"), "its sleeve is straight"
 
 
 def test_she_points_sees_and_takes(room: Room, book: Book) -> None:
@@ -113,6 +116,28 @@ def test_her_last_fitting_is_offered_on_her_next_slip(room: Room, book: Book) ->
     assert again.draft.numbers["ta"] == pytest.approx(INCH / 4)
     assert again.order.feature("fitting") is not None
     assert not again.draft.failed
+
+
+def test_a_skirt_s_alteration_is_taken_and_offered_on_her_next_skirt_alone(
+    book: Book,
+) -> None:
+    first = made_up(book, "straight-skirt")
+    room = Room(InBook(book, first))
+    touch(room, "skirt")
+    touch(room, "skirt hem up at the back")
+    touch(room, "Take it")
+    assert "Skirt opened over the seat by" in told(room)
+    client, text = book.clients.get(first.client_id), book.line.text(first, 1)
+    trousers = book.line.text(made_up(book, "trousers"), 1)
+    for style, kept in ((text, True), (trousers, False)):
+        slip = book.slips.add(client, "Next", style)
+        again = Room(InBook(book, slip))
+        assert ("skirt opened over the seat by" in told(again)) is kept
+        if kept:
+            touch(again, "take it over")
+            assert again.draft is not None
+            assert "fit1" in again.draft.numbers
+            assert not again.draft.failed
 
 
 def test_what_cannot_be_is_refused_with_a_sentence(room: Room) -> None:

@@ -18,14 +18,15 @@ from clothwright.features import KINDS, Feature
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import BY_WORD
 from clothwright.features.fittings.seen import all_seen, seen_by
-from clothwright.order import Draft, OrderError, Workroom, draft
+from clothwright.order import Draft, Order, OrderError, Workroom, draft
 from clothwright.order.file import order_from_table, order_from_text
+from clothwright.order.fitted_rows import in_table
 from clothwright.order.fittings import (
     amounts,
     candidates,
     changes,
     compared,
-    in_table,
+    has_place_for,
     taken_over,
     told_again,
 )
@@ -123,23 +124,27 @@ def test_every_row_of_the_table_can_be_read() -> None:
 @pytest.mark.parametrize("features", [closed_back(), sleeved_features()])
 def test_what_is_seen_has_a_cure_that_holds(features: tuple[Feature, ...]) -> None:
     made = order(P92, features)
-    kinds = {f.kind for f in made.features}
     room = Workroom()
     for s in all_seen():
         found = candidates(made, s, room=room)
         for c in found:
-            assert c.refused or c.changes.edges
+            assert c.refused or c.changes.moved
             if not c.refused:
                 again = draft(c.order)
                 assert not again.failed
                 assert changes(draft(made).sheet, again.sheet) == c.changes
-        if any(c.do for c in s.cure) or any(c.feature in kinds for c in s.cure):
+        if any(has_place_for(made, c) for c in s.cure):
             assert found or s.place == "armhole", s.words
 
 
 @pytest.mark.parametrize(
     ("demo", "place"),
-    [("sleeved-top", "sleeve"), ("straight-skirt", "skirt"), ("trousers", "trousers")],
+    [
+        ("sleeved-top", "sleeve"),
+        ("bishop-blouse", "sleeve"),
+        ("straight-skirt", "skirt"),
+        ("trousers", "trousers"),
+    ],
 )
 def test_what_is_seen_on_a_sleeve_a_skirt_and_trousers_has_a_cure(
     demo: str, place: str
@@ -151,8 +156,8 @@ def test_what_is_seen_on_a_sleeve_a_skirt_and_trousers_has_a_cure(
         found = candidates(made, s)
         if s.place == place:
             assert any(not c.refused for c in found), s.words
-        elif place != "sleeve":
-            assert not [c for c in found if c.cure.do], "no bodice, no alteration of it"
+        else:
+            assert all(has_place_for(made, c.cure) for c in found), s.words
 
 
 def test_words_are_found_and_unknown_ones_are_told() -> None:
@@ -197,6 +202,57 @@ def test_what_was_decided_is_taken_over() -> None:
     assert told_again("fitting", "full bust", 1.2, Unit.CM) == (
         "front opened for a full bust by 1.2 cm"
     )
+
+
+def _demo_order(name: str) -> Order:
+    text = DEMO.joinpath(f"{name}.toml").read_text("utf8")
+    return order_from_text(text, name, _folder())
+
+
+def test_what_was_decided_is_taken_over_where_the_garment_has_it() -> None:
+    """A skirt's seat on her next skirt, not on trousers or a top; a sleeve's on a
+    blouse."""
+    skirt, trousers = _demo_order("straight-skirt"), _demo_order("trousers")
+    top, blouse = _demo_order("peplum-top"), _demo_order("bishop-blouse")
+    for on, what in (
+        (skirt, "full seat of skirt"),
+        (trousers, "full seat of trousers"),
+        (blouse, "turn sleeve forward"),
+    ):
+        c = taken_over(on, "fitting", what, 0.8)
+        assert c is not None and not c.refused, what
+        assert c.changes.moved
+        for other in (skirt, trousers, top, blouse):
+            if other is on:
+                continue
+            assert taken_over(other, "fitting", what, 0.8) is None
+
+
+def test_an_alteration_stands_after_the_block_in_the_file() -> None:
+    for name, what in (
+        ("straight-skirt", "skirt hem up at the back"),
+        ("trousers", "trousers tight round the thighs"),
+    ):
+        table = tomllib.loads(DEMO.joinpath(f"{name}.toml").read_text("utf8"))
+        now = order_from_table(table, name, _folder())
+        written = in_table(table, candidates(now, seen_by(what))[0])
+        kinds = [r["kind"] for r in written["feature"]]
+        assert kinds[1] == "fitting"
+        again = order_from_text(tomli_w.dumps(written), name, _folder())
+        assert not draft(again).failed
+
+
+def test_more_than_one_place_takes_is_shared_between_two() -> None:
+    made = _demo_order("straight-skirt")
+    c = candidates(made, seen_by("skirt hem up at the back"), 3.0)[0]
+    assert not c.refused
+    assert c.said.endswith("by 3.0 cm, half of it 6 cm below the hip")
+    assert (c.most, c.in_two) == (2.5, 5.0)
+    assert c.draft is not None
+    (told,) = amounts(draft(made), c.draft)
+    assert told == "skirt opened over the seat by 3.0 cm, in two places"
+    c = candidates(made, seen_by("skirt hem up at the back"), 6.0)[0]
+    assert "at most 2.5 cm in one place and 5 cm in two" in c.refused[0]
 
 
 def test_bad_alterations_are_told() -> None:

@@ -12,17 +12,17 @@ from typing import Any, NamedTuple, Protocol
 from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.app.slipfile import Table, leave_off, set_field
 from clothwright.features.fitting import Fitting
-from clothwright.features.fittings.seen import all_seen, seen_by
+from clothwright.features.fittings.seen import Seen, all_seen, seen_by
 from clothwright.finishing.wording import edge_words
 from clothwright.order import Order, OrderError, Workroom
+from clothwright.order.fitted_rows import in_table, written
 from clothwright.order.fittings import (
     Candidate,
     candidates,
+    has_ground_for,
     has_place_for,
-    in_table,
     taken_over,
     told_again,
-    written,
 )
 from clothwright.units import Unit, pretty_length
 
@@ -181,7 +181,7 @@ def fitting_sentences(
     return (
         *_offered(at.offers, order, unit),
         _pointing(order),
-        *_seen(looking),
+        *_seen(looking, order),
         *_candidates(looking, on, unit),
         *_on_slip(order, unit),
     )
@@ -194,8 +194,7 @@ def _act(of: str, say: str, **do: Any) -> Word:
 def _pointing(order: Order) -> Sentence:
     """The places of her body that this garment covers."""
     runs: list[str | Word] = ["What is seen on her? Point at the "]
-    curable = (s for s in all_seen() if any(has_place_for(order, c) for c in s.cure))
-    places = list(dict.fromkeys(s.place for s in curable))
+    places = list(dict.fromkeys(s.place for s in _curable(order)))
     for i, place in enumerate(places):
         if i:
             runs.append(" or " if i == len(places) - 1 else ", ")
@@ -203,10 +202,15 @@ def _pointing(order: Order) -> Sentence:
     return Sentence("fitting", (*runs, "."))
 
 
-def _seen(looking: Looking) -> Iterator[Sentence]:
+def _curable(order: Order) -> Iterator[Seen]:
+    """What can be seen where this garment covers her."""
+    return (s for s in all_seen() if any(has_place_for(order, c) for c in s.cure))
+
+
+def _seen(looking: Looking, order: Order) -> Iterator[Sentence]:
     if not looking.place or looking.seen:
         return
-    here = [s for s in all_seen() if s.place == looking.place]
+    here = [s for s in _curable(order) if s.place == looking.place]
     for s in here:
         word = _act(f"see {s.words}", s.words, do="look", seen=s.words)
         yield Sentence(f"see {s.words}", (word, "?"))
@@ -272,13 +276,16 @@ def _on_slip(order: Order, unit: Unit) -> Iterator[Sentence]:
         return
     for i, a in enumerate(fitting.alteration):
         out = _act(f"let out {i}", "Leave it off", do="let out", which=i)
-        by = pretty_length(a.by, unit)
-        yield Sentence(f"altered {i}", (f"{_cap(a.title)} by {by}. ", out, "."))
+        says = _cap(a.told(pretty_length(a.by, unit)))
+        yield Sentence(f"altered {i}", (f"{says}. ", out, "."))
 
 
 def _offered(offers: tuple[Offer, ...], order: Order, unit: Unit) -> Iterator[Sentence]:
     for i, o in enumerate(offers):
-        if o.kind != "fitting" and order.feature(o.kind) is None:
+        if o.kind == "fitting":
+            if not has_ground_for(order, o.what):
+                continue
+        elif order.feature(o.kind) is None:
             continue
         again = told_again(o.kind, o.what, o.amount, unit)
         take = _act(f"over {i}", "take it over", do="take over", which=i)

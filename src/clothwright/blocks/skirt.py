@@ -130,7 +130,7 @@ def _half(d: Drafting, s: Side) -> None:
     side_name = "back" if back else "front"
     centre = f"centre {side_name}"
     drop, width = ("db_S", "xs_S") if back else ("df_S", "xf_S")
-    if n[drop] > 0:
+    if n[drop] != 0:
         cw = d.point(s.centre, s.o, f"{centre} at the waist", down=drop)
     else:
         d.also(s.centre, s.o)

@@ -12,7 +12,7 @@ from functools import lru_cache
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import Cubic, Path, Point, Vector, distance, mirror_in, mix
 from clothwright.paper import Drafting
-from clothwright.rules import Kind, RuleError, RuleTable
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable, unfitted
 
 SLEEVE = RuleTable("set-in sleeve")
 RAISED_EASE = RuleTable("ease of the upper arm for a cap that is not too high")
@@ -126,6 +126,25 @@ def solve_cap(Wb: float, Af: float, Ab: float, E: float) -> Cap | None:
     return Cap(height, width, halves(height)[0] - front)
 
 
+@lru_cache(maxsize=256)
+def turned_cap(Wb: float, Af: float, Ab: float, E: float, turn: float) -> Cap | None:
+    """The same cap, its top moved `turn` cm forward along it from where it would stand
+    (cutting and costing 6); None when there is none."""
+    cap = solve_cap(Wb, Af, Ab, E)
+    if cap is None or turn == 0.0:
+        return cap
+    front = half_cap(cap.front, cap.height, FRONT).length - turn
+    back = half_cap(Wb - cap.front, cap.height, BACK).length + turn
+
+    def over_width(height: float) -> float:
+        return _beside(height, front, FRONT) + _beside(height, back, BACK) - Wb
+
+    height = by_trial(over_width, 0.7 * cap.height, 1.2 * cap.height)
+    if height is None:
+        return None
+    return Cap(height, _beside(height, front, FRONT), cap.over - turn)
+
+
 def _beside(height: float, length: float, shape: HalfShape) -> float:
     """Width of the half cap of this height and length; 0 when it is too high."""
 
@@ -139,8 +158,8 @@ def _beside(height: float, length: float, shape: HalfShape) -> float:
     return by_trial(over, near if over(near) < 0 else least, most) or 0.0
 
 
-def _solved(Wb: float, A_f: float, A_b: float, E_cap: float) -> Cap:
-    cap = solve_cap(Wb, A_f, A_b, E_cap)
+def _solved(Wb: float, A_f: float, A_b: float, E_cap: float, turn: float) -> Cap:
+    cap = turned_cap(Wb, A_f, A_b, E_cap, turn)
     if cap is None:
         raise RuleError(
             f"no cap for a sleeve {Wb:.1f} cm wide fits an armhole of "
@@ -174,9 +193,14 @@ def _armhole(A_f: float, A_b: float) -> float:
     return A_f + A_b
 
 
-@_rule("Wb", "biceps width of the sleeve", source=f"{_SRC}1", formula="UA + e")
-def Wb(UA: float, e_arm: float) -> float:
-    return UA + e_arm
+@_rule(
+    "Wb",
+    "biceps width of the sleeve",
+    source=f"{_SRC}1",
+    formula="UA + e, and what a fitting adds",
+)
+def Wb(UA: float, e_arm: float, arm_more: float) -> float:
+    return UA + e_arm + arm_more
 
 
 @_rule(
@@ -188,8 +212,8 @@ def Wb(UA: float, e_arm: float) -> float:
     low=4.0,
     high=25.0,
 )
-def _height(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
-    return _solved(Wb, A_f, A_b, E_cap).height
+def _height(Wb: float, A_f: float, A_b: float, E_cap: float, head_turn: float) -> float:
+    return _solved(Wb, A_f, A_b, E_cap, head_turn).height
 
 
 @_rule(
@@ -199,8 +223,8 @@ def _height(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
     key="b_F",
     formula="found with h; 0.49·Wb when it would leave 0.44 to 0.53 of Wb",
 )
-def _front(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
-    return _solved(Wb, A_f, A_b, E_cap).front
+def _front(Wb: float, A_f: float, A_b: float, E_cap: float, head_turn: float) -> float:
+    return _solved(Wb, A_f, A_b, E_cap, head_turn).front
 
 
 @_rule(
@@ -233,8 +257,8 @@ def _share(h_cap: float, A_hole: float) -> float:
     key="cap_over",
     formula="what the front half of the cap is longer than Af + 0.45·E",
 )
-def _over(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
-    return _solved(Wb, A_f, A_b, E_cap).over
+def _over(Wb: float, A_f: float, A_b: float, E_cap: float, head_turn: float) -> float:
+    return _solved(Wb, A_f, A_b, E_cap, head_turn).over
 
 
 @_rule(
@@ -246,6 +270,26 @@ def _over(Wb: float, A_f: float, A_b: float, E_cap: float) -> float:
 )
 def _cap_back(A_b: float, E_cap: float) -> float:
     return A_b + EASE_BACK * E_cap
+
+
+def _altered(key: str, symbol: str, name: str) -> None:
+    @_rule(symbol, name, key=key, source="cutting and costing 6", formula="none")
+    def _none() -> float:
+        return 0.0
+
+
+_altered("arm_more", "arm +", "biceps width that a fitting adds")
+_altered("head_turn", "turn", "top of the cap before the shoulder notch, at a fitting")
+_altered("elbow_more", "elbow +", "width at the elbow that a fitting adds")
+_altered("elbow_down", "elbow ↓", "elbow that a fitting lowers")
+ALTERED = ("arm_more", "head_turn", "elbow_more", "elbow_down")
+"""Numbers that only a fitting changes."""
+
+
+def before_fitting(n: Numbers) -> Numbers:
+    """The numbers of the sleeve as they were before it was altered at a fitting, if it
+    was; an altered bodice alone is its armhole."""
+    return n.unfitted if any(unfitted(k) in n for k in ALTERED) else n
 
 
 @PLAIN.rule(

@@ -147,12 +147,12 @@ def arm_girth(under_arm: float, y_E: float, UA: float, EL: float) -> float:
     "elbow below the biceps line",
     source="blocks B9",
     key="y_E",
-    formula="SE − h + 0.5 cm",
+    formula="SE − h + 0.5 cm, and what a fitting lowers it",
     low=5.0,
     high=40.0,
 )
-def _elbow(SE: float, h_cap: float) -> float:
-    return SE - h_cap + 0.5
+def _elbow(SE: float, h_cap: float, elbow_down: float) -> float:
+    return SE - h_cap + 0.5 + elbow_down
 
 
 @_rule(
@@ -189,13 +189,22 @@ def Ww(WR: float, HD: float) -> float:
     "We",
     "width of the sleeve at the elbow",
     source=_SRC,
-    formula="EL + 2.5 cm, or what straight seams leave there where that is more",
+    formula="EL + 2.5 cm, or what straight seams leave there where that is more, and "
+    "what a fitting adds",
     low=18.0,
     high=60.0,
 )
-def We(EL: float, Wb: float, Ww: float, y_E: float, AL: float, h_cap: float) -> float:
+def We(
+    EL: float,
+    Wb: float,
+    Ww: float,
+    y_E: float,
+    AL: float,
+    h_cap: float,
+    elbow_more: float,
+) -> float:
     share = y_E / max(AL - h_cap, y_E + 1.0)
-    return max(EL + 2.5, Wb + (Ww - Wb) * share)
+    return max(EL + 2.5, Wb + (Ww - Wb) * share) + elbow_more
 
 
 @_rule(

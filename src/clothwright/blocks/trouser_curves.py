@@ -147,6 +147,10 @@ class Front:
     dart: float = 9.5
     """Length of its dart (E3)."""
 
+    off: float = 0.0
+    """The crease lies so far nearer to the side than half way between it and the fork,
+    cm; a fitting that moves the fork alone leaves the crease where it was."""
+
     @property
     def hip_level(self) -> float:
         """Level of the hip line (E1)."""
@@ -155,7 +159,7 @@ class Front:
     @property
     def cf(self) -> float:
         """The centre front upright, across from the crease (E2)."""
-        return (self.hip - self.fork) / 2
+        return (self.hip - self.fork) / 2 + self.off
 
     @property
     def cf_waist(self) -> Point:
@@ -172,9 +176,9 @@ class Front:
         """Its leg (E2, E5, E6)."""
         half = (self.hip + self.fork) / 2
         return Leg(
-            Point(half, 0.0),
+            Point(half + self.off, 0.0),
             Vector(-1.3, 0.33 * self.knee),
-            Point(-half - self.pleat, self.hip_level),
+            Point(-half + self.off - self.pleat, self.hip_level),
             self.knee,
             self.hem,
             (self.knee_girth / 2 - 1) / 2,

@@ -23,7 +23,7 @@ THIGH_ROOM = 4.0
 
 FRONT_KEYS = (
     *("BRe", "hip_F", "fork_F", "cf_in", "cf_down"),
-    *("yk", "KW", "leg", "HW", "pl", "lf_T"),
+    *("yk", "KW", "leg", "HW", "pl", "lf_T", "off_F"),
 )
 """What `Front` is made of."""
 
@@ -32,11 +32,7 @@ BACK_KEYS = (*FRONT_KEYS, "hip_B", "fork_B", "tl", "rq", "drop")
 
 
 def front_from(*n: float) -> Front:
-    rise, hip, fork, cf_in, cf_down, knee, knee_girth, hem, hem_girth, pl, dart = n
-    return Front(
-        *(rise, hip, fork, cf_in, cf_down),
-        *(knee, knee_girth, hem, hem_girth, pl, dart),
-    )
+    return Front(*n)
 
 
 def back_from(*n: float) -> Back:
@@ -222,25 +218,47 @@ def _fork_back(H: float, tt: float) -> float:
 
 
 @_rule(
+    "off",
+    "crease nearer to the side than half way between it and the fork",
+    source=f"{_E}2",
+    key="off_F",
+    formula="none: it lies half way",
+)
+def _off() -> float:
+    return 0.0
+
+
+@_rule(
     "xcf",
     "centre front upright from the crease",
     source=f"{_E}2",
     key="xcf",
-    formula="(hipF − fF)/2",
+    formula="(hipF − fF)/2 + off",
 )
-def _xcf(hip_F: float, fork_F: float) -> float:
-    return (hip_F - fork_F) / 2
+def _xcf(hip_F: float, fork_F: float, off_F: float) -> float:
+    return (hip_F - fork_F) / 2 + off_F
+
+
+@_rule(
+    "xF",
+    "fork of the front from the crease",
+    source=f"{_E}2",
+    key="x_F",
+    formula="xcf + fF",
+)
+def _fork_at(xcf: float, fork_F: float) -> float:
+    return xcf + fork_F
 
 
 @_rule(
     "half F",
-    "front from the crease to the fork and to the side",
+    "front from the crease to the side",
     source=f"{_E}2",
     key="half_F",
-    formula="(hipF + fF)/2",
+    formula="(hipF + fF)/2 − off",
 )
-def _half_front(hip_F: float, fork_F: float) -> float:
-    return (hip_F + fork_F) / 2
+def _half_front(hip_F: float, fork_F: float, off_F: float) -> float:
+    return (hip_F + fork_F) / 2 - off_F
 
 
 @_rule(

@@ -54,7 +54,7 @@ def front_of(n: Numbers) -> Front:
     """The front as the numbers have it."""
     return Front(
         *(n.BRe, n.hip_F, n.fork_F, n.cf_in, n.cf_down),
-        *(n.yk, n.KW, n.leg, n.HW, n.pl, n.lf_T),
+        *(n.yk, n.KW, n.leg, n.HW, n.pl, n.lf_T, n.off_F),
     )
 
 
@@ -78,7 +78,7 @@ def _front(d: Drafting) -> None:
     d.point("Yf", "Of", "the hip level on the crease", up="yh_T")
     d.point("Kf", "Of", "the knee on the crease", down="yk")
     d.point("Mf", "Of", "the hem on the crease", down="leg")
-    d.point("Ff", "Of", "fork of the front", right="half_F")
+    d.point("Ff", "Of", "fork of the front", right="x_F")
     d.point("Hfc", "Yf", "centre front at the hip", right="xcf")
     d.point("Hfs", "Yf", "side of the front at the hip", left=n.half_F + n.pl)
     cf = d.point(

@@ -48,7 +48,8 @@ class Rank(IntEnum):
     WAIST = 130
     BELOW_WAIST = 140
     CLOSURE = 150
-    SLEEVE = 155
+    SLEEVE = 154
+    SLEEVE_FITTING = 155
     SLEEVE_HEAD = 156
     SLEEVE_HEM = 157
     SLEEVE_END = 158
@@ -272,6 +273,18 @@ class Feature(BaseModel):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()
+
+
+def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], None]:
+    """The drafting of a block from its numbers as they were before a fitting altered
+    them."""
+
+    def drafted(d: Drafting) -> None:
+        numbers, d.n = d.n, d.n.unfitted
+        draft(d)
+        d.n = numbers
+
+    return drafted
 
 
 @cache

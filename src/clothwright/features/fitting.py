@@ -15,13 +15,13 @@ marks that have moved. Source: cutting and costing 6.
 from collections.abc import Collection, Iterable, Mapping
 from typing import ClassVar, Literal
 
-from clothwright.blocks import bodice
 from clothwright.curves import distance
 from clothwright.features.base import Feature, Rank, Stage
 from clothwright.features.fittings import AnyAlteration
+from clothwright.features.fittings.ground import Ground
 from clothwright.features.fittings.numbers import amount_key, fitted
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, PaperError, Piece, Sheet, Verb
+from clothwright.paper import Drafting, PaperError, Piece, Seam, Sheet, Verb
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleError
 from clothwright.units import Unit
 
@@ -32,10 +32,6 @@ class Fitting(Feature):
     kind: Literal["fitting"] = "fitting"
     title: ClassVar[str] = "Fitting"
     sentence: ClassVar[str] = "[At the fitting] the block is altered."
-    needs: ClassVar[dict[str, str]] = {
-        "bodice": "a fitting alters a bodice block; add one"
-    }
-
     alteration: tuple[AnyAlteration, ...] = ()
 
     def said(self) -> str:
@@ -45,6 +41,11 @@ class Fitting(Feature):
         *most, last = words
         told = f"{', '.join(most)} and {last}" if most else last
         return f"[At the fitting]: {told}."
+
+    def wants(self) -> Mapping[str, str]:
+        return {
+            k: f"{a.do}: {v}" for a in self.alteration for k, v in a.wants().items()
+        }
 
     def forbids(self) -> Mapping[str, str]:
         return {k: v for a in self.alteration for k, v in a.clashes.items()}
@@ -59,30 +60,40 @@ class Fitting(Feature):
     def rewritten(
         self, rules: Mapping[str, Rule], given: Collection[str]
     ) -> Mapping[str, Rule]:
-        return fitted(rules, given, (a.page for a in self.alteration))
+        pages = ((a.rules, a.ground.numbers) for a in self.alteration)
+        return fitted(rules, given, pages)
 
     def stages(self) -> tuple[Stage, ...]:
-        if not self.alteration:
-            return ()
-        return (Stage(Rank.FITTING, "the fitting", self._apply),)
+        grounds = dict.fromkeys(a.ground for a in self.alteration)
+        return tuple(self._stage(ground) for ground in grounds)
 
-    def _apply(self, d: Drafting) -> None:
+    def _stage(self, ground: Ground) -> Stage:
+        what = ground.pieces[-1][1] if ground.rank > Rank.FITTING else ""
+        return Stage(
+            ground.rank,
+            "the fitting" + (f" of the {what}" if what else ""),
+            lambda d: self._apply(d, ground),
+        )
+
+    def _apply(self, d: Drafting, ground: Ground) -> None:
         block = d.sheet
         for i, a in enumerate(self.alteration, 1):
+            if a.ground is not ground:
+                continue
             try:
                 a.apply(d, amount_key(i))
             except (PaperError, RuleError) as e:
                 raise PaperError(f"alteration {i} ({a.do}): {e}") from e
-        _true(d, block)
+        _true(d, block, ground)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         for i, a in enumerate(self.alteration, 1):
             low, high = a.usual
-            if not low - 0.05 <= a.by <= high + 0.05:
+            if not low - 0.05 <= a.by <= a.places * high + 0.05:
                 yield Finding(
                     "usual",
                     Severity.NOTE,
-                    f"At the fitting: {a.title} by {a.by:.1f} cm; usual is {low:.1f} "
+                    f"At the fitting: {a.told(f'{a.by:.1f} cm')}; usual is {low:.1f} "
                     f"cm to {high:.1f} cm.",
                     f"fit {i}",
                     "Look again on the next toile.",
@@ -94,12 +105,12 @@ MOVED = 0.005
 """A mark or the end of an edge that has moved less than this, cm, has stayed."""
 
 
-def _true(d: Drafting, block: Sheet) -> None:
+def _true(d: Drafting, block: Sheet, ground: Ground) -> None:
     """Draw the edges of the block again through the marks as they lie now."""
     fresh = Drafting(d.n)
-    bodice.lay(fresh)
+    ground.lay(fresh)
     new = fresh.sheet
-    for code, half in (("B", "back"), ("F", "front")):
+    for code, half in ground.pieces:
         d.part = half
         was, piece = block.piece(code), new.piece(code)
         edges = [e for e in piece.edges if not _same(was, piece, e.name)]
@@ -120,7 +131,15 @@ def _true(d: Drafting, block: Sheet) -> None:
         if k not in d.sheet.points or distance(d.sheet.points[k], p) > 0
     }
     lines = {k: p for k, p in new.lines.items() if d.sheet.lines.get(k) != p}
-    d.sheet = d.sheet.named(**marks).drawn(**lines).sew(*new.seams)
+    gone = [s.code for s in block.seams if not _sewn_on(new, s)]
+    d.sheet = d.sheet.unsew(*gone).named(**marks).drawn(**lines).sew(*new.seams)
+
+
+def _sewn_on(new: Sheet, seam: Seam) -> bool:
+    """False for a seam of the block that is none any more, as of a dart that went."""
+    return all(
+        new.piece(r.piece).has(r.edge) for r in seam.runs() if r.piece in new.pieces
+    )
 
 
 def _same(was: Piece, new: Piece, edge: str) -> bool:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE
+from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, before_fitting
 from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.sleeve_findings import cap_findings, notch_findings
@@ -216,10 +216,12 @@ class SetInSleeve(Feature):
         return (Stage(Rank.SLEEVE, "the sleeve", self._draft),)
 
     def _draft(self, d: Drafting) -> None:
+        numbers, d.n = d.n, before_fitting(d.n)
         if self.elbow is Elbow.STRAIGHT:
             draft_straight(d)
         else:
             draft_bent(d, dart=self.elbow is Elbow.DART)
+        d.n = numbers
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._raised(n)

@@ -60,17 +60,18 @@ def cap_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
                 {"gap": gap},
             )
 
-    if abs(n.cap_over) > 0.05:
-        way = "front" if n.cap_over > 0 else "back"
+    off = n.cap_over + n.head_turn  # what a fitting has turned is meant
+    if abs(off) > 0.05:
+        way = "front" if off > 0 else "back"
         yield Finding(
             "SL6",
             Severity.NOTE,
-            f"The shoulder notch lies {abs(n.cap_over):.1f} cm from the top of the cap "
+            f"The shoulder notch lies {abs(off):.1f} cm from the top of the cap "
             f"towards the {way}: front and back armhole differ more than a sleeve "
             "does.",
             "notch",
             "",
-            {"over": n.cap_over},
+            {"over": off},
         )
 
 

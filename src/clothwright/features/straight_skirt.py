@@ -7,7 +7,14 @@ from clothwright.blocks import skirt
 from clothwright.blocks.skirt_curves import Half, Plan
 from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    before_fitting,
+)
 from clothwright.features.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import UNDER, Sheet
@@ -202,7 +209,7 @@ class StraightSkirt(Feature):
         return (SKIRT, SKIRT_DARTS)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.BLOCK, "the skirt block", skirt.draft),)
+        return (Stage(Rank.BLOCK, "the skirt block", before_fitting(skirt.draft)),)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)
@@ -240,8 +247,9 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for e in sheet.piece(code).edges
         if e.name in skirt.waist_names(2)
     ]
+    altered = n.half_S - n.unfitted.half_S  # at a fitting
     for code, place, is_, aim, symbol in (
-        ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2, "Eh"),
+        ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2 + altered, "Eh"),
         ("K2", "waist", sum(waists), (n.W + n.Ew) / 2, "Ew"),
     ):
         if abs(is_ - aim) > 0.05:

@@ -6,7 +6,14 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import trousers
 from clothwright.blocks.trouser_rules import TROUSERS
 from clothwright.blocks.trouser_waist import TROUSER_WAIST
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    before_fitting,
+)
 from clothwright.features.operations import Operation
 from clothwright.features.straight_skirt import ONE_BLOCK
 from clothwright.features.trouser_findings import findings
@@ -161,7 +168,7 @@ class Trousers(Feature):
         return (TROUSERS, TROUSER_WAIST)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.BLOCK, "the trouser block", trousers.draft),)
+        return (Stage(Rank.BLOCK, "the trouser block", before_fitting(trousers.draft)),)
 
     def notes(
         self,

@@ -6,24 +6,21 @@ cures of its row (`features.fittings.seen`) that this order has a place for, eac
 on the draft itself.
 """
 
-import copy
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
-from pydantic import ValidationError
-
 from clothwright.curves import Vector, distance
-from clothwright.features import KINDS, Feature
+from clothwright.features import KINDS
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import BY_WORD
 from clothwright.features.fittings.seen import Cure, Seen
 from clothwright.order.draft import Draft, Workroom
-from clothwright.order.faults import sentences
-from clothwright.order.file import Order, OrderError, out_of_bounds
+from clothwright.order.file import Order, OrderError
+from clothwright.order.fitted_rows import with_row, written
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Kind
-from clothwright.units import Unit, format_length, pretty_length
+from clothwright.units import Unit, pretty_length
 
 CHANGED = 0.02
 """An edge whose length changes by less than this, cm, keeps its length."""
@@ -90,7 +87,15 @@ class Candidate:
     @property
     def counted(self) -> str:
         """On what the amount counts."""
+        if self.cure.do:
+            return BY_WORD[self.cure.do].counted
         return "all round" if self.cure.all_round else "each half"
+
+    @property
+    def in_two(self) -> float | None:
+        """What two slashes take, cm; None where there is no second place."""
+        kind = BY_WORD.get(self.cure.do)
+        return kind.limit() if kind is not None and kind.second else None
 
     @property
     def change(self) -> float:
@@ -99,10 +104,17 @@ class Candidate:
 
 
 def has_place_for(order: Order, cure: Cure) -> bool:
-    """True where an order has what a cure alters: the bodice block, or the feature."""
+    """True where an order has what a cure alters: the block, or the feature."""
     if cure.do:
-        return any("bodice" in f.provides() for f in order.features)
+        return has_ground_for(order, cure.do)
     return order.feature(cure.feature) is not None
+
+
+def has_ground_for(order: Order, do: str) -> bool:
+    """True where an order has the block that an alteration is made on."""
+    kind = BY_WORD.get(do)
+    given = frozenset[str]().union(*(f.provides() for f in order.features))
+    return kind is not None and given >= kind.wants().keys()
 
 
 def candidates(
@@ -123,7 +135,7 @@ def candidates(
             continue
         by = cure.first(order.unit) if amount is None else amount
         tried = _tried(before, cure, by, room)
-        if tried.refused or tried.changes.edges:
+        if tried.refused or tried.changes.moved:
             found.append(tried)
     room.draft(order)
     return tuple(sorted(found, key=lambda c: bool(c.refused)))
@@ -137,6 +149,8 @@ def _tried(before: Draft, cure: Cure, by: float, room: Workroom) -> Candidate:
         kind = BY_WORD[cure.do]
         usual, most, follows = kind.usual, kind.most, kind.follows
         said = f"{kind.title} by {pretty_length(by, unit)}"
+        if kind.second and by > kind.most:
+            said += f", half of it {kind.second}"
         row: dict[str, Any] = {"do": cure.do, "by": written(by, unit)}
     else:
         value = current(before, cure) + cure.way * by
@@ -178,7 +192,7 @@ def taken_over(
     if kind == "fitting":
         fitting = order.feature(kind)
         had = fitting.alteration if isinstance(fitting, Fitting) else ()
-        if what not in BY_WORD or any(a.do == what for a in had):
+        if not has_ground_for(order, what) or any(a.do == what for a in had):
             return None
         cure = Cure(do=what, start=amount, inch="0")
     else:
@@ -209,88 +223,6 @@ def current(draft: Draft, cure: Cure) -> float:
     """What the number of a cure is now, cm."""
     number = KINDS[cure.feature].numbers()[cure.field]
     return draft.numbers[number.key]
-
-
-def written(cm: float, unit: Unit) -> str:
-    """A length as it is written in an order file: to the 0.01 mm."""
-    shown = format_length(cm, unit)
-    text = f"{cm / (2.54 if unit is Unit.IN else 1.0):.4f}".rstrip("0").rstrip(".")
-    return shown if _reads_as(shown, unit, cm) else f"{text} {unit.value}"
-
-
-def _reads_as(text: str, unit: Unit, cm: float) -> bool:
-    from clothwright.units import LengthError, parse_length
-
-    try:
-        return abs(parse_length(text, unit) - cm) < 1e-4
-    except LengthError:
-        return False
-
-
-def with_row(order: Order, kind: str, row: Mapping[str, Any]) -> Order:
-    """The order with a field set, or an alteration more. Raises OrderError."""
-    context = {"unit": order.unit}
-    place = f"{order.place}, {kind}"
-    try:
-        if kind != "fitting":
-            read = KINDS[kind].model_validate({"kind": kind, **row}, context=context)
-            (field,) = row
-            old = order.feature(kind)
-            if old is None:
-                raise OrderError(f"{order.place}: there is no {kind} in this order")
-            new: Feature = old.model_copy(update={field: getattr(read, field)})
-        else:
-            new = _with_alteration(order, row)
-    except ValidationError as e:
-        raise OrderError(*sentences(e, KINDS[kind], place)) from None
-    if faults := out_of_bounds(new, order.unit, order.place):
-        raise OrderError(*faults)
-    kept = tuple(new if f.kind == kind else f for f in order.features)
-    if order.feature(kind) is None:
-        kept = (*kept, new)
-    return replace(order, features=kept)
-
-
-def _with_alteration(order: Order, row: Mapping[str, Any]) -> Fitting:
-    """The order's fitting with an alteration more; one that is there already takes in
-    more. Raises ValidationError."""
-    old = order.feature("fitting")
-    before = old.alteration if isinstance(old, Fitting) else ()
-    read = Fitting.model_validate(
-        {"alteration": [dict(row)]}, context={"unit": order.unit}
-    ).alteration[0]
-    kept = []
-    for a in before:
-        if a.do == read.do:
-            more = {"do": a.do, "by": a.by + read.by}
-            read = Fitting.model_validate({"alteration": [more]}).alteration[0]
-        else:
-            kept.append(a)
-    return Fitting(alteration=(*kept, read))
-
-
-def in_table(table: Mapping[str, Any], c: Candidate) -> dict[str, Any]:
-    """An order's table with a candidate written into it."""
-    out = copy.deepcopy(dict(table))
-    rows: list[dict[str, Any]] = out.setdefault("feature", [])
-    mine = next((r for r in rows if r.get("kind") == c.kind), None)
-    if c.kind != "fitting":
-        if mine is not None:
-            mine.update(c.row)
-        return out
-    unit = c.order.unit
-    fitting = c.order.feature("fitting")
-    assert isinstance(fitting, Fitting)
-    told = [{"do": a.do, "by": written(a.by, unit)} for a in fitting.alteration]
-    if mine is None:
-        at = next((i for i, r in enumerate(rows) if r.get("kind") == _BLOCK), -1)
-        rows.insert(at + 1, {"kind": "fitting", "alteration": told})
-    else:
-        mine["alteration"] = told
-    return out
-
-
-_BLOCK = "bodice block"
 
 
 # -- before and after ------------------------------------------------------------------
@@ -373,7 +305,7 @@ def amounts(old: Draft, new: Draft) -> list[str]:
         if isinstance(f, Fitting):
             known = had.alteration if isinstance(had, Fitting) else ()
             out += [
-                f"{a.title} by {pretty_length(a.by, unit)}"
+                a.told(pretty_length(a.by, unit))
                 for a in f.alteration
                 if a not in known
             ]

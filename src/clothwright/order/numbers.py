@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from functools import lru_cache
 
 from clothwright.body import estimates
 from clothwright.features import Feature
@@ -69,7 +70,8 @@ def _rewritten(
     """The rules as a feature rewrites them that knows them all. A house rule, a choice
     or a default of a number that is rewritten stays with what that was before."""
     keys = frozenset(g.key for g in given)
-    ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
+    taken = {g.key: _as_taken(g) for g in given if g.key not in rules}
+    ruled = {**taken, **rules, **{k: h.rule for k, h in house.items() if k not in keys}}
     for f in order.features:
         new = f.rewritten(ruled, keys)
         if not new:
@@ -81,7 +83,8 @@ def _rewritten(
                 if key in new:
                     del house[key]
         given = [replace(g, key=unfitted(g.key)) if g.key in new else g for g in given]
-        ruled = {**rules, **{k: h.rule for k, h in house.items() if k not in keys}}
+        ruled = {**taken, **rules}
+        ruled |= {k: h.rule for k, h in house.items() if k not in keys}
     return rules, house, given
 
 
@@ -120,10 +123,7 @@ def _replaceable(
     out = dict(rules)
     for g in given:
         if g.hand is Hand.DEFAULT and g.key not in out:
-            value = g.value
-            out[g.key] = Rule(
-                g.key, g.symbol, g.name, g.kind, g.source, (), lambda v=value: v
-            )
+            out[g.key] = _as_taken(g)
     for f in features:
         for number in f.numbers().values():
             if number.key in out:
@@ -132,3 +132,9 @@ def _replaceable(
                 high = rule.high if number.high is None else number.high
                 out[number.key] = replace(rule, low=low, high=high)
     return out
+
+
+@lru_cache(maxsize=1024)
+def _as_taken(g: Given) -> Rule:
+    """The rule that a number is what it is."""
+    return Rule(g.key, g.symbol, g.name, g.kind, g.source, (), lambda: g.value)

@@ -255,7 +255,7 @@ def _alterations() -> Iterator[str]:
     yield "  [[feature.alteration]], each with do and by:"
     for a in ALTERATIONS:
         word, (low, high) = a.model_fields["do"].default, a.usual
-        yield f'    do = "{word}": {a.title}; usual {low:g} to {high:g} cm each half'
+        yield f'    do = "{word}": {a.title}; usual {low:g} to {high:g} cm {a.counted}'
 
 
 def _default(n: Number) -> str:

@@ -1,7 +1,7 @@
 """Alterations after a fitting. One file per idea; this list is where each is
-registered. Those of sleeves, skirts and trousers follow here when their blocks do."""
+registered."""
 
-from typing import Annotated
+from typing import Annotated, get_args
 
 from pydantic import Field
 
@@ -19,7 +19,13 @@ from clothwright.features.fittings.shoulders import (
     SlopingShoulders,
     SquareShoulders,
 )
+from clothwright.features.fittings.skirt_balance import AnyBalance
+from clothwright.features.fittings.skirt_hips import AnyHips
+from clothwright.features.fittings.sleeve_arm import AnyArm
+from clothwright.features.fittings.sleeve_cap import AnyCap
 from clothwright.features.fittings.sway_back import SwayBack
+from clothwright.features.fittings.trouser_legs import AnyLeg
+from clothwright.features.fittings.trouser_rise import AnyRise
 from clothwright.features.fittings.waist_length import LongWaist, ShortWaist
 
 ALTERATIONS: tuple[type[Alteration], ...] = (
@@ -39,6 +45,12 @@ ALTERATIONS: tuple[type[Alteration], ...] = (
     SwayBack,
     LongWaist,
     ShortWaist,
+    *get_args(AnyCap),
+    *get_args(AnyArm),
+    *get_args(AnyHips),
+    *get_args(AnyBalance),
+    *get_args(AnyRise),
+    *get_args(AnyLeg),
 )
 """Every alteration that an order may name, in the order in which they are told."""
 
@@ -62,7 +74,13 @@ AnyAlteration = Annotated[
     | BroadBack
     | SwayBack
     | LongWaist
-    | ShortWaist,
+    | ShortWaist
+    | AnyCap
+    | AnyArm
+    | AnyHips
+    | AnyBalance
+    | AnyRise
+    | AnyLeg,
     Field(discriminator="do"),
 ]
 

@@ -3,7 +3,7 @@
 import math
 from typing import ClassVar, Literal
 
-from clothwright.curves import Point, Vector, shift
+from clothwright.curves import Path, Point, Vector, mix, shift
 from clothwright.features.fittings.base import (
     SOURCE,
     Alteration,
@@ -97,11 +97,27 @@ def _eased(sigma_b: float, SH: float, sd: float, se: float, by: float) -> float:
     return new
 
 
+HIGHER = 0.5
+"""A second slash lies this share of the way from the pitch up to the tip (common
+practice, no source)."""
+
+
+def _opened(d: Drafting, y: float, by: float) -> None:
+    """Slash the back level and open it at the centre back, to nothing at the
+    armhole."""
+    before, b = d.sheet, d.sheet.piece("B")
+    level = Path.line(Point(-50.0, y), Point(100.0, y))
+    cb, arm = (On(e, b.edge(e).path.meets(level)[0][0]) for e in ("cb", "armhole"))
+    d.sheet = spread(d.sheet, "B", cb, arm, at_start=by, at_end=0.0, moving="shoulder")
+    turn_marks(d, before, "B", "shoulder", ("hb", "tb"))
+
+
 class RoundBack(Alteration):
     """Back opened across the blades."""
 
     do: Literal["round back"] = "round back"
     title: ClassVar[str] = "back opened over the blades"
+    second: ClassVar[str] = "half way up from the pitch"
     usual: ClassVar[tuple[float, float]] = (0.6, 2.5)
     page: ClassVar[RuleTable] = ROUND
     moves: ClassVar[tuple[str, ...]] = ("B.cb", "B.neck", "B.shoulder")
@@ -116,29 +132,24 @@ class RoundBack(Alteration):
 
     def apply(self, d: Drafting, at: str) -> None:
         d.part = "back"
-        b, pitch, before = d.sheet.piece("B"), d["pb"], d.sheet
-        cb = b.edge("cb").path  # waist up
-        sheet = spread(
-            d.sheet,
-            "B",
-            On("cb", cb.start.y - pitch.y),
-            On("armhole", b.edge("armhole").path.length_to_point(pitch)),
-            at_start=d.n[at],
-            at_end=0.0,
-            moving="shoulder",
-        )
+        two = self.places > 1
+        pitch, tip, share = d["pb"], d["tb"], d.n[at] / self.places
+        for y in (pitch.y, mix(pitch, tip, HIGHER).y)[: self.places]:
+            _opened(d, y, share)
         d.lay(
             Verb.SPREAD,
-            sheet,
+            d.sheet,
             "B",
-            "back slashed across the blades, level with the pitch, and opened",
+            "back slashed across the blades, level with the pitch"
+            + (" and half way from there to the shoulder tip" if two else "")
+            + ", and opened",
             amounts=(("by {} at the centre back", at),),
             frm=("pb",),
-            detail="to nothing at the armhole; the centre back is ruled straight "
+            detail=("half of it in each place, " if two else "")
+            + "to nothing at the armhole; the centre back is ruled straight "
             "again, the neck traced at the new nape, and what the shoulder has grown "
             "goes into its dart or is eased",
         )
-        turn_marks(d, before, "B", "shoulder", ("hb", "tb"))
         down = shift(Vector(0.0, d.n[at]))
         sheet = move(move(d.sheet, "B", down), "F", down)
         d.lay(

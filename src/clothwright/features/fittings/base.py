@@ -18,6 +18,7 @@ from pydantic import BaseModel, ConfigDict, model_validator
 
 from clothwright.blocks.bodice_rules import theta as plain_theta
 from clothwright.curves import Path, Point, direction, distance, from_pair
+from clothwright.features.fittings.ground import BODICE, Ground
 from clothwright.paper import Drafting, PaperError, Piece, Sheet
 from clothwright.rules import Kind, RuleTable
 from clothwright.units.fields import Length
@@ -47,12 +48,30 @@ class Alteration(BaseModel, ABC):
     title: ClassVar[str]
     """What is done, as the record tells it: "front neck closed"."""
 
+    ground: ClassVar[Ground] = BODICE
+    """What it is made on."""
+
+    also: ClassVar[Mapping[str, str]] = {}
+    """Words that some feature must give besides: the sentence when none does."""
+
     usual: ClassVar[tuple[float, float]]
     """Usual amounts, cm."""
 
+    counted: ClassVar[str] = "each half"
+    """On what the amount counts."""
+
     most: ClassVar[float] = MOST_ON_A_SLASH
+    """What one place takes, cm."""
+
+    second: ClassVar[str] = ""
+    """Where a second line lies on which an amount that is too much for one place is
+    shared, half in each; blank when there is none."""
+
     page: ClassVar[RuleTable]
     """The numbers of the block that it changes; see `numbers`."""
+
+    split: ClassVar[RuleTable | None] = None
+    """The same in two places, where that comes to other numbers."""
 
     moves: ClassVar[tuple[str, ...]]
     """Pieces and edges of the block that it moves: "F.neck"."""
@@ -63,6 +82,11 @@ class Alteration(BaseModel, ABC):
     clashes: ClassVar[Mapping[str, str]] = {}
     """Words that no feature may give beside it: why."""
 
+    @classmethod
+    def wants(cls) -> Mapping[str, str]:
+        """Words that features of the order must give: the sentence when none does."""
+        return {cls.ground.word: cls.ground.needs, **cls.also}
+
     @model_validator(mode="after")
     def _within(self) -> Self:
         if self.by <= 0:
@@ -70,16 +94,41 @@ class Alteration(BaseModel, ABC):
                 "by is how much, more than nothing; for the other way there is an "
                 "alteration of its own"
             )
-        if self.by > self.most + 1e-9:
+        if self.by > self.limit() + 1e-9:
+            rest = (
+                f"and {self.limit():g} cm in two; measure again"
+                if self.second
+                else "; take the rest in a second place, or measure again"
+            )
             raise ValueError(
-                f"{self.do} takes at most {self.most:g} cm in one place; take the "
-                f"rest in a second place, or measure again"
+                f"{self.do} takes at most {self.most:g} cm in one place"
+                + (" " if self.second else "")
+                + rest
             )
         return self
 
+    @classmethod
+    def limit(cls) -> float:
+        """The most that it takes, in one place or in two, cm."""
+        return cls.most * (2 if cls.second else 1)
+
+    @property
+    def places(self) -> int:
+        """In how many places its amount is shared."""
+        return 2 if self.by > self.most + 1e-9 else 1
+
+    @property
+    def rules(self) -> RuleTable:
+        """The numbers of the block that it changes, by this amount."""
+        return self.split if self.split and self.places > 1 else self.page
+
+    def told(self, by: str) -> str:
+        """What is done, by how much (as it is shown), and in how many places."""
+        return f"{self.title} by {by}" + (", in two places" if self.places > 1 else "")
+
     @abstractmethod
     def apply(self, d: Drafting, at: str) -> None:
-        """Alter front and back on the table; `at` is the key of the amount. Raises
+        """Alter its pieces on the table; `at` is the key of the amount. Raises
         PaperError."""
 
 

@@ -14,12 +14,6 @@ from functools import lru_cache
 
 from clothwright.rules import Rule, RuleTable, unfitted
 
-_FRONT = "X xs yB yW a fd x_BP y_BP x_hf y_hf fw dep sigma_f theta xfw dl"
-_BACK = "bd bw nr sigma_b xb y_Pd sd se Dm sway"
-BLOCK_NUMBERS = frozenset(f"half front_half sup {_FRONT} {_BACK}".split())
-"""What the block is drawn from: an alteration changes some of these, and the others
-keep their values."""
-
 BY = "by"
 """Stands for the alteration's own amount in its page of rules."""
 
@@ -30,15 +24,19 @@ def amount_key(i: int) -> str:
 
 
 def fitted(
-    rules: Mapping[str, Rule], given: Collection[str], pages: Iterable[RuleTable]
+    rules: Mapping[str, Rule],
+    given: Collection[str],
+    pages: Iterable[tuple[RuleTable, frozenset[str]]],
 ) -> dict[str, Rule]:
     """Rules to be put beside and in place of `rules` for a run of alterations.
 
-    `given` are numbers that no rule gives. Each page is one alteration's: its keys are
-    numbers of the block, or words of its own for what it works with.
+    `given` are numbers that no rule gives; in `rules` they stand as they are taken.
+    Each page is one alteration's, with the numbers of the block that it is made on: its
+    keys are such numbers, or words of its own for what it works with.
     """
     pages = tuple(pages)
-    changed = {k for p in pages for k in p.rules if k in BLOCK_NUMBERS}
+    block = frozenset[str]().union(*(held for _, held in pages))
+    changed = {k for p, _ in pages for k in p.rules if k in block}
     moved = _resting_on(changed, rules, given)
     now = {k: unfitted(k) for k in moved}
     out = {
@@ -46,17 +44,16 @@ def fitted(
         for k in moved
         if k not in given
     }
-    for i, page in enumerate(pages, 1):
+    for i, (page, _) in enumerate(pages, 1):
         own = {
-            k: f"{k}@{i}" if k in BLOCK_NUMBERS else f"{amount_key(i)}.{k}"
-            for k in page.rules
+            k: f"{k}@{i}" if k in block else f"{amount_key(i)}.{k}" for k in page.rules
         }
-        inner = {k: v for k, v in own.items() if k not in BLOCK_NUMBERS}
+        inner = {k: v for k, v in own.items() if k not in block}
         names = {**now, **inner, BY: amount_key(i)}
         for k, rule in page.rules.items():
             out[own[k]] = _renamed(rule, own[k], _names(rule.needs, names), i)
-        now |= {k: v for k, v in own.items() if k in BLOCK_NUMBERS}
-    for k in moved & BLOCK_NUMBERS:
+        now |= {k: v for k, v in own.items() if k in block}
+    for k in moved & block:
         out[k] = _last(rules[k], now[k])
     return out
 

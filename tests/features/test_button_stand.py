@@ -102,6 +102,8 @@ def test_places_by_hand() -> None:
     deep = places(12.0, 12.5, 24.0, 0.0, 8.0, above=1.5, seam=1.5, clear=10.0)
     assert deep.upper == pytest.approx((12.0, 17.25, 22.5))
     assert deep.lower == ()
+    with pytest.raises(ValueError, match="below the waist's"):
+        places(23.0, None, 24.0, 20.0, 8.0, above=1.5, seam=1.5, clear=10.0)
 
 
 def test_the_edges_run_on_in_their_own_direction() -> None:

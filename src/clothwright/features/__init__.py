@@ -85,6 +85,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "bertha": "bertha.Bertha",
         "neck frill": "neck_frill.NeckFrill",
         "tie collar": "tie_collar.TieCollar",
+        "shawl collar": "shawl_collar.ShawlCollar",
+        "notched collar": "notched_collar.NotchedCollar",
         "lining": "lining.Lining",
         "straight skirt": "straight_skirt.StraightSkirt",
         "circle skirt": "circle_skirt.CircleSkirt",

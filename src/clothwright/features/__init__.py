@@ -41,6 +41,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "cowl": "cowl.Cowl",
         "halter": "halter.Halter",
         "back neckline": "necklines.BackNeckline",
+        "funnel neck": "funnel.FunnelNeck",
         "back strap": "back_strap.BackStrap",
         "tightening": "shoulder.Tightening",
         "front armhole princess": "front_princess.FrontArmholePrincess",

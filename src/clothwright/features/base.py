@@ -41,6 +41,7 @@ class Rank(IntEnum):
     NECK = 70
     ARMHOLE = 80
     CONTOUR = 82
+    FUNNEL = 84
     BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100

@@ -89,6 +89,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "shawl collar": "shawl_collar.ShawlCollar",
         "notched collar": "notched_collar.NotchedCollar",
         "lining": "lining.Lining",
+        "underlining": "underlining.Underlining",
         "straight skirt": "straight_skirt.StraightSkirt",
         "circle skirt": "circle_skirt.CircleSkirt",
         "gored skirt": "gored_skirt.GoredSkirt",

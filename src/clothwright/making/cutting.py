@@ -39,7 +39,7 @@ class CuttingSheet:
 
     making: MakingOrder
     cloths: Mapping[str, tuple[CutPiece, ...]]
-    """Pieces by cloth: "shell", "lining", "interlining"."""
+    """Pieces by cloth: "shell", "underlining", "lining", "interlining"."""
 
     strips: tuple[Notion, ...]
     """Cut without a pattern from cloths at hand."""
@@ -52,7 +52,7 @@ class CuttingSheet:
     """Thread in all, waste included, m."""
 
 
-_CLOTHS = ("shell", "lining", "interlining")
+_CLOTHS = ("shell", "underlining", "lining", "interlining")
 
 
 def cutting_sheet(making: MakingOrder) -> CuttingSheet:

@@ -108,7 +108,8 @@ class ButtonStand(Feature):
         "closure": "a top closes in one place; leave the other closing off",
         "open back": "a back that stands open needs no buttons in front; leave one "
         "of the two off",
-        "lining": "a top that buttons is faced and not lined yet; leave the lining off",
+        "lining to the edge": "a button stand has a facing behind it; line below the "
+        "facing",
         "empire seam": "a button stand is not yet led over an empire seam; take a "
         "princess line or darts",
     }

@@ -11,11 +11,12 @@ from clothwright.features import Feature
 from clothwright.features.button_places import places
 from clothwright.features.button_stand import AtWaist, ButtonStand, Lie, Rows, Where
 from clothwright.features.dress_skirt import DressSkirt
-from clothwright.features.lining import Lining
+from clothwright.features.lining import Lining, Mode
 from clothwright.features.neck_shapes import FrontShape
 from clothwright.features.necklines import Neckline
 from clothwright.features.notions import Article
 from clothwright.features.peplum import Cut, Peplum
+from clothwright.features.stand_pieces import BACK, FRONT
 from clothwright.features.yokes import FrontYoke
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
@@ -25,7 +26,7 @@ from clothwright.units import Unit
 from orders import closed_back, main_features, order, sleeved_features, swapped
 
 MM = 0.1
-FRONT = ("FC", "PF", "FF", "FFP")
+BUTTONED = ("FC", "PF", "FF", "FFP")
 
 
 def buttoned(stand: ButtonStand, *swaps: Feature) -> tuple[Feature, ...]:
@@ -47,7 +48,7 @@ def test_the_stand_is_as_wide_as_its_button() -> None:
     d = made(ButtonStand(button=1.8))
     n, sheet = d.numbers, d.sheet
     assert n.b_stand == pytest.approx(1.8)
-    for code in FRONT:
+    for code in BUTTONED:
         piece = sheet.piece(code)
         line = next(k for k in piece.lines if k.name == "centre front").path
         edge = piece.edge("stand").path
@@ -102,6 +103,8 @@ def test_places_by_hand() -> None:
     deep = places(12.0, 12.5, 24.0, 0.0, 8.0, above=1.5, seam=1.5, clear=10.0)
     assert deep.upper == pytest.approx((12.0, 17.25, 22.5))
     assert deep.lower == ()
+    with pytest.raises(ValueError, match="below the waist's"):
+        places(23.0, None, 24.0, 20.0, 8.0, above=1.5, seam=1.5, clear=10.0)
 
 
 def test_the_edges_run_on_in_their_own_direction() -> None:
@@ -159,7 +162,7 @@ def test_what_is_bought_and_sewn() -> None:
     assert titles.index("Sew the waist") < titles.index("Face the front edges")
     assert f"Work {marks} buttonholes in the right front" in titles
     cut = {p.code: p.how for p in sheet.cloths["shell"]}
-    assert all("pair" in cut[c] for c in FRONT)
+    assert all("pair" in cut[c] for c in BUTTONED)
     assert {"FF", "FFP", "BF"} <= {p.code for p in sheet.cloths["interlining"]}
     sewn = {s.code: d.sheet.chain_length(s.left) for s in d.sheet.seams}
     whole = d.sheet.length("FC", "stand") + d.sheet.length("PF", "stand")
@@ -190,9 +193,9 @@ def test_what_it_refuses() -> None:
     open_ = (*(f for f in main_features() if f.kind != "loops"), ButtonStand())
     with pytest.raises(OrderError, match="stands open needs no buttons"):
         draft(order(P92, open_))
-    with pytest.raises(OrderError, match="not lined yet"):
-        features = swapped(closed_back(), ButtonStand(), place_of="concealed zip")
-        draft(order(P92, (*features, Lining())))
+    with pytest.raises(OrderError, match="line below the facing"):
+        edge = closed_back(lining=Mode.TO_EDGE)
+        draft(order(P92, swapped(edge, ButtonStand(), place_of="concealed zip")))
     with pytest.raises(OrderError, match="over a front yoke"):
         features = swapped(
             closed_back(lines="darts"), ButtonStand(), place_of="concealed zip"
@@ -213,3 +216,37 @@ def test_two_sides_that_differ_button_alike() -> None:
     assert math.isclose(
         d.sheet.length("FC", "stand"), d.sheet.length("FC-L", "stand"), abs_tol=0.1
     )
+
+
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
+def test_a_lining_hangs_beside_the_facing(where: Where, lines: str) -> None:
+    """Lining and facing together are the shell, above the waist and below it; the
+    lining hangs 1.5 shorter (first garment 15)."""
+    stand = ButtonStand(where=where)
+    top = closed_back(lines=lines, lining=Mode.BELOW_FACING)
+    features = swapped(top, stand, place_of="concealed zip")
+    d = draft(order(YSOLDE, features))
+    assert not d.failed, d.failures()
+    pattern(d)
+    c = FRONT if where is Where.FRONT else BACK
+    sheet, low = d.sheet, c.on(d.sheet, c.lower)
+    strip, lining, shell = (sheet.piece(p) for p in (c.low_facing, f"L.{low}", low))
+    hangs = lining.edge("hem").length * 1.5
+    assert strip.area + lining.area + hangs == pytest.approx(shell.area, rel=0.01)
+    walks = {w.seam.code: w for w in d.report.walks}
+    code = "LSF" if where is Where.FRONT else "LSB"
+    assert walks[code].ease == pytest.approx(1.5, abs=0.2)
+    for code in ("LW1", "LW2"):
+        assert walks[code].ease == pytest.approx(0.0, abs=0.5 * MM)
+    told = {s for op in making_order(d).operations for s in op.seams}
+    assert {s.code for s in sheet.seams} <= told
+
+
+@pytest.mark.parametrize("body", ansur_women()[::48])
+@pytest.mark.parametrize("rows", Rows)
+def test_linings_of_buttoned_tops_on_real_bodies(body: Body, rows: Rows) -> None:
+    stand = 4.0 if rows is Rows.DOUBLE else None
+    d = draft(order(body, (*buttoned(ButtonStand(rows=rows, stand=stand)), Lining())))
+    assert not d.failed, d.failures()
+    assert not [f for f in d.findings if f.code == "notch"]

@@ -41,6 +41,7 @@ class Rank(IntEnum):
     NECK = 70
     ARMHOLE = 80
     CONTOUR = 82
+    FUNNEL = 84
     BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100
@@ -137,7 +138,7 @@ class Cuts:
 
     count: int = 1
     cloths: tuple[str, ...] = ("shell",)
-    """Plain names: "shell", "lining", "interlining"."""
+    """Plain names: "shell", "underlining", "lining", "interlining"."""
 
     bias: bool = False
     """On the bias: the grain drawn on it may lie along the warp or across it."""
@@ -246,6 +247,11 @@ class Feature(BaseModel):
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         """How its pieces are cut, by their codes, where that is not a pair, or once on
         the fold, of the shell alone."""
+        return {}
+
+    def cut_again(self, sheet: Sheet) -> Mapping[str, str]:  # noqa: ARG002
+        """Pieces, by their codes, that are cut once more as the shell is, and the plain
+        name of the cloth for that."""
         return {}
 
     def notes(

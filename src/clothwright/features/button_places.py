@@ -13,6 +13,10 @@ _WIDE = 1.25
 """No distance is wider than so many times the wanted one (7: 8 of 7 to 10)."""
 
 
+_ONE = 1.0
+"""Two buttons nearer to each other than this are one, cm."""
+
+
 @dataclass(frozen=True)
 class Places:
     """Buttons along a centre line, cm below its top, and below the waist seam."""
@@ -41,14 +45,19 @@ def places(
     about as `wanted`, and on as far as `clear` above the hem.
 
     `first`, `bust` and `waist` are cm below the top of the centre line, `below` is what
-    hangs below the waist seam, from which a button keeps `seam` away.
+    hangs below the waist seam, from which a button keeps `seam` away. Raises ValueError
+    when the first lies below the last above the waist.
     """
     last = waist - above
+    if first > last:
+        raise ValueError("the first button lies below the waist's")
     marks = [first]
     if bust is not None and first + _NEAR * wanted < bust < last - 1.0:
         marks.append(bust)
     upper, step = [first], wanted
     for a, b in pairwise((*marks, last)):
+        if b - a < _ONE:
+            continue
         parts = max(1, round((b - a) / wanted), math.ceil((b - a) / (_WIDE * wanted)))
         step = (b - a) / parts
         upper += [a + step * k for k in range(1, parts + 1)]

@@ -113,3 +113,14 @@ def _hole(d_button: float) -> float:
 )
 def _first(d_button: float) -> float:
     return d_button / 2 + 0.8
+
+
+@_rule(
+    "b down",
+    "where the buttoned edge begins, below the neck on the centre line",
+    source=_SRC,
+    key="b_down",
+    formula="none: at the neck",
+)
+def _down() -> float:
+    return 0.0

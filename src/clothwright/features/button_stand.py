@@ -33,6 +33,7 @@ from clothwright.paper import (
     InnerLine,
     Mark,
     MarkKind,
+    PaperError,
     Piece,
     Sheet,
     Verb,
@@ -107,7 +108,8 @@ class ButtonStand(Feature):
         "closure": "a top closes in one place; leave the other closing off",
         "open back": "a back that stands open needs no buttons in front; leave one "
         "of the two off",
-        "lining": "a top that buttons is faced and not lined yet; leave the lining off",
+        "lining to the edge": "a button stand has a facing behind it; line below the "
+        "facing",
         "empire seam": "a button stand is not yet led over an empire seam; take a "
         "princess line or darts",
     }
@@ -279,23 +281,30 @@ class ButtonStand(Feature):
 
     def _first(self, n: Numbers, shell: Piece) -> float:
         """The first button below the neck on the centre line: as far from a neck that
-        slants as from one that is level."""
+        slants as from one that is level, or below where a lapel turns over."""
         neck = shell.edge("neck").path
         way = neck.end_direction if self.where is Where.FRONT else neck.start_direction
-        return n.b_first / max(abs(way.x), 0.5)
+        return n.b_down + n.b_first / max(abs(way.x), 0.5)
 
     def _places(self, n: Numbers, shell: Piece, hung: Piece | None) -> Places:
         line = shell.edge(self.centre.edge).path
         top = min(line.start.y, line.end.y)
         front = self.where is Where.FRONT
         belt = self.at_waist is AtWaist.HOOK
+        first, above = self._first(n, shell), n.b_spacing / 2 if belt else n.b_first
+        if first > line.length - above:
+            raise PaperError(
+                f"the first button would lie {first:.1f} cm down a centre "
+                f"{self.centre.words} of {line.length:.1f} cm, below that of the "
+                "waist: make the neck, or the break of its lapel, less deep"
+            )
         return places(
-            self._first(n, shell),
+            first,
             n.y_BP - top if front else None,
             line.length,
             hung.edge(self.centre.edge).length if hung is not None else 0.0,
             n.b_spacing,
-            above=n.b_spacing / 2 if belt else n.b_first,
+            above=above,
             seam=n.b_first,
             clear=n.b_hem,
         )

@@ -27,7 +27,15 @@ from clothwright.features.base import Cuts, Feature, Number
 from clothwright.features.collar_neck import opens_behind
 from clothwright.features.garment_joints import V_BACK
 from clothwright.features.grain import longest_line
-from clothwright.paper import Edge, EdgeKind, InnerLine, Piece, Sheet, straight
+from clothwright.paper import (
+    ON_STAND,
+    Edge,
+    EdgeKind,
+    InnerLine,
+    Piece,
+    Sheet,
+    straight,
+)
 
 SRC = "transformations 5"
 
@@ -88,9 +96,10 @@ def collar_cuts(sheet: Sheet) -> Mapping[str, Cuts]:
     both = ("shell", "interlining")
     behind = opens_behind(sheet)
     out = {}
-    if COLLAR in sheet.pieces and UNDER in sheet.pieces:
+    if UNDER in sheet.pieces:
         how = ("2 (1 pair)", 2) if behind else ("1 on fold", 1)
-        out[COLLAR] = Cuts(*how, both)
+        if COLLAR in sheet.pieces:
+            out[COLLAR] = Cuts(*how, both)
         out[UNDER] = Cuts("2 (1 pair), on the bias", 2, bias=True)
     if STAND in sheet.pieces:
         out[STAND] = Cuts("2 on fold", 2, both)
@@ -153,6 +162,7 @@ def outside(piece: Piece) -> tuple[list[Edge], Ends]:
     """The outer edges of a collar, clockwise, and whether they begin and end at the
     edge that is sewn on, or at a fold or a seam of the centre back."""
     first, *rest = piece.rolled_to(next(n for n in _SEWN if piece.has(n)))
+    rest = [e for e in rest if not e.name.endswith(ON_STAND)]
     names = [e.name for e in rest]
     at_neck = names[0] != "cb", names[-1] != "cb"
     return [e for e in rest if e.name != "cb"], at_neck
@@ -169,7 +179,8 @@ def undercollar(upper: Piece, turn: float) -> Piece:
         loop.insert(0, straight("cb", sewn.path.end, small[0].start))
     if not at_neck[1]:
         loop.append(straight("cb", small[-1].end, sewn.path.start))
-    piece = Piece(UNDER, "Undercollar", (sewn, *loop), lines=upper.lines)
+    on = [e for e in upper.edges if e.name.endswith(ON_STAND)]  # it ends at the neck
+    piece = Piece(UNDER, "Undercollar", (sewn, *loop, *on), lines=upper.lines)
     return replace(piece, grain=longest_line(piece, _BIAS))
 
 

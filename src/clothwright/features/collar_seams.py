@@ -34,6 +34,8 @@ def collar_seams(t: Chains, n: Numbers) -> list[Seam]:
     elif COLLAR in t.sheet.pieces:
         backward = t.sheet.piece(COLLAR).after("neck").name in _AT_BACK
         out = [_to_neck(t, n, COLLAR, backward=backward)]
+    elif UNDER in t.sheet.pieces:  # of a shawl: the collar is one with the facing
+        return [_to_neck(t, n, UNDER, backward=True)]
     return [*out, *_under(t, n), *_centre(t), *_tie(t)]
 
 

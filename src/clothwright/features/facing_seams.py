@@ -61,6 +61,8 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
     ):
         if not (left and right):
             continue
+        if code == "S9" and t.has("FF", "collar neck"):
+            continue  # sewn to the collar that the front facing has in one with it
         ease = FACED
         if code == "S9" and t.zipped():
             short = _beside_zip(t, left)

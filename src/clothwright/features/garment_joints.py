@@ -43,13 +43,14 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     neck_end = "neck side" if has(bn, "neck side") else "neck"
     front_end = "neck side" if has(fn, "neck side") else "neck"
     if has(fn, "neck", "shoulder") and has(bn, neck_end, "shoulder"):
+        tilt = n.fn_tilt if "fn_tilt" in n else n.tau
         found.append(
             Joint(
                 "neck over the shoulder",
                 (Corner(fn, front_end, End.START), Corner(bn, neck_end, End.END)),
                 180.0,
                 NECK_SUM,
-                (90.0 - n.tau, 90.0 + n.tau),
+                (90.0 - tilt, 90.0 + tilt),
                 _TIP,
             )
         )

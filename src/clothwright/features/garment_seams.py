@@ -15,6 +15,7 @@ from clothwright.features.facing_seams import facing_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.halter_rules import HALTER_BAND
 from clothwright.features.knit_seams import knit_seams
+from clothwright.features.lapel_seams import lapel_seams
 from clothwright.features.neck_placket import placket_seams
 from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
 from clothwright.features.sleeve_seams import sleeve_seams
@@ -83,6 +84,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *trouser_seams(t, n),
         *collar_seams(t, n),
         *knit_seams(t, n),
+        *lapel_seams(t, n),
     ]
 
 

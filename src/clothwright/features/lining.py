@@ -107,7 +107,7 @@ class Lining(Feature):
 
     def provides(self) -> frozenset[str]:
         if self.to_edge:
-            return self.gives | {"inside finish"}
+            return self.gives | {"inside finish", "lining to the edge"}
         return self.gives
 
     def wants(self) -> dict[str, str]:
@@ -151,7 +151,7 @@ class Lining(Feature):
             rho = n.rho
             sheet = below_facing(sheet)
         sheet = torso(peplum(sheet, n.short), n.short)
-        sheet = with_lining_seams(sheet, rho)
+        sheet = with_lining_seams(sheet, rho, n.short)
         edges = (
             ("inside its edges by {}", "rho_l"),
             ("longer at the waist", SLACK),

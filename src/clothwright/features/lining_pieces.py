@@ -5,7 +5,6 @@ from dataclasses import replace
 
 from clothwright.blocks.torso import FISH_EYE, PIECES
 from clothwright.curves import (
-    Line,
     Motion,
     Path,
     Point,
@@ -20,6 +19,7 @@ from clothwright.curves import (
 from clothwright.features.back_dart import NECK_LEGS
 from clothwright.features.front_dart import led_elsewhere
 from clothwright.features.grain import longest_line
+from clothwright.features.lining_strips import beside_strip, run_on, stand_facing
 from clothwright.features.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.sewn_halves import (
     SIDE_DARTS,
@@ -195,7 +195,7 @@ def below_facing(sheet: Sheet) -> Sheet:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
             closed = _closed(sheet, piece) if piece.has("dart low") else piece
-            wide = _run_on(line, _REACH)
+            wide = run_on(line, _REACH)
             if sleeve is None or _crossed(closed, wide):
                 closed = _below(closed, wide, _FACED if sleeve is None else _NECK)
             sheet = sheet.put(_named(closed, piece))
@@ -259,13 +259,6 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     return redraw(sheet, code, ["leg cf", "leg side"], legs).piece(code)
 
 
-def _run_on(path: Path, by: float) -> Path:
-    """A path run on straight at both ends."""
-    before = Line(path.start - path.start_direction * by, path.start)
-    after = Line(path.end, path.end + path.end_direction * by)
-    return Path((before, *path.segments, after))
-
-
 def _below(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
     """The part of a piece that hangs from the waist, below a line across it; it has
     none of the edges that are faced."""
@@ -304,7 +297,8 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
         if shell not in sheet.pieces:
             continue
         p = sheet.piece(shell)
-        lined = _named(p, p)
+        strip = stand_facing(sheet, shell)
+        lined = _named(p if strip is None else beside_strip(p, strip), p)
         sheet = sheet.put(lined)
         if lined.has("vent"):
             sheet = _open_at_vent(sheet, lined.code)
@@ -352,7 +346,7 @@ def _open_at_vent(sheet: Sheet, code: str) -> Sheet:
 def _slid(piece: Piece, hem: Path) -> Path:
     """A hem set higher, cut off where it meets the piece's sides."""
     sides = (piece.before("hem").path, piece.after("hem").path)
-    wide = _run_on(hem, 0.5)
+    wide = run_on(hem, 0.5)
     ends = [s for side in sides for s, _ in wide.meets(side)]
     if len(ends) < 2:
         raise PaperError(f"the lining of {piece.name.lower()} is shorter than nothing")

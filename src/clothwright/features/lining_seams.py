@@ -18,6 +18,7 @@ from clothwright.features.facing_seams import (
     front_armhole,
     front_neck,
 )
+from clothwright.features.lining_strips import at_joint, stand_facing, strip_seams
 from clothwright.features.sewn_halves import SewnHalf, sewn_back, sewn_front
 from clothwright.features.sleeve_lining import RISE
 from clothwright.paper import (
@@ -53,14 +54,16 @@ second, cm: its underarm is raised more than the armhole's (6)."""
 _Chain = tuple[Run, ...]
 
 
-def with_lining_seams(sheet: Sheet, rho: float) -> Sheet:
+def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
     """The lining sewn as the shell is, and to the facings or to the shell's edges.
-    `rho` is the roll of the facing, or of the lining to the edge."""
+    `rho` is the roll of the facing, or of the lining to the edge; below the waist the
+    lining hangs `short` cm shorter."""
     sheet = _facings_sewn(sheet)
     return sheet.sew(
         *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
         *_peplum_on(sheet),
         *_joins(sheet, rho),
+        *strip_seams(sheet, short),
         *_bagged(sheet),
         *_at_waist(sheet, rho),
     )
@@ -68,7 +71,7 @@ def with_lining_seams(sheet: Sheet, rho: float) -> Sheet:
 
 def _facings_sewn(sheet: Sheet) -> Sheet:
     """The loose edges of the facings are now sewn to the lining."""
-    for code in ("FF", "BF"):
+    for code in ("FF", "BF", "FFP", "BFP"):
         if code in sheet.pieces:
             p = sheet.piece(code)
             for name in ("free", "panel"):
@@ -117,7 +120,13 @@ def _lined(sheet: Sheet, chain: _Chain) -> _Chain:
 
 def _lined_run(sheet: Sheet, run: Run) -> list[Run]:
     found = [Run(f"L.{run.piece}", run.edge, run.backward)]
-    if run.piece == "BC" and run.edge in _ON_FACING:
+    facing = stand_facing(sheet, run.piece)
+    if facing is not None and run.edge.startswith("waist"):
+        upper = facing.has("foot")
+        name = run.edge.replace("waist", "foot") if upper else run.edge
+        first = upper == facing.code.startswith("FF")  # its waist begins at the centre
+        found.insert(0 if first else 1, Run(facing.code, name, run.backward))
+    elif run.piece == "BC" and run.edge in _ON_FACING:
         found.append(Run("BF", _ON_FACING[run.edge], run.backward))
     found = [
         r
@@ -166,10 +175,12 @@ def _notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
             continue
         if pair.note != JOINT and not _mates(sheet, s, pair, (a, b)):
             a, b = (_from_end(sheet, c, at) for c, at in _sides(s, pair))
-        if all(
+        clear = all(
             NOTCH_ROOM <= at <= end - NOTCH_ROOM
             for at, end in zip((a, b), most, strict=True)
-        ):
+        )
+        chains = _lined(sheet, s.left), _lined(sheet, s.right)
+        if clear and not at_joint(sheet, chains, (a, b)):
             yield pair._replace(left=a, right=b)
 
 
@@ -213,17 +224,17 @@ def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
     from_end = _from_end(sheet, chain, s)
     if from_end == s:  # slack below, nothing cut away
         return s
-    done = 0.0
+    done, best = 0.0, (_OVER, from_end if from_end > 0 else None)
     for r in chain:
         for q in _lined_run(sheet, r):
             path = sheet.run_path(q)
             if r == run:
                 place, gap = path.nearest(p)
                 at = done + path.length_to(place)
-                if gap <= _OVER and abs(at - from_end) <= _OVER:
-                    return at
+                if gap <= best[0] and abs(at - from_end) <= _OVER:
+                    best = gap, at
             done += path.length
-    return from_end if from_end > 0 else None
+    return best[1]
 
 
 def _joint(sheet: Sheet, chain: _Chain, s: float) -> float | None:

@@ -8,7 +8,7 @@ inside by the roll and cut back at the shoulder by what the roll makes it longer
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Line, Path, Point, Vector, inset, mix
+from clothwright.curves import Line, Path, Point, Vector, inset, mix, turned
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.cowl import drapes, lay_cut_on
 from clothwright.features.facing import Facing
@@ -144,17 +144,17 @@ def _front(sheet: Sheet, n: Numbers) -> Piece:
     if wraps(shell):
         return wrap_neck_facing(shell, n)
     neck = shell.edge("neck").path  # shoulder to centre front
-    out = shell.edge("shoulder").path.end_direction * -1.0
+    line = shell.before("neck").path.reversed()  # from the neck to the tip
     rolled = inset(neck, n.rho, 0.0)
     over = max(0.0, rolled.length - neck.length)
     rolled = rolled.between(over, rolled.length).pinned(
         rolled.at_length(over), neck.end
     )
-    free = _free(
-        inset(neck, n.nf_tip, n.nf),
-        Path.line(rolled.start, rolled.start + out * (n.nf_tip - n.rho)),
-        rolled.end,
-    )
+    tip = _beside(line, rolled.start, n.nf_tip - n.rho)
+    if len(tip.segments) > 1:
+        free = _below_funnel(tip, rolled.end, n.nf)
+    else:
+        free = _free(inset(neck, n.nf_tip, n.nf), tip, rolled.end)
     return Piece(
         "FF",
         "Front facing",
@@ -162,16 +162,39 @@ def _front(sheet: Sheet, n: Numbers) -> Piece:
             Edge("neck", rolled),
             straight("cf", rolled.end, free.end, EdgeKind.FOLD),
             Edge("free", free.reversed(), EdgeKind.FINISHED),
-            straight("shoulder", free.start, rolled.start),
+            Edge("shoulder", tip.reversed()),
         ),
     )
+
+
+def _below_funnel(shoulder: Path, top: Point, wide: float) -> Path:
+    """The free edge of a funnel's facing: square to the shoulder, level at the centre
+    so far below its upper edge there."""
+    start, foot = shoulder.end, Point(top.x, top.y + wide)
+    across = foot.x - start.x
+    square = turned(shoulder.end_direction, 90)
+    if square.x * across < 0:
+        square = square * -1.0
+    reach = 0.5 * abs(across)
+    level = Vector(across / 2, 0.0)
+    return Path.cubic(start, start + square * reach, foot - level, foot)
+
+
+def _beside(line: Path, start: Point, long: float) -> Path:
+    """The facing's shoulder: so much of the shell's from where its rolled neck meets
+    that, down the side of a funnel and round its corner."""
+    if len(line.segments) == 1:
+        return Path.line(start, start + line.start_direction * long)
+    at = line.length_to_point(start)
+    part = line.between(at, at + long)
+    return part.pinned(start, part.end)
 
 
 def _back(sheet: Sheet, n: Numbers) -> Piece:
     shell = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     neck, closed = back_neck(shell)
     neck = neck.reversed()  # shoulder to centre back
-    out = closed.direction(shell.edge("shoulder").path.start_direction)
+    line = shell.edge("shoulder").path.moved(closed)
     zipped = shell.edge("cb").kind is EdgeKind.SEAM
     rolled = inset(neck, -n.rho, 0.0)
     over = max(0.0, rolled.length - neck.length)
@@ -185,17 +208,17 @@ def _back(sheet: Sheet, n: Numbers) -> Piece:
             )
         end = met[0][0]
     rolled = rolled.between(over, end)
-    free = _free(
-        inset(neck, -n.nf_tip, -n.nf),
-        Path.line(rolled.start, rolled.start + out * (n.nf_tip - n.rho)),
-        rolled.end,
-    )
+    tip = _beside(line, rolled.start, n.nf_tip - n.rho)
+    if len(tip.segments) > 1:
+        free = _below_funnel(tip, rolled.end, n.nf)
+    else:
+        free = _free(inset(neck, -n.nf_tip, -n.nf), tip, rolled.end)
     return Piece(
         "BF",
         "Back facing",
         (
             Edge("neck", rolled.reversed()),
-            straight("shoulder", rolled.start, free.start),
+            Edge("shoulder", tip),
             Edge("free", free, EdgeKind.FINISHED),
             straight(
                 "cb",

@@ -25,6 +25,7 @@ class Work(Enum):
     CUT = "cut out", 0
     MARK = "mark", 1
     FUSE = "interline", 1
+    UNDERLINE = "mount the underlining", 1
     STAY = "stay the edges", 1
     DART = "darts", 2
     PANEL = "panel seams", 2

@@ -94,8 +94,9 @@ def back_to_match(
 
 def _shoulder(half: SewnHalf, start: Point, end: Point) -> Path:
     """The facing's shoulder with the loop: straight, or along the shell's where that is
-    run on over the arm."""
-    one = half.flank is None and half.centre.has("shoulder")
+    run on over the arm, or up a funnel."""
+    split = half.flank is not None and half.flank.has("shoulder")
+    one = not split and half.centre.has("shoulder")
     shell = half.centre.edge("shoulder").path if one else None
     if shell is None or len(shell.segments) == 1:
         return Path.line(start, end)

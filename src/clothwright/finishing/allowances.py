@@ -249,6 +249,10 @@ _BY_NAME: Mapping[str, Role] = {
     "hem in": Role.TURNED,
     "free": Role.FREE,
     "stand": Role.EDGE,
+    "lapel": Role.EDGE,
+    "lapel top": Role.EDGE,
+    "collar neck": Role.EDGE,
+    "collar end": Role.COLLAR,
     "lower": Role.EDGE,
     "placket": Role.BAND,
     "placket foot": Role.BAND,
@@ -322,7 +326,7 @@ def _of_collar(edge: Edge, name: str) -> Role:
     """Its neck edge is sewn to the neck; what is not enclosed is hemmed."""
     if edge.kind is EdgeKind.FINISHED:
         return Role.HEM
-    return Role.EDGE if name in ("neck", "inside") else Role.COLLAR
+    return Role.EDGE if name in ("neck", "inside", "lapel") else Role.COLLAR
 
 
 _SKIRT = ("SB", "SF", "SG", "PU", "T2", "T3", "T4")

@@ -127,7 +127,7 @@ class CutCount:
     """How many to cut from one cloth."""
 
     cloth: str
-    """Plain name of the cloth: "shell", "lining", "interlining"."""
+    """Plain name of the cloth: "shell", "underlining", "lining", "interlining"."""
 
     count: int
     how: str

@@ -55,7 +55,7 @@ class Lay:
     """A lay that may be cut: it has passed the checker. Lengths cm."""
 
     of: str
-    """Plain name of the cloth: "shell", "lining", "interlining"."""
+    """Plain name of the cloth: "shell", "underlining", "lining", "interlining"."""
 
     cloth: Cloth
     spread: Spread

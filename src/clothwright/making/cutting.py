@@ -40,7 +40,7 @@ class CuttingSheet:
 
     making: MakingOrder
     cloths: Mapping[str, tuple[CutPiece, ...]]
-    """Pieces by cloth: "shell", "lining", "interlining"."""
+    """Pieces by cloth: "shell", "underlining", "lining", "interlining"."""
 
     strips: tuple[Notion, ...]
     """Cut without a pattern from cloths at hand."""

@@ -30,9 +30,10 @@ from clothwright.units import pretty_length
 _NEEDS: Mapping[Work, tuple[Work, ...]] = {
     Work.MARK: (Work.CUT,),
     Work.FUSE: (Work.CUT,),
-    Work.STAY: (Work.MARK,),
-    Work.DART: (Work.MARK,),
-    Work.PANEL: (Work.MARK, Work.DART),
+    Work.UNDERLINE: (Work.MARK,),
+    Work.STAY: (Work.MARK, Work.UNDERLINE),
+    Work.DART: (Work.MARK, Work.UNDERLINE),
+    Work.PANEL: (Work.MARK, Work.DART, Work.UNDERLINE),
     Work.BAG: (Work.MARK, Work.FUSE),
     Work.ON_EDGE: (Work.MARK, Work.FUSE, Work.STAY),
     Work.SHOULDER: (Work.STAY, Work.DART, Work.PANEL),
@@ -60,7 +61,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
         Work.SLEEVE_HEAD,
     ),
     Work.SIDE: (Work.DART, Work.PANEL, Work.FLAT, Work.EDGE),
-    Work.SKIRT: (Work.MARK,),
+    Work.SKIRT: (Work.MARK, Work.UNDERLINE),
     Work.READY: (Work.SIDE, Work.SKIRT),
     Work.WAIST: (Work.SIDE, Work.SKIRT, Work.READY, Work.EDGE, Work.BAG),
     Work.ZIP: (Work.WAIST, Work.EDGE, Work.STAY),
@@ -170,6 +171,8 @@ def _before(garment: Garment) -> Iterator[Operation]:
         task=Task.CUT,
         hazards=(Hazard.BLADE,),
     )
+    if "underlining" in cloths:
+        yield Operation(Work.CUT, "Cut the underlining", task=Task.CUT_LINING)
     if "lining" in cloths:
         few = not garment.lined
         what = "the lining of the small parts" if few else "the lining"

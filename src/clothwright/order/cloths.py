@@ -33,7 +33,7 @@ from clothwright.order.faults import sentences
 from clothwright.units import CM_PER_INCH, Unit, format_length, parse_plain
 from clothwright.units.fields import Length
 
-CLOTHS = ("shell", "lining", "interlining", "rib")
+CLOTHS = ("shell", "underlining", "lining", "interlining", "rib")
 """The cloths that pieces are cut from, by their plain names."""
 
 WIDTHS = 20.0, 400.0

@@ -247,7 +247,9 @@ def cut_list(
 ) -> Mapping[str, tuple[CutCount, ...]]:
     """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
+    features = tuple(features)
     said = {code: c for f in features for code, c in f.cuts(sheet).items()}
+    again = {code: c for f in features for code, c in f.cut_again(sheet).items()}
     for code, piece in sheet.pieces.items():
         if code in said:
             cut = said[code]
@@ -263,4 +265,7 @@ def cut_list(
         if code in _INTERLINED:
             cloths.append("interlining")
         out[code] = tuple(CutCount(c, count, how) for c in cloths)
+    for code, cloth in again.items():
+        shell, *inside = out[code]
+        out[code] = (shell, replace(shell, cloth=cloth), *inside)
     return out

@@ -281,7 +281,6 @@ def _altered(key: str, symbol: str, name: str) -> None:
 _altered("arm_more", "arm +", "biceps width that a fitting adds")
 _altered("head_turn", "turn", "top of the cap before the shoulder notch, at a fitting")
 _altered("elbow_more", "elbow +", "width at the elbow that a fitting adds")
-_altered("elbow_down", "elbow ↓", "elbow that a fitting lowers")
 ALTERED = ("arm_more", "head_turn", "elbow_more", "elbow_down")
 """Numbers that only a fitting changes."""
 

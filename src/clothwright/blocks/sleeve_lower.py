@@ -143,6 +143,17 @@ def arm_girth(under_arm: float, y_E: float, UA: float, EL: float) -> float:
 
 
 @ELBOW.rule(
+    "elbow ↓",
+    "elbow that a fitting lowers",
+    source="cutting and costing 6",
+    key="elbow_down",
+    formula="none",
+)
+def _lowered() -> float:
+    return 0.0
+
+
+@ELBOW.rule(
     "yE",
     "elbow below the biceps line",
     source="blocks B9",

@@ -12,7 +12,6 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Path, Point, Vector, mix, turned
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
-from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.neck_shapes import BACK_TABLES, BackShape
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, PaperError, Sheet, Verb
@@ -128,14 +127,13 @@ class FunnelNeck(Feature):
     }
     gives: ClassVar[frozenset[str]] = frozenset({"collar"})
     needs: ClassVar[dict[str, str]] = {
-        "neckline": 'a funnel rises from a neck; add a neckline, its shape "standard"',
-        "back neck": 'a funnel goes round the neck; add a back neckline, "standard"',
+        "round neck": "a funnel rises from a round neck; add a neckline, its shape "
+        '"standard"',
+        "high back neck": "a funnel rises from a back neck that is not low; add a back "
+        'neckline, its shape "standard"',
     }
     clashes: ClassVar[dict[str, str]] = {
         "collar": "a funnel is its own collar; leave the other off",
-        V_FRONT: 'a funnel rises from a round neck; make its shape "standard"',
-        V_BACK: 'a funnel rises from a round neck; make the back\'s shape "standard"',
-        "winding neck": 'a funnel rises from a round neck; make its shape "standard"',
         "wrap": "a funnel is closed in front; leave the wrap off",
         "cowl": "a neck stands up or drapes; leave one of the two off",
         "halter": "a funnel rises from both shoulders, which a halter has not",

@@ -24,7 +24,6 @@ from clothwright.features.base import Number, Shown
 from clothwright.features.collar import SRC, TURN, Collar
 from clothwright.features.collar_fall import fall_findings
 from clothwright.features.collar_neck import closed_neck
-from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.sewn_halves import sewn_front
 from clothwright.features.stand_pieces import STAND
 from clothwright.findings import Finding, Severity
@@ -109,13 +108,13 @@ class LapelCollar(Collar):
     }
     needs: ClassVar[dict[str, str]] = {
         **Collar.needs,
+        "round neck": "a collar with a lapel is drafted on a round neck; make its "
+        'shape "round" or "standard"',
         "front opening": 'a lapel turns over above the buttons; add a "button stand" '
         "in front",
     }
     clashes: ClassVar[dict[str, str]] = {
         **Collar.clashes,
-        V_FRONT: "a collar with a lapel is drafted on a round neck; make its shape "
-        '"round" or "standard"',
         "upper bust dart": "a bust dart above would lie under the lapel; leave it at "
         "the side or take a princess line",
         "wrap": "a lapel is not yet drawn on crossing fronts; take a button stand",

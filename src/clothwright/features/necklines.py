@@ -161,6 +161,8 @@ class Neckline(Feature):
         words = {V_FRONT} if self.shape in POINTED else set()
         if self.shape in WINDING:
             words = {*words, "winding neck"}
+        if self.shape in (FrontShape.STANDARD, FrontShape.ROUND):
+            words = {*words, "round neck"}
         return self.gives | words
 
     def given(self, unit: Unit) -> Iterable[Given]:
@@ -286,7 +288,10 @@ class BackNeckline(Feature):
     ] = None
 
     def provides(self) -> frozenset[str]:
-        return self.gives | ({V_BACK} if self.shape is BackShape.V else set())
+        words = {V_BACK} if self.shape is BackShape.V else set()
+        if self.shape in (BackShape.STANDARD, BackShape.ROUND, BackShape.BOAT):
+            words = {*words, "high back neck"}
+        return self.gives | words
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (BACK_TABLES[self.shape], BACK_CONTOUR[self.shape], CLOSED_BACK)

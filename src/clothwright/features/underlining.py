@@ -131,5 +131,6 @@ class Underlining(Feature):
                 f"The order has nothing that is {self.parts.value}: no piece would be "
                 "underlined.",
                 "ul less",
-                "Set the parts of the underlining to what there is, or leave it off.",
+                "Set its parts to what there is, or leave the underlining (ul less) "
+                "off.",
             )

@@ -90,7 +90,8 @@ def broken(m: MakingOrder) -> Iterator[str]:
     yield from first(on_flat, sides + under, "a sleeve sewn on flat before the sides")
     yield from first(armhole, sides, "a faced armhole before the side")
     yield from first(sides + skirt, waist, "side and skirt before waist")
-    yield from first(plain("leg", "dart"), waist + sides, "dart before what crosses it")
+    darts = [s for s in plain("leg", "dart") if not has(s, "front", "back", of="GU")]
+    yield from first(darts, waist + sides, "dart before what crosses it")
     for s in seams:
         before = [{r.piece for r in t.runs()} for t in seams if at[t.code] < at[s.code]]
         for chain in (s.left, s.right):

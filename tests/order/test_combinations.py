@@ -5,6 +5,7 @@ words that name a measure or a number and say what to do. `make combos` asks 300
 on 50 women; this is its first part.
 """
 
+import re
 from random import Random
 
 import pytest
@@ -12,6 +13,7 @@ import pytest
 from bodies import THEA, ansur_whole
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
+from clothwright.features.seam_codes import SEAM_CODES
 from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -61,6 +63,14 @@ def test_every_feature_alone(kind: type[Feature]) -> None:
         assert not wrong, told(features)
         # a short side may not hold the round of a kimono sleeve: one woman in seven
         assert not it.refusals or features_have(features, "kimono"), told(features)
+
+
+@pytest.mark.parametrize("kind", FEATURES, ids=name)
+def test_every_seam_has_a_code_that_why_can_tell(kind: type[Feature]) -> None:
+    """Of a seam that a garment has not, `why` says what it would be."""
+    for seam in draft(order(THEA, alone(kind))).sheet.seams:
+        code = re.fullmatch(r"S\d+", re.split(r"[.ab]", seam.code)[0])
+        assert not code or code[0] in SEAM_CODES
 
 
 @pytest.mark.parametrize("seed", range(40))

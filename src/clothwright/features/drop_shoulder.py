@@ -274,6 +274,7 @@ class DropShoulder(Feature):
         "armhole": "an order has one kind of armhole",
         "raglan": 'a raglan has no shoulder over the arm; take a "sleeved armhole" for '
         "it",
+        "cowl": "a cowl hangs from its own shoulders; leave one off",
         "sleeve in two": "a two-piece sleeve has a high cap; leave the two pieces off",
         "front panel seam": "a panel line would start in the armhole over the arm; "
         "take a side dart in place of the princess line",

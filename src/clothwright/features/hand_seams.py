@@ -25,7 +25,8 @@ def taken_in(
     beside: float = BESIDE,
 ) -> Sheet:
     """Seams of a piece whose edges have grown take in the difference: its plan is what
-    they are longer now, and notches `beside` the mouth, cm, bound the gathers."""
+    they are longer now, and notches `beside` the mouth, cm, bound the gathers; what is
+    lapped on (a lining) follows the seam that it lies in, and needs none."""
     out = after
     for s in before.seams:
         if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
@@ -44,7 +45,7 @@ def taken_in(
         low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
         notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
-        if how == "gathers" and low < high:
+        if how == "gathers" and low < high and s.kind is not SeamKind.LAPPED:
             notches = tuple(sorted((*notches, *zone)))
         out = out.sew(
             replace(

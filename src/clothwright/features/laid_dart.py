@@ -16,7 +16,6 @@ from clothwright.paper import (
     InnerLine,
     LineKind,
     PaperError,
-    Piece,
     Sheet,
     Verb,
     redraw,
@@ -62,7 +61,7 @@ def lay(d: Drafting, place: DartPlace, how: TakenUp) -> None:
     if how is TakenUp.TUCKS:
         sheet = _tucked(before, sheet)
         front = sheet.piece("F")
-        lines = tuple(_lines(d.n, front, new.path, midpoint(*mouths), wide, d["BP"]))
+        lines = tuple(_lines(d.n, new.path, midpoint(*mouths), wide, d["BP"]))
         sheet = sheet.put(front.with_lines(*lines))
         says = f"shared by {_count(d.n)} tucks alike, parallel to the dart's middle"
     d.lay(
@@ -94,7 +93,7 @@ def _tucked(before: Sheet, sheet: Sheet) -> Sheet:
 
 
 def _lines(
-    n: Numbers, front: Piece, edge: Path, middle: Point, wide: float, bp: Point
+    n: Numbers, edge: Path, middle: Point, wide: float, bp: Point
 ) -> Iterator[InnerLine]:
     """Fold, placement line and arrow of each tuck; they are folded towards the centre
     front, so that the fold is the line nearer to the side."""
@@ -111,7 +110,6 @@ def _lines(
         yield InnerLine(f"{name}, to here", Path.line(b, b + way), LineKind.PLACEMENT)
         p, q = a + way * 0.6, b + way * 0.6
         yield InnerLine(f"{name}, arrow", Path.line(p, q), LineKind.ARROW)
-    assert front.has("cf")
 
 
 def tuck_operations(

@@ -17,10 +17,10 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import ansur_legs, ansur_women, bdims_women
 from clothwright.body import RuleSet
-from clothwright.features.fitted_dress_skirt import FittedDressSkirt
-from clothwright.features.torso import Torso
-from clothwright.features.vent import Vent
-from clothwright.features.waist import WaistSeam
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.bodice.waist import WaistSeam
+from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
+from clothwright.features.skirts.vent import Vent
 from clothwright.order import Order
 from clothwright.units import Unit
 from order.test_random_bodies import DEMOS, SKIRT, demo_features

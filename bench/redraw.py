@@ -22,7 +22,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import bdims_women
 from clothwright.curves import Cubic, Point
-from clothwright.features.dress_skirt import DressSkirt
+from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.order import Order, OrderError, Workroom, draft, read_order
 from clothwright.rules import Kind
 from orders import main_features, order

@@ -15,7 +15,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "tests"))
 
 from bodies import ansur_legs, ansur_women
 from clothwright.body import RuleSet
-from clothwright.features.dress_skirt import Cut, DressSkirt
+from clothwright.features.skirts.dress_skirt import Cut, DressSkirt
 from clothwright.order import Draft, Order, OrderError, draft
 from order.test_real_bodies import SLEEVES
 from orders import closed_features, order, sleeved_features, swapped, trouser_features

@@ -8,38 +8,38 @@ from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
 from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
 from clothwright.body import Body, RuleSet, estimates
 from clothwright.features import Feature
-from clothwright.features.armhole import SleevelessArmhole
-from clothwright.features.back_princess import BackArmholePrincess
-from clothwright.features.back_shoulder import BackShoulder
 from clothwright.features.block import LEVEL_WAIST, Block
-from clothwright.features.concealed_zip import ConcealedZip
-from clothwright.features.contour_band import ContourBand
-from clothwright.features.facing import Facing
-from clothwright.features.fly import Fly
-from clothwright.features.front_princess import FrontArmholePrincess
-from clothwright.features.lining import Lining, Mode
-from clothwright.features.loops import Loops
-from clothwright.features.neck_facing import NeckFacing
-from clothwright.features.neck_shapes import BackShape, FrontShape
-from clothwright.features.necklines import BackNeckline, Neckline
-from clothwright.features.open_back import LowOpenBack
-from clothwright.features.peplum import Peplum
-from clothwright.features.pleats import Pleats
-from clothwright.features.set_in_sleeve import SetInSleeve
-from clothwright.features.shoulder import Tightening
-from clothwright.features.shoulder_princess import ShoulderPrincess
-from clothwright.features.side_dart import BackWaistDart, SideDart
-from clothwright.features.skirt_zip import SkirtZip
-from clothwright.features.sleeved_armhole import SleevedArmhole
-from clothwright.features.straight_skirt import StraightSkirt
-from clothwright.features.trouser_pockets import Pockets, Shape
-from clothwright.features.trouser_zip import SideZip
-from clothwright.features.trousers import Trousers
-from clothwright.features.turn_ups import TurnUps
-from clothwright.features.under_panel import UnderPanel
-from clothwright.features.vent import Vent
-from clothwright.features.waist import WaistSeam
-from clothwright.features.waistband import Waistband
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_princess import BackArmholePrincess
+from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.front_princess import FrontArmholePrincess
+from clothwright.features.bodice.shoulder import Tightening
+from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
+from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
+from clothwright.features.bodice.waist import WaistSeam
+from clothwright.features.linings.facing import Facing
+from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.linings.neck_facing import NeckFacing
+from clothwright.features.necks.neck_shapes import BackShape, FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.openings.concealed_zip import ConcealedZip
+from clothwright.features.openings.loops import Loops
+from clothwright.features.openings.open_back import LowOpenBack
+from clothwright.features.openings.under_panel import UnderPanel
+from clothwright.features.skirts.contour_band import ContourBand
+from clothwright.features.skirts.peplum import Peplum
+from clothwright.features.skirts.skirt_zip import SkirtZip
+from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.vent import Vent
+from clothwright.features.skirts.waistband import Waistband
+from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.features.trousers.fly import Fly
+from clothwright.features.trousers.pleats import Pleats
+from clothwright.features.trousers.trouser_pockets import Pockets, Shape
+from clothwright.features.trousers.trouser_zip import SideZip
+from clothwright.features.trousers.trousers import Trousers
+from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.findings import Severity
 from clothwright.order import Draft, Order, pattern
 from clothwright.paper import Drafting

@@ -13,7 +13,7 @@ from clothwright.app.words import paragraphs
 from clothwright.app.workshop import made_up
 from clothwright.book import Book
 from clothwright.features.block import Block
-from clothwright.features.loops import Loops
+from clothwright.features.openings.loops import Loops
 from clothwright.findings import Finding, Severity
 from clothwright.units import Unit
 

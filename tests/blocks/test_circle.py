@@ -8,7 +8,7 @@ import pytest
 from clothwright.blocks import circle
 from clothwright.blocks.gore import Gore
 from clothwright.curves import Point, degrees_between, distance, dot
-from clothwright.features.gathered_skirt import depths, tier_length
+from clothwright.features.skirts.gathered_skirt import depths, tier_length
 
 
 @pytest.mark.parametrize(

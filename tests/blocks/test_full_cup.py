@@ -7,7 +7,7 @@ from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.block import Block
-from clothwright.features.side_dart import SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.order import Draft, draft
 from clothwright.paper import Verb
 from orders import closed_back, main_features, order

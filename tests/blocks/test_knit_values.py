@@ -13,9 +13,9 @@ from clothwright.blocks import knit_curves
 from clothwright.body import Body
 from clothwright.body.ease import knit_class, knit_ease, knits, most_negative
 from clothwright.curves import Vector, degrees_between
-from clothwright.features.knit_bodice import KnitBodice
-from clothwright.features.knit_sleeve import KnitSleeve
-from clothwright.features.neck_band import NeckBand
+from clothwright.features.knits.knit_bodice import KnitBodice
+from clothwright.features.knits.knit_sleeve import KnitSleeve
+from clothwright.features.knits.neck_band import NeckBand
 from clothwright.order import Draft, draft
 from orders import order
 

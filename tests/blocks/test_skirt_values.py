@@ -10,7 +10,7 @@ from clothwright.blocks.skirt_darts import open_darts
 from clothwright.body import Body
 from clothwright.curves import Path, Point, degrees_between, distance
 from clothwright.features import Feature
-from clothwright.features.straight_skirt import StraightSkirt
+from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.order import Draft, draft
 from orders import order, straight_skirt
 

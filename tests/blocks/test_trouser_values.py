@@ -14,8 +14,12 @@ from clothwright.blocks.trousers import BACK, FRONT, back_of, front_of
 from clothwright.body import Body
 from clothwright.curves import Cubic, Line, Path, Point, degrees_between, dot
 from clothwright.features import Feature
-from clothwright.features.trouser_findings import across, crotch_seam, thigh_width
-from clothwright.features.trousers import Trousers
+from clothwright.features.trousers.trouser_findings import (
+    across,
+    crotch_seam,
+    thigh_width,
+)
+from clothwright.features.trousers.trousers import Trousers
 from clothwright.order import Draft, draft
 from orders import order, trouser_features
 

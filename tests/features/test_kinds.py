@@ -37,10 +37,10 @@ def test_only_the_features_of_an_order_are_read() -> None:
         "from clothwright.order import draft, read_order\n"
         "with resources.as_file(resources.files('clothwright.demo')) as folder:\n"
         "    draft(read_order(folder / 'peplum-top.toml'))\n"
-        "print([m for m in ('peplum', 'lining', 'by_hand', 'fitting', 'cuff') "
-        "if f'clothwright.features.{m}' in sys.modules])"
+        "print([m for m in ('skirts.peplum', 'linings.lining', 'hand.by_hand', "
+        "'fitting', 'sleeves.cuff') if f'clothwright.features.{m}' in sys.modules])"
     )
     run = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True
     )
-    assert run.stdout.strip() == "['peplum']"
+    assert run.stdout.strip() == "['skirts.peplum']"

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from bodies import P92
-from clothwright.features.cowl import Cowl
+from clothwright.features.necks.cowl import Cowl
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.drawn import DrawnPattern
 from clothwright.lay import Budget, Lay, LayError, check_lay, cloths_of, lay

@@ -9,30 +9,30 @@ import pytest
 from bodies import BRIDA, THEA, YSOLDE
 from clothwright.cost.sheet import _quantity
 from clothwright.features import Feature
-from clothwright.features.button_stand import ButtonStand
-from clothwright.features.concealed_zip import ConcealedZip
-from clothwright.features.cuff import Cuff
-from clothwright.features.gathered_hem import GatheredHem
-from clothwright.features.halter import Halter
-from clothwright.features.lining import Lining
-from clothwright.features.neck_placket import NeckPlacket
-from clothwright.features.neck_shapes import BackShape, FrontShape
-from clothwright.features.necklines import BackNeckline, Neckline
+from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.collars.shirt_collar import ShirtCollar
+from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.lining import Lining
+from clothwright.features.necks.halter import Halter
+from clothwright.features.necks.neck_shapes import BackShape, FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.concealed_zip import ConcealedZip
+from clothwright.features.openings.neck_placket import NeckPlacket
+from clothwright.features.openings.underarm_zip import UnderarmZip
+from clothwright.features.openings.zips import Setting
 from clothwright.features.operations import Hazard, Stitch, Task, Work
-from clothwright.features.set_in_sleeve import SetInSleeve
-from clothwright.features.shirt_collar import ShirtCollar
-from clothwright.features.side_dart import BackWaistDart, SideDart
-from clothwright.features.skirt_zip import SkirtZip, Where
-from clothwright.features.sleeve_lengths import Reach
-from clothwright.features.stand_collar import StandCollar
-from clothwright.features.torso import Torso
-from clothwright.features.trouser_pockets import Pockets
-from clothwright.features.trouser_zip import SideZip
-from clothwright.features.underarm_zip import UnderarmZip
-from clothwright.features.vent import Vent
-from clothwright.features.wrap_front import WrapFront
-from clothwright.features.zips import Setting
+from clothwright.features.skirts.skirt_zip import SkirtZip, Where
+from clothwright.features.skirts.vent import Vent
+from clothwright.features.sleeves.cuff import Cuff
+from clothwright.features.sleeves.gathered_hem import GatheredHem
+from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.features.sleeves.sleeve_lengths import Reach
+from clothwright.features.trousers.trouser_pockets import Pockets
+from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.making import MakingOrder, making_order
 from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.telling import seam_line

@@ -20,8 +20,8 @@ from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import EdgeKind, Run, Seam, SeamKind
 from combinations import combination
-from features.test_by_hand import CURVED_YOKE, NECK_GATHERS
-from features.test_by_hand import made as by_hand
+from features.hand.test_by_hand import CURVED_YOKE, NECK_GATHERS
+from features.hand.test_by_hand import made as by_hand
 from finished import ORDERS, made
 from orders import order
 

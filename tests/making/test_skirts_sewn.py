@@ -7,7 +7,7 @@ from bodies import THEA, YSOLDE
 from clothwright.features.operations import Task, Work
 from clothwright.making import making_order
 from clothwright.order import draft
-from features.test_skirts import KINDS
+from features.skirts.test_skirts import KINDS
 from making.test_order import complete
 from orders import order
 

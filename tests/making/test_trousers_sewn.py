@@ -6,14 +6,14 @@ import pytest
 
 from bodies import THEA
 from clothwright.features import Feature
-from clothwright.features.contour_band import ContourBand
-from clothwright.features.fly import Fly
 from clothwright.features.operations import Task, Work
-from clothwright.features.pleats import Pleats
-from clothwright.features.trouser_pockets import Pockets, Shape
-from clothwright.features.trouser_zip import SideZip
-from clothwright.features.trousers import Trousers
-from clothwright.features.turn_ups import TurnUps
+from clothwright.features.skirts.contour_band import ContourBand
+from clothwright.features.trousers.fly import Fly
+from clothwright.features.trousers.pleats import Pleats
+from clothwright.features.trousers.trouser_pockets import Pockets, Shape
+from clothwright.features.trousers.trouser_zip import SideZip
+from clothwright.features.trousers.trousers import Trousers
+from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.making import making_order
 from clothwright.order import draft
 from making.test_order import complete

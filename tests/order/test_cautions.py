@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from bodies import P92
-from clothwright.features.loops import Loops, Rows
+from clothwright.features.openings.loops import Loops, Rows
 from clothwright.making import making_order
 from clothwright.making.figures import making_figures
 from clothwright.making.times import USUAL

@@ -12,25 +12,25 @@ from bodies import ansur_women, bdims_women
 from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
 from clothwright.features import Feature
-from clothwright.features.bell_sleeve import BellSleeve
 from clothwright.features.block import Block, Depth
-from clothwright.features.cap_sleeve import CapSleeve
-from clothwright.features.circle_skirt import CircleSkirt
-from clothwright.features.cuff import Cuff
-from clothwright.features.flutter_sleeve import FlutterSleeve
-from clothwright.features.gathered_hem import GatheredHem
-from clothwright.features.gathered_skirt import GatheredSkirt
-from clothwright.features.gored_skirt import GoredSkirt
-from clothwright.features.leg_of_mutton import LegOfMutton
-from clothwright.features.petal_sleeve import PetalSleeve
-from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import Elbow, SetInSleeve
-from clothwright.features.skirt_zip import SkirtZip
-from clothwright.features.sleeve_band import SleeveBand
-from clothwright.features.sleeve_lengths import Reach
-from clothwright.features.straight_skirt import StraightSkirt
-from clothwright.features.two_piece_sleeve import TwoPieceSleeve
-from clothwright.features.waistband import Waistband
+from clothwright.features.skirts.circle_skirt import CircleSkirt
+from clothwright.features.skirts.gathered_skirt import GatheredSkirt
+from clothwright.features.skirts.gored_skirt import GoredSkirt
+from clothwright.features.skirts.skirt_zip import SkirtZip
+from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.waistband import Waistband
+from clothwright.features.sleeves.bell_sleeve import BellSleeve
+from clothwright.features.sleeves.cap_sleeve import CapSleeve
+from clothwright.features.sleeves.cuff import Cuff
+from clothwright.features.sleeves.flutter_sleeve import FlutterSleeve
+from clothwright.features.sleeves.gathered_hem import GatheredHem
+from clothwright.features.sleeves.leg_of_mutton import LegOfMutton
+from clothwright.features.sleeves.petal_sleeve import PetalSleeve
+from clothwright.features.sleeves.puffed_cap import PuffedCap
+from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
+from clothwright.features.sleeves.sleeve_band import SleeveBand
+from clothwright.features.sleeves.sleeve_lengths import Reach
+from clothwright.features.sleeves.two_piece_sleeve import TwoPieceSleeve
 from clothwright.order import Draft, OrderError, draft, pattern
 from orders import main_features, order, sleeved_features, straight_skirt
 

@@ -12,11 +12,11 @@ from clothwright.body import Body, RuleSet
 from clothwright.body.body import MeasureValue
 from clothwright.curves import distance, mirror_in
 from clothwright.features import Feature
-from clothwright.features.cuff import Cuff
-from clothwright.features.gathered_hem import GatheredHem
-from clothwright.features.puffed_cap import PuffedCap
-from clothwright.features.set_in_sleeve import SetInSleeve
-from clothwright.features.sleeve_lengths import Reach
+from clothwright.features.sleeves.cuff import Cuff
+from clothwright.features.sleeves.gathered_hem import GatheredHem
+from clothwright.features.sleeves.puffed_cap import PuffedCap
+from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.order.figures import figures

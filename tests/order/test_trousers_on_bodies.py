@@ -11,10 +11,10 @@ from bodies import ansur_legs, bdims_women
 from clothwright.body import Body, RuleSet
 from clothwright.body.measures import measures
 from clothwright.features import Feature
-from clothwright.features.pleats import Pleats
-from clothwright.features.trouser_pockets import Pockets, Shape
-from clothwright.features.trouser_zip import SideZip
-from clothwright.features.turn_ups import TurnUps
+from clothwright.features.trousers.pleats import Pleats
+from clothwright.features.trousers.trouser_pockets import Pockets, Shape
+from clothwright.features.trousers.trouser_zip import SideZip
+from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.order import OrderError, draft
 from clothwright.units import Unit
 from orders import order, random_trousers, trouser_features

@@ -9,18 +9,18 @@ from bodies import BODIES, BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
-from clothwright.features.armhole import SleevelessArmhole
-from clothwright.features.back_princess import BackArmholePrincess
 from clothwright.features.block import Block
-from clothwright.features.concealed_zip import ConcealedZip
-from clothwright.features.facing import Facing
-from clothwright.features.front_princess import FrontArmholePrincess
-from clothwright.features.neck_shapes import BackShape, FrontShape
-from clothwright.features.necklines import BackNeckline, Neckline
-from clothwright.features.open_back import LowOpenBack
-from clothwright.features.peplum import Peplum
-from clothwright.features.under_panel import UnderPanel
-from clothwright.features.waist import WaistSeam
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_princess import BackArmholePrincess
+from clothwright.features.bodice.front_princess import FrontArmholePrincess
+from clothwright.features.bodice.waist import WaistSeam
+from clothwright.features.linings.facing import Facing
+from clothwright.features.necks.neck_shapes import BackShape, FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.openings.concealed_zip import ConcealedZip
+from clothwright.features.openings.open_back import LowOpenBack
+from clothwright.features.openings.under_panel import UnderPanel
+from clothwright.features.skirts.peplum import Peplum
 from clothwright.order import draft, pattern
 from clothwright.order.figures import figures
 from orders import closed_features, main_features, order, swapped

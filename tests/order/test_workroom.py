@@ -13,7 +13,7 @@ import pytest
 
 from bodies import BRIDA, P92, P116, THEA, YSOLDE, bdims_women
 from clothwright.features import Feature
-from clothwright.features.lining import Lining, Mode
+from clothwright.features.linings.lining import Lining, Mode
 from clothwright.order import Draft, Order, OrderError, Workroom, draft, read_order
 from clothwright.paper import Sheet
 from clothwright.rules import Kind

@@ -10,7 +10,7 @@ from clothwright.app.slipfile import feature_type
 from clothwright.app.words import Reading, label, say_choice, say_size
 from clothwright.body import measures
 from clothwright.features import Feature, Number
-from clothwright.features.by_hand import ByHand
+from clothwright.features.hand.by_hand import ByHand
 from clothwright.order import OrderError
 from clothwright.order.numbers import numbers_of
 from clothwright.order.styles import named_styles

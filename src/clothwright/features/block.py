@@ -17,13 +17,13 @@ from clothwright.blocks.bodice_rules import (
 )
 from clothwright.blocks.full_cup import FULL_CUP, FULL_FROM, WIDE_DART
 from clothwright.curves import Path, Point, distance
-from clothwright.features.back_shoulder import (
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.back_shoulder import (
     PLAIN,
     WAYS,
     BackShoulder,
     shoulder_findings,
 )
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Given, Hand, Numbers, RuleTable

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
-from clothwright.features.knit_seams import knit_joints
-from clothwright.features.sewn_halves import OVER
-from clothwright.features.skirt_joints import skirt_joints
-from clothwright.features.trouser_seams import trouser_joints
+from clothwright.features.knits.knit_seams import knit_joints
+from clothwright.features.linings.sewn_halves import OVER
+from clothwright.features.skirts.skirt_joints import skirt_joints
+from clothwright.features.trousers.trouser_seams import trouser_joints
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint

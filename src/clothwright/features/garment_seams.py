@@ -9,19 +9,23 @@ from itertools import accumulate
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
+from clothwright.features.bodice.waist_seams import LONG, shares, waist_seams
 from clothwright.features.chains import BACK_STRAP, Chains
-from clothwright.features.collar_seams import collar_seams
-from clothwright.features.facing_seams import facing_seams
+from clothwright.features.collars.collar_seams import collar_seams
+from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
-from clothwright.features.halter_rules import HALTER_BAND
-from clothwright.features.knit_seams import knit_seams
-from clothwright.features.lapel_seams import lapel_seams
-from clothwright.features.neck_placket import placket_seams
-from clothwright.features.skirt_seams import band_seams, contour_seams, skirt_seams
-from clothwright.features.sleeve_seams import sleeve_seams
-from clothwright.features.stand_seams import over_stands, stand_seams
-from clothwright.features.trouser_seams import trouser_seams
-from clothwright.features.waist_seams import LONG, shares, waist_seams
+from clothwright.features.knits.knit_seams import knit_seams
+from clothwright.features.linings.facing_seams import facing_seams
+from clothwright.features.necks.halter_rules import HALTER_BAND
+from clothwright.features.openings.neck_placket import placket_seams
+from clothwright.features.openings.stand_seams import over_stands, stand_seams
+from clothwright.features.skirts.skirt_seams import (
+    band_seams,
+    contour_seams,
+    skirt_seams,
+)
+from clothwright.features.sleeves.sleeve_seams import sleeve_seams
+from clothwright.features.trousers.trouser_seams import trouser_seams
 from clothwright.paper import (
     Drafting,
     Ease,

@@ -11,8 +11,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from clothwright.features.chains import Chains
-from clothwright.features.facing_seams import back_armhole, front_armhole
 from clothwright.features.laid import TOLERANCE, Laid, laid
+from clothwright.features.linings.facing_seams import back_armhole, front_armhole
 from clothwright.findings import Finding
 from clothwright.order.draft import Draft
 from clothwright.rules import Reason, RuleError

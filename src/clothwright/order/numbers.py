@@ -6,8 +6,8 @@ from functools import lru_cache
 
 from clothwright.body import estimates
 from clothwright.features import Feature
-from clothwright.features.neck_contour import NO_CONTOUR
-from clothwright.features.shoulder import NO_TIGHTENING
+from clothwright.features.bodice.shoulder import NO_TIGHTENING
+from clothwright.features.necks.neck_contour import NO_CONTOUR
 from clothwright.order.file import Order, OrderError
 from clothwright.rules import (
     Given,

@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from clothwright.features import Feature
+from clothwright.features.bodice.waist import waist_edges
+from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.operations import Hazard
-from clothwright.features.sewn_halves import OVER
-from clothwright.features.waist import waist_edges
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern

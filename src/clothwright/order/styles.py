@@ -18,7 +18,7 @@ from typing import Any
 import tomli_w
 from pydantic import ValidationError
 
-from clothwright.features.by_hand import ByHand
+from clothwright.features.hand.by_hand import ByHand
 from clothwright.order.faults import sentences
 from clothwright.order.file import Order, OrderError, toml_table
 from clothwright.units import Unit

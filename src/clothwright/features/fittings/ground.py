@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from clothwright.blocks import bodice, skirt, sleeve, trousers
 from clothwright.features.base import Rank
-from clothwright.features.sleeve_pieces import draft_bent, draft_straight
+from clothwright.features.sleeves.sleeve_pieces import draft_bent, draft_straight
 from clothwright.paper import Drafting
 
 _FRONT = "X xs yB yW a fd x_BP y_BP x_hf y_hf fw dep sigma_f theta xfw dl"

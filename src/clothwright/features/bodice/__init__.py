@@ -1,0 +1,1 @@
+"""The bodice: armholes, shoulders, darts, panel lines, yokes and the waist."""

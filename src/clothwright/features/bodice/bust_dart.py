@@ -1,0 +1,394 @@
+"""The bust dart led to another place of the front, or to two.
+
+There it is sewn as a dart, laid as a tuck, or taken up as gathers or ease
+(transformations 1.1, 1.6). The front stays in one piece with its waist dart.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from itertools import combinations
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.full_cup import WIDE_DART
+from clothwright.curves import Point, distance
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.bodice.bust_dart_rules import (
+    AT_WAIST,
+    BUST_DART,
+    FIRST,
+    HALF,
+    SECOND,
+    SRC,
+    WHOLE,
+    TakenUp,
+    check_place,
+    ease_findings,
+    usual_on_neck,
+)
+from clothwright.features.bodice.front_dart import (
+    OPENED,
+    DartPlace,
+    close_side,
+    dart_angle_of,
+    lead,
+    set_back,
+    tighten_armhole,
+)
+from clothwright.features.bodice.laid_dart import (
+    LAID,
+    lay,
+    tuck_findings,
+    tuck_operations,
+)
+from clothwright.features.bodice.side_dart import (
+    POINTS_APART,
+    SIDE_DART,
+    front_waist_dart,
+    waist_dart_findings,
+)
+from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.operations import Operation
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.units.fields import Length, Ratio
+
+_FULLNESS = "transformations 1.6"
+
+
+class BustDart(Feature):
+    """Front in one piece with its bust dart elsewhere than at the side."""
+
+    kind: Literal["bust dart"] = "bust dart"
+    title: ClassVar[str] = "Bust dart"
+    sentence: ClassVar[str] = (
+        "The front is in one piece with a waist dart; the [bust dart] goes to the {to} "
+        "as {taken_up}, {set_back} from the bust point."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
+    clashes: ClassVar[dict[str, str]] = {
+        "front panels": "the bust dart can go into one line only; leave one off"
+    }
+
+    to: DartPlace = DartPlace.SHOULDER
+    taken_up: TakenUp = TakenUp.DART
+    second: DartPlace | None = None
+    """Where the rest of it goes when only a part is led; blank leaves it at the side.
+    """
+
+    second_taken_up: TakenUp = TakenUp.DART
+    share: Annotated[
+        Ratio | None,
+        Number(
+            "share_1",
+            "share",
+            "share of the bust dart that goes there",
+            SRC,
+            low=0.1,
+            high=1.0,
+            kind=Kind.RATIO,
+        ),
+    ] = None
+    along: Annotated[
+        Ratio | None,
+        Number(
+            "along_1",
+            "along",
+            "place of the dart on its edge, from the neck or the underarm",
+            SRC,
+            low=0.25,
+            high=0.75,
+            kind=Kind.RATIO,
+        ),
+    ] = None
+    set_back: Annotated[
+        Length | None,
+        Number(
+            "set_back_1",
+            "set-back",
+            "end of the bust dart from the bust point",
+            SRC,
+            low=0.0,
+            high=8.0,
+        ),
+    ] = None
+    zone: Annotated[
+        Length | None,
+        Number(
+            "gather_zone",
+            "gathers",
+            "stretch of the finished edge that takes the gathers",
+            _FULLNESS,
+            8.0,
+            3.0,
+            4.0,
+            14.0,
+            (6.0, 12.0),
+        ),
+    ] = None
+    tucks: Annotated[
+        Ratio | None,
+        Number(
+            "tucks",
+            "tucks",
+            "parallel tucks that share the dart",
+            _FULLNESS,
+            3.0,
+            None,
+            2.0,
+            9.0,
+            kind=Kind.COUNT,
+        ),
+    ] = None
+    apart: Annotated[
+        Length | None,
+        Number(
+            "tuck_apart",
+            "apart",
+            "between parallel tucks",
+            _FULLNESS,
+            1.2,
+            0.5,
+            0.4,
+            5.0,
+        ),
+    ] = None
+    stitched: Annotated[
+        Length | None,
+        Number(
+            "tuck_sewn",
+            "tuck",
+            "length for which a tuck is stitched down",
+            _FULLNESS,
+            3.0,
+            1.25,
+            0.0,
+            12.0,
+        ),
+    ] = None
+
+    def said(self) -> str:
+        says = self.sentence
+        if self.second is not None:
+            says = (
+                f"{says[:-1]}, and the rest to the {{second}} as {{second_taken_up}}."
+            )
+        return says
+
+    def provides(self) -> frozenset[str]:
+        places = {p for p, _ in self._places()}
+        words = {f"{p.value} bust dart" for p in places & _BELOW}
+        if places - _BELOW:
+            words.add("upper bust dart")
+        if any(p is DartPlace.WAIST and how in LAID for p, how in self._places()):
+            words.add("laid waist dart")
+        return self.gives | words
+
+    def wants(self) -> Mapping[str, str]:
+        why = 'a bust dart goes to the yoke only where there is one: add a "front yoke"'
+        return {**self.needs, **({"front yoke": why} if self._at_yoke() else {})}
+
+    def forbids(self) -> Mapping[str, str]:
+        out = dict(self.clashes)
+        full = (TakenUp.GATHERS, TakenUp.TUCKS)
+        if any(p is DartPlace.ARMHOLE and how in full for p, how in self._places()):
+            out["sleeve"] = (
+                "gathers in the front armhole would be drawn up against the ease of "
+                "the sleeve; lead the bust dart elsewhere, or sew it as a dart"
+            )
+        return out
+
+    def _places(self) -> Iterator[tuple[DartPlace, TakenUp]]:
+        yield self.to, self.taken_up
+        if self.second is not None:
+            yield self.second, self.second_taken_up
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        places = [p for p, _ in self._places()]
+        whole = (self.share or 1.0) >= 1.0 and self.second is None
+        at_waist = DartPlace.WAIST in places
+        return (
+            SIDE_DART,
+            BUST_DART,
+            WHOLE if whole else HALF,
+            FIRST[self.to],
+            *((SECOND[self.second],) if self.second else ()),
+            *((AT_WAIST,) if at_waist else ()),
+        )
+
+    def stages(self) -> tuple[Stage, ...]:
+        out = [Stage(Rank.FRONT_PANELS, "the darts of the front", self._apply)]
+        places = list(self._places())
+        if any(p is DartPlace.WAIST for p, _ in places):
+            out.append(Stage(Rank.CLOSURE, "the front waist dart", self._short))
+        if self._at_yoke():
+            out.append(Stage(Rank.YOKE_DART, "the dart below the yoke", self._to_yoke))
+        if any(how in LAID for _, how in places):
+            out.append(Stage(Rank.LAID_OPEN, "the fullness of the front", self._lay))
+        return tuple(out)
+
+    # -- drafting ----------------------------------------------------------------------
+    def _apply(self, d: Drafting) -> None:
+        n = d.n
+        d.part = "front"
+        if self.second is self.to:
+            raise PaperError(
+                "the bust dart is shared between two places: set second to another "
+                "place than the first, or leave it out"
+            )
+        if self._at_yoke() and (self.second is not None or n.share_1 < 1.0):
+            raise PaperError(
+                "a bust dart that goes to the yoke goes there whole: leave share and "
+                "second blank, or lead it elsewhere"
+            )
+        if n.ta > 0:
+            tighten_armhole(d)
+        if self._at_yoke():  # the yoke is cut later, and the dart is led then
+            front_waist_dart(d)
+            return
+        whole = dart_angle_of(d.sheet.piece("F"), "dart low", "dart high")
+        turns = [whole * n.share_1, whole * (1.0 - n.share_1)]
+        places = [place for place, _ in self._places()]
+        starts = [
+            0.0 if p is DartPlace.WAIST else self._along(d, p, chosen=p is self.to)
+            for p in places
+        ]
+        for i, (place, along) in enumerate(zip(places, starts, strict=True)):
+            at = d["BP"]
+            if place is not DartPlace.WAIST:
+                at = _start(d, place, along)
+            lead(d, place, at, turns[i], f"theta_{i + 1}")
+        if n.share_1 >= 1.0 or self.second is not None:
+            close_side(d)
+        else:
+            set_back(d, "dart low", "dart high", "As", "set_back")
+        for i, (place, how) in enumerate(self._places()):
+            o = OPENED[place]
+            if place is DartPlace.WAIST:
+                continue
+            if how not in LAID:
+                set_back(d, o.leg_outer, o.leg_cf, f"A{i + 1}", f"set_back_{i + 1}")
+        if all(p is not DartPlace.WAIST for p, _ in self._places()):
+            front_waist_dart(d)
+
+    def _at_yoke(self) -> bool:
+        return any(p is DartPlace.YOKE for p, _ in self._places())
+
+    def _to_yoke(self, d: Drafting) -> None:
+        """Lead the whole dart from the side to the seam of the yoke."""
+        d.part = "front"
+        o, f = OPENED[DartPlace.YOKE], d.sheet.piece("F")
+        along = f.edge("yoke").path.nearest(Point(d["BP"].x, d["Ya"].y))[0]
+        s = f.edge("yoke").path.length_to(along)
+        if self.along is not None:
+            s = f.edge("yoke").length * d.n.along_1
+        whole = dart_angle_of(f, "dart low", "dart high")
+        lead(d, DartPlace.YOKE, _start(d, DartPlace.YOKE, s), whole, "theta_1")
+        close_side(d)
+        if self.taken_up not in LAID:
+            set_back(d, o.leg_outer, o.leg_cf, "A1", "set_back_1")
+        d.sheet = off_corners(d.sheet, "F")
+
+    def _along(self, d: Drafting, place: DartPlace, *, chosen: bool) -> float:
+        """How far along its edge, clockwise, a dart opens. Raises PaperError."""
+        path = d.sheet.edge("F", OPENED[place].edge).path
+        own = chosen and self.along is not None
+        share = d.n.along_1 if own else 0.5
+        if place is DartPlace.ARMHOLE and not own:
+            along = path.length_to_point(d["pf"])
+        elif place is DartPlace.NECK and not own:
+            along = usual_on_neck(path)
+        elif place is DartPlace.SHOULDER:  # which runs from the tip to the neck
+            along = path.length * (1.0 - share)
+        else:
+            along = path.length * share
+        check_place(path, place, along, d["BP"])
+        return along
+
+    def _short(self, d: Drafting) -> None:
+        """The waist dart set back, after truing (the trued legs run to BP)."""
+        d.part = "front"
+        number = next(
+            i for i, (p, _) in enumerate(self._places(), 1) if p is DartPlace.WAIST
+        )
+        how = dict(self._places())[DartPlace.WAIST]
+        if how not in LAID:
+            set_back(d, "leg cf", "leg side", "Pf", f"set_back_{number}")
+
+    def _lay(self, d: Drafting) -> None:
+        """Draw the edges that take gathers or ease in one line over their darts."""
+        d.part = "front"
+        for place, how in self._places():
+            if how not in LAID:
+                continue
+            lay(d, place, how)
+
+    # -- making ------------------------------------------------------------------------
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return tuck_operations(n, sheet, fmt, self._places())
+
+    # -- checking ----------------------------------------------------------------------
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from waist_dart_findings(n)
+        f = sheet.piece("F")
+        for i, (place, how) in enumerate(self._places(), 1):
+            o = OPENED[place]
+            wide = n[f"theta_{i}"]
+            if how is TakenUp.DART and wide > WIDE_DART:
+                yield Finding(
+                    "P6",
+                    Severity.WARN,
+                    f"The bust dart at the {place.value} opens by {wide:.0f}°, wide "
+                    "for one dart.",
+                    "share",
+                    "Share it between two places, or make gathers of it.",
+                    {"θ": wide},
+                )
+            if how is TakenUp.TUCKS:
+                yield from tuck_findings(n, sheet, place)
+            if how is TakenUp.EASE:
+                yield from ease_findings(sheet, o, place)
+        darts = [
+            f.edge(first).path.end
+            for first, second in _EVERY
+            if f.has(first) and f.has(second)
+        ]
+        for a, b in combinations(darts, 2):
+            if distance(a, b) < POINTS_APART - 0.05:
+                yield Finding(
+                    "P10",
+                    Severity.WARN,
+                    f"The points of two darts lie only {distance(a, b):.1f} cm apart; "
+                    f"{POINTS_APART:g} cm keeps the cloth flat between them.",
+                    "set-back",
+                    "End one of them further from the bust point.",
+                    {"apart": distance(a, b)},
+                )
+
+
+def _start(d: Drafting, place: DartPlace, along: float) -> Point:
+    """Mark where a dart opens, so far along its edge as that lies now."""
+    path = d.sheet.edge("F", OPENED[place].edge).path
+    amount, frm = along, _FROM.get(place, "the underarm")
+    if place is DartPlace.SHOULDER:
+        amount, frm = path.length - along, "the neck"
+    return d.found(
+        OPENED[place].mark,
+        path.at_length(along),
+        f"new place of the bust dart on the {place.value}",
+        amounts=((f"along the {place.value} from {frm}", amount),),
+    )
+
+
+_BELOW = {DartPlace.WAIST, DartPlace.YOKE}
+_FROM = {DartPlace.NECK: "the shoulder", DartPlace.YOKE: "the armhole"}
+
+_EVERY = (
+    ("dart low", "dart high"),
+    *((o.leg_outer, o.leg_cf) for o in OPENED.values()),
+)

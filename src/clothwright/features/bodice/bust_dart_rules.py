@@ -1,0 +1,200 @@
+"""Numbers of a bust dart led elsewhere (transformations 1.1, 1.4, 1.6)."""
+
+from collections.abc import Iterator, Mapping
+from enum import Enum
+from itertools import pairwise
+
+from clothwright.curves import Path, Point, degrees_between, direction, distance
+from clothwright.features.bodice.front_dart import DartPlace, Opened
+from clothwright.findings import Finding, Severity
+from clothwright.paper import PaperError, Sheet
+from clothwright.rules import Kind, RuleTable
+
+SRC = "transformations 1.1"
+
+
+class TakenUp(Enum):
+    """What becomes of the dart where it opens."""
+
+    DART = "a dart"
+    TUCK = "a tuck"
+    """Folded like a dart, stitched down for a part of its length only."""
+
+    TUCKS = "tucks"
+    """Shared by several parallel tucks."""
+
+    GATHERS = "gathers"
+    EASE = "ease"
+    """Eased in: a small part of the dart only."""
+
+
+BUST_DART = RuleTable("bust dart led elsewhere")
+
+
+@BUST_DART.rule(
+    "θ1",
+    "part of the bust dart that is led",
+    kind=Kind.ANGLE,
+    key="theta_1",
+    source=SRC,
+    formula="share·(θ + φn)",
+)
+def _led(theta: float, phi_n: float, share_1: float) -> float:
+    return (theta + phi_n) * share_1
+
+
+@BUST_DART.rule(
+    "θ2",
+    "rest of the bust dart",
+    kind=Kind.ANGLE,
+    key="theta_2",
+    source=SRC,
+    formula="θ + φn − θ1",
+)
+def _rest(theta: float, phi_n: float, theta_1: float) -> float:
+    return theta + phi_n - theta_1
+
+
+AT_WAIST = RuleTable("bust dart led to the waist")
+
+
+@AT_WAIST.rule(
+    "y(Pf)",
+    "level of the point of the front waist dart",
+    source="first garment 5.1",
+    formula="yBP while it is drafted; set back when the waist is trued",
+    key="y_Pf",
+)
+def _to_bp(y_BP: float) -> float:
+    return y_BP
+
+
+_BACK: Mapping[DartPlace, float] = {
+    DartPlace.SHOULDER: 4.5,
+    DartPlace.NECK: 5.5,
+    DartPlace.ARMHOLE: 3.0,
+    DartPlace.WAIST: 2.5,
+    DartPlace.YOKE: 2.5,
+}
+"""How far a dart ends from the bust point, by where it opens, cm (1.1)."""
+
+LEAST_BESIDE: Mapping[DartPlace, tuple[float, float]] = {
+    DartPlace.SHOULDER: (1.5, 1.5),
+    DartPlace.NECK: (2.0, 2.0),
+    DartPlace.ARMHOLE: (6.0, 4.0),
+    DartPlace.YOKE: (2.0, 2.0),
+}
+"""What must stay of the edge on either side of a dart, in the direction of the loop, cm
+(shoulder and neck our own choice: less cannot be sewn flat; armhole as a panel line,
+first garment 5.1)."""
+
+BESIDE_CORNER = 1.5
+"""What must stay of a neck between a dart and a corner of it, cm (our own)."""
+
+LEAST_LEAN = 25.0
+"""Degrees at which a dart must cross the neck: along it it cannot be sewn flat, and its
+cap would be a hook (our own choice)."""
+
+MOST_EASE = 0.6
+"""What can be eased in over the bust without a dart, cm (1.4)."""
+
+
+def _back_table(place: DartPlace, key: str) -> RuleTable:
+    table = RuleTable(f"bust dart at the {place.value}, {key}")
+
+    @table.rule(
+        "set-back",
+        "end of the bust dart from the bust point",
+        key=key,
+        source=SRC,
+        formula=f"{_BACK[place]:g} cm",
+        low=0.0,
+        high=8.0,
+    )
+    def _fixed() -> float:
+        return _BACK[place]
+
+    return table
+
+
+FIRST = {p: _back_table(p, "set_back_1") for p in DartPlace}
+SECOND = {p: _back_table(p, "set_back_2") for p in DartPlace}
+
+
+def _share_table(value: float) -> RuleTable:
+    table = RuleTable(f"share of the bust dart, {value:g}")
+
+    @table.rule(
+        "share",
+        "share of the bust dart that goes there",
+        kind=Kind.RATIO,
+        key="share_1",
+        source=SRC,
+        formula=f"{value:g}",
+        low=0.1,
+        high=1.0,
+    )
+    def _share() -> float:
+        return value
+
+    return table
+
+
+WHOLE, HALF = _share_table(1.0), _share_table(0.5)
+"""A bust dart that is led whole, and one that is shared between two places."""
+
+
+def ease_findings(sheet: Sheet, o: Opened, place: DartPlace) -> Iterator[Finding]:
+    """What is eased in is little enough (1.4)."""
+    a, b = (sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
+    wide = distance(a.start, b.end)
+    if wide > MOST_EASE + 1e-6:
+        yield Finding(
+            "P11",
+            Severity.REFUSE,
+            f"The {place.value} would have to take in {wide:.1f} cm as ease; over the "
+            f"bust up to {MOST_EASE:g} cm can be eased in.",
+            "share",
+            "Lead a smaller share of the dart there, or make gathers or a dart of it.",
+            {"ease": wide},
+        )
+
+
+def usual_on_neck(path: Path) -> float:
+    """Where a dart opens on the neck, along it from the shoulder: at its middle, or at
+    the middle of what lies between its last corner and the centre."""
+    last = max(_corners(path), default=0.0)
+    return (last + path.length) / 2
+
+
+def check_place(path: Path, place: DartPlace, along: float, bp: Point) -> None:
+    """A dart has room beside it and crosses a neck. Raises PaperError."""
+    before, after = LEAST_BESIDE[place]
+    if along < before or path.length - along < after:
+        raise PaperError(
+            f"the bust dart comes too near to the end of the {place.value}: make "
+            "its place (along) another, the neck narrower, or lead it elsewhere"
+        )
+    if place is not DartPlace.NECK:
+        return
+    if any(abs(along - c) < BESIDE_CORNER for c in _corners(path)):
+        raise PaperError(
+            "the bust dart comes too near to the corner of the neck: make its place "
+            "(along) another, or lead it elsewhere"
+        )
+    way = direction(path.at_length(along), bp)
+    lean = degrees_between(path.direction_at_length(along), way)
+    if min(lean, 180.0 - lean) < LEAST_LEAN:
+        raise PaperError(
+            "the bust dart would run along the neck where it opens: make its place "
+            "(along) another, or lead it elsewhere"
+        )
+
+
+def _corners(path: Path) -> Iterator[float]:
+    """Lengths at which a path turns a corner."""
+    at = 0.0
+    for a, b in pairwise(path.segments):
+        at += a.length
+        if degrees_between(a.end_direction, b.start_direction) > 20.0:
+            yield at

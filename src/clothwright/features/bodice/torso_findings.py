@@ -1,0 +1,136 @@
+"""Checks of a torso on the finished draft (blocks D1 to D5)."""
+
+import math
+from collections.abc import Iterable
+
+from clothwright.blocks import torso
+from clothwright.blocks.torso_rules import (
+    BACK_WIDEST,
+    CENTRE_WIDEST,
+    FRONT_WIDEST,
+)
+from clothwright.features.skirts.straight_skirt import stride
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+
+GIVES = 0.3
+"""A fish-eye dart's edge stretches so far, both halves together, cm (D4, D5)."""
+
+ROUND = 8.0
+"""Least radius of the side through the waist, cm (D4)."""
+
+
+def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Girths, sides, darts and room of a torso."""
+    yield from _girths(n, sheet)
+    yield from _side(sheet)
+    yield from _darts(n, sheet)
+    yield from _room(n, sheet)
+    opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
+    if n.below_hip > n.WH:  # longer than a tunic
+        hem = 2 * sum(sheet.length(c, "hem") for c in torso.PIECES if c in sheet.pieces)
+        yield from stride(n, hem, opens=opens)
+
+
+def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Waist and hip are body and ease (D1)."""
+    for place, level, aim, symbol in (
+        ("waist", n.yW, n.W + n.Ew, "Ew"),
+        ("hip", n.yW + n.WH, n.H_S + n.Eh, "Eh"),
+    ):
+        girth = 2 * torso.width_at(sheet, level)
+        if abs(girth - aim) > 0.1:
+            yield Finding(
+                "D1",
+                Severity.REFUSE,
+                f"The {place} of the torso measures {girth:.1f} cm and should be "
+                f"{aim:.1f} cm.",
+                symbol,
+                "Measure W, H and WH again.",
+                {"is": girth, "aim": aim},
+            )
+
+
+def _side(sheet: Sheet) -> Iterable[Finding]:
+    """The side is round through the waist (D4)."""
+    for code, name in (
+        ("B", "side"),
+        ("BS", "side"),
+        ("F", "side low"),
+        ("FS", "side"),
+    ):
+        if code not in sheet.pieces:
+            continue
+        edge = sheet.piece(code)
+        path = edge.edge(name if edge.has(name) else "side").path
+        at = path.length_to_point(sheet.points["wb" if code[0] == "B" else "wf"])
+        a, b = (path.direction_at_length(at + k) for k in (-1.0, 1.0))
+        bend = abs(math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y))
+        if bend > 2.0 / ROUND:
+            yield Finding(
+                "D4",
+                Severity.WARN,
+                f"The side of {sheet.piece(code).name.lower()} bends with a radius of "
+                f"only {2.0 / bend:.0f} cm at the waist; {ROUND:g} cm lies flat.",
+                "a'",
+                "Give the waist more ease (Ew), or take a waist seam and a skirt.",
+                {"radius": 2.0 / bend},
+            )
+
+
+def stretch(width: float, above: float, below: float) -> float:
+    """How far the folded edge of a fish-eye dart must stretch to lie flat, its depth
+    above and below the waist, all cm (D5, exact)."""
+    return sum(math.hypot(h, width / 2) - h for h in (above, below))
+
+
+def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """No fish-eye dart is wider than its edge stretches (D4, D5)."""
+    for code, half, width, most in (
+        ("B", "back", n.bd_net, BACK_WIDEST),
+        ("F", "front", n.fd, FRONT_WIDEST),
+    ):
+        dart = torso.fish_eye(sheet, code)
+        if dart is None:
+            continue
+        above, below = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
+        strain = stretch(width, above, below)
+        if width > most + 0.05 or strain > GIVES + 0.01:
+            yield Finding(
+                "D5",
+                Severity.WARN,
+                f"The {half} waist dart takes in {width:.1f} cm, and its edge would "
+                f"have to stretch by {strain:.1f} cm; {most:g} cm and {GIVES:g} cm lie "
+                "flat.",
+                "fd" if code == "F" else "bd",
+                "Clip its fold at the waist and stretch it with the iron; or take "
+                "princess lines, or a waist seam and a skirt.",
+                {"width": width, "strain": strain},
+            )
+    if n.x_back > CENTRE_WIDEST:
+        yield Finding(
+            "D3",
+            Severity.WARN,
+            f"The centre back is taken in by {n.x_back:.1f} cm; {CENTRE_WIDEST:g} cm "
+            "is the most for a seam down the middle.",
+            "cbs",
+            "Make it smaller.",
+            {"cbs": n.x_back},
+        )
+
+
+def _room(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """It clears the high hip (C9, as K8 of a skirt)."""
+    room = 2 * torso.width_at(sheet, n.yW + n.WHH) - n.HH
+    if room >= 1.0:
+        return
+    yield Finding(
+        "D6",
+        Severity.REFUSE if room < -2.0 else Severity.WARN,
+        f"Over the high hip the torso has {room:.1f} cm of room; 1 cm at least is "
+        "wanted.",
+        "HH",
+        "Measure HH and WHH again, or give the hip more ease (Eh).",
+        {"room": room},
+    )

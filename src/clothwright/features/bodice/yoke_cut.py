@@ -1,0 +1,184 @@
+"""How a yoke is cut off: along a line to the armhole, or through the shoulder dart."""
+
+from dataclasses import dataclass, replace
+
+from clothwright.curves import Path, Point, direction, mix
+from clothwright.features.bodice.back_dart import BLADE_HIGH, BLADE_LOW
+from clothwright.features.bodice.panel_lines import corner, rounded
+from clothwright.features.grain import longest_line
+from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.wholes import keep_whole
+from clothwright.paper import (
+    CornerAfter,
+    Drafting,
+    Edge,
+    NotchPair,
+    On,
+    PaperError,
+    Piece,
+    Verb,
+    cut,
+    redraw,
+)
+from clothwright.truing import Fillet
+
+
+@dataclass(frozen=True)
+class Yoke:
+    """A yoke of one half, by the names of its pieces and numbers."""
+
+    half: str
+    piece: str
+    new: tuple[str, str]
+    centre: str
+    slope: str
+    bow: str
+    marks: tuple[str, str]
+    """Names of its ends: at the centre, on the armhole."""
+
+
+FRONT = Yoke(
+    "front", "F", ("FY", "Front yoke"), "cf", "Yf_slope", "Yf_bow", ("Yc", "Ya")
+)
+BACK = Yoke(
+    "back", "B", ("BY", "Back yoke"), "cb", "Yb_slope", "Yb_bow", ("Ycb", "Yab")
+)
+
+
+def divide(d: Drafting, y: Yoke, centre: Point) -> None:
+    """Cut the yoke off along a line from the centre to the armhole."""
+    d.part = y.half
+    p = d.sheet.piece(y.piece)
+    arm, mid = p.edge("armhole").path, p.edge(y.centre).path
+    level = Point(centre.x, centre.y - d.n[y.slope])
+    across = Path.line(Point(level.x - 60.0, level.y), Point(level.x + 60.0, level.y))
+    hits = [s for s, _ in arm.meets(across)]
+    on_centre = mid.nearest(centre)[1] < 0.05
+    if not hits or not on_centre:
+        raise PaperError(
+            f"the seam of the {y.half} yoke misses the "
+            f"{'armhole' if on_centre else 'centre below the neck'}: make the yoke "
+            "deeper or less deep, or give its seam another slope"
+        )
+    if len(hits) > 1:
+        raise PaperError(
+            f"the seam of the {y.half} yoke runs through the hollow of the armhole "
+            f"and meets it twice: make the yoke ({_KEY[y.half]}) less deep, or let its "
+            f"seam rise to the armhole ({y.slope.replace('_', ' ')})"
+        )
+    c = d.found(
+        y.marks[0],
+        mid.at(mid.nearest(centre)[0]),
+        f"seam of the {y.half} yoke at the centre",
+        amounts=((_FROM[y.half], _KEY[y.half]),),
+    )
+    a = d.found(
+        y.marks[1],
+        arm.at_length(hits[0]),
+        f"seam of the {y.half} yoke on the armhole",
+        amounts=(("above the level of the centre", y.slope),),
+    )
+    line = _line(a, c, d.n[y.bow])
+    start, end = On("armhole", hits[0]), On(y.centre, mid.length_to_point(c))
+    into = (y.new, (p.code, p.name))
+    if y.half == "back":  # whose armhole runs down and whose centre runs up
+        line, start, end = line.reversed(), end, start
+    sheet = cut(
+        keep_whole(d.sheet, p.code),
+        p.code,
+        line,
+        start,
+        end,
+        edge="yoke",
+        seam=f"{y.half} yoke",
+        seam_name=f"{y.half} yoke",
+        into=into,
+    )
+    seam, at = sheet.seam(f"{y.half} yoke"), 0.4 * line.length
+    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS[y.half]),)))
+    sheet = sheet.put(*(_grained(sheet.piece(code), p) for code, _ in into))
+    d.lay(
+        Verb.CUT,
+        off_corners(sheet, p.code),
+        y.new[0],
+        f"{y.half} yoke cut off from {y.marks[1]} to {y.marks[0]}",
+        frm=y.marks,
+        lines=(line,),
+    )
+
+
+def divide_at_dart(d: Drafting, *, level: bool) -> None:
+    """Cut the back yoke off along a line from the centre, level with the point of the
+    shoulder dart or at the depth ordered, to that point, and on along the dart, which
+    lies open on the armhole. Raises PaperError."""
+    d.part = "back"
+    if d.n[BACK.bow]:
+        raise PaperError(
+            "the seam of a back yoke that takes the shoulder dart is straight to the "
+            "point of the dart: make its bow 0, or set back_shoulder to ease"
+        )
+    p, ps = d.sheet.piece("B"), d["Ps"]
+    cb, depth = p.edge("cb").path, ps.y if level else d.n.Yb
+    c = d.found(
+        "Ycb",
+        cb.at(cb.nearest(Point(0.0, depth))[0]),
+        "seam of the back yoke at the centre",
+        amounts=((_FROM["back"], depth if level else "Yb"),),
+        detail="level with Ps" if level else "",
+    )
+    line = Path.line(ps, c)
+    sheet = cut(
+        keep_whole(d.sheet, "B"),
+        "B",
+        line,
+        CornerAfter(BLADE_HIGH),
+        On("cb", cb.length_to_point(c)),
+        edge="yoke",
+        seam="back yoke",
+        seam_name="back yoke",
+        into=((p.code, p.name), BACK.new),
+    )
+    lower, upper = sheet.piece("B"), sheet.piece("BY")
+    below = _joined(lower.edge("yoke").path, lower.edge(BLADE_LOW).path)
+    above = _joined(upper.edge(BLADE_HIGH).path, upper.edge("yoke").path)
+    sheet = redraw(sheet, "B", ["yoke", BLADE_LOW], [Edge("yoke", below)])
+    sheet = redraw(sheet, "BY", [BLADE_HIGH, "yoke"], [Edge("yoke", above)])
+    arm = Edge("armhole", sheet.edge("BY", "armhole high").path)
+    sheet = redraw(sheet, "BY", ["armhole high"], [arm])
+    seam, at = sheet.seam("back yoke"), 0.4 * below.length
+    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS["back"]),)))
+    sheet = sheet.put(_grained(sheet.piece("B"), p), _grained(sheet.piece("BY"), p))
+    d.lay(
+        Verb.CUT,
+        off_corners(sheet, "B"),
+        "BY",
+        "back yoke cut off from Ycb to Ps, and along the open dart to the armhole",
+        frm=("Ycb", "Ps"),
+        lines=(line,),
+    )
+
+
+def _joined(first: Path, second: Path) -> Path:
+    return rounded(first, second, Fillet.of(corner(first, second)))
+
+
+def _line(a: Point, c: Point, bow: float) -> Path:
+    """The yoke's seam from the armhole to the centre: straight, or a curve that is so
+    much lower at its middle and square to the centre."""
+    if abs(bow) < 1e-6:
+        return Path.line(a, c)
+    beside = Point(mix(a, c, 1 / 3).x, a.y + 8 / 3 * bow)
+    return Path.cubic(a, beside, mix(Point(a.x, c.y), c, 0.55), c)
+
+
+_FROM = {"front": "down from the level of hf", "back": "down from the nape"}
+_KEY = {"front": "Yf", "back": "Yb"}
+_TICKS = {"front": 1, "back": 2}
+"""Front and back are told apart by single and double notches (first garment 19)."""
+
+
+def _grained(part: Piece, whole: Piece) -> Piece:
+    """A part with the grain of the whole."""
+    if whole.grain is None:
+        return part
+    return replace(part, grain=longest_line(part, direction(*whole.grain)))

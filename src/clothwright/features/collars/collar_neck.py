@@ -1,0 +1,42 @@
+"""The neck that a collar is drafted from: front and back of the draft laid together
+(transformations 5)."""
+
+from clothwright.blocks.collar import ClosedNeck
+from clothwright.curves import Path, from_pair, left_normal
+from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.chains import Chains
+from clothwright.features.linings.sewn_halves import back_neck
+from clothwright.paper import Sheet
+
+NECK_STAND = "neck stand"
+"""The neck of shell or collar beyond the centre line, on a stand that laps over."""
+
+
+def closed_neck(sheet: Sheet, shoulder: float) -> ClosedNeck:
+    """Both trued necks with their darts closed, the front laid on the back's paper
+    edge to edge at the shoulder; `shoulder` is the front's length to its tip, cm."""
+    front = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
+    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    neck, closed = back_neck(back)
+    way = closed.direction(back.edge("shoulder").path.start_direction)
+    mine: Path = front.edge("neck").path
+    out = front.edge("shoulder").path.end_direction * -1.0
+    m = from_pair(mine.start, mine.start + out, neck.end, neck.end + way)
+    laid = mine.moved(m).pinned(neck.end, m(mine.end))
+    tip = neck.end + way * shoulder
+    return ClosedNeck(neck, laid, tip, m, left_normal(neck.start_direction))
+
+
+def opens_behind(sheet: Sheet) -> bool:
+    """True when the back opens at the centre: the collar is in two halves there."""
+    return Chains(sheet).zipped() or beyond(sheet, "B") > 0
+
+
+def beyond(sheet: Sheet, half: str) -> float:
+    """What a front ("F") or back ("B") runs on at the neck beyond its centre line, to
+    lap over, cm: its edge "neck stand"."""
+    code = next((c for c in (f"{half}C", half) if c in sheet.pieces), "")
+    piece = sheet.pieces.get(code)
+    if piece is None or not piece.has(NECK_STAND):
+        return 0.0
+    return piece.edge(NECK_STAND).length

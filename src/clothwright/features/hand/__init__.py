@@ -1,0 +1,1 @@
+"""The dressmaker's own steps."""

@@ -1,0 +1,113 @@
+"""What becomes of seams when her own step makes an edge longer."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import accumulate
+
+from clothwright.curves import Point
+from clothwright.features.hand.hand_places import NEAR
+from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind, Sheet
+from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
+
+BESIDE = 2.0
+"""Gathers are notched so far to both sides of what was opened, cm."""
+
+CLEAR = 1.5
+"""Such a notch keeps so far off corners and other notches, cm."""
+
+
+def taken_in(
+    before: Sheet,
+    after: Sheet,
+    piece: str,
+    mouths: Sequence[Point],
+    how: str,
+    beside: float = BESIDE,
+) -> Sheet:
+    """Seams of a piece whose edges have grown take in the difference: its plan is what
+    they are longer now, and notches `beside` the mouth, cm, bound the gathers; what is
+    lapped on (a lining) follows the seam that it lies in, and needs none."""
+    out = after
+    for s in before.seams:
+        if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
+            continue
+        new = after.seam(s.code)
+        mine = any(r.piece == piece for r in s.left)
+        old = s.left if mine else s.right
+        chain, other = (new.left, new.right) if mine else (new.right, new.left)
+        grown = after.chain_length(chain) - before.chain_length(old)
+        if grown < NEAR:
+            continue
+        at = min(_along(before, old, p) for p in mouths)
+        plan = s.ease.plan * (-1 if mine else 1) + grown
+        notches = _carried(s, mine, at, grown)
+        rest = after.chain_length(other)
+        low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
+        zone = (NotchPair(low, low), NotchPair(high, high + plan))
+        notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
+        if how == "gathers" and low < high and s.kind is not SeamKind.LAPPED:
+            notches = tuple(sorted((*notches, *zone)))
+        out = out.sew(
+            replace(
+                new,
+                left=other,
+                right=chain,
+                ease=Ease.about(plan, 0.1),
+                zone=None if how == "gathers" else (zone[0].left, zone[1].left),
+                notches=notches,
+            )
+        )
+    return out
+
+
+def _along(sheet: Sheet, chain: tuple[Run, ...], p: Point) -> float:
+    """How far along a chain the place nearest to `p` is, cm."""
+    best, at, done = 1e9, 0.0, 0.0
+    for run in chain:
+        path = sheet.run_path(run)
+        place, gap = path.nearest(p)
+        if gap < best - NEAR:
+            best, at = gap, done + path.length_to(place)
+        done += path.length
+    return at
+
+
+def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, ...]:
+    """A seam's notches with the side that has grown put second."""
+    out = []
+    for n in s.notches:
+        own, other = (n.left, n.right) if mine else (n.right, n.left)
+        shifted = own + grown if own > at else own
+        out.append(n._replace(left=other, right=shifted))
+    return tuple(out)
+
+
+def off_corners(sheet: Sheet, piece: str) -> Sheet:
+    """The sheet with notches of a piece's seams moved off corners that a new cut has
+    made, both of a pair by as much."""
+    out = []
+    for s in sheet.seams:
+        if not s.notches or not any(r.piece == piece for r in s.runs()):
+            continue
+        corners = [_corners(sheet, chain) for chain in (s.left, s.right)]
+        notches = tuple(_moved_off(k, corners) for k in s.notches)
+        out.append(replace(s, notches=notches))
+    return sheet.sew(*out)
+
+
+def _corners(sheet: Sheet, chain: tuple[Run, ...]) -> list[float]:
+    """Where the edges of a chain meet, its ends left out."""
+    return list(accumulate(sheet.length(r.piece, r.edge) for r in chain[:-1]))
+
+
+def _moved_off(k: NotchPair, corners: list[list[float]]) -> NotchPair:
+    if not k.ticks:  # it stands on a joint
+        return k
+    room = NOTCH_ROOM + (NOTCH_SET / 2 if k.ticks > 1 else 0.0)
+    for at, ends in zip((k.left, k.right), corners, strict=True):
+        near = min(ends, key=lambda c: abs(c - at), default=None)
+        if near is not None and abs(at - near) < room:
+            by = room - abs(at - near)
+            by = by if at >= near else -by
+            return k._replace(left=k.left + by, right=k.right + by)
+    return k

@@ -1,0 +1,1 @@
+"""Tops and dresses of knitted cloth."""

@@ -1,0 +1,1 @@
+"""Facings and linings, drafted on the trued halves."""

@@ -1,0 +1,163 @@
+"""All-in-one facings of neck, armhole and slanted edge (first garment 14).
+
+Traced from the shell with the panels in their sewn state, set inside by the roll, and
+shortened at the shoulder by what the roll makes their edges longer.
+"""
+
+from collections.abc import Callable, Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.linings.facing_checks import facing_findings
+from clothwright.features.linings.facing_pieces import back_facing, front_facing
+from clothwright.features.linings.facing_sewing import facing_operations
+from clothwright.features.necks.cowl import lay_cut_on
+from clothwright.features.operations import Operation
+from clothwright.findings import Finding
+from clothwright.paper import Drafting, Sheet, Verb
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 14"
+
+BELOW_C = 6.5, 2.5
+"""Depth of the facing at the centre below the neck: cm, inches (14.2)."""
+
+FACING = RuleTable("facing")
+
+
+@FACING.rule(
+    "left",
+    "least that the strip may leave of the back beside it",
+    source=f"{_SRC}.3",
+    key="strip_left",
+)
+def _left() -> float:
+    return 1.0
+
+
+class Facing(Feature):
+    """All-in-one facing of neck and armholes."""
+
+    kind: Literal["facing"] = "facing"
+    title: ClassVar[str] = "Facing"
+    sentence: ClassVar[str] = (
+        "Neck and armholes are [faced] in one, {side} deep below the arm, the edge "
+        "rolled {roll} to the inside."
+    )
+    shows: ClassVar[Shown] = {
+        "ρ": ("FF.neck",),
+    }
+    gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
+    needs: ClassVar[dict[str, str]] = {
+        "sleeveless": "an all-in-one facing is for a sleeveless top; with sleeves "
+        'take a "neck facing"'
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "inside finish": "the edges are finished one way only"
+    }
+
+    roll: Annotated[
+        Length | None,
+        Number("rho", "ρ", "roll of the facing", f"{_SRC}.4", 0.3, 0.125, 0.0, 0.6),
+    ] = None
+    side: Annotated[
+        Length | None,
+        Number(
+            "ff_side",
+            "facing at the side",
+            "facing below the underarm",
+            f"{_SRC}.2",
+            5.0,
+            2.0,
+            3.0,
+            10.0,
+        ),
+    ] = None
+    centre: Annotated[
+        Length | None,
+        Number(
+            "ff_cf",
+            "facing at the centre",
+            "facing below the neck at the centre",
+            f"{_SRC}.2",
+            BELOW_C[0],
+            BELOW_C[1],
+            3.0,
+            12.0,
+        ),
+    ] = None
+    strip: Annotated[
+        Length | None,
+        Number(
+            "sw",
+            "sw",
+            "strip of facing beside the slanted edge",
+            f"{_SRC}.3",
+            4.0,
+            1.5,
+            2.5,
+            8.0,
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (FACING,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.FACING, "the facings", draft_facings),)
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return facing_operations(sheet)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return facing_findings(n, sheet)
+
+
+def draft_facings(d: Drafting) -> None:
+    """Trace front facing FF and back facing BF, their shoulders of one length."""
+    d.part = "facing"
+    n = d.n
+    front = front_facing(d.sheet, n)
+    target = front.edge("shoulder").length
+    if not front.has("neck"):  # a cowl, whose facing takes the other half
+        lay_cut_on(d, target)
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(front),
+        "FF",
+        "front facing",
+        amounts=(
+            ("inside the edge by {}", "rho"),
+            ("below the underarm", "ff_side"),
+            ("below the neck at the fold", "ff_cf"),
+            ("long at the shoulder", target),
+        ),
+        detail="from the front with its panels laid together; what the roll adds to "
+        "the edges is cut off at the shoulder",
+    )
+    if not front.has("neck"):
+        target *= 2
+    back = back_facing(d.sheet, n, target)
+    shoulder = (("long at the shoulder", target),) if back.has("shoulder") else ()
+    strip = (("beside the slanted edge", "sw"),) if back.has("slant") else ()
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(back),
+        "BF",
+        "back facing",
+        amounts=(
+            ("inside the edge by {}", "rho"),
+            ("below the underarm", "ff_side"),
+            *strip,
+            *shoulder,
+        ),
+        detail="from the back with its panels laid together; its edge crosses the "
+        "panel seam no lower than the point of the dart; the shoulder shortened to the "
+        "front facing's length",
+    )

@@ -1,0 +1,180 @@
+"""The pieces of an all-in-one facing, traced from the shell (first garment 14)."""
+
+from clothwright.curves import IDENTITY, Path, Point, direction, inset, mix, turned
+from clothwright.features.linings.facing_edges import (
+    closed_back_free,
+    foot_of_side,
+    front_free,
+    open_back_free,
+    plain_curve,
+)
+from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
+from clothwright.features.linings.sewn_halves import (
+    SewnHalf,
+    at_level,
+    back_under,
+    sewn_back,
+    sewn_front,
+)
+from clothwright.features.necks.cowl import drapes
+from clothwright.features.necks.wrap_facing import wrap_facing, wraps
+from clothwright.paper import (
+    Edge,
+    EdgeKind,
+    PaperError,
+    Piece,
+    Sheet,
+    straight,
+)
+from clothwright.rules import Numbers
+
+SHORT_OF_ZIP = 0.5
+"""A back facing ends this far beside the line of a zip, cm (16.4)."""
+
+_CRUMB = 0.1
+"""What is shorter is no line of its own, cm."""
+
+
+def front_facing(sheet: Sheet, n: Numbers) -> Piece:
+    """FF: on the fold, its free edge from the fold to the side."""
+    half = sewn_front(sheet)
+    if wraps(half.centre):
+        return wrap_facing(half, n)
+    if drapes(half.centre):
+        return _beside_armhole(half, n)
+    rolled = rolled_front(half, n.rho)
+    side = foot_of_side(half, n.ff_side)
+    free = front_free(half, n, side)
+    return Piece(
+        "FF",
+        "Front facing",
+        (
+            Edge("neck", rolled.neck),
+            straight("cf", rolled.neck.end, free.start, EdgeKind.FOLD),
+            Edge("free", free, EdgeKind.FINISHED),
+            Edge("side", side.reversed()),
+            Edge("armhole", rolled.armhole),
+            Edge("shoulder", rolled.shoulder),
+        ),
+    )
+
+
+def _beside_armhole(half: SewnHalf, n: Numbers) -> Piece:
+    """FF of a front whose neck is a cowl, with its own facing cut on: beside the
+    armhole alone, over the outer half of the shoulder."""
+    rolled = rolled_front(half, n.rho)
+    side = foot_of_side(half, n.ff_side)
+    tip, end = rolled.shoulder.start, rolled.shoulder.end
+    inner = mix(tip, end, 0.5)
+    leave = turned(direction(tip, end), 90)  # into the piece
+    arrive = turned(side.end_direction, 90)  # towards the side
+    free = plain_curve(inner, leave, 0.45, side.end, arrive, 0.45)
+    return Piece(
+        "FF",
+        "Front facing",
+        (
+            straight("shoulder", tip, inner),
+            Edge("free", free, EdgeKind.FINISHED),
+            Edge("side", side.reversed()),
+            Edge("armhole", rolled.armhole),
+        ),
+    )
+
+
+def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
+    """BF, its shoulder of the length given: it carries no ease (14.6). In an open back
+    it runs down beside the slanted edge to the waist, or takes the whole centre; in a
+    closed one it ends at the centre back, short of a zip."""
+    if not sheet.piece("B" if "B" in sheet.pieces else "BC").has("shoulder"):
+        return _below_edge(sheet, n)
+    half, pd = sewn_back(sheet), sheet.points["Pd"]
+    facing = _back(half, n, shoulder, pd)
+    for _ in range(2):
+        again = back_under(sheet, facing)
+        if again.motion == half.motion:
+            break
+        half, facing = again, _back(again, n, shoulder, pd)
+    return facing
+
+
+def _below_edge(sheet: Sheet, n: Numbers) -> Piece:
+    """BF of a back that is cut away at the upper edge: as deep below that as at the
+    side, above the point of the dart. It is not rolled: no curve would take it up."""
+    back, pd = sheet.piece("B"), sheet.points["Pd"]
+    top, whole = back.edge("neck").path, back.edge("side").path
+    half = SewnHalf(back, None, IDENTITY, top, top, whole, None)
+    side = foot_of_side(half, n.ff_side)
+    neck, cb, kind = top, back.edge("cb").path, EdgeKind.FOLD
+    if back.edge("cb").kind is EdgeKind.SEAM:
+        line, kind = beside_zip(cb), EdgeKind.FINISHED
+        s, t = neck.meets(line)[0]
+        neck = neck.split_at_length(s)[1]
+        cb = line.between(0.0, t).pinned(line.start, neck.start)
+    foot = at_level(cb, neck.start.y + n.ff_side)
+    if foot is None:
+        raise PaperError("the back facing reaches the waist: make it less deep")
+    free = closed_back_free(half, n, side, foot, pd)
+    up = cb.between(cb.length_to_point(foot), cb.length).pinned(foot, neck.start)
+    up = up.without_crumbs(_CRUMB)
+    return Piece(
+        "BF",
+        "Back facing",
+        (
+            Edge("neck", neck),
+            Edge("side", side),
+            Edge("free", free, EdgeKind.FINISHED),
+            Edge("cb", up, kind),
+        ),
+    )
+
+
+def _back(half: SewnHalf, n: Numbers, shoulder: float, pd: Point) -> Piece:
+    rolled = back_to_match(half, n.rho, shoulder, n.se_left / 2)
+    side = foot_of_side(half, n.ff_side)
+    upper = (
+        Edge("shoulder", rolled.shoulder),
+        Edge("armhole", rolled.armhole),
+        Edge("side", side),
+    )
+    rest = _to_waist if rolled.slant is not None else _to_centre_back
+    neck, lower = rest(half, n, rolled, side, pd)
+    return Piece("BF", "Back facing", (Edge("neck", neck), *upper, *lower))
+
+
+def _to_waist(
+    half: SewnHalf, n: Numbers, rolled: Rolled, side: Path, pd: Point
+) -> tuple[Path, tuple[Edge, ...]]:
+    """Neck of an open back's facing, and what is below its side."""
+    slant = rolled.slant
+    assert slant is not None
+    free, waist = open_back_free(half, n, side, pd)
+    foot = waist.between(0.0, waist.length_to_point(slant.start))
+    foot = foot.pinned(waist.start, slant.start)
+    return rolled.neck, (*free, Edge("foot", foot), Edge("slant", slant))
+
+
+def _to_centre_back(
+    half: SewnHalf, n: Numbers, rolled: Rolled, side: Path, pd: Point
+) -> tuple[Path, tuple[Edge, ...]]:
+    """Neck of a closed back's facing, and what is below its side."""
+    edge = half.centre.edge("cb")
+    neck, cb, kind = rolled.neck, edge.path, EdgeKind.FOLD
+    if edge.kind is EdgeKind.SEAM:
+        line, kind = beside_zip(cb), EdgeKind.FINISHED
+        s, t = neck.meets(line)[0]
+        neck = neck.split_at_length(s)[1]
+        cb = line.between(0.0, t).pinned(line.start, neck.start)
+    foot = at_level(cb, half.neck.start.y + n.ff_cf)
+    if foot is None:
+        raise PaperError("the back facing reaches the waist: make it less deep")
+    free = closed_back_free(half, n, side, foot, pd)
+    up = cb.between(cb.length_to_point(foot), cb.length).pinned(foot, neck.start)
+    up = up.without_crumbs(_CRUMB)
+    return neck, (Edge("free", free, EdgeKind.FINISHED), Edge("cb", up, kind))
+
+
+def beside_zip(cb: Path) -> Path:
+    """The line that a facing keeps to beside the line of a zip, waist up to the neck,
+    and on beyond it."""
+    line = inset(cb, SHORT_OF_ZIP, SHORT_OF_ZIP)
+    return line + Path.line(line.end, line.end + line.end_direction * 2.0)

@@ -1,0 +1,199 @@
+"""Lining: to the edge, or below the facing (first garment 15)."""
+
+from collections.abc import Callable, Iterable
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.linings.lining_checks import edge_findings, hung_findings
+from clothwright.features.linings.lining_pieces import (
+    SLACK,
+    below_facing,
+    peplum,
+    to_edge,
+    torso,
+)
+from clothwright.features.linings.lining_seams import with_lining_seams
+from clothwright.features.linings.roll import LEAST_STRAP
+from clothwright.features.operations import (
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+    finished_edges,
+)
+from clothwright.findings import Finding
+from clothwright.paper import Drafting, Sheet, Verb
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "first garment 15"
+
+HUNG = RuleTable("lining below the facing")
+
+
+@HUNG.rule(
+    "left",
+    "least that the strip may leave of the back beside it",
+    source="truing 5",
+    key="strip_left",
+    formula="as wide as the narrowest strap: less is not worth a piece of lining",
+)
+def _left() -> float:
+    return LEAST_STRAP
+
+
+_UNLINED = {
+    "sleeve cap": "a full cap",
+    "sleeve hem": "a shaped hem",
+    "sleeve end": "a band or a cuff",
+}
+"""What a sleeve may not have if it is to be lined."""
+
+
+class Mode(Enum):
+    """How far the lining goes."""
+
+    TO_EDGE = "to the edge"
+    """Bagged at neck, armholes and slanted edges; in place of facings."""
+
+    BELOW_FACING = "below the facing"
+    """From the facing's free edge down to the waist."""
+
+
+class Lining(Feature):
+    """Lining of the bodice and the peplum."""
+
+    kind: Literal["lining"] = "lining"
+    title: ClassVar[str] = "Lining"
+    sentence: ClassVar[str] = "It is [lined] {mode}."
+    page: ClassVar[int] = 2
+    gives: ClassVar[frozenset[str]] = frozenset({"lining"})
+    clashes: ClassVar[dict[str, str]] = {"lining": "an order has one lining"}
+
+    mode: Mode = Mode.BELOW_FACING
+    roll: Annotated[
+        Length | None,
+        Number(
+            "rho_l",
+            "ρ lining",
+            "roll of the lining",
+            "first garment 14.4",
+            0.3,
+            0.125,
+            0.0,
+            0.6,
+        ),
+    ] = None
+    hem_shorter: Annotated[
+        Length | None,
+        Number(
+            "short",
+            "shorter",
+            "lining of the peplum shorter at the hem",
+            _SRC,
+            1.5,
+            0.625,
+            0.0,
+            4.0,
+        ),
+    ] = None
+
+    @property
+    def to_edge(self) -> bool:
+        """True when it is bagged to the shell's own edges."""
+        return self.mode is Mode.TO_EDGE
+
+    def provides(self) -> frozenset[str]:
+        if self.to_edge:
+            return self.gives | {"inside finish", "lining to the edge"}
+        return self.gives
+
+    def wants(self) -> dict[str, str]:
+        if self.to_edge:
+            return {"sleeveless": "a lining to the edge is for a sleeveless top"}
+        return {
+            "lined arm": "of the sleeves only a plain set-in one can be lined; take "
+            "that, or leave the lining off",
+            "inside finish": "a lining below the facing needs the facing",
+        }
+
+    def forbids(self) -> dict[str, str]:
+        if self.to_edge:
+            return {
+                **self.clashes,
+                "inside finish": "a lining to the edge takes the place of the facing; "
+                "leave one off",
+            }
+        return {
+            **self.clashes,
+            "back neck dart": "with a dart at the back neck, line to the edge",
+            **{
+                word: f"a sleeve with {what} is not lined yet; leave the lining off"
+                for word, what in _UNLINED.items()
+            },
+        }
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return () if self.to_edge else (HUNG,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.LINING, "the lining", self._draft),)
+
+    def _draft(self, d: Drafting) -> None:
+        d.part = "lining"
+        n, sheet = d.n, d.sheet
+        if self.to_edge:
+            rho = n.rho_l
+            sheet = to_edge(sheet, rho, n.se_left)
+        else:
+            rho = n.rho
+            sheet = below_facing(sheet)
+        sheet = torso(peplum(sheet, n.short), n.short)
+        sheet = with_lining_seams(sheet, rho, n.short)
+        edges = (
+            ("inside its edges by {}", "rho_l"),
+            ("longer at the waist", SLACK),
+        )
+        d.lay(
+            Verb.TRACE,
+            sheet,
+            "lining",
+            "pieces of the lining from the trued shell",
+            amounts=(
+                *(edges if self.to_edge else ()),
+                ("shorter at the peplum's hem", "short"),
+            ),
+            detail="what the roll adds to the edges is cut off at the shoulder"
+            if self.to_edge
+            else "less what the facing covers; both carry an allowance where they join",
+        )
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        yield Operation(
+            Work.LINING_HEM,
+            "Hem the lining",
+            ("Turned twice, when the shell has hung and is hemmed.",),
+            edges=finished_edges(sheet, ("L.",)),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.HEM_TWICE,
+            task=Task.HEM,
+        )
+
+        if "L.SL" in sheet.pieces:
+            yield Operation(
+                Work.LINED,
+                "Catch the sleeve linings to the armholes",
+                ("Under the arm and at the shoulder, allowance on allowance.",),
+                stitch=Stitch.HAND,
+                task=Task.BY_HAND,
+            )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return edge_findings(n, sheet) if self.to_edge else hung_findings(sheet)

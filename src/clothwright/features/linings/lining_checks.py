@@ -1,0 +1,126 @@
+"""What is asked of a lining: its strap, its roll, its slack (first garment 14.7, 14.8,
+15)."""
+
+from collections.abc import Iterable
+
+from clothwright.blocks.torso import in_one
+from clothwright.curves import distance
+from clothwright.features.linings.facing_checks import WIDER, roll_findings
+from clothwright.features.linings.lining_pieces import SLACK
+from clothwright.features.linings.lining_seams import CAPS
+from clothwright.features.linings.roll import corner_finding, strap_finding
+from clothwright.features.linings.sewn_halves import (
+    SewnHalf,
+    back_half,
+    front_half,
+    sewn_back,
+    sewn_front,
+)
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers
+
+_NEAR = 0.1
+"""A lining's slack may differ by this much, cm."""
+
+_STRETCHED = 1.0
+"""A lining's cap may be stretched in by so much all round, cm (common practice)."""
+
+_SIDES = (
+    (
+        "front",
+        (
+            ("FS", "side"),
+            ("F", "side"),
+            ("F", "side high"),
+            ("F", "side mid"),
+            ("F", "side low"),
+            ("FM", "side"),
+            ("FM", "side low"),
+        ),
+    ),
+    ("back", (("BS", "side"), ("B", "side"), ("BM", "side"))),
+)
+
+
+def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Every check of a lining to the edge."""
+    front, back = sewn_front(sheet), sewn_back(sheet)
+    rho = n.rho_l
+    for half, inner, most in (
+        (front, front_half(sheet, "L."), rho),
+        (back, back_half(sheet, "L."), rho * (1 + WIDER)),
+    ):
+        name = inner.centre.name.lower()
+        narrow = strap_finding(_strap(inner), name, "lining")
+        if narrow:
+            yield narrow
+        rolled = (inner.neck, inner.armhole, inner.slant)
+        yield from roll_findings(rho, most, half, rolled, name, "lining")
+    tight = corner_finding(n.rc) if back.slant is not None else None
+    if tight:
+        yield tight
+    for name, edges in _SIDES:
+        shell, mine = (
+            sum(
+                sheet.length(f"{before}{c}", e)
+                for c, e in edges
+                if f"{before}{c}" in sheet.pieces and sheet.piece(f"{before}{c}").has(e)
+            )
+            for before in ("", "L.")
+        )
+        slack = mine - shell
+        right = -n.short if in_one(sheet) else SLACK
+        if abs(slack - right) > _NEAR:
+            yield Finding(
+                "N1",
+                Severity.REFUSE,
+                f"The {name} lining is {slack:.2f} cm longer at the side than the "
+                f"shell; {right:.1f} cm is right.",
+                "lining",
+                "Lower its lower edge by that.",
+                {"slack": slack},
+            )
+
+
+def hung_findings(sheet: Sheet) -> Iterable[Finding]:
+    """What a lining below the facing has to say."""
+    if "L.SL" in sheet.pieces:
+        yield from _sleeve_findings(sheet)
+    if "L.F" not in sheet.pieces or not sheet.piece("L.F").has("leg cf"):
+        return
+    p = sheet.piece("L.F")
+    wide = distance(p.edge("leg cf").path.start, p.edge("leg side").path.end)
+    yield Finding(
+        "N2",
+        Severity.NOTE,
+        f"The bust dart of the front lining is closed into its waist dart, {wide:.1f} "
+        "cm in all.",
+        "lining",
+        "Sew it as a dart, or lay it in a pleat at the waist.",
+        {"dart": wide},
+    )
+
+
+def _sleeve_findings(sheet: Sheet) -> Iterable[Finding]:
+    """Whether the sleeve's lining goes into its armhole (transformations 6)."""
+    eased = 0.0
+    for code in CAPS:
+        seam = sheet.seam(f"L{code}")
+        eased += sheet.chain_length(seam.right) - sheet.chain_length(seam.left)
+    if eased < -_STRETCHED:
+        yield Finding(
+            "N3",
+            Severity.WARN,
+            f"The cap of the sleeve lining is {-eased:.1f} cm shorter than its "
+            "armhole: its underarm is raised, and the sleeve has little ease.",
+            "lining",
+            "Stretch it in, on the bias under the arm; or give the cap more ease.",
+            {"ease": eased},
+        )
+
+
+def _strap(half: SewnHalf) -> float:
+    """Length of a half's shoulder."""
+    pieces = [half.centre] + ([half.flank] if half.flank is not None else [])
+    return sum(p.edge("shoulder").length for p in pieces if p.has("shoulder"))

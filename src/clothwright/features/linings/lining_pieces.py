@@ -1,0 +1,383 @@
+"""The pieces of a lining, drawn on the trued shell (first garment 15)."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from clothwright.blocks.torso import FISH_EYE, PIECES
+from clothwright.curves import (
+    Motion,
+    Path,
+    Point,
+    Vector,
+    direction,
+    distance,
+    dot,
+    inset,
+    midpoint,
+    turned,
+)
+from clothwright.features.bodice.back_dart import NECK_LEGS
+from clothwright.features.bodice.front_dart import led_elsewhere
+from clothwright.features.grain import longest_line
+from clothwright.features.linings.lining_strips import (
+    beside_strip,
+    run_on,
+    stand_facing,
+)
+from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
+from clothwright.features.linings.sewn_halves import (
+    SIDE_DARTS,
+    SewnHalf,
+    back_under,
+    sewn_back,
+    sewn_front,
+)
+from clothwright.features.linings.sleeve_lining import (
+    sleeve_lining,
+    sunk,
+    with_raised_underarm,
+)
+from clothwright.paper import (
+    Edge,
+    EdgeKind,
+    MarkKind,
+    PaperError,
+    Piece,
+    Run,
+    Seam,
+    Sheet,
+    cut,
+    redraw,
+    spot_on,
+    straight,
+    tape,
+)
+from clothwright.truing.tolerances import DOUBLED
+
+SLACK = 0.5
+"""A lining to the edge hangs this much below the shell's waist, cm (15)."""
+
+WAISTS = ("waist", "waist side")
+_FACED = ("neck", "shoulder", "armhole", "slant")
+_NECK = ("neck", "neck side")
+"""Edges faced by a neck facing alone."""
+
+_REACH = 1.0
+"""A facing's edge is run on by this much to be sure to meet the outline, cm; it may
+end short of a zip."""
+
+
+_STEP, _LEFT = 0.5, 0.6
+"""A shell's grain line is cut back in steps of the first, cm, and so far inside, while
+more than the second, a share, is left of it."""
+
+
+# -- to the edge ---------------------------------------------------------------------
+def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
+    """The bodice's pieces with their edges rolled, the shoulder moved in and eased by
+    `ease` as the shell's, and the waist lowered."""
+    front, back = sewn_front(sheet), sewn_back(sheet)
+    if led_elsewhere(sheet):
+        front = replace(front, centre=_closed(sheet, front.centre))
+    upper_front = rolled_front(front, rho)
+    upper_back = back_to_match(back, rho, upper_front.shoulder.length + ease)
+    for half, upper in ((front, upper_front), (back, upper_back)):
+        for piece, runs in _on_pieces(half, _loop(upper, front=half.front)):
+            code = f"L.{piece.code}"
+            sheet = sheet.put(_named(piece, piece))
+            for run in runs:
+                new = [Edge(name, path) for name, path in run]
+                sheet = redraw(sheet, code, [name for name, _ in run], new)
+            sheet = _lowered(sheet, code)
+            lined = _with_grain(sheet.piece(code), piece)
+            sheet = sheet.put(
+                _with_loops(lined, piece) if lined.has("slant") else lined
+            )
+    return sheet
+
+
+_Run = list[tuple[str, Path]]
+"""Edges that follow each other, by name."""
+
+
+def _loop(r: Rolled, *, front: bool) -> _Run:
+    """The rolled edges in the order of the loop."""
+    if front:
+        return [("armhole", r.armhole), ("shoulder", r.shoulder), ("neck", r.neck)]
+    slant = [("slant", r.slant)] if r.slant is not None else []
+    upper = [("neck", r.neck), ("shoulder", r.shoulder), ("armhole", r.armhole)]
+    return [*slant, *upper]
+
+
+def _on_pieces(half: SewnHalf, upper: _Run) -> Iterator[tuple[Piece, list[_Run]]]:
+    """The edges of a half in the sewn state as runs of edges of its pieces, as these
+    lie apart."""
+    centre = upper
+    if half.panel is not None and half.flank is not None:
+        before, after = _parted(upper, half.panel, ("", ""))
+        centre, flank = (after, before) if half.front else (before, after)
+        yield half.flank, [_moved(flank, half.motion.inverse())]
+    if not half.centre.has("neck side"):
+        yield half.centre, [centre]
+        return
+    inner, outer = _parted(centre, half.centre.edge(NECK_LEGS[0]).path, ("", " side"))
+    yield half.centre, [inner, _moved(outer, half.closed.inverse())]
+
+
+def _moved(run: _Run, m: Motion) -> _Run:
+    return [(name, path.moved(m)) for name, path in run]
+
+
+def _parted(upper: _Run, line: Path, named: tuple[str, str]) -> tuple[_Run, _Run]:
+    """The edges before and after a line that begins on the shell's; `named` is added
+    to the name of the edge that it divides, on either side."""
+    for i, (name, path) in enumerate(upper):
+        met = [s for s, _ in path.meets(line)]
+        place, gap = path.nearest(line.start)  # met there when nothing is rolled
+        if gap < DOUBLED:
+            met.append(path.length_to(place))
+        if met:
+            a, b = path.split_at_length(met[0])
+            a, b = a.without_crumbs(DOUBLED), b.without_crumbs(DOUBLED)
+            first, second = (name + more for more in named)
+            return [*upper[:i], (first, a)], [(second, b), *upper[i + 1 :]]
+    raise PaperError("the lining's upper edge does not meet the panel seam or the dart")
+
+
+def _with_loops(lining: Piece, back: Piece) -> Piece:
+    """The lining with the loops of the back's slanted edge marked on its own, as far
+    from the waist (10.4)."""
+    edge, shell = lining.edge("slant").path, back.edge("slant").path
+    marks = (
+        replace(k, at=edge.at_length(shell.length_to_point(k.at)))
+        for k in back.marks
+        if k.kind is MarkKind.LOOP
+    )
+    return lining.with_marks(*marks)
+
+
+def _lowered(sheet: Sheet, code: str) -> Sheet:
+    """The piece with its waist laid lower, as it is, so that it keeps its length: plumb
+    beside a centre, else square to itself, since the paper may have been turned;
+    running out to nothing at a slanted edge, which is bagged to the shell's."""
+    for name in WAISTS:
+        p = sheet.piece(code)
+        if not p.has(name):
+            continue
+        before, edge, after = p.before(name), p.edge(name), p.after(name)
+        ends = direction(edge.path.start, edge.path.end)  # the piece lies on its right
+        centre = {"cf", "cb", "slant"} & {before.name, after.name}
+        down = Vector(0.0, SLACK) if centre else turned(ends, -90) * SLACK
+        none = Vector(0.0, 0.0)
+        a = none if before.name == "slant" else down
+        b = none if after.name == "slant" else down
+        low = sunk(edge.path, a, b)
+        sheet = redraw(
+            sheet,
+            code,
+            [before.name, name, after.name],
+            [
+                replace(before, path=before.path.pinned(before.path.start, low.start)),
+                replace(edge, path=low),
+                replace(after, path=after.path.pinned(low.end, after.path.end)),
+            ],
+        )
+    return sheet
+
+
+# -- below the facing ----------------------------------------------------------------
+def below_facing(sheet: Sheet) -> Sheet:
+    """What lies below the facings' free edges: shell less facing."""
+    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    sleeve = sheet.pieces.get("SL")
+    for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
+        free = facing.edge("free").path
+        lower = [(half.centre, free)]
+        if facing.has("panel"):  # the facing takes the whole centre
+            lower = []
+        if half.flank is not None:
+            lower.append((half.flank, free.moved(half.motion.inverse())))
+        for piece, line in lower:
+            closed = _closed(sheet, piece) if piece.has("dart low") else piece
+            wide = run_on(line, _REACH)
+            if sleeve is None or _crossed(closed, wide):
+                closed = _below(closed, wide, _FACED if sleeve is None else _NECK)
+            sheet = sheet.put(_named(closed, piece))
+            if sleeve is not None:
+                sheet = with_raised_underarm(sheet, f"L.{piece.code}")
+            lined = _with_grain(sheet.piece(f"L.{piece.code}"), piece)
+            sheet = sheet.put(lined)
+    if sleeve is not None:
+        sheet = sleeve_lining(sheet, _named(sleeve, sleeve))
+        sheet = sheet.put(_with_grain(sheet.piece("L.SL"), sleeve))
+    return sheet
+
+
+def _crossed(piece: Piece, wide: Path) -> bool:
+    """True when a line divides a piece: a neck's facing does not reach every panel."""
+    return sum(len(wide.meets(e.path)) for e in piece.edges) >= 2
+
+
+def _closed(sheet: Sheet, front: Piece) -> Piece:
+    """The front with its bust dart in the waist dart; its side then has the name that
+    it has in the shell."""
+    side = "side" if sheet.piece("F").has("side") else "side low"
+    closed = dart_at_waist(front, sheet.points["BP"], side)
+    return replace(closed, grain=front.grain)
+
+
+def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
+    """A front with its side darts closed into the waist dart, as the facing was traced
+    (8); its point stands as far below the bust point as before. `side` names what is
+    then one line."""
+    code = front.code
+    if front.has("hem"):
+        raise PaperError(
+            "the front of a torso in one piece has no waist dart at its edge for the "
+            "lining's side dart to be closed into: line to the edge, or use a front "
+            "princess line"
+        )
+    if not front.has("leg cf"):
+        raise PaperError(
+            "the front takes in nothing at the waist (fd), so the lining's side dart "
+            "has no waist dart to be closed into: line to the edge, or use a front "
+            "princess line"
+        )
+    below = front.edge("leg cf").path.end.y - bp.y
+    darts = [legs for legs in SIDE_DARTS if front.has(legs[0])]
+    sheet = Sheet().put(front)
+    for first, second in (*darts, ("leg cf", "leg side")):
+        a, b = front.edge(first).path.start, front.edge(second).path.end
+        legs = [straight(first, a, bp), straight(second, bp, b)]
+        sheet = redraw(sheet, code, [first, second], legs)
+    for low, high in darts:
+        dart = Seam(low, "side dart", (Run(code, low, True),), (Run(code, high),))
+        sheet = tape(sheet.sew(dart), low, moving="side low")
+    p = sheet.piece(code)
+    sides = [e.name for e in p.edges if e.name.startswith("side")]
+    ends = p.edge(sides[0]).path.start, p.edge(sides[-1]).path.end
+    sheet = redraw(sheet, code, sides, [straight(side, *ends)])
+    d1, d2 = p.edge("leg cf").path.start, p.edge("leg side").path.end
+    point = bp + direction(bp, midpoint(d1, d2)) * below
+    legs = [straight("leg cf", d1, point), straight("leg side", point, d2)]
+    return redraw(sheet, code, ["leg cf", "leg side"], legs).piece(code)
+
+
+def _below(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
+    """The part of a piece that hangs from the waist, below a line across it; it has
+    none of the edges that are faced."""
+    hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
+    if len(hits) < 2 or hits[0][1] == hits[-1][1]:
+        raise PaperError(
+            f"the facing leaves nothing of {piece.name.lower()} to be lined: make it "
+            "less deep (facing at the centre, or nf of a neck facing)"
+        )
+    (s0, e0), (s1, e1) = hits[0], hits[-1]
+    parts = cut(
+        Sheet().put(piece),
+        piece.code,
+        wide.between(s0, s1),
+        spot_on(piece, e0, wide.at_length(s0)),
+        spot_on(piece, e1, wide.at_length(s1)),
+        edge="join",
+        seam="join",
+        seam_name="facing join",
+        into=(("one", ""), ("two", "")),
+    )
+    below = next(
+        q
+        for q in parts.pieces.values()
+        if any(q.has(w) for w in (*WAISTS, "hem")) and not any(q.has(e) for e in faced)
+    )
+    return below.with_edges(
+        replace(e, path=e.path.without_crumbs(DOUBLED)) for e in below.edges
+    )
+
+
+# -- both ----------------------------------------------------------------------------
+def peplum(sheet: Sheet, shorter: float) -> Sheet:
+    """The peplum's lining: the same sectors, shorter at the hem."""
+    for shell in ("PF", "PB", "PFC", "PFS", "PBC", "PBS"):
+        if shell not in sheet.pieces:
+            continue
+        p = sheet.piece(shell)
+        strip = stand_facing(sheet, shell)
+        lined = _named(p if strip is None else beside_strip(p, strip), p)
+        sheet = sheet.put(lined)
+        if lined.has("vent"):
+            sheet = _open_at_vent(sheet, lined.code)
+            lined = sheet.piece(lined.code)
+        hem = lined.edge("hem")
+        if shorter > 0:
+            path = _slid(lined, inset(hem.path, shorter, shorter))
+            sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])
+        sheet = sheet.put(_with_grain(sheet.piece(lined.code), p))
+    return sheet
+
+
+def torso(sheet: Sheet, shorter: float) -> Sheet:
+    """The hems of a torso's lining, shorter than the shell's; beside a vent its centre
+    back hangs open."""
+    for shell in PIECES:
+        code = f"L.{shell}"
+        if code not in sheet.pieces or not sheet.piece(code).has("hem"):
+            continue
+        if sheet.piece(code).has("vent"):
+            sheet = _open_at_vent(sheet, code)
+        p = sheet.piece(code)
+        hem = p.edge("hem")
+        if shorter > 0:
+            path = _slid(p, inset(hem.path, shorter, shorter))
+            path = path.without_crumbs(DOUBLED)
+            sheet = redraw(sheet, code, ["hem"], [replace(hem, path=path)])
+        sheet = sheet.put(_with_grain(sheet.piece(code), sheet.piece(shell)))
+    return sheet
+
+
+def _open_at_vent(sheet: Sheet, code: str) -> Sheet:
+    """The extension of a vent cut off along the centre back, which hangs open there."""
+    p = sheet.piece(code)
+    hem, top = p.edge("hem"), p.edge("vent top").path.end
+    foot = sheet.points["Mb"]
+    short = hem.path.between(0.0, hem.path.length_to_point(foot))
+    new = [
+        replace(hem, path=short.pinned(short.start, foot)),
+        straight("open", foot, top, EdgeKind.FINISHED),
+    ]
+    return redraw(sheet, code, ["hem", "vent", "vent top"], new)
+
+
+def _slid(piece: Piece, hem: Path) -> Path:
+    """A hem set higher, cut off where it meets the piece's sides."""
+    sides = (piece.before("hem").path, piece.after("hem").path)
+    wide = run_on(hem, 0.5)
+    ends = [s for side in sides for s, _ in wide.meets(side)]
+    if len(ends) < 2:
+        raise PaperError(f"the lining of {piece.name.lower()} is shorter than nothing")
+    return wide.between(min(ends), max(ends))
+
+
+def _named(piece: Piece, shell: Piece) -> Piece:
+    """A piece of the lining of a piece of the shell, nothing marked on it but a
+    fish-eye dart."""
+    code, name = f"L.{shell.code}", f"{shell.name} lining"
+    lines = tuple(k for k in piece.lines if k.name == FISH_EYE)
+    marks = tuple(k for k in piece.marks if k.name.startswith(FISH_EYE))
+    return replace(piece, code=code, name=name, marks=marks, lines=lines)
+
+
+def _with_grain(piece: Piece, shell: Piece) -> Piece:
+    """The piece with the shell's grain line, shortened to its own shape; where little
+    is left of that, with as long a line as it allows."""
+    if shell.grain is None:
+        return piece
+    foot, head = shell.grain
+    up, long = direction(foot, head), distance(foot, head)
+    step = up * _STEP
+    while not piece.contains(foot - step) and dot(head - foot, up) > 0:
+        foot += step
+    while not piece.contains(head + step) and dot(head - foot, up) > 0:
+        head -= step
+    if dot(head - foot, up) > _LEFT * long:
+        return replace(piece, grain=(foot, head))
+    return replace(piece, grain=longest_line(piece, up))

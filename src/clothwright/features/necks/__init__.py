@@ -1,0 +1,1 @@
+"""Necks of front and back, wraps, cowls and halters."""

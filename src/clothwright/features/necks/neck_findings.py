@@ -1,0 +1,210 @@
+"""What is asked of drawn necks (first garment 3.3)."""
+
+from collections.abc import Iterator
+
+from clothwright.curves import Path, degrees_between
+from clothwright.features.chains import BACK_STRAP
+from clothwright.features.necks.neck_shapes import (
+    SCOOP_FLAT,
+    USUAL_DEPTH,
+    FrontShape,
+    scoop_flat,
+)
+from clothwright.findings import Finding, Severity
+from clothwright.paper import EdgeKind, Sheet
+from clothwright.rules import Numbers
+
+LOW = 6.0
+"""A neck this far below the block's own is low, cm (transformations 2, rule 5)."""
+
+
+def _tightened(half: str, sheet: Sheet, before: Path) -> Finding:
+    """Old and new length of a neck edge whose shoulder was tightened (3.2.5)."""
+    after = sheet.lines[f"neck {half}"].length
+    return Finding(
+        "N11",
+        Severity.NOTE,
+        f"Tightened at the shoulder, the {half} neck edge is {after:.1f} cm long "
+        f"instead of {before.length:.1f} cm.",
+        f"neck {half}",
+        "",
+        {"before": before.length, "after": after},
+    )
+
+
+def front_findings(
+    n: Numbers, sheet: Sheet, shape: FrontShape, untightened: Path
+) -> Iterator[Finding]:
+    """Every check of a front neck; `untightened` is its edge without tightening."""
+    low = sheet.lines["neck front"].bounds()[3]
+    if low > n.y_BP + 2:
+        yield Finding(
+            "N1",
+            Severity.REFUSE,
+            "The front neck reaches below the bust points.",
+            "Df",
+            "Make it less deep.",
+            {"Df": n.Df},
+        )
+    elif low > n.y_BP - 4:
+        yield Finding(
+            "N1",
+            Severity.WARN,
+            "The front neck comes near the line of the brassiere.",
+            "Df",
+            "Make it less deep, or sew in a support.",
+            {"Df": n.Df},
+        )
+    low_back = n.Db - n.nr > LOW
+    least = 4.0 if low_back else 3.0
+    if n.Lr < least:
+        yield Finding(
+            "N2",
+            Severity.WARN,
+            f"Less than {least:.0f} cm is left of the shoulder"
+            f"{' above a low back' if low_back else ''}.",
+            "dw",
+            "Make the neck narrower.",
+            {"Lr": n.Lr},
+        )
+    held = BACK_STRAP in sheet.pieces
+    if n.Df - n.dep > LOW and low_back and n.dw > 5 and not held:
+        yield Finding(
+            "N7",
+            Severity.WARN,
+            "A wide neck that is low in front and behind slides off the shoulder.",
+            "dw",
+            "Raise one of them, or add a strap across the back.",
+            {"dw": n.dw},
+        )
+    yield from _shape_findings(n, sheet, shape)
+    yield from over_head(n, sheet)
+    if n.cn > 0:
+        yield from contoured("front", n.cn, _CONTOUR.get(shape, _ANY))
+    if n.phi_f:
+        yield _tightened("front", sheet, untightened)
+
+
+_ANY = (0.3, 1.0)
+_CONTOUR = {
+    FrontShape.SCOOP: (0.6, 1.0),
+    FrontShape.V: (1.0, 2.0),
+    FrontShape.BOAT: (0.3, 0.6),
+    FrontShape.SWEETHEART: (1.0, 2.0),
+}
+"""Usual contour of the shapes, cm (1.8), before the scale of the cup."""
+
+
+def contoured(
+    half: str, amount: float, usual: tuple[float, float]
+) -> Iterator[Finding]:
+    """A contour outside what the table of the notes and the scale of cups give."""
+    low, high = usual[0] * 0.6, min(max(2.0, usual[1]), usual[1] * 1.8)
+    if low - 1e-6 <= amount <= high + 1e-6:
+        return
+    yield Finding(
+        "N12",
+        Severity.WARN,
+        f"The {half} neck is drawn in by {amount:.1f} cm; usual for it is {low:.1f} cm "
+        f"to {high:.1f} cm.",
+        f"neck {half}",
+        "Pin it on a toile first.",
+        {"contour": amount},
+    )
+
+
+OVER_HEAD = 2.0
+"""What is drawn on over the head is so much wider than it, cm (transformations 2)."""
+
+
+def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
+    """A neck without any opening passes the head."""
+    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
+        return
+    if any(p.has("stand") for p in sheet.pieces.values()):
+        return
+    round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
+    if "np_long" in n:
+        round_ += 2 * n.np_long
+    short = n.HEAD + OVER_HEAD - round_
+    if short > 0:
+        yield Finding(
+            "R-j",
+            Severity.REFUSE,
+            f"The neck is {round_:.1f} cm round and does not go over a head of "
+            f"{n.HEAD:.1f} cm (HEAD), for the back has no opening.",
+            "neck",
+            f"Open the back with a zip, or cut a keyhole {max(12.0, short / 2):.1f} cm "
+            "long or more, or make the neck deeper or wider.",
+            {"round": round_, "HEAD": n.HEAD},
+        )
+
+
+def _shape_findings(n: Numbers, sheet: Sheet, shape: FrontShape) -> Iterator[Finding]:
+    """What one shape has to be checked for (3.3)."""
+    p, c = sheet.points["Nf′"], sheet.points["C"]
+    if shape in USUAL_DEPTH:
+        below = 0.0 if shape is FrontShape.BOAT else n.dep
+        low, high = (below + d for d in USUAL_DEPTH[shape])
+        if not low - 0.01 <= n.Df <= high + 0.01:
+            yield Finding(
+                "usual",
+                Severity.WARN,
+                f"The {shape.value} neck is {n.Df:.1f} cm deep; usual is "
+                f"{low:.1f} cm to {high:.1f} cm.",
+                "Df",
+                "Look whether that is meant.",
+                {"Df": n.Df},
+            )
+    if shape is FrontShape.SCOOP:
+        flat = scoop_flat(p, c, n.sigma_f_new - n.tau)
+        if flat < SCOOP_FLAT[0]:
+            yield Finding(
+                "N9",
+                Severity.WARN,
+                "A scoop this deep for its width bends the other way at its side.",
+                "Df",
+                "Raise its tilt at the shoulder, or make it wider or less deep.",
+                {"flat": flat},
+            )
+    if shape is FrontShape.SQUARE:
+        side, foot = sheet.lines["neck front"].segments
+        corner = degrees_between(side.end_direction, foot.start_direction)
+        if abs(corner - 90.0) > 8.0:
+            yield Finding(
+                "N10",
+                Severity.WARN,
+                f"The corner of the square neck is {corner:.0f}° off straight; 90° "
+                "is square.",
+                "lean",
+                "Change the lean of its side.",
+                {"corner": corner},
+            )
+
+
+def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Finding]:
+    """Every check of a back neck."""
+    c = sheet.points["Cb"]
+    if c.y > n.yW - 8:
+        yield Finding(
+            "N6",
+            Severity.REFUSE,
+            "The back neck reaches nearly to the waist.",
+            "Db",
+            "Make it less deep.",
+            {"Db": n.Db},
+        )
+    elif c.y > n.yB + 4:
+        yield Finding(
+            "N6",
+            Severity.WARN,
+            "The back neck reaches below the line of the brassiere.",
+            "Db",
+            "Make it less deep, or say so to the client.",
+            {"Db": n.Db},
+        )
+    if n.cnb > 0:
+        yield from contoured("back", n.cnb, (0.6, 1.5))
+    if n.phi_b:
+        yield _tightened("back", sheet, untightened)

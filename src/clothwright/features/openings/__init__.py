@@ -1,0 +1,1 @@
+"""Openings and what fastens them."""

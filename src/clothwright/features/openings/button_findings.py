@@ -1,0 +1,73 @@
+"""What is asked of a button stand (transformations 6 and 7)."""
+
+from collections.abc import Iterable
+
+from clothwright.features.openings.button_rules import BEYOND_HOLE, LEAST_EDGE, SHANK
+from clothwright.features.openings.stand_pieces import BACK, FRONT, Centre
+from clothwright.findings import Finding, Severity
+from clothwright.paper import MarkKind, Sheet
+from clothwright.rules import Numbers
+
+_GAPES = 10.5
+"""Buttons further apart than this let a front gape over the bust, cm (7: 7 to 10)."""
+
+
+def stand_findings(
+    n: Numbers, sheet: Sheet, c: Centre, *, across: bool
+) -> Iterable[Finding]:
+    """Every check of the finished stand; `across` is how its buttonholes lie."""
+    least = n.d_button / 2 + LEAST_EDGE
+    if n.b_stand < least - 1e-9 or n.b_row < 0:
+        yield Finding(
+            "BT1",
+            Severity.REFUSE,
+            f"The button stand of {n.b_stand:.1f} cm is too narrow for a button of "
+            f"{n.d_button:.1f} cm: {least:.1f} cm is the least.",
+            "b",
+            "Make the stand (b) wider, or take smaller buttons.",
+            {"b": n.b_stand, "least": least},
+        )
+    inner = n.b_hole - SHANK - n.b_row if across else -n.b_row
+    inner = max(inner, n.b_row and n.b_row + n.d_button / 2)
+    if n.b_facing < inner + BEYOND_HOLE - 1e-9:
+        yield Finding(
+            "BT2",
+            Severity.REFUSE,
+            f"The facing ends {n.b_facing - inner:.1f} cm behind the inner end of "
+            f"the buttonholes; {BEYOND_HOLE:.1f} cm is the least.",
+            "bf",
+            "Make the facing of the stand (bf) wider.",
+            {"bf": n.b_facing, "inner": inner},
+        )
+    upper, lower = (c.on(sheet, codes) for codes in (c.upper, c.lower))
+    marks = [m.at.y for m in sheet.piece(upper).marks if m.kind is MarkKind.BUTTON]
+    wide = max((b - a for a, b in zip(marks, marks[1:], strict=False)), default=0.0)
+    if wide > _GAPES:
+        yield Finding(
+            "BT3",
+            Severity.WARN,
+            f"The buttons stand up to {wide:.1f} cm apart: over the bust the front "
+            "will gape.",
+            "b spacing",
+            "Set them closer, or sew a press stud between.",
+            {"apart": wide},
+        )
+    if lower and not any(m.kind is MarkKind.BUTTON for m in sheet.piece(lower).marks):
+        yield Finding(
+            "BT4",
+            Severity.NOTE,
+            "No button lies below the waist seam; the edges hang free there.",
+            "b hem",
+            "Let the last button lie nearer to the hem, if it should close.",
+        )
+
+
+def buttons(sheet: Sheet) -> int:
+    """Buttons of one row on the finished pieces."""
+    return sum(
+        k.name.startswith("buttonhole ") and k.name.split()[-1].isdigit()
+        for c in (FRONT, BACK)
+        for code in (c.on(sheet, c.upper), c.on(sheet, c.lower))
+        if code and sheet.piece(code).has("stand")
+        for k in sheet.piece(code).lines
+    )

@@ -1,0 +1,373 @@
+"""A button stand at the centre front or the centre back (transformations 7)."""
+
+from collections.abc import Callable, Iterable
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Path, Point
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.notions import Notion
+from clothwright.features.openings.button_findings import buttons, stand_findings
+from clothwright.features.openings.button_places import Places, places
+from clothwright.features.openings.button_rules import (
+    DOUBLE,
+    SHANK,
+    SINGLE,
+    STAND,
+)
+from clothwright.features.openings.button_sewing import (
+    button_notions,
+    button_operations,
+)
+from clothwright.features.openings.stand_pieces import (
+    BACK,
+    FRONT,
+    Centre,
+    below_waist,
+    led_down,
+    with_stand,
+)
+from clothwright.features.operations import Operation
+from clothwright.findings import Finding
+from clothwright.paper import (
+    Drafting,
+    InnerLine,
+    Mark,
+    MarkKind,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+)
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "transformations 7"
+
+
+class Where(Enum):
+    """Which centre line opens."""
+
+    FRONT = "in front"
+    BACK = "at the back"
+
+
+class Rows(Enum):
+    """How far it laps over."""
+
+    SINGLE = "single-breasted"
+    """One row of buttons, on the centre line."""
+
+    DOUBLE = "double-breasted"
+    """Two rows, one to each side of it."""
+
+
+class Lie(Enum):
+    """How the buttonholes lie."""
+
+    ACROSS = "across"
+    """From just beyond the line inwards: they hold under strain."""
+
+    ALONG = "along the line"
+    """On the line, as in a shirt's narrow stand."""
+
+
+class AtWaist(Enum):
+    """What closes the waist."""
+
+    BUTTON = "a button"
+    """Just above the waist seam: no buttonhole can be worked through it."""
+
+    HOOK = "a hook, for a belt"
+    """No button where a belt lies."""
+
+
+class ButtonStand(Feature):
+    """Button stand with its facing, from the neck to the hem."""
+
+    kind: Literal["button stand"] = "button stand"
+    title: ClassVar[str] = "Button stand"
+    sentence: ClassVar[str] = (
+        "It closes {where} over a [button stand] {stand} wide, {rows}, with a button "
+        "every {spacing}."
+    )
+    shows: ClassVar[Shown] = {
+        "b": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
+        "bf": ("FF.foot", "BF.foot"),
+        "b spacing": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
+        "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand"),
+    }
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"button stand", "closure", "opening", "dress opening"}
+    )
+    needs: ClassVar[dict[str, str]] = {
+        "waist seam": "a button stand is led over a waist seam; add one",
+        "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
+        '"facing"',
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "closure": "a top closes in one place; leave the other closing off",
+        "open back": "a back that stands open needs no buttons in front; leave one "
+        "of the two off",
+        "lining to the edge": "a button stand has a facing behind it; line below the "
+        "facing",
+        "empire seam": "a button stand is not yet led over an empire seam; take a "
+        "princess line or darts",
+    }
+
+    where: Where = Where.FRONT
+    rows: Rows = Rows.SINGLE
+    lie: Lie = Lie.ACROSS
+    at_waist: AtWaist = AtWaist.BUTTON
+    button: Annotated[
+        Length | None,
+        Number(
+            "d_button",
+            "d button",
+            "diameter of the buttons of the stand",
+            _SRC,
+            1.5,
+            0.625,
+            0.8,
+            4.0,
+            (1.0, 2.8),
+        ),
+    ] = None
+    stand: Annotated[
+        Length | None,
+        Number(
+            "b_stand",
+            "b",
+            "button stand beyond the centre line",
+            _SRC,
+            low=0.8,
+            high=12.0,
+            usual=(1.3, 9.0),
+        ),
+    ] = None
+    spacing: Annotated[
+        Length | None,
+        Number(
+            "b_spacing",
+            "b spacing",
+            "wanted distance from button to button",
+            _SRC,
+            8.0,
+            3.0,
+            3.0,
+            16.0,
+            (7.0, 10.0),
+        ),
+    ] = None
+    above_hem: Annotated[
+        Length | None,
+        Number(
+            "b_hem",
+            "b hem",
+            "last button at least so far above the hem",
+            _SRC,
+            10.0,
+            4.0,
+            3.0,
+            60.0,
+            (8.0, 12.0),
+        ),
+    ] = None
+    facing: Annotated[
+        Length | None,
+        Number(
+            "b_facing",
+            "bf",
+            "facing of the button stand inside the centre line",
+            _SRC,
+            low=2.0,
+            high=14.0,
+        ),
+    ] = None
+
+    @property
+    def centre(self) -> Centre:
+        """The centre line that opens."""
+        return FRONT if self.where is Where.FRONT else BACK
+
+    def provides(self) -> frozenset[str]:
+        front = self.where is Where.FRONT
+        return self.gives | {"front opening" if front else "back opening"}
+
+    def forbids(self) -> dict[str, str]:
+        if self.where is Where.BACK:
+            return {
+                **self.clashes,
+                "back yoke": "a button stand is not yet led over a back yoke; leave "
+                "one of the two off",
+            }
+        return {
+            **self.clashes,
+            "wrap": "fronts that cross are not buttoned at the centre; leave one of "
+            "the two off",
+            "cowl": "a cowl falls over the centre front; button it at the back",
+            "winding neck": "a sweetheart or a keyhole does not run on over a button "
+            "stand; take another neck, or button it at the back",
+            "front yoke": "a button stand is not yet led over a front yoke; leave one "
+            "of the two off",
+        }
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (STAND, SINGLE if self.rows is Rows.SINGLE else DOUBLE, CLOSED)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.STAND, "the button stand", self._draw),)
+
+    def _draw(self, d: Drafting) -> None:
+        """Lead the facing down; set every piece out; mark the buttons."""
+        n, c = d.n, self.centre
+        sheet = d.sheet
+        upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
+        was = as_drafted(sheet) if upper == "F" else sheet.piece(upper)
+        facing = led_down(sheet.piece(c.facing), was, c, n.b_facing)
+        shell = with_stand(sheet.piece(upper), c, n.b_stand)
+        new = [shell, with_stand(facing, c, n.b_stand, shell)]
+        hung = sheet.piece(lower) if lower else None
+        if hung is not None:
+            strip = below_waist(
+                hung,
+                c,
+                facing.edge("foot").length,
+                f"{c.words.capitalize()} facing, lower",
+            )
+            skirt = with_stand(hung, c, n.b_stand)
+            new += [skirt, with_stand(strip, c, n.b_stand, skirt)]
+        found = self._places(n, sheet.piece(upper), hung)
+        new[0] = self._marked(new[0], n, found.upper, 1)
+        if hung is not None:
+            new[2] = self._marked(new[2], n, found.lower, 1 + len(found.upper))
+        d.part = c.words
+        d.lay(
+            Verb.REDRAW,
+            d.sheet.put(*new[::2]),
+            ", ".join(p.code for p in new[::2]),
+            f"button stand at the centre {c.words}",
+            amounts=(("wide", "b_stand"),),
+            detail="the neck, the waist and the hem run on to its edge",
+            lines=tuple(p.edge("stand").path for p in new[::2]),
+        )
+        first = self._first(n, was)
+        d.lay(
+            Verb.SEW,
+            d.sheet,
+            "buttons",
+            f"{len(found.upper) + len(found.lower)} buttons",
+            amounts=(
+                ("the first {} below the neck", first),
+                ("the others about {} apart", "b_spacing"),
+            ),
+            detail="one at the level of the bust point, one at the waist, the others "
+            "evenly between and below"
+            if self.where is Where.FRONT
+            else "evenly from the neck to the waist and below",
+        )
+        d.part = "facing"
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(*new[1::2]),
+            ", ".join(p.code for p in new[1::2]),
+            f"facing led down the {c.words} edge",
+            amounts=(
+                ("inside the centre line", "b_facing"),
+                ("and beyond it", "b_stand"),
+            ),
+            detail="its free edge turns from the neck's into a line beside the centre; "
+            "below the waist it is a strip of what hangs there",
+        )
+
+    def _first(self, n: Numbers, shell: Piece) -> float:
+        """The first button below the neck on the centre line: as far from a neck that
+        slants as from one that is level, or below where a lapel turns over."""
+        neck = shell.edge("neck").path
+        way = neck.end_direction if self.where is Where.FRONT else neck.start_direction
+        return n.b_down + n.b_first / max(abs(way.x), 0.5)
+
+    def _places(self, n: Numbers, shell: Piece, hung: Piece | None) -> Places:
+        line = shell.edge(self.centre.edge).path
+        top = min(line.start.y, line.end.y)
+        front = self.where is Where.FRONT
+        belt = self.at_waist is AtWaist.HOOK
+        first, above = self._first(n, shell), n.b_spacing / 2 if belt else n.b_first
+        if first > line.length - above:
+            raise PaperError(
+                f"the first button would lie {first:.1f} cm down a centre "
+                f"{self.centre.words} of {line.length:.1f} cm, below that of the "
+                "waist: make the neck, or the break of its lapel, less deep"
+            )
+        return places(
+            first,
+            n.y_BP - top if front else None,
+            line.length,
+            hung.edge(self.centre.edge).length if hung is not None else 0.0,
+            n.b_spacing,
+            above=above,
+            seam=n.b_first,
+            clear=n.b_hem,
+        )
+
+    def _marked(
+        self, piece: Piece, n: Numbers, at: tuple[float, ...], number: int
+    ) -> Piece:
+        """The piece with buttonholes on its row and buttons on theirs."""
+        line = next(k.path for k in piece.lines if k.name.startswith("centre "))
+        top = min(line.start, line.end, key=lambda p: p.y)
+        out = Point(1.0 if self.where is Where.FRONT else -1.0, 0.0)
+        row = out * n.b_row
+        marks, holes = [], []
+        for i, y in enumerate(at, number):
+            p = top + Point(0.0, y)
+            marks.append(Mark(f"button {i}", p - row, MarkKind.BUTTON))
+            if self.lie is Lie.ACROSS:
+                a = p + row + out * SHANK
+                hole = Path.line(a, a - out * n.b_hole)
+            else:
+                half = Point(0.0, n.b_hole / 2)
+                hole = Path.line(p + row - half, p + row + half)
+            holes.append(InnerLine(f"buttonhole {i}", hole))
+        return piece.with_marks(*marks).with_lines(*holes)
+
+    def notes(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[str]:
+        which = "front" if self.where is Where.FRONT else "back"
+        yield (
+            f"Right over left: work the buttonholes in the right {which} only, sew the "
+            f"buttons to the crosses of the left {which} only."
+        )
+        if self.rows is Rows.DOUBLE:
+            yield (
+                f"Double-breasted: the crosses of the right {which} carry buttons for "
+                "show; one more button inside holds the left edge at the waist."
+            )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        return button_notions(
+            n,
+            buttons(sheet),
+            self.centre.words,
+            double=self.rows is Rows.DOUBLE,
+            hook=self.at_waist is AtWaist.HOOK,
+        )
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        return button_operations(
+            n,
+            sheet,
+            fmt,
+            self.centre,
+            buttons(sheet),
+            double=self.rows is Rows.DOUBLE,
+            hook=self.at_waist is AtWaist.HOOK,
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return stand_findings(n, sheet, self.centre, across=self.lie is Lie.ACROSS)

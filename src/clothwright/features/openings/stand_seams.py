@@ -1,0 +1,79 @@
+"""Seams of a button stand: its edge to the facing; other seams run on over it."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from clothwright.features.chains import Chains
+from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND, Centre
+from clothwright.paper import ON_STAND, Ease, NotchPair, Run, Seam, SeamKind, Sheet
+from clothwright.truing.tolerances import NOTCH_ROOM
+
+EDGE_CODES = {FRONT: ("S70", "S71", "S72"), BACK: ("S73", "S74", "S75")}
+"""Codes of a stand's seams: its edge above and below the waist seam, and the facing's
+own waist seam."""
+
+
+def stand_seams(t: Chains) -> list[Seam]:
+    """The edge of the stand, faced, and the two parts of its facing."""
+    return [s for centre in (FRONT, BACK) for s in _of(t, centre)]
+
+
+def _of(t: Chains, centre: Centre) -> Iterable[Seam]:
+    upper, lower = (centre.on(t.sheet, c) for c in (centre.upper, centre.lower))
+    front = centre is FRONT
+    above, below, joined = EDGE_CODES[centre]
+    for code, shell, facing, start, end in (
+        (above, upper, centre.facing, "neck", "waist"),
+        (below, lower, centre.low_facing, "waist", "hem"),
+    ):
+        # a front's loop runs down at the centre, a back's up
+        left = t.chain((shell, STAND, not front))
+        right = t.chain((facing, STAND, not front))
+        if left and right:
+            name = f"{centre.words} edge" + (
+                ", below the waist" if code == below else ""
+            )
+            ease = Ease.about(0.0, 0.1)
+            yield Seam(code, name, left, right, start, end, ease, kind=SeamKind.FACED)
+    left = t.chain((centre.facing, "foot", not front))
+    right = t.chain((centre.low_facing, "waist", front))
+    if left and right:
+        name = f"{centre.words} facing at the waist"
+        yield Seam(joined, name, left, right, f"centre {centre.words}", "free edge")
+
+
+def over_stands(sheet: Sheet, seams: Iterable[Seam | None]) -> list[Seam]:
+    """The seams, run on over the stand where both their sides end at one."""
+    return [_over(sheet, s) for s in seams if s is not None]
+
+
+def _over(sheet: Sheet, s: Seam) -> Seam:
+    first = [_stand(sheet, c[0], start=True) for c in (s.left, s.right)]
+    last = [_stand(sheet, c[-1], start=False) for c in (s.left, s.right)]
+    left, right = s.left, s.right
+    a, b = first
+    if a is not None and b is not None:
+        left, right = (a, *left), (b, *right)
+        by = [sheet.length(r.piece, r.edge) for r in (a, b)]
+        zone = None if s.zone is None else (s.zone[0] + by[0], s.zone[1] + by[0])
+        moved = tuple(
+            k._replace(left=k.left + by[0], right=k.right + by[1]) for k in s.notches
+        )
+        at = (NotchPair(by[0], by[1]),) if min(by) >= NOTCH_ROOM else ()
+        s = replace(s, zone=zone, notches=(*at, *moved), start="edge of the stand")
+    a, b = last
+    if a is not None and b is not None:
+        ends = sheet.chain_length(left), sheet.chain_length(right)
+        left, right = (*left, a), (*right, b)
+        roomy = all(sheet.length(r.piece, r.edge) >= NOTCH_ROOM for r in (a, b))
+        at = (NotchPair(*ends),) if roomy else ()
+        s = replace(s, notches=(*s.notches, *at), end="edge of the stand")
+    return replace(s, left=left, right=right)
+
+
+def _stand(sheet: Sheet, run: Run, *, start: bool) -> Run | None:
+    """What an edge is on the stand, where the walk begins or ends there."""
+    piece = sheet.piece(run.piece)
+    beside = piece.before if start is not run.backward else piece.after
+    name = run.edge + ON_STAND
+    return Run(run.piece, name, run.backward) if beside(run.edge).name == name else None

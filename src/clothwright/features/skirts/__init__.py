@@ -1,0 +1,1 @@
+"""Skirts, peplums and what finishes a waist."""

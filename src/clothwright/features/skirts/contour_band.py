@@ -1,0 +1,200 @@
+"""Contour waistband: the top of a skirt or of trousers with its darts closed, cut off
+as a shaped band (transformations §8)."""
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks import trousers
+from clothwright.blocks.skirt import BACK, FRONT, waist_names
+from clothwright.curves import Path, left_normal
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.bodice.closed_top import below, shortest_dart, top_of
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.skirt_sewing import contour_operations
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    InnerLine,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+    redraw,
+    straight,
+)
+from clothwright.rules import Numbers
+from clothwright.units.fields import Length
+
+_SRC = "transformations §8"
+
+BANDS = {
+    FRONT: "WCF",
+    BACK: "WCB",
+    trousers.FRONT: "WCF",
+    trousers.BACK: "WCB",
+}
+"""Code of the band of each piece of a skirt or of trousers."""
+
+_NAMES = {"WCF": "Front band", "WCB": "Back band"}
+
+_PARTS = {
+    FRONT: "skirt front",
+    BACK: "skirt back",
+    trousers.FRONT: "trouser front",
+    trousers.BACK: "trouser back",
+}
+
+_LEFT_OF_DART = 2.5
+"""Least that is left of a dart below the band, cm; what is shorter ends in a bubble
+(common practice)."""
+
+
+class ContourBand(Feature):
+    """Shaped band, cut off the top."""
+
+    kind: Literal["contour waistband"] = "contour waistband"
+    title: ClassVar[str] = "Contour waistband"
+    sentence: ClassVar[str] = (
+        "The top is a [shaped band], {depth} deep, its darts closed."
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band", "shaped band"})
+    needs: ClassVar[dict[str, str]] = {
+        "darts": "a contour waistband is cut off a straight skirt or trousers"
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "waist finish": "the waist is finished one way only",
+        "pockets": "pockets that begin at the waist need a straight waistband",
+    }
+
+    depth: Annotated[
+        Length | None,
+        Number(
+            "h_contour",
+            "hc",
+            "depth of the shaped band",
+            _SRC,
+            5.0,
+            2.0,
+            3.0,
+            10.0,
+            (4.0, 8.0),
+        ),
+    ] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.FACING, "the shaped band", _draft),)
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        both = ("shell", "interlining")
+        return {
+            code: Cuts("2 on fold", 2, both)
+            if sheet.piece(code).fold
+            else Cuts("4 (2 pairs)", 4, both)
+            for code in BANDS.values()
+            if code in sheet.pieces
+        }
+
+    def notes(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[str]:
+        yield (
+            "The shaped band is its own facing: cut it twice, tape its upper edge, and "
+            "run the zip up to it."
+        )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        yield Notion(Article.HOOK, 1, "above the zip")
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return contour_operations(sheet)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        least = shortest_dart(sheet)
+        if least is not None and least < _LEFT_OF_DART:
+            yield Finding(
+                "F4",
+                Severity.REFUSE if least < 1.0 else Severity.WARN,
+                f"Below the shaped band (hc) only {least:.1f} cm of a dart is left.",
+                "hc",
+                "Make the band less deep, or the darts longer.",
+                {"left": least, "hc": n.h_contour},
+            )
+
+
+def _draft(d: Drafting) -> None:
+    """Trace the bands with the darts closed, then cut the skirt back to their foot."""
+    n = d.n
+    least = shortest_dart(d.sheet)
+    for code, band in BANDS.items():
+        if code not in d.sheet.pieces:
+            continue
+        d.part = "waistband"
+        skirt = d.sheet.piece(code)
+        piece = top_of(skirt, n.h_contour, band, _NAMES[band], square=True)
+        foot = piece.edge("free")
+        piece = piece.with_edges(
+            Edge("foot of band", foot.path, EdgeKind.SEAM) if e is foot else e
+            for e in piece.edges
+        )
+        if piece.has("fly"):
+            piece = _with_lap(piece, n.lap_band)
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(piece),
+            band,
+            piece.name.lower(),
+            amounts=(("deep", "h_contour"),),
+            detail=f"the top of the {skirt.name.lower()}"
+            + (" with the darts closed" if least is not None else ""),
+        )
+        sheet = d.sheet
+        drawn = []
+        for name in (e.name for e in skirt.edges if e.name in waist_names(2)):
+            up, down = (e.path for e in (skirt.before(name), skirt.after(name)))
+            line = below(skirt.edge(name).path, n.h_contour, up, down, square=True)
+            if line is None:
+                raise PaperError(
+                    "the shaped band (hc) is deeper than the darts are long: make it "
+                    "less deep"
+                )
+            sheet = redraw(sheet, code, [name], [Edge(name, line)])
+            drawn.append(line)
+        d.part = _PARTS[code]
+        d.lay(
+            Verb.REDRAW,
+            sheet,
+            f"{code}.waist",
+            f"upper edge of the {skirt.name.lower()}, below the band",
+            amounts=(("below the waist", "h_contour"),),
+            detail="along it, each dart cut back",
+            lines=tuple(drawn),
+        )
+
+
+def _with_lap(piece: Piece, wide: float) -> Piece:
+    """The front band with its underlap beyond the fly, as wide as the fly's shield; the
+    right band is cut off at the centre front."""
+    fly = piece.edge("fly").path
+    a, b = fly.start, fly.end
+    out = left_normal(fly.start_direction) * wide
+    done = EdgeKind.FINISHED
+    lap = (
+        straight("top of lap", a, a + out, done),
+        straight("end", a + out, b + out, done),
+        straight("underlap", b + out, b, done),
+    )
+    loop = [e for e in piece.rolled_to("fly") if e.name != "fly"]
+    return piece.with_edges((*lap, *loop)).with_lines(
+        InnerLine("CF, the right band ends here", Path.line(b, a))
+    )

@@ -1,0 +1,164 @@
+"""Skirt of a dress: a circle's segment or gathered, sewn to the bodice at the waist
+(blocks G1 to G10).
+
+It is drafted as a peplum is, its shares those of the bodice's waist, but longer.
+"""
+
+from collections.abc import Callable, Iterable
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
+from clothwright.features.skirts.peplum_pieces import (
+    closed_end,
+    draw_circle,
+    draw_gathered,
+)
+from clothwright.features.skirts.peplum_rules import (
+    AT_EDGE,
+    FLARED,
+    GATHERED,
+    PEPLUM,
+    clearance,
+)
+from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operations
+from clothwright.features.skirts.straight_skirt import stride
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Sheet
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length, Ratio
+
+_SRC = "blocks G"
+
+
+class Cut(Enum):
+    """How the skirt is cut."""
+
+    CIRCLE = "flared"
+    """A segment of a circle, front and back."""
+
+    GATHERED = "gathered"
+    """Straight, gathered into the waist."""
+
+
+class DressSkirt(Feature):
+    """Skirt at the waist seam of a bodice."""
+
+    kind: Literal["dress skirt"] = "dress skirt"
+    title: ClassVar[str] = "Skirt of a dress"
+    sentence: ClassVar[str] = (
+        "From the waist seam hangs a [skirt], {cut}, {length} long and {fullness} of a "
+        "full circle."
+    )
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("length", ("PF",), ("hem", "cf"), (0.0, 1.0)),
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
+    needs: ClassVar[dict[str, str]] = {
+        "waist seam": "the skirt of a dress needs a waist seam",
+        "dress opening": "a dress is put on through a zip at its back or a button "
+        "stand",
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "skirt": "only one thing hangs on a waist seam"
+    }
+
+    length: Annotated[
+        Length | None,
+        Number(
+            "L",
+            "L",
+            "length of the skirt from the waist",
+            _SRC,
+            62.0,
+            24.0,
+            30.0,
+            125.0,
+            (45.0, 110.0),
+        ),
+    ] = None
+    fullness: Annotated[Ratio | None, Peplum.numbers()["fullness"]] = None
+    bias_yield: Annotated[Length | None, Peplum.numbers()["bias_yield"]] = None
+    gathers: Annotated[Ratio | None, Peplum.numbers()["gathers"]] = None
+    cut: Cut = Cut.CIRCLE
+
+    @property
+    def gathered(self) -> bool:
+        """True when it is straight and gathered."""
+        return self.cut is Cut.GATHERED
+
+    def said(self) -> str:
+        if self.gathered:
+            return (
+                "From the waist seam hangs a [skirt], {cut}, {length} long and "
+                "{gathers} times its waist."
+            )
+        return self.sentence
+
+    def forbids(self) -> dict[str, str]:
+        return {**self.clashes, **(BOTH_GATHERED if self.gathered else {})}
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (PEPLUM, GATHERED if self.gathered else FLARED, AT_EDGE)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.SKIRT, "the skirt", self._draft),)
+
+    def _draft(self, d: Drafting) -> None:
+        d.part = "skirt"
+        draw = draw_gathered if self.gathered else draw_circle
+        draw(d, closed_end(d.sheet), called="skirt")
+
+    def notes(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[str]:
+        if self.gathered:
+            yield gathered_in(n, fmt, "skirt")
+            return
+        code, wide = widest(sheet)
+        yield (
+            f"The skirt needs cloth of {fmt(wide)} between the selvedges "
+            f"({sheet.piece(code).name.lower()})."
+        )
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        return peplum_operations(
+            n,
+            sheet,
+            fmt,
+            gathered=self.gathered,
+            underlapped=False,
+            hooks=0,
+            called="skirt",
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        useless = ("fullness", "bias_yield") if self.gathered else ("gathers",)
+        for field in useless:
+            if getattr(self, field) is not None:
+                number = self.numbers()[field]
+                yield Finding(
+                    "Q5",
+                    Severity.NOTE,
+                    f"A skirt that is {self.cut.value} has no use for {field}, the "
+                    f"{number.name}.",
+                    number.symbol,
+                    "Leave it out, or cut the skirt the other way.",
+                )
+        yield from clearance(n, gathered=self.gathered, called="skirt")
+        yield from stride(n, n.hem, opens=False)
+        code, wide = widest(sheet)
+        if "Cw" in n and wide > n.Cw:
+            yield Finding(
+                "Q3",
+                Severity.WARN,
+                f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
+                f"the cloth is {n.Cw:.1f} cm.",
+                code,
+                "Lay it across the cloth, or seam the cloth.",
+                {"wide": wide, "cloth": n.Cw},
+            )

@@ -1,0 +1,258 @@
+"""Gathered skirt of straight pieces, in one or in tiers (blocks G10, G11)."""
+
+from collections.abc import Callable, Iterable, Mapping
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.curves import Point
+from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth, over_hip
+from clothwright.features.skirts.skirt_sewing import gathers
+from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, straight
+from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.units.fields import Length, Ratio
+
+_SRC = "blocks G10, G11"
+
+DEEPER = 1.25
+"""Each tier is so much deeper than the one above: 1 : 1.25 : 1.6 (G11)."""
+
+GATHERED = RuleTable("gathered skirt")
+
+
+@GATHERED.rule(
+    "hem S",
+    "hem of the skirt, all round",
+    source=f"{_SRC}, corrections C20",
+    key="hem_S",
+    formula="(W + Ew)·g·g2 for each tier below the first",
+)
+def _hem(W: float, Ew: float, g: float, g2: float, tiers: float) -> float:
+    return tier_length(W + Ew, g, g2, round(tiers))
+
+
+def tier_length(w: float, first: float, ratio: float, tier: int) -> float:
+    """Length of a tier all round, cm: l1 = w·g1, each next is `ratio` times the one
+    above (corrections C20)."""
+    return w * first * ratio ** (tier - 1)
+
+
+def depths(length: float, tiers: int) -> tuple[float, ...]:
+    """Depths of the tiers from the waist, together `length` cm."""
+    shares = [DEEPER**k for k in range(tiers)]
+    return tuple(length * s / sum(shares) for s in shares)
+
+
+class Tiers(Enum):
+    """How many lengths of cloth hang from each other."""
+
+    ONE = "one piece"
+    """From the waist to the hem."""
+
+    TWO = "two tiers"
+    THREE = "three tiers"
+    FOUR = "four tiers"
+
+    @property
+    def count(self) -> int:
+        return list(Tiers).index(self) + 1
+
+
+class GatheredSkirt(Feature):
+    """Gathered skirt."""
+
+    kind: Literal["gathered skirt"] = "gathered skirt"
+    title: ClassVar[str] = "Gathered skirt"
+    sentence: ClassVar[str] = (
+        "A [gathered skirt] of {tiers}, {length} long from the waist, {gathers} times "
+        "its waist wide, with {waist_ease} of ease at the waist."
+    )
+    page: ClassVar[int] = 0
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
+    )
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"block", "skirt block", "gathered waist", "waist"}
+    )
+    clashes: ClassVar[dict[str, str]] = ONE_BLOCK
+    makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up
+
+    length: Annotated[
+        Length | None,
+        Number(
+            "L",
+            "L",
+            "length of the skirt from the waist",
+            _SRC,
+            65.0,
+            26.0,
+            20.0,
+            125.0,
+            (35.0, 110.0),
+        ),
+    ] = None
+    gathers: Annotated[
+        Ratio | None,
+        Number(
+            "g",
+            "g",
+            "gathered width to finished width",
+            _SRC,
+            2.0,
+            None,
+            1.1,
+            4.0,
+            (1.5, 3.0),
+            Kind.RATIO,
+        ),
+    ] = None
+    tier_gathers: Annotated[
+        Ratio | None,
+        Number(
+            "g2",
+            "g2",
+            "width of a tier to that of the one above",
+            _SRC,
+            1.5,
+            None,
+            1.1,
+            3.0,
+            (1.3, 2.0),
+            Kind.RATIO,
+        ),
+    ] = None
+    tiers: Tiers = Tiers.ONE
+    waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (ROUND_WAIST, GATHERED, _COUNTED[self.tiers])
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.BLOCK, "the gathered skirt", draft_gathered),)
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        return {c: Cuts("2 on fold", 2) for c in sheet.pieces if c in TIERS}
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        w = n.W + n.Ew
+        if "elastic" not in n:
+            yield self._gathered(n, fmt)
+        for k in range(2, round(n.tiers) + 1):
+            above, wide = (tier_length(w, n.g, n.g2, i) for i in (k - 1, k))
+            yield f"Tier {k}: gather {fmt(wide)} into {fmt(above)}."
+
+    def _gathered(self, n: Numbers, fmt: Callable[[float], str]) -> str:
+        w = n.W + n.Ew
+        return f"Gather {fmt(w * n.g)} of skirt into {fmt(w)} of waist."
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        if "elastic" not in n:
+            yield gathers(self._gathered(n, fmt), (n.W + n.Ew) * n.g)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if self.tier_gathers is not None and self.tiers is Tiers.ONE:
+            yield Finding(
+                "Q5",
+                Severity.NOTE,
+                "A skirt in one piece has no use for the width of a tier (g2).",
+                "g2",
+                "Leave it out, or cut the skirt in tiers.",
+            )
+        yield from over_hip(n, (n.W + n.Ew) * n.g, "g")
+        yield from stride(n, n.hem_S, opens=False)
+        yield from fits_cloth(n, sheet)
+
+
+def _counted(tiers: Tiers) -> RuleTable:
+    page = RuleTable(f"a skirt of {tiers.value}")
+
+    @page.rule(
+        "tiers",
+        "tiers",
+        source="the order",
+        key="tiers",
+        kind=Kind.COUNT,
+        formula="chosen",
+    )
+    def _count() -> float:
+        return tiers.count
+
+    return page
+
+
+_COUNTED = {tiers: _counted(tiers) for tiers in Tiers}
+
+
+def draft_gathered(d: Drafting) -> None:
+    """Front (SF) and back (SB) as rectangles, and a strip for each tier below (T2 …)
+    that serves front and back alike."""
+    n = d.n
+    count = round(n.tiers)
+    deep = depths(n.L, count)
+    kind = EdgeKind.FINISHED if count == 1 else EdgeKind.SEAM
+    wide = n.w_SF * n.g
+    for code, name, part in (
+        (FRONT, "Skirt front", "skirt front"),
+        (BACK, "Skirt back", "skirt back"),
+    ):
+        d.part = part
+        _strip(d, code, name, wide, deep[0], kind, n.w_SF)
+    for k in range(2, count + 1):
+        d.part = "tiers"
+        above, wide = wide, wide * n.g2
+        kind = EdgeKind.FINISHED if k == count else EdgeKind.SEAM
+        _strip(d, f"T{k}", f"Tier {k}", wide, deep[k - 1], kind, above)
+
+
+TIERS = ("T2", "T3", "T4")
+"""Codes of the tiers below the first."""
+
+
+def _strip(
+    d: Drafting,
+    code: str,
+    name: str,
+    wide: float,
+    deep: float,
+    kind: EdgeKind,
+    onto: float,
+) -> None:
+    """A rectangle, its centre on the fold: the back's at the left, all others' at the
+    right."""
+    a, b = Point(0.0, 0.0), Point(wide, 0.0)
+    c, e = Point(wide, deep), Point(0.0, deep)
+    hem = "hem" if kind is EdgeKind.FINISHED else "foot of tier"
+    right, left = ("cf", "side") if code != BACK else ("side", "cb")
+    kinds = {"cf": EdgeKind.FOLD, "cb": EdgeKind.FOLD, "side": EdgeKind.SEAM}
+    edges: tuple[Edge, ...] = (
+        straight("waist" if code in (FRONT, BACK) else "top", a, b),
+        straight(right, b, c, kinds[right]),
+        straight(hem, c, e, kind),
+        straight(left, e, a, kinds[left]),
+    )
+    d.lay(
+        Verb.OUTLINE,
+        d.sheet.put(Piece(code, name, edges)),
+        code,
+        name.lower(),
+        amounts=(
+            ("wide", wide),
+            ("deep", deep),
+            ("gathered into {} of what is above", onto),
+        ),
+        detail="a rectangle, its centre on the fold",
+    )

@@ -1,0 +1,408 @@
+"""Skirt pleated all round: knife or box pleats stitched down to the hip, the waist
+taken in pleat by pleat (transformations §10)."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from enum import Enum
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Path, Point, shift
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.grain import grained
+from clothwright.features.operations import Operation, Stitch, Task, Work
+from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
+from clothwright.features.skirts.folds import (
+    ARROW_BELOW,
+    Pleats,
+    Strip,
+    fold_lines,
+    placement_line,
+    pleat_seam,
+)
+from clothwright.features.skirts.gored_skirt import FACING, GORE, GORED, draft_gore
+from clothwright.features.skirts.pleated_skirt_rules import (
+    BOX,
+    COUNTED,
+    KNIFE,
+    PLEATED,
+    SRC,
+    Panels,
+)
+from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    UNDER,
+    Drafting,
+    Edge,
+    EdgeKind,
+    InnerLine,
+    PaperError,
+    Piece,
+    Run,
+    Sheet,
+    Verb,
+)
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+LEAST_AT_WAIST = 0.8
+"""A pleat shows at least so much at the waist, cm; less is no pleat (our own)."""
+
+
+class Shape(Enum):
+    """How the pleats lie."""
+
+    KNIFE = "knife pleats"
+    """All one way."""
+
+    BOX = "box pleats"
+    """Away from each other; where they meet, inverted pleats lie between them."""
+
+
+class PleatedSkirt(Feature):
+    """Skirt pleated all round."""
+
+    kind: Literal["pleated skirt"] = "pleated skirt"
+    title: ClassVar[str] = "Pleated skirt"
+    sentence: ClassVar[str] = (
+        "A skirt in {shape} about {face} wide all [round], {length} long from the "
+        "waist, of {panels} panels."
+    )
+    page: ClassVar[int] = 0
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"block", "skirt block", "shaped skirt", "waist", "pleated hem"}
+    )
+    clashes: ClassVar[dict[str, str]] = {
+        **ONE_BLOCK,
+        "hem finish": "the hem of a pleated skirt is turned up; leave the flounce or "
+        "the godets off",
+        "pleats": "this skirt is pleated all round already; leave the other pleat off",
+    }
+    makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up
+
+    shape: Shape = Shape.KNIFE
+    length: Annotated[
+        Length | None,
+        Number(
+            "L",
+            "L",
+            "length of the skirt from the waist",
+            SRC,
+            60.0,
+            24.0,
+            30.0,
+            125.0,
+            (40.0, 100.0),
+        ),
+    ] = None
+    face: Annotated[
+        Length | None,
+        Number(
+            "pv0",
+            "pv wanted",
+            "wanted face of a pleat at the hip",
+            SRC,
+            4.0,
+            1.5,
+            1.5,
+            20.0,
+            (2.0, 12.0),
+        ),
+    ] = None
+    depth: Annotated[
+        Length | None,
+        Number("pu", "pu", "depth folded under", SRC, low=1.0, high=15.0),
+    ] = None
+    gap: Annotated[
+        Length | None,
+        Number("pg", "pg", "between box pleats", SRC, None, None, 0.0, 20.0),
+    ] = None
+    stitched: Annotated[
+        Length | None,
+        Number(
+            "p_down",
+            "p down",
+            "pleats stitched down, from the waist",
+            SRC,
+            low=3.0,
+            high=40.0,
+        ),
+    ] = None
+    hip_ease: Annotated[
+        Length | None,
+        Number("Eh", "Eh", "ease at the hip", SRC, 5.0, 2.0, 0.0, 16.0, (4.0, 6.0)),
+    ] = None
+    waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
+    panels: Panels = Panels.FOUR
+
+    def said(self) -> str:
+        if self.shape is Shape.BOX and self.gap:
+            return f"{self.sentence[:-1]}; the pleats lie {{gap}} apart."
+        return self.sentence
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        shape = KNIFE if self.shape is Shape.KNIFE else BOX
+        return (ROUND_WAIST, GORED, PLEATED, shape, COUNTED[self.panels])
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (
+            Stage(Rank.BLOCK, "the panel as it lies", self._close),
+            Stage(Rank.LAID_OPEN, "the pleats", self._lay_open),
+        )
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        n = self.panels.count
+        out = {GORE: Cuts(f"{n}", n), f"L.{GORE}": Cuts(f"{n}", n, ("lining",))}
+        if FACING in sheet.pieces:
+            out[FACING] = Cuts(f"{n}", n, ("shell", "interlining"))
+        return out
+
+    def _close(self, d: Drafting) -> None:
+        _closed(d, box=self.shape is Shape.BOX)
+
+    def _lay_open(self, d: Drafting) -> None:
+        _lay_open(d, box=self.shape is Shape.BOX)
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        folds = 2 if self.shape is Shape.BOX else 1
+        yield (
+            f"Pleats: {round(n.pn)} to a panel, each {fmt(n.pv)} wide and {fmt(n.pu)} "
+            "deep. Fold on the solid line, lay it to the dashed one as the arrow "
+            f"points, and stitch down to {fmt(n.p_down)} below the waist; each fold "
+            f"takes {fmt(n.pt / folds)} more at the waist than at the hip."
+        )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        folds = n.pn * n.gores * (2 if self.shape is Shape.BOX else 1)
+        return pleat_operations(
+            sheet,
+            (
+                "Hem the panels before, where the pleats are pressed to the hem.",
+                "Baste every fold onto its placement line from waist to hem and press.",
+                f"Stitch down to {fmt(n.p_down)} below the waist, but for the pleat "
+                "over the zip, which a press stud holds.",
+            ),
+            n.p_down * folds,
+            folds,
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        piece = sheet.piece(GORE)
+        waist = sum(e.length for e in piece.edges if e.name.startswith("waist"))
+        off = waist * n.gores - n.W - n.Ew
+        if abs(off) > 0.1:
+            yield Finding(
+                "K1",
+                Severity.REFUSE,
+                f"The waist of the pleated panels together is off by {off:.1f} cm.",
+                "Ew",
+                "Measure W and H again.",
+                {"off": off},
+            )
+        box = self.shape is Shape.BOX
+        yield from _pleat_findings(n, box=box)
+        room = n.gores * pleats_of(n, box=box).width_at(n.WHH) - n.HH
+        if room < 1.0:
+            yield Finding(
+                "K8",
+                Severity.WARN,
+                f"Over the high hip (HH) the pleats leave {room:.1f} cm of room.",
+                "HH",
+                "Measure HH and WHH again, or give the hip more ease (Eh).",
+                {"room": room},
+            )
+        yield from fits_cloth(n, sheet)
+
+
+def _pleat_findings(n: Numbers, *, box: bool) -> Iterable[Finding]:
+    """A pleat neither opens to the waist nor lies over its neighbours."""
+    if n.pt < 0:
+        yield Finding(
+            "PL1",
+            Severity.WARN,
+            f"The waist is wider than the hip: each pleat opens by {-n.pt:.1f} cm.",
+            "pv0",
+            "Measure W and H again.",
+            {"taken": n.pt},
+        )
+    most = n.pv / 2 if box else n.pv
+    if n.pu > most + 0.05:
+        yield Finding(
+            "PL2",
+            Severity.WARN,
+            f"The pleats are folded {n.pu:.1f} cm under and {most:.1f} cm has room: "
+            "they lie over each other.",
+            "pu",
+            "Fold less under (pu), or choose wider pleats.",
+            {"pu": n.pu, "room": most},
+        )
+    if n.p_down > n.WH + 0.05:
+        yield Finding(
+            "PL3",
+            Severity.NOTE,
+            "The pleats are stitched down below the hip, where they give no room yet.",
+            "p down",
+            "End the stitching at the hip.",
+            {"p_down": n.p_down, "WH": n.WH},
+        )
+
+
+def pleat_operations(
+    sheet: Sheet,
+    says: tuple[str, ...],
+    stitched: float,
+    count: float,
+    work: Work = Work.READY,
+) -> Iterable[Operation]:
+    """So many pleats laid and stitched down, `stitched` cm in all."""
+    codes = tuple(s.code for s in sheet.seams if s.code.startswith(SEAM))
+    yield Operation(
+        work,
+        "Lay the pleats",
+        says,
+        seams=codes,
+        stitch=Stitch.LOCK,
+        length=stitched,
+        press="along the folds, over strips of paper",
+        task=Task.PLEAT,
+        count=count,
+    )
+
+
+SEAM = "S54."
+"""Begins the codes of the seams of pleats."""
+
+
+def _closed(d: Drafting, *, box: bool) -> None:
+    """The panel as its pleats lie, which facing and lining are traced from."""
+    if d.n.pg > 0 and not box:
+        raise PaperError(
+            "knife pleats lie edge to edge: leave the gap (pg) out, or choose box "
+            "pleats"
+        )
+    left = d.n.pv - d.n.pt
+    if left < LEAST_AT_WAIST:
+        raise PaperError(
+            f"at the waist {max(0.0, left):.1f} cm of each pleat is seen, of "
+            f"{d.n.pv:.1f} cm at the hip, and {LEAST_AT_WAIST:g} cm can be stitched: "
+            "choose wider pleats (pv wanted), or measure W and H again"
+        )
+    draft_gore(d, "panel")
+
+
+def _lay_open(d: Drafting, *, box: bool) -> None:
+    """Draw the panel with its pleats open, its upper edge as the folded paper gives
+    it."""
+    n = d.n
+    d.part = "panel"
+    k = pleats_of(n, box=box)
+    piece, names = opened(d.sheet.piece(GORE), k, n.p_down)
+    sheet = d.sheet.put(piece)
+
+    def where(run: Run) -> tuple[Run, ...]:
+        if run.edge != "waist":
+            return (run,)
+        runs = [Run(GORE, name, run.backward) for name in names]
+        return tuple(reversed(runs) if run.backward else runs)
+
+    sheet = sheet.with_runs(where, GORE)
+    seams = [
+        pleat_seam(
+            f"{SEAM}{j}",
+            f"pleat {j}",
+            Run(GORE, f"{UNDER} {j}"),
+            Run(GORE, f"{UNDER} {j} over", backward=True),
+        )
+        for j in range(1, len(k.strips()) + 1)
+    ]
+    d.lay(
+        Verb.REDRAW,
+        sheet.sew(*seams),
+        GORE,
+        f"panel with its {round(n.pn)} pleats laid open",
+        amounts=(
+            ("each wide at the hip", "pv"),
+            ("folded under", "pu"),
+            ("taken in at the waist by each", "pt"),
+            ("wide in all", "p_cloth"),
+        ),
+        detail="ruled plumb below the hip and slanting to the waist; fold the paper, "
+        "draw the waist across, cut, and open it: so every edge is trued",
+        lines=(piece.outline,),
+    )
+
+
+def pleats_of(n: Numbers, *, box: bool) -> Pleats:
+    """The pleats of a panel as the numbers have them, taken in until the curved tops
+    are as long as the waist."""
+    folds = 2 if box else 1
+    k = Pleats(round(n.pn), n.pv, n.pu, n.pg, n.pt / folds, box, n.WH, n.L)
+    for _ in range(3):
+        k = replace(k, taken=k.taken + (k.waist - n.w_gore) / (folds * k.count))
+    return k
+
+
+def opened(closed: Piece, k: Pleats, down: float) -> tuple[Piece, list[str]]:
+    """The panel laid open, and the names of what shows of its waist."""
+    strips = k.strips()
+    strips.append(strips[0].moved(k.width))  # the next panel's first
+    pairs = [k.pair(s, t) for s, t in zip(strips, strips[1:], strict=False)]
+    last = len(pairs)
+    first = pairs[-1][1].moved(shift(Point(-k.width, 0.0)))
+    top = [Edge(f"{UNDER} {last} over", first)]
+    names: list[str] = []
+    for j, s in enumerate(strips[:-1], 1):
+        if s.right - s.left > 0.01:
+            names.append(f"waist {len(names) + 1}")
+            top.append(Edge(names[-1], k.top(s)))
+        top.append(Edge(f"{UNDER} {j}", pairs[j - 1][0]))
+        if j < last:
+            top.append(Edge(f"{UNDER} {j} over", pairs[j - 1][1]))
+    for i, e in enumerate(top[:-1]):  # each ends exactly where the next begins
+        top[i] = e.along(e.path.pinned(e.path.start, top[i + 1].path.start))
+    end = top[-1].path.end
+    hip, foot = Point(k.width, k.hip), Point(k.width, k.length)
+    seam = Path.line(end, hip) + Path.line(hip, foot)
+    zero = Point(0.0, k.hip), Point(0.0, k.length)
+    other = Path.line(zero[1], zero[0]) + Path.line(zero[0], top[0].path.start)
+    edges = (
+        *top,
+        Edge("seam", seam),
+        Edge("hem", Path.line(foot, zero[1]), EdgeKind.FINISHED),
+        Edge("other seam", other),
+    )
+    lines = [
+        InnerLine("hip", Path.line(zero[0], hip)),
+        *_lines(k, strips),
+    ]
+    if abs(down - k.hip) > 0.1:
+        level = Path.line(Point(0.0, down), Point(k.width, down))
+        lines.append(InnerLine("stitched down to here", level))
+    return grained(Piece(GORE, closed.name, edges, lines=tuple(lines))), names
+
+
+def _lines(k: Pleats, strips: list[Strip]) -> Iterable[InnerLine]:
+    """Fold, placement line and arrow of every pleat; the last one's other half lies at
+    the panel's left."""
+    level = k.hip + ARROW_BELOW
+    last = len(strips) - 1
+    for j, (s, t) in enumerate(zip(strips, strips[1:], strict=False), 1):
+        a, b = k.crease(s, right=True), k.crease(t, right=False)
+        fold, placed = (a, b) if s.folds[1] else (b, a)
+        if j < last:
+            yield from fold_lines(f"pleat {j}", fold, placed, level)
+            continue
+        back = shift(Point(-k.width, 0.0))
+        fold, placed = (p.moved(back) if p is b else p for p in (fold, placed))
+        yield from fold_lines(f"pleat {j}", fold, None, level)
+        yield placement_line(f"pleat {j}", placed)

@@ -1,0 +1,250 @@
+"""Lining of a fitted or gored skirt, hung from the waist seam (transformations §6).
+
+The net of the shell, shorter at the hem; its darts are laid as pleats. Beside a vent
+the two backs differ: the right has the shell's extension, the left is cut back by as
+much, since the shell's own extension is folded in there.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.curves import Path, Point, inset, mirror_in
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.contour_band import BANDS
+from clothwright.features.skirts.gored_skirt import GORE
+from clothwright.features.skirts.pocket_drawing import HIP_PIECE
+from clothwright.features.skirts.skirt_seams import waist_chain
+from clothwright.features.skirts.skirt_sewing import lining_operations
+from clothwright.features.wholes import before_yoke
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    NotchPair,
+    Piece,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+    redraw,
+)
+from clothwright.rules import Numbers
+from clothwright.truing.tolerances import NOTCH_ROOM
+from clothwright.units.fields import Length
+
+_SRC = "transformations §6"
+
+LEFT_BACK = "L.SBL"
+"""Left back of the lining beside a vent."""
+
+_NAMES = {
+    FRONT: "Front lining",
+    BACK: "Back lining",
+    GORE: "Lining of a gore",
+}
+
+
+class SkirtLining(Feature):
+    """Lining of a skirt."""
+
+    kind: Literal["skirt lining"] = "skirt lining"
+    title: ClassVar[str] = "Lining of a skirt"
+    sentence: ClassVar[str] = "It is [lined], {hem_shorter} shorter at the hem."
+    page: ClassVar[int] = 2
+    gives: ClassVar[frozenset[str]] = frozenset({"skirt lining"})
+    needs: ClassVar[dict[str, str]] = {
+        "shaped skirt": "only a straight or a gored skirt is lined so; leave it off",
+        "band": "the lining hangs from the seam of a waistband",
+    }
+
+    hem_shorter: Annotated[
+        Length | None,
+        Number(
+            "short_S",
+            "shorter",
+            "lining of the skirt shorter at the hem",
+            _SRC,
+            2.5,
+            1.0,
+            1.0,
+            8.0,
+            (2.0, 3.5),
+        ),
+    ] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.LINING, "the lining", _draft),)
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        if LEFT_BACK not in sheet.pieces:
+            return {}
+        left = Cuts("1, right side up", 1, ("lining",))
+        right = Cuts("1, right side down", 1, ("lining",))
+        return {LEFT_BACK: left, f"L.{BACK}": right}
+
+    def notes(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[str]:
+        if f"L.{BACK}" in sheet.pieces:
+            yield "Lining: lay the darts as pleats, folded the other way."
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return lining_operations(sheet)
+
+
+def _draft(d: Drafting) -> None:
+    d.part = "skirt lining"
+    for code in (FRONT, BACK, GORE):
+        if code not in d.sheet.pieces:
+            continue
+        piece = _shorter(before_yoke(d.sheet, code), d.n.short_S)
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(piece),
+            piece.code,
+            piece.name.lower(),
+            amounts=(("shorter at the hem", "short_S"),),
+            detail="the shell's net line",
+        )
+    if Chains(d.sheet).has(f"L.{BACK}", "vent"):
+        _left_back(d)
+    d.sheet = d.sheet.sew(*_seams(d.sheet))
+
+
+def _shorter(shell: Piece, short: float) -> Piece:
+    """The shell's piece with its hem moved up by `short` cm, along its neighbours."""
+    code = f"L.{shell.code}"
+    piece = replace(shell, code=code, name=_NAMES[shell.code], lines=(), marks=())
+    up = inset(piece.edge("hem").path, short, short)
+    a, b = up.start_direction * _REACH, up.end_direction * _REACH
+    line = Path.line(up.start - a, up.start) + up + Path.line(up.end, up.end + b)
+    first = line.meets(piece.before("hem").path)[0][0]
+    last = line.meets(piece.after("hem").path)[-1][0]
+    hem = Edge("hem", line.between(first, last), EdgeKind.FINISHED)
+    return redraw(Sheet().put(piece), code, ["hem"], [hem]).piece(code)
+
+
+_REACH = 3.0
+"""The lining's hem is run on so far to meet the sides, cm."""
+
+
+def _left_back(d: Drafting) -> None:
+    """The left back: cut back along the mirror image of the vent's edges."""
+    right = d.sheet.piece(f"L.{BACK}")
+    over = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
+    left = replace(right, code=LEFT_BACK, name="Left back lining")
+    names = ["vent", "vent top"]
+    edges = [right.edge(e).along(right.edge(e).path.moved(over)) for e in names]
+    sheet = redraw(d.sheet.put(left), LEFT_BACK, names, edges)
+    d.lay(
+        Verb.REDRAW,
+        sheet.put(replace(right, name="Right back lining")),
+        LEFT_BACK,
+        "left back of the lining",
+        detail="the vent's edges laid to the other side of the centre back, where the "
+        "shell's extension is folded in",
+        lines=tuple(e.path for e in edges),
+    )
+
+
+def _seams(sheet: Sheet) -> list[Seam]:
+    """As the shell is sewn; at the waist to the shell, beside a vent to its edges."""
+    t = Chains(sheet)
+    right, split = f"L.{BACK}", LEFT_BACK in sheet.pieces
+    out: list[Seam] = []
+    for s in sheet.seams:
+        if s.kind is SeamKind.FACED or (split and s.code == _VENT_TOP):
+            continue
+        for back in (right, *((LEFT_BACK,) if split else ())):
+            made = _as_shell(t, s, back)
+            if made is not None and made not in out:
+                out.append(made)
+    out = [_both(s) if split and s.kind is SeamKind.TWIN else s for s in out]
+    for code in (FRONT, BACK, GORE):
+        for lining in (f"L.{code}", *((LEFT_BACK,) if code == BACK else ())):
+            if lining in sheet.pieces:
+                shell = waist_chain(t, code, outwards=True)
+                out.append(_felled(t, lining, shell, "waist", ("centre", "side")))
+    if split:
+        shell = t.chain((BACK, "vent top", True), (BACK, "vent", True))
+        ends = ("centre back", "hem")
+        out += [_felled(t, c, shell, "vent", ends) for c in (right, LEFT_BACK)]
+    return list({s.code: s for s in out}.values())
+
+
+_VENT_TOP = "S36"
+
+
+def _as_shell(t: Chains, s: Seam, back: str) -> Seam | None:
+    """The lining's seam where the shell has this one, with one of its backs; None when
+    it has none such."""
+    of = {FRONT: f"L.{FRONT}", BACK: back, GORE: f"L.{GORE}"}
+    below = tuple(r for r in s.left if r.piece not in BANDS.values())
+    chains = [
+        tuple(r for r in chain if r.piece not in (*BANDS.values(), HIP_PIECE))
+        for chain in (s.left, s.right)
+    ]
+    if not all(chains) or any(r.piece not in of for c in chains for r in c):
+        return None
+    left, right = (tuple(r._replace(piece=of[r.piece]) for r in c) for c in chains)
+    long = min(t.length(left), t.length(right)) - NOTCH_ROOM
+    above = t.length(s.left) - t.length(below)  # a shaped band has no lining
+    moved = (NotchPair(k.left - above, k.right - above, k.ticks) for k in s.notches)
+    code = f"L.{s.code}"
+    if back == LEFT_BACK and any(r.piece == BACK for r in s.runs()):
+        code += " left"
+    return replace(
+        s,
+        code=code,
+        name=f"lining, {s.name}",
+        left=left,
+        right=right,
+        notches=tuple(k for k in moved if NOTCH_ROOM < k.left < long),
+    )
+
+
+def _both(centre: Seam) -> Seam:
+    """The centre back of two backs that differ."""
+    chain = tuple(r._replace(piece=LEFT_BACK) for r in centre.left)
+    first = tuple(r._replace(piece=f"L.{BACK}") for r in centre.left)
+    return replace(
+        centre,
+        code="L.S35",
+        left=first,
+        right=chain,
+        kind=SeamKind.PLAIN,
+    )
+
+
+def _felled(
+    t: Chains, lining: str, shell: tuple[Run, ...], what: str, ends: tuple[str, str]
+) -> Seam:
+    """An edge of the lining laid on the shell's."""
+    right = tuple(r._replace(piece=lining) for r in shell if r.piece != HIP_PIECE)
+    plan = t.length(right) - t.length(shell)
+    if what == "waist":
+        plan = 0.0
+    name = f"{t.sheet.piece(lining).name.lower()} at the {what}"
+    return Seam(
+        f"{lining}.{what}",
+        name,
+        shell,
+        right,
+        *ends,
+        Ease.about(plan, 0.05),
+        kind=SeamKind.LAPPED,
+    )

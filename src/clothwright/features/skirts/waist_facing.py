@@ -1,0 +1,146 @@
+"""Faced waist of a skirt or of trousers: facings traced from the trued waist with its
+darts closed (transformations §6)."""
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks import trousers
+from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.bodice.closed_top import shortest_dart, top_of
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.gored_skirt import FACING, GORE
+from clothwright.features.skirts.skirt_sewing import facing_operations
+from clothwright.features.wholes import before_yoke
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    Drafting,
+    Sheet,
+    Verb,
+)
+from clothwright.rules import Numbers
+from clothwright.units.fields import Length
+
+_SRC = "transformations §6"
+
+FACINGS = {
+    FRONT: "WFF",
+    BACK: "WFB",
+    GORE: FACING,
+    trousers.FRONT: "WFF",
+    trousers.BACK: "WFB",
+}
+"""Code of the facing of each piece of a skirt or of trousers."""
+
+_NAMES = {
+    FRONT: "Front waist facing",
+    BACK: "Back waist facing",
+    GORE: "Waist facing of a gore",
+    trousers.FRONT: "Front waist facing",
+    trousers.BACK: "Back waist facing",
+}
+
+SHORT_OF_ZIP = 0.5
+"""A facing ends so far beside the line of a zip, cm (first garment 16.4)."""
+
+_ABOVE_POINT = 1.0
+"""A facing ends so far above the point of the shortest dart, cm: the dart can be closed
+on it (our own choice)."""
+
+
+class WaistFacing(Feature):
+    """Facing of the waist, in place of a band."""
+
+    kind: Literal["waist facing"] = "waist facing"
+    title: ClassVar[str] = "Waist facing"
+    sentence: ClassVar[str] = "The waist is [faced], {depth} deep, without a band."
+    gives: ClassVar[frozenset[str]] = frozenset({"waist finish"})
+    needs: ClassVar[dict[str, str]] = {
+        "waist": "a waist facing needs a skirt or trousers to be sewn to"
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "waist finish": "the waist is finished one way only",
+        "gathered waist": "a gathered waist is set into a band",
+        "fly": "the shield of a fly is held by a waistband: close faced trousers with "
+        "a side zip",
+    }
+
+    depth: Annotated[
+        Length | None,
+        Number(
+            "wf",
+            "wf",
+            "depth of the waist facing",
+            _SRC,
+            6.0,
+            2.5,
+            3.0,
+            10.0,
+            (5.0, 7.0),
+        ),
+    ] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.FACING, "the waist facing", draft_facing),)
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        both = ("shell", "interlining")
+        out = {}
+        for code in ("WFF", "WFB"):
+            if code in sheet.pieces:
+                fold = sheet.piece(code).fold is not None
+                out[code] = Cuts("1 on fold", 1, both) if fold else _PAIR
+        return out
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+        yield Notion(Article.HOOK, 1, "above the zip")
+
+    def operations(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[Operation]:
+        return facing_operations(sheet)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        least = shortest_dart(sheet)
+        if least is not None and n.wf > least - _ABOVE_POINT + 1e-6:
+            yield Finding(
+                "F4",
+                Severity.REFUSE,
+                f"The waist facing (wf) is {n.wf:.1f} cm deep and the shortest dart "
+                f"{least:.1f} cm long: it cannot be closed on the facing.",
+                "wf",
+                "Make the facing less deep, or the darts longer.",
+                {"wf": n.wf, "dart": least},
+            )
+
+
+_PAIR = Cuts("2 (1 pair)", 2, ("shell", "interlining"))
+
+
+def draft_facing(d: Drafting) -> None:
+    """Trace the facings below the closed waist."""
+    d.part = "waist facing"
+    for code, facing in FACINGS.items():
+        if code not in d.sheet.pieces:
+            continue
+        piece = top_of(
+            before_yoke(d.sheet, code),
+            d.n.wf,
+            facing,
+            _NAMES[code],
+            beside=SHORT_OF_ZIP,
+        )
+        darted = any(e.name.startswith("dart") for e in d.sheet.piece(code).edges)
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(piece),
+            facing,
+            piece.name.lower(),
+            amounts=(("deep", "wf"),),
+            detail=("with the darts closed, " if darted else "")
+            + "its lower edge along the waist",
+        )

@@ -1,0 +1,1 @@
+"""Sleeves, their fullness and their ends."""

@@ -1,0 +1,195 @@
+"""The trouser block as the first feature of trousers, with its ease and its legs."""
+
+from collections.abc import Callable, Iterable
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks import trousers
+from clothwright.blocks.trouser_rules import TROUSERS
+from clothwright.blocks.trouser_waist import TROUSER_WAIST
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    before_fitting,
+)
+from clothwright.features.operations import Operation
+from clothwright.features.skirts.straight_skirt import ONE_BLOCK
+from clothwright.features.trousers.trouser_findings import findings
+from clothwright.features.trousers.trouser_sewing import leg_operations, stretched
+from clothwright.findings import Finding
+from clothwright.paper import Sheet
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+_SRC = "blocks E"
+
+
+class Trousers(Feature):
+    """Trouser block: ease of hip, waist and rise; widths and length of the leg."""
+
+    kind: Literal["trousers"] = "trousers"
+    title: ClassVar[str] = "Trousers"
+    sentence: ClassVar[str] = (
+        "[Trousers] with {hip_ease} of ease at the hip and {rise_ease} in the rise, "
+        "{knee} wide at the knee and {hem} at the hem."
+    )
+    page: ClassVar[int] = 0
+    pins: ClassVar[tuple[Pin, ...]] = (
+        Pin("inside_leg", (trousers.FRONT,), ("inseam", "hem"), (0.0, 1.0)),
+    )
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"block", "trouser block", "waist", "darts"}
+    )
+    clashes: ClassVar[dict[str, str]] = ONE_BLOCK
+    makes_up: ClassVar[dict[str, str]] = {
+        "trouser opening": "trousers must open to be put on; add a feature "
+        'kind = "fly" or kind = "side zip"',
+        "waist finish": "the waist of the trousers is not finished; add a feature "
+        'kind = "waistband" or kind = "contour waistband"',
+    }
+
+    hip_ease: Annotated[
+        Length | None,
+        Number("Eh", "Eh", "ease at the hip", _SRC, 4.0, 1.5, 0.0, 16.0, (2.0, 6.0)),
+    ] = None
+    waist_ease: Annotated[
+        Length | None,
+        Number("Ew", "Ew", "ease at the waist", _SRC, 2.0, 0.75, 0.0, 8.0, (0.5, 3.0)),
+    ] = None
+    rise_ease: Annotated[
+        Length | None,
+        Number("Er", "Er", "ease in the rise", _SRC, 1.0, 0.375, -1.0, 8.0, (0.0, 2.5)),
+    ] = None
+    knee: Annotated[
+        Length | None,
+        Number(
+            "KW",
+            "KW",
+            "width of the knee, all round",
+            _SRC,
+            low=34.0,
+            high=90.0,
+            usual=(38.0, 70.0),
+        ),
+    ] = None
+    hem: Annotated[
+        Length | None,
+        Number(
+            "HW",
+            "HW",
+            "width of the hem, all round",
+            _SRC,
+            low=26.0,
+            high=120.0,
+            usual=(30.0, 80.0),
+        ),
+    ] = None
+    inside_leg: Annotated[
+        Length | None,
+        Number(
+            "leg",
+            "leg",
+            "inside leg of the trousers",
+            f"{_SRC}1",
+            low=30.0,
+            high=110.0,
+        ),
+    ] = None
+    seat_tilt: Annotated[
+        Length | None,
+        Number(
+            "tl",
+            "tl",
+            "tilt of the seat",
+            f"{_SRC}7",
+            low=0.5,
+            high=6.0,
+            usual=(1.5, 5.0),
+        ),
+    ] = None
+    seat_rise: Annotated[
+        Length | None,
+        Number(
+            "rq",
+            "rq",
+            "rise of the centre back waist",
+            f"{_SRC}7",
+            low=0.0,
+            high=5.0,
+            usual=(2.0, 3.5),
+        ),
+    ] = None
+    stretched: Annotated[
+        Length | None,
+        Number(
+            "st",
+            "st",
+            "back inseam stretched onto the front's above the knee",
+            f"{_SRC}8",
+            0.4,
+            0.125,
+            0.0,
+            1.2,
+            (0.3, 0.8),
+        ),
+    ] = None
+    front_in: Annotated[
+        Length | None,
+        Number(
+            "cf_in",
+            "cfi",
+            "centre front taken in at the waist",
+            f"{_SRC}3",
+            0.8,
+            0.3125,
+            0.0,
+            2.0,
+            (0.5, 1.2),
+        ),
+    ] = None
+    front_drop: Annotated[
+        Length | None,
+        Number(
+            "cf_down",
+            "cfd",
+            "drop of the waist at the centre front",
+            f"{_SRC}3",
+            1.0,
+            0.375,
+            0.0,
+            2.5,
+            (0.0, 1.2),
+        ),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (TROUSERS, TROUSER_WAIST)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.BLOCK, "the trouser block", before_fitting(trousers.draft)),)
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        if n.st > 0:
+            yield (
+                f"Stretch the back inseam with the iron by {fmt(stretched(n))} "
+                "above the knee, "
+                "onto the front's, and press the creases in before the crotch is sewn."
+            )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        return leg_operations(n, fmt)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from findings(n, sheet)

@@ -1,0 +1,152 @@
+"""Cowls (transformations 2)."""
+
+import math
+from itertools import product
+
+import pytest
+
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from clothwright.body import Body, RuleSet
+from clothwright.curves import degrees_between, direction, distance
+from clothwright.features import Feature
+from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.linings.lining import Lining
+from clothwright.features.necks.cowl import Cowl
+from clothwright.features.necks.cowl_rules import MOST_TURNED, Folds
+from clothwright.making import making_order
+from clothwright.making.cutting import cutting_sheet
+from clothwright.order import OrderError, draft
+from clothwright.order.pattern import pattern
+from clothwright.sheets.steps import steps_text
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
+
+MM = 0.1
+DEGREE = 1.0
+
+
+def sleeveless(cowl: Cowl) -> tuple[Feature, ...]:
+    out = swapped(closed_back(lines="darts"), cowl, place_of="neckline")
+    return tuple(f for f in out if f.kind != "side dart")
+
+
+def sleeved(cowl: Cowl) -> tuple[Feature, ...]:
+    out = swapped(sleeved_features(), cowl, place_of="neckline")
+    return tuple(f for f in out if f.kind != "front armhole princess")
+
+
+@pytest.mark.parametrize(
+    ("body", "folds"), list(product((P80, P92, P116, BRIDA, YSOLDE, THEA), Folds))
+)
+def test_the_edge_is_square_and_as_long_as_it_sags(body: Body, folds: Folds) -> None:
+    """Half the edge is √(depth² + (span/2)²), square to the centre; folds of 6 to 10 cm
+    each (2, exact for a V-shaped sag). Waist, shoulder and armhole keep their
+    lengths."""
+    made = draft(order(body, sleeved(Cowl(folds=folds))))
+    assert not made.failed, made.failures()
+    n, sheet = made.numbers, made.sheet
+    front, edge = sheet.piece("F"), sheet.lines["neck front"]
+    assert edge.length == pytest.approx(n.ell, abs=MM / 2)
+    assert n.sag == pytest.approx(math.sqrt(n.ell**2 - n.half_span**2))
+    assert n.half_span == pytest.approx(n.X - sheet.points["Nf"].x)
+    assert 6.0 * folds.count <= n.sag
+    assert n.sag >= n.cd - 1e-6
+    cf = front.edge("cf").path
+    square = degrees_between(direction(edge.start, edge.end), cf.start_direction)
+    assert square == pytest.approx(90.0, abs=0.1 * DEGREE)
+    turn = degrees_between(cf.start_direction, (0.0, 1.0))
+    assert turn <= MOST_TURNED + 1e-6
+    assert front.edge("cf").path.length == pytest.approx(
+        distance(edge.end, cf.end) + n.fc, abs=1e-6
+    )
+    plain = draft(order(body, swapped(sleeved_features(), SideDart(), place_of=_LINE)))
+    was = plain.sheet.piece("F")
+    assert front.edge("armhole").length == pytest.approx(
+        was.edge("armhole").length, abs=1e-6
+    )
+    assert front.edge("waist").length == pytest.approx(
+        was.edge("waist").length, abs=MM / 10
+    )
+    assert front.interior_angle("cf") == pytest.approx(90.0, abs=DEGREE)
+    for code in ("shoulder", "facing shoulder"):
+        assert front.has(code)
+
+
+_LINE = "front armhole princess"
+
+
+@pytest.mark.parametrize("body", [P80, P92, P116, YSOLDE])
+def test_the_bust_dart_is_led_into_it(body: Body) -> None:
+    """The shoulder's neck end turns about BP by θc (exact); of the dart all is led, or
+    4° and more are left."""
+    made = draft(order(body, sleeved(Cowl())))
+    n = made.numbers
+    p, bp = made.sheet.points["Nf"], made.sheet.points["BP"]
+    end = made.sheet.lines["neck front"].start
+    assert degrees_between(p - bp, end - bp) == pytest.approx(n.theta_c, abs=1e-6)
+    left = n.theta - n.theta_c
+    assert left == 0.0 or left >= 4.0
+    assert made.sheet.piece("F").has("dart low") is (left > 0)
+
+
+@pytest.mark.parametrize(
+    ("kind", "folds"), list(product((sleeveless, sleeved), (Folds.ONE, Folds.TWO)))
+)
+def test_real_women(kind: object, folds: Folds) -> None:
+    """Every 40th woman of the survey passes every check."""
+    cowl = Cowl(folds=folds)
+    features = sleeved(cowl) if kind is sleeved else sleeveless(cowl)
+    for body in ansur_women()[::40]:
+        made = draft(order(body, features, estimates=RuleSet.SURVEY))
+        assert not made.failed, made.failures()
+        assert not cut_faults(made)
+
+
+def test_its_facing_is_cut_on_and_meets_the_backs() -> None:
+    """10 deep at the centre (8 to 12); beside an armhole's facing each takes half of
+    the shoulder."""
+    for kind in (sleeveless, sleeved):
+        made = draft(order(BRIDA, kind(Cowl())))
+        sheet = made.sheet
+        mine = sheet.length("F", "facing shoulder")
+        if kind is sleeveless:
+            assert sheet.length("FF", "shoulder") == pytest.approx(mine)
+            mine *= 2
+        else:
+            assert "FF" not in sheet.pieces
+        assert sheet.length("BF", "shoulder") == pytest.approx(mine, abs=MM)
+
+
+def test_the_front_is_cut_on_the_bias() -> None:
+    """Grain at 45° to the fold; the half is opened, since cloth folds on its grain."""
+    made = draft(order(BRIDA, sleeved(Cowl())))
+    front = made.sheet.piece("F")
+    assert front.grain is not None
+    assert front.fold is not None
+    fold = front.fold.path
+    bias = degrees_between(direction(*front.grain), direction(fold.start, fold.end))
+    assert min(bias, 180 - bias) == pytest.approx(45.0, abs=0.01)
+    making = making_order(made)
+    cut = {c.code: c for c in cutting_sheet(making).cloths["shell"]}
+    assert cut["F"].count == 1
+    assert "bias" in cut["F"].how
+    assert any("on the bias" in note for note in pattern(made).drawn.notes)
+    assert any("cowl" in line for line in steps_text(made))
+
+
+@pytest.mark.parametrize(
+    ("cowl", "says"),
+    [
+        (Cowl(folds=Folds.THREE, drop=10.0), "take fewer folds"),
+        (Cowl(folds=Folds.THREE, drop=12.0, width=0.0), "take fewer folds"),
+    ],
+)
+def test_too_deep_a_drape_is_refused(cowl: Cowl, says: str) -> None:
+    with pytest.raises(OrderError, match=says):
+        draft(order(P92, sleeved(cowl)))
+
+
+def test_what_does_not_go_together() -> None:
+    with pytest.raises(OrderError, match="hold the folds"):
+        draft(order(BRIDA, (*sleeveless(Cowl()), Lining())))
+    with pytest.raises(OrderError, match="one line only"):
+        draft(order(BRIDA, (*sleeveless(Cowl()), SideDart())))

@@ -125,7 +125,7 @@ def _take(book: Book, on: Slip, c: Candidate, words: str) -> None:
 
     from clothwright.book import Stale
     from clothwright.order.file import toml_table
-    from clothwright.order.fitted_rows import in_table
+    from clothwright.order.fittings import in_table
 
     if c.refused:
         refuse(c.refused)

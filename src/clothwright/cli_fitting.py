@@ -164,7 +164,7 @@ def _write(
     import tomli_w
 
     from clothwright.order.file import read_text, toml_table
-    from clothwright.order.fitted_rows import in_table
+    from clothwright.order.fittings import in_table
     from clothwright.sheets.write import SheetError, write_file
 
     if write is None or not 1 <= (take or 1) <= len(found):

@@ -20,13 +20,13 @@ from clothwright.features.fittings import BY_WORD
 from clothwright.features.fittings.seen import all_seen, seen_by
 from clothwright.order import Draft, Order, OrderError, Workroom, draft
 from clothwright.order.file import order_from_table, order_from_text
-from clothwright.order.fitted_rows import in_table
 from clothwright.order.fittings import (
     amounts,
     candidates,
     changes,
     compared,
     has_place_for,
+    in_table,
     taken_over,
     told_again,
 )

@@ -15,12 +15,13 @@ from clothwright.features.fitting import Fitting
 from clothwright.features.fittings.seen import Seen, all_seen, seen_by
 from clothwright.finishing.wording import edge_words
 from clothwright.order import Order, OrderError, Workroom
-from clothwright.order.fitted_rows import in_table, written
+from clothwright.order.fitted_rows import written
 from clothwright.order.fittings import (
     Candidate,
     candidates,
     has_ground_for,
     has_place_for,
+    in_table,
     taken_over,
     told_again,
 )

@@ -1,9 +1,8 @@
 """How what is decided at a fitting is written into an order."""
 
-import copy
 from collections.abc import Mapping
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from pydantic import ValidationError
 
@@ -12,9 +11,6 @@ from clothwright.features.fitting import Fitting
 from clothwright.order.faults import sentences
 from clothwright.order.file import Order, OrderError, out_of_bounds
 from clothwright.units import Unit, format_length
-
-if TYPE_CHECKING:
-    from clothwright.order.fittings import Candidate
 
 
 def written(cm: float, unit: Unit) -> str:
@@ -73,28 +69,3 @@ def _with_alteration(order: Order, row: Mapping[str, Any]) -> Fitting:
         else:
             kept.append(a)
     return Fitting(alteration=(*kept, read))
-
-
-def in_table(table: Mapping[str, Any], c: "Candidate") -> dict[str, Any]:
-    """An order's table with a candidate written into it."""
-    out = copy.deepcopy(dict(table))
-    rows: list[dict[str, Any]] = out.setdefault("feature", [])
-    mine = next((r for r in rows if r.get("kind") == c.kind), None)
-    if c.kind != "fitting":
-        if mine is not None:
-            mine.update(c.row)
-        return out
-    unit = c.order.unit
-    fitting = c.order.feature("fitting")
-    assert isinstance(fitting, Fitting)
-    told = [{"do": a.do, "by": written(a.by, unit)} for a in fitting.alteration]
-    if mine is None:
-        at = next((i for i, r in enumerate(rows) if _is_block(r.get("kind"))), -1)
-        rows.insert(at + 1, {"kind": "fitting", "alteration": told})
-    else:
-        mine["alteration"] = told
-    return out
-
-
-def _is_block(kind: object) -> bool:
-    return isinstance(kind, str) and kind in KINDS and "block" in KINDS[kind].gives

@@ -6,6 +6,7 @@ cures of its row (`features.fittings.seen`) that this order has a place for, eac
 on the draft itself.
 """
 
+import copy
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -330,3 +331,28 @@ def amounts(old: Draft, new: Draft) -> list[str]:
 def show(value: float, kind: Kind, unit: Unit) -> str:
     """A number of an order in the user's unit."""
     return pretty_length(value, unit) if kind is Kind.LENGTH else f"{value:g}"
+
+
+def in_table(table: Mapping[str, Any], c: Candidate) -> dict[str, Any]:
+    """An order's table with a candidate written into it."""
+    out = copy.deepcopy(dict(table))
+    rows: list[dict[str, Any]] = out.setdefault("feature", [])
+    mine = next((r for r in rows if r.get("kind") == c.kind), None)
+    if c.kind != "fitting":
+        if mine is not None:
+            mine.update(c.row)
+        return out
+    unit = c.order.unit
+    fitting = c.order.feature("fitting")
+    assert isinstance(fitting, Fitting)
+    told = [{"do": a.do, "by": written(a.by, unit)} for a in fitting.alteration]
+    if mine is None:
+        at = next((i for i, r in enumerate(rows) if _is_block(r.get("kind"))), -1)
+        rows.insert(at + 1, {"kind": "fitting", "alteration": told})
+    else:
+        mine["alteration"] = told
+    return out
+
+
+def _is_block(kind: object) -> bool:
+    return isinstance(kind, str) and kind in KINDS and "block" in KINDS[kind].gives

@@ -131,7 +131,7 @@ _ROUNDEST, _SHAVED = 8.0, 0.3
 
 @_rule(
     "Rmax",
-    "largest radius over the bust that shaves off no more than 0.3 cm",
+    "largest radius over the bust, by what may be shaved off there",
     key="R_max",
     source=f"{_SRC}.7",
     formula="0.3 cm/(sec(κ/2) − 1)",

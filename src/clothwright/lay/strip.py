@@ -9,7 +9,6 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from clothwright.lay.outward import outward
 from clothwright.lay.place import MEAN_WEIGHT, Layout, Table
 
 Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
@@ -17,12 +16,6 @@ Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
 
 EXPLORING = 0.8
 """Share of the packer's time for exploring; the rest squeezes."""
-
-PLAIN = 0.002
-"""How far the packer's outlines may lie outside the true ones, as a share of the
-cloth's width: swim came to 0.936 of the best known with it, to 0.929 without."""
-
-HAIR = 1e-6
 
 
 class Strip:
@@ -107,10 +100,7 @@ class Group:
 def grouped(
     table: Table, like: Layout, which: Sequence[int]
 ) -> tuple[list[Told], dict[str, Group]]:
-    """Copies as items, each with the hand that it has in a layout, and with as few
-    corners as PLAIN of the cloth's width allows: the packer gets further in its time,
-    and pressing takes back what that cost."""
-    by = PLAIN * table.spread.width
+    """Copies as items, each with the hand that it has in a layout."""
     found: dict[tuple[str, bool], list[int]] = {}
     for i in which:
         c = table.copies[i]
@@ -124,12 +114,7 @@ def grouped(
         base = variants[ways[0]]
         turns = [variants[k].turn - base.turn for k in ways]
         groups[str(n)] = Group(tuple(members), ways[0])
-        points = outward(base.points, by)
-        ys = [y for _, y in points]
-        low, high = min(y for _, y in base.points), max(y for _, y in base.points)
-        if min(ys) < low - HAIR or max(ys) > high + HAIR:  # it might not fit the cloth
-            points = base.points
-        items.append((str(n), points, len(members), turns))
+        items.append((str(n), base.points, len(members), turns))
     return items, groups
 
 

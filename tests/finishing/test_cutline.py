@@ -28,9 +28,10 @@ from clothwright.curves import (
     unit,
 )
 from clothwright.curves import Path as PaperPath
-from clothwright.finishing.allowances import Allowances, Role
+from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import CutLine, cut_line
 from clothwright.finishing.finish import with_darts_capped
+from clothwright.finishing.roles import Role
 from clothwright.order import OrderError, draft
 from clothwright.paper import Edge, EdgeKind, Piece, straight
 from clothwright.units import Unit

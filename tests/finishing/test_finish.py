@@ -13,11 +13,12 @@ from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
 from clothwright.curves import distance
 from clothwright.findings import Severity
-from clothwright.finishing.allowances import Allowances, Role, check_partners, role_of
+from clothwright.finishing.allowances import Allowances, check_partners
 from clothwright.finishing.boxes import text_box
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import DrawnLine, DrawnPiece, Meaning
 from clothwright.finishing.lettering import bracket
+from clothwright.finishing.roles import Role, role_of
 from clothwright.paper import (
     Edge,
     EdgeKind,

@@ -90,7 +90,8 @@ def test_panel_behind_reaches_under_the_edges() -> None:
 
 def test_small_panels_have_half_an_inch() -> None:
     """I8: allowance of small panels and enclosed edges."""
-    from clothwright.finishing.allowances import Allowances, Role
+    from clothwright.finishing.allowances import Allowances
+    from clothwright.finishing.roles import Role
 
     assert Allowances(Unit.IN).width(Role.SMALL) == pytest.approx(INCH / 2)
 

@@ -23,8 +23,9 @@ from clothwright.curves import (
     meet_lines,
     without_loops,
 )
-from clothwright.finishing.allowances import Allowances, role_of
+from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.corners import REACH, Side, join
+from clothwright.finishing.roles import role_of
 from clothwright.paper import Piece
 from clothwright.truing.outline import crosses_itself, holds, tightest
 

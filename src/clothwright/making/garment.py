@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from clothwright.features.operations import Work
-from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import CutCount
+from clothwright.finishing.roles import Role, role_of
 from clothwright.paper import Run, Seam, SeamKind, Sheet, own_piece
 
 _OF_ROLE: Mapping[Role, Work] = {

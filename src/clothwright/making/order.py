@@ -19,7 +19,7 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
-from clothwright.finishing.allowances import Role, role_of
+from clothwright.finishing.roles import Role, role_of
 from clothwright.making.garment import COLLARS, FACINGS, Garment
 from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft

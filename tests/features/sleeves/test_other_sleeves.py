@@ -20,8 +20,8 @@ from clothwright.features.sleeves.puffed_cap import PuffedCap
 from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
-from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import Meaning
+from clothwright.finishing.roles import Role, role_of
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from orders import order, sleeved_features

@@ -25,9 +25,10 @@ from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.findings import Severity
-from clothwright.finishing.allowances import Allowances, Role
+from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import Meaning
+from clothwright.finishing.roles import Role
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
 from clothwright.units import Unit

@@ -21,8 +21,8 @@ from clothwright.features.sleeves.sleeve_band import SleeveBand
 from clothwright.features.sleeves.sleeve_fullness import blended
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
-from clothwright.finishing.allowances import Role, role_of
 from clothwright.finishing.drawn import Meaning
+from clothwright.finishing.roles import Role, role_of
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom

@@ -5,6 +5,7 @@ the hem. Drag lines or folds above it: the side is let out or taken in over the 
 hip. A side that drags to a high hip: the waist goes up at the side.
 """
 
+from abc import abstractmethod
 from typing import ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, shift
@@ -34,9 +35,9 @@ class SidesMoved(Alteration):
     amount: ClassVar[str]
     """What the hands say: "{} out"."""
 
+    @abstractmethod
     def moved(self, d: Drafting, half: HalfPaper, by: float) -> Shift:
         """How the corners of a half go."""
-        raise NotImplementedError
 
     def apply(self, d: Drafting, at: str) -> None:
         by = self.sign * d.n[at]

@@ -11,7 +11,8 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.grain import grained
 from clothwright.features.operations import Operation, Work
 from clothwright.features.skirts.folds import ARROW_BELOW, fold_lines, pleat_seam, under
-from clothwright.features.skirts.pleated_skirt import SEAM, pleat_operations
+from clothwright.features.skirts.pleated_skirt import pleat_operations
+from clothwright.features.skirts.pleated_skirt_drawing import SEAM
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     UNDER,

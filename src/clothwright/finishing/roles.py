@@ -1,5 +1,5 @@
-"""What an edge is, for its allowance: read from its piece and its name, and the width of
-each in both workroom tables (first garment 18, truing 8)."""
+"""What an edge is, for its allowance: read from its piece and name, and how wide each
+is in both workroom tables (first garment 18, truing 8)."""
 
 import math
 from collections.abc import Mapping

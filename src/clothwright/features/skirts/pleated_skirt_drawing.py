@@ -1,4 +1,4 @@
-"""The panel of a pleated skirt, as its pleats lie and laid open (transformations 10)."""
+"""The panel of a pleated skirt, as its pleats lie and open (transformations 10)."""
 
 from collections.abc import Iterable
 from dataclasses import replace

@@ -272,3 +272,22 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
             # a toile's allowances may be too wide for the cap of a dart, which is told
             assert own or not line.narrow, (piece.code, line.narrow)
             assert not list(faults(piece, line)), (piece.code, bool(own))
+
+
+def test_an_edge_that_doubles_back_is_not_mitred() -> None:
+    """The parallels of a spike's two sides never meet, and are joined straight; the cut
+    line stays one outline."""
+    a, b, tip, c = Point(0, 0), Point(10, 0), Point(10, -6), Point(0, 12)
+    spike = polyline([a, b, tip, b, Point(10, 12)])
+    piece = Piece(
+        "F",
+        "Spike",
+        (
+            Edge("neck", spike),
+            straight("hem", Point(10, 12), c),
+            straight("side", c, a),
+        ),
+    )
+    line = _cut(piece)
+    assert _area(line).is_valid
+    assert line.crossing is None

@@ -244,7 +244,8 @@ def _joint(a: Segment, b: Segment, p: Point, q: Point, width: float) -> list[Seg
     they lie so near that the second may begin where the first ends."""
     if distance(p, q) < _CRUMB:
         return []
-    if _bend(a, b) > _EVEN:  # the paper turns a convex corner: mitre
+    # the paper turns a convex corner: mitre, but for an edge that doubles back
+    if _EVEN < _bend(a, b) < 180 - _EVEN:
         m = meet_lines(p, a.end_direction, q, b.start_direction)
         if distance(m, a.end) <= REACH * width:
             return [*_line(p, m), *_line(m, q)]

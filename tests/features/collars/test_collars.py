@@ -37,11 +37,12 @@ from clothwright.features.collars.tie_collar import TieCollar
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
+from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.findings import Severity
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, Workroom, draft, pattern
 from clothwright.paper import EdgeKind
-from orders import closed_back, main_features, order, sleeved_features
+from orders import closed_back, main_features, order, sleeved_features, swapped
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
@@ -374,6 +375,16 @@ def test_a_collar_of_two_sides_that_differ(collar: Feature) -> None:
     sewn = [c for op in making_order(d).operations for c in op.seams]
     assert sorted(sewn) == sorted(s.code for s in d.sheet.seams)
     assert "S80-L" in sewn
+
+
+@pytest.mark.parametrize("collar", COLLARS, ids=lambda c: c.kind)
+def test_no_collar_on_a_wrap(collar: Feature) -> None:
+    """Along the crossing edge it would run down to the waist, and a bertha turned back
+    on itself there."""
+    plain = closed_back(lines="darts")
+    features = swapped(plain, WrapFront(), place_of="neckline")
+    with pytest.raises(OrderError, match="crossing edges of a wrap"):
+        draft(order(P92, (*features, collar)))
 
 
 @pytest.mark.parametrize("collar", COLLARS, ids=lambda c: c.kind)

@@ -120,7 +120,7 @@ def test_it_is_sewn_on_flat() -> None:
 
 
 def test_an_underarm_lowered_to_the_dart_is_refused() -> None:
-    with pytest.raises(OrderError, match=r"lower it by \d\.\d cm or less"):
+    with pytest.raises(OrderError, match=r"make that \d\.\d cm or less"):
         made(P92, DropShoulder(lowered=5.0))
 
 

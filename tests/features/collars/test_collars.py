@@ -247,7 +247,7 @@ def test_a_sailor_collar_hangs_square() -> None:
     assert collar.interior_angle("lower") == pytest.approx(90.0, abs=0.1)
     tip = closed_neck(d.sheet, d.numbers.Lr).tip
     assert collar.edge("outer").path.end.x < tip.x - 0.2
-    with pytest.raises(OrderError, match="between .* and .* cm"):
+    with pytest.raises(OrderError, match=r"make it \(collar across\) .* to .* cm"):
         made(P92, SailorCollar(across=24.0), Neckline(shape=FrontShape.V))
     with pytest.raises(OrderError, match='make its shape "V"'):
         made(P92, SailorCollar())

@@ -241,7 +241,7 @@ def _lowered(d: Drafting, name: str, underarm: Point, side: Path) -> Point:
     if side.length < d.n.ul + _SIDE_LEFT:
         raise PaperError(
             f"the underarm is lowered (ul) by {d.n.ul:.1f} cm, down to the side dart: "
-            f"lower it by {max(0.0, side.length - _SIDE_LEFT):.1f} cm or less"
+            f"make that {max(0.0, side.length - _SIDE_LEFT):.1f} cm or less"
         )
     half = "front" if d.part == "front" else "back"
     return d.found(

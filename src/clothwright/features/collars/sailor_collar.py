@@ -130,9 +130,9 @@ def _draft(d: Drafting) -> None:
     if corner.x > most or share < 0.1:
         least = at_neck.x + 0.1 * (tip.x - at_neck.x) - cb.x
         raise PaperError(
-            f"the panel of the sailor collar is {n.c_across:.1f} cm to either side: it "
-            f"must end on the shoulder, between {least:.1f} and {most - cb.x:.1f} cm "
-            "(collar across)"
+            f"the panel of the sailor collar is {n.c_across:.1f} cm to either side, "
+            f"and must end on the shoulder: make it (collar across) {least:.1f} to "
+            f"{most - cb.x:.1f} cm"
         )
     shoulder = mix(at_neck, tip, share)
     d.found(

@@ -93,7 +93,8 @@ def _over_bust(n: Numbers, half: SewnHalf, facing: Piece) -> Iterable[Finding]:
                 f"The front facing crosses the panel seam {above:.1f} cm above the "
                 "bust point; 2.5 cm must stay.",
                 "FF",
-                "Make it less deep at the side or at the centre.",
+                "Make it less deep at the side or at the centre (facing at the side, "
+                "facing at the centre).",
                 {"above": above},
             )
 

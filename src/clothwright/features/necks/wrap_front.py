@@ -248,7 +248,7 @@ def _unfolded(d: Drafting) -> None:
     if waist.length < d.n.wx + 1.0:
         raise PaperError(
             f"the wrap crosses the centre by {d.n.wx:.1f} cm, and half the front waist "
-            f"is {waist.length:.1f} cm: cross less (wx)"
+            f"is {waist.length:.1f} cm: make the crossing (wx) less"
         )
     over = waist.between(0.0, d.n.wx).without_crumbs(_CRUMB).moved(m)
     foot = d.found(
@@ -274,7 +274,7 @@ def _unfolded(d: Drafting) -> None:
     if shut < d.n.wx and f.has("leg cf") and piece.contains(m(_point(f))):
         raise PaperError(
             f"the wrap crosses the centre by {d.n.wx:.1f} cm and takes in the point of "
-            "the other side's waist dart: cross less (wx)"
+            "the other side's waist dart: make the crossing (wx) less"
         )
     d.lay(
         Verb.UNFOLD,

@@ -207,7 +207,7 @@ class NeckPlacket(Feature):
                 f"The neck placket ends {n.yW - foot:.1f} cm above the waist; 6 cm is "
                 "the least.",
                 "np long",
-                "Make it shorter, or take a button stand.",
+                "Make it (np long) shorter, or take a button stand.",
                 {"foot": foot},
             )
 

@@ -172,7 +172,7 @@ def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
     if waist.length < long + 0.5:
         raise PaperError(
             f"{skirt.name.lower()}: the facing of the button stand takes its whole "
-            "waist: make the facing narrower"
+            "waist: make the facing (bf) narrower"
         )
     top = waist.between(waist.length - long, waist.length)
     u = line.start_direction

@@ -29,7 +29,7 @@ _HANDLE = 0.35
 
 TOO_SHORT = (
     "so short a sleeve ends where the seam under the arm turns into the side: make the "
-    "sleeve longer"
+    "sleeve (lk) longer"
 )
 
 STRAIGHT = 1.5

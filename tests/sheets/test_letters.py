@@ -2,7 +2,7 @@
 
 import pytest
 
-from clothwright.sheets.letters import BOLD, PLAIN, checked, width, wrapped
+from clothwright.sheets.letters import BOLD, PLAIN, in_order, width, wrapped
 from clothwright.sheets.write import SheetError
 
 LINE = "Side seams: 38.4 cm against 39.1 cm, 0.7 cm apart; allowed 0.2 cm."
@@ -37,5 +37,14 @@ def test_a_capital_is_as_tall_as_asked() -> None:
 
 def test_a_missing_character_is_named() -> None:
     with pytest.raises(SheetError, match=r'^"山": the character \'山\' is not'):
-        checked("山")
+        in_order("山")
     assert PLAIN != BOLD
+
+
+def test_names_from_right_to_left_are_turned() -> None:
+    """Hebrew by hand: the letters of the name from the left as they stand on paper.
+    Arabic: beh-alef-beh is drawn in its initial and final forms (Unicode, forms B)."""
+    assert in_order("Top · שרה · 6 in") == "Top · הרש · 6 in"
+    beh_initial, alef_final, beh_alone = "\ufe91", "\ufe8e", "\ufe8f"
+    assert in_order("باب") == beh_alone + alef_final + beh_initial
+    assert in_order("Đorđe ½") == "Đorđe ½"

@@ -16,7 +16,7 @@ from clothwright.finishing.drawn import DrawnPiece
 from clothwright.sheets import PageFormat, Scale, SheetError, write_pdf
 from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import frame_of
-from clothwright.sheets.letters import checked
+from clothwright.sheets.letters import in_order
 
 MM = 72 / 25.4
 FORMATS = list(PageFormat)
@@ -310,4 +310,4 @@ def test_a_character_without_a_glyph_is_refused(tmp_path: Path) -> None:
 
 def test_words_of_the_trade_have_glyphs() -> None:
     for text in ("⅛¼⅜½⅝¾⅞⅓⅔ × ° ′ ″ ↑↓ ≤ ± € é ř ß Ж ✂ ✗",):
-        assert checked(text) == checked(text, bold=True) == text
+        assert in_order(text) == in_order(text, bold=True) == text

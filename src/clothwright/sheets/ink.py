@@ -108,11 +108,11 @@ class Ink:
         Raises SheetError when a character is missing from the font.
         """
         c = self.canvas
-        letters.checked(text, bold=bold)
+        line = letters.in_order(text, bold=bold)
         font = letters.BOLD if bold else letters.PLAIN
         c.setFont(font, height / letters.CAPITAL * CM)
         say = c.drawCentredString if middle else c.drawString
-        say(x * CM, (self.height - y) * CM, text)
+        say(x * CM, (self.height - y) * CM, line)
 
     def blank(self, text: DrawnText) -> None:
         """White paper where words are to stand in a line."""
@@ -129,11 +129,11 @@ class Ink:
     def words(self, text: DrawnText) -> None:
         """Words of a piece: centred on their place, turned clockwise."""
         c = self.canvas
-        letters.checked(text.text, bold=text.bold)
+        line = letters.in_order(text.text, bold=text.bold)
         font = letters.BOLD if text.bold else letters.PLAIN
         c.saveState()
         c.translate(text.at.x * CM, (self.height - text.at.y) * CM)
         c.rotate(-text.degrees)
         c.setFont(font, text.height / letters.CAPITAL * CM)
-        c.drawCentredString(0, -text.height / 2 * CM, text.text)
+        c.drawCentredString(0, -text.height / 2 * CM, line)
         c.restoreState()

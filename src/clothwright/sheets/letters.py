@@ -1,10 +1,11 @@
 """Letters: the two fonts that every printed sheet uses, and their measures.
 
 DejaVu Sans carries the eighths, arrows, primes and the letters of most European
-names; a character that it lacks is refused, never printed as a blank. Heights are
-those of capital letters, in cm.
+names, Hebrew and Arabic; a character that it lacks is refused, never printed as a
+blank. Heights are those of capital letters, in cm.
 """
 
+import re
 from functools import cache
 from pathlib import Path
 
@@ -35,11 +36,25 @@ def _glyphs(font: str) -> frozenset[int]:
     return frozenset(made.face.charToGlyph)
 
 
-def checked(text: str, *, bold: bool = False) -> str:
-    """The text, when the font has all its characters.
+_LETTERS = "[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]+"
+_FROM_THE_RIGHT = re.compile(rf"{_LETTERS}(?:[ '’.-]+{_LETTERS})*")
+"""A name in Hebrew or Arabic letters. It is turned by itself: the figures after it
+belong to the sentence, which reads from the left."""
 
-    Raises SheetError naming the first character that is missing.
+
+def _turned(name: re.Match[str]) -> str:
+    from arabic_reshaper import reshape
+
+    return str(reshape(name[0]))[::-1]
+
+
+def in_order(text: str, *, bold: bool = False) -> str:
+    """One line's characters from left to right, as they are to be drawn: names that are
+    read from right to left are turned, and Arabic letters joined.
+
+    Raises SheetError naming the first character that is missing from the font.
     """
+    text = _FROM_THE_RIGHT.sub(_turned, text)
     have = _glyphs(BOLD if bold else PLAIN)
     for ch in text:
         if ord(ch) not in have:

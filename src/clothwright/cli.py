@@ -3,7 +3,7 @@
 Results go to standard output, progress and messages to standard error. Exit codes:
 0 done; 2 the command was misused; 3 the order cannot be drafted; 4 a check failed
 (the sheets are still written, with the failures on the first page); 5 a file could not
-be written.
+be written; 6 the program itself is at fault.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ import io
 import json
 import os
 import sys
+import traceback
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
@@ -30,6 +31,7 @@ from clothwright import (
 )
 from clothwright.cli_shared import (
     FAILED,
+    FAULTY,
     UNWRITTEN,
     OrderFile,
     Paper,
@@ -359,7 +361,8 @@ def starter(
 
 def main() -> None:
     """Entry point. What cannot be said on the standard output (a full disk, a reader
-    that went away) is told in a sentence; letters that it cannot show are replaced."""
+    that went away) is told in a sentence, and so is a fault of the program's own, with
+    its place for who mends it; letters that it cannot show are replaced."""
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
@@ -373,3 +376,11 @@ def main() -> None:
             why = f"could not be written out ({e.strerror})"
             say(f"The answer {why}; send it elsewhere.")
         os._exit(UNWRITTEN)  # what still waits to be written would fail again
+    except Exception as e:
+        place = traceback.extract_tb(e.__traceback__)[-1]
+        say(
+            f"Clothwright itself is at fault: {type(e).__name__}, {e} "
+            f"({Path(place.filename).name}, line {place.lineno}). Nothing was "
+            "written. Keep the order file and send both to who looks after the program."
+        )
+        sys.exit(FAULTY)

@@ -13,7 +13,7 @@ import typer
 if TYPE_CHECKING:
     from clothwright.order import Draft
 
-MISUSED, REFUSED, FAILED, UNWRITTEN = 2, 3, 4, 5
+MISUSED, REFUSED, FAILED, UNWRITTEN, FAULTY = 2, 3, 4, 5, 6
 """Exit codes: see `cli`."""
 
 OrderFile = Annotated[Path, typer.Argument(help="Order file (TOML).")]

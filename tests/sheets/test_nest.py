@@ -7,7 +7,7 @@ pypdfium2, the SVG by svgpathtools, the DXF by ezdxf; distances by shapely.
 import io
 import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cache
 from importlib import resources
@@ -83,6 +83,18 @@ def kept_and_folded(piece: DrawnPiece) -> list[Chain]:
     return [[(p.x, p.y) for p in part.flatten(0.0005)] for part in (*kept, *folded)]
 
 
+def joined(chains: Iterable[Chain]) -> list[Chain]:
+    """Lines that go on where the one before ends are one line: a fold is drawn in its
+    net part and what lies in the allowance."""
+    out: list[Chain] = []
+    for chain in chains:
+        if out and math.dist(out[-1][-1], chain[0]) < 0.1 * MM:
+            out[-1] = [*out[-1], *chain[1:]]
+        else:
+            out.append(list(chain))
+    return out
+
+
 def cubic(p: Chain) -> Chain:
     """Points on a cubic after its first."""
     t = np.linspace(0, 1, 33)[1:, None]
@@ -138,10 +150,12 @@ def test_every_size_reads_back_from_its_layer(name: str) -> None:
         for size, drawn in singles(name).items():
             width = samples(SIZES)[size].width
             alone = {p.code: p for p in drawn.pieces}
-            want = [line for c in codes for line in kept_and_folded(alone[c])]
+            want = joined(line for c in codes for line in kept_and_folded(alone[c]))
             found = [
                 line
-                for line in lines_of(form_of(pdf, f"size {size}"), (width, 0.35))
+                for line in joined(
+                    lines_of(form_of(pdf, f"size {size}"), (width, 0.35))
+                )
                 if LineString(line).length > 0.5  # notches are ticks of 0.4 mm too
             ]
             assert len(found) == len(want)

@@ -10,7 +10,7 @@ set); the rest is our own choice.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from clothwright.curves import (
     CLOSE,
@@ -100,9 +100,15 @@ def strokes(piece: DrawnPiece, *, figure: float = 1.0) -> Iterator[Stroke]:
     for part in kept:
         yield Stroke(Meaning.CUT, part, look, note="cut line")
     middle = _middle(piece.cut_line)
+    nets = [k for k in piece.lines if k.meaning is Meaning.FOLD]
+
+    def named(s: Segment) -> str:
+        on = (k.note for k in nets if _within(s, k.path))
+        return next(on, "fold in the allowance")
+
     for fold in folded:
-        note = next(k.note for k in piece.lines if k.meaning is Meaning.FOLD)
-        yield Stroke(Meaning.FOLD, fold, LOOKS[Meaning.FOLD], note=note)
+        for note, run in groupby(fold.segments, named):
+            yield Stroke(Meaning.FOLD, Path(tuple(run)), LOOKS[Meaning.FOLD], note=note)
     for line in piece.lines:
         if line.meaning is not Meaning.FOLD or not folded:
             yield from _line(line, piece, middle, figure)
@@ -130,6 +136,15 @@ def divided(piece: DrawnPiece) -> tuple[list[Path], list[Path]]:
         parts[0] = parts[0][0], parts.pop()[1] + parts[0][1]
     kept = [Path(tuple(run)) for on, run in parts if not on]
     return kept, [Path(tuple(run)) for on, run in parts if on]
+
+
+def _within(s: Segment, net: Path) -> bool:
+    """True for a part of the outline between the ends of a net edge."""
+    ends = (s.start, s.end)
+    return all(
+        distance(p, net.start) + distance(p, net.end) < net.length + FOLD_GAP
+        for p in ends
+    )
 
 
 def _along(s: Line, fold: Path) -> bool:

@@ -73,7 +73,7 @@ def verdict(order: Order) -> Verdict:
         return Verdict(None, tuple(str(e).splitlines()))
     found = list(made.failures())
     paper = {str(f) for f in made.report.findings}
-    lines = [cut_line(p, Allowances(order.unit)) for p in cut_pieces(made)]
+    lines = [cut_line(p, Allowances(order.unit, order.said)) for p in cut_pieces(made)]
     if any(line.narrow or line.crossing for line in lines):
         drawn = pattern(made).findings[len(made.findings) :]
         cut = [str(f) for f in drawn if f.severity is Severity.REFUSE]
@@ -136,7 +136,7 @@ def _crossed(made: Draft) -> Iterator[str]:
         if not Polygon(piece.outline.flatten(0.002)).is_valid:
             yield f"{piece.code} crosses itself"
     for piece in cut_pieces(made):
-        line = cut_line(piece, Allowances(made.order.unit))
+        line = cut_line(piece, Allowances(made.order.unit, made.order.said))
         for fault in faults(piece, line):
             yield f"the cut line of {piece.code}: {fault}"
 

@@ -3,6 +3,7 @@
 import pytest
 
 from clothwright.features import KINDS, Feature
+from clothwright.features.said import seam_codes
 from clothwright.rules import Kind
 from clothwright.units import Unit
 
@@ -18,3 +19,10 @@ def test_both_defaults_are_one_habit(kind: type[Feature]) -> None:
             assert number.low <= value <= number.high, number.name
         apart = max(usual, default=0.0) - min(usual, default=0.0)
         assert apart <= (3.0 if number.kind is Kind.LENGTH else 0.0), number.name
+
+
+def test_a_seam_code_has_one_meaning() -> None:
+    """Features that share a seam say the same of it."""
+    means: dict[str, str] = {}
+    for code, what in seam_codes():
+        assert means.setdefault(code, what) == what, code

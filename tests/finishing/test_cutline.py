@@ -28,10 +28,11 @@ from clothwright.curves import (
     unit,
 )
 from clothwright.curves import Path as PaperPath
+from clothwright.features.roles import Role
+from clothwright.features.said import Said
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import CutLine, cut_line
 from clothwright.finishing.finish import with_darts_capped
-from clothwright.finishing.roles import Role
 from clothwright.order import OrderError, draft
 from clothwright.paper import Edge, EdgeKind, Piece, straight
 from clothwright.units import Unit
@@ -44,7 +45,7 @@ WIDTHS = dict.fromkeys(Role, 1.5) | {Role.FOLD: 0.0, Role.DART: 0.0}
 
 def _cut(piece: Piece, **own: float) -> CutLine:
     widths = WIDTHS | {Role[name.upper()]: w for name, w in own.items()}
-    return cut_line(piece, Allowances(Unit.CM, widths))
+    return cut_line(piece, Allowances(Unit.CM, Said(), widths))
 
 
 def _wedge(angle: float, first: str, second: str, bow: float = 0.0) -> Piece:
@@ -246,7 +247,7 @@ def test_any_shape_with_any_allowance(
 ) -> None:
     """No cut line crosses itself or leaves an edge less than its allowance, unless a
     finding says so; with allowances of up to 2.5 cm and hems of up to 5."""
-    line = cut_line(piece, Allowances(Unit.CM, {**own, Role.HEM: hem}))
+    line = cut_line(piece, Allowances(Unit.CM, Said(), {**own, Role.HEM: hem}))
     told = "crosses" if line.crossing else "narrow" if line.narrow else "cut"
     event(told)
     assert not list(faults(piece, line))
@@ -267,7 +268,7 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
     for net in made.sheet.pieces.values():
         piece, _ = with_darts_capped(net)
         for own in ({}, TOILE):
-            line = cut_line(piece, Allowances(Unit.CM, own))
+            line = cut_line(piece, Allowances(Unit.CM, Said(), own))
             assert line.crossing is None, piece.code
             # a toile's allowances may be too wide for the cap of a dart, which is told
             assert own or not line.narrow, (piece.code, line.narrow)

@@ -12,13 +12,16 @@ from shapely.geometry import LineString, Point, Polygon
 from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
 from clothwright.curves import distance
+from clothwright.features.openings.under_panel import UnderPanel
+from clothwright.features.roles import Role
+from clothwright.features.said import Said
+from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances, check_partners
 from clothwright.finishing.boxes import text_box
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import DrawnLine, DrawnPiece, Meaning
 from clothwright.finishing.lettering import bracket
-from clothwright.finishing.roles import Role, role_of
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -49,7 +52,7 @@ def test_a_square_piece_gets_square_corners() -> None:
             straight("left", d, a),
         ),
     )
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said(UnderPanel.pieces)))
     w = Role.SMALL.width(Unit.CM)
     assert line.outline.area == pytest.approx((10 + 2 * w) ** 2, abs=1e-6)
 
@@ -70,7 +73,7 @@ def test_a_hollow_too_tight_is_named() -> None:
             straight("left", d, a),
         ),
     )
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said()))
     assert line.narrow == ("hollow",)
     assert Polygon(line.outline.flatten(0.001)).is_valid
 
@@ -87,7 +90,7 @@ def test_a_fold_has_no_allowance() -> None:
             straight("left", d, a),
         ),
     )
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said()))
     assert line.outline.bounds()[2] == pytest.approx(10.0, abs=1e-6)
 
 
@@ -105,7 +108,7 @@ def test_mirrored_corner_lies_under_the_crossing_edge() -> None:
             straight("panel", d, a),
         ),
     )
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said()))
     poly = Polygon(line.outline.flatten(0.001))
     side = Role.SIDE.width(Unit.CM)
     # inside points near the corner, mirrored in the side's stitch line (x = 10)
@@ -132,7 +135,7 @@ def test_the_whole_of_a_curved_neighbour_is_mirrored() -> None:
             Edge("underarm back", left),
         ),
     )
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said(SetInSleeve.pieces)))
     poly = Polygon(line.outline.flatten(0.001))
     for depth in (0.5, 1.5, 2.4):
         above, below = (
@@ -147,12 +150,12 @@ def test_the_whole_of_a_curved_neighbour_is_mirrored() -> None:
 def test_allowances_are_as_wide_as_they_say(name: str) -> None:
     """At the middle of every edge the cut line is its allowance away, within 0.3 mm."""
     p = made(name)
-    plan = Allowances(p.draft.order.unit)
+    plan = Allowances(p.draft.order.unit, p.draft.order.said)
     for drawn in p.drawn.pieces:
         net = p.draft.sheet.piece(drawn.code)
         ring = LineString(drawn.cut_line.flatten(0.001))
         for e in net.edges:
-            if role_of(net, e.name) in (Role.DART, Role.FOLD):
+            if plan.role(net, e.name) in (Role.DART, Role.FOLD):
                 continue
             mid = e.path.at_length(e.length / 2)
             gap = ring.distance(Point(mid))
@@ -295,7 +298,7 @@ def test_partners_of_other_allowances_are_refused() -> None:
         ("side", "panel", Severity.REFUSE),
     ):
         seam = Seam("S4", "side", (Run("FS", mine),), (Run("BS", theirs),), "a", "b")
-        found = list(check_partners(sheet.sew(seam), Allowances(Unit.CM)))
+        found = list(check_partners(sheet.sew(seam), Allowances(Unit.CM, Said())))
         assert [f.severity for f in found] == ([severity] if severity else [])
 
 

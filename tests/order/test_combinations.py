@@ -13,7 +13,6 @@ import pytest
 from bodies import THEA, ansur_whole
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
-from clothwright.features.seam_codes import SEAM_CODES
 from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -66,11 +65,17 @@ def test_every_feature_alone(kind: type[Feature]) -> None:
 
 
 @pytest.mark.parametrize("kind", FEATURES, ids=name)
-def test_every_seam_has_a_code_that_why_can_tell(kind: type[Feature]) -> None:
-    """Of a seam that a garment has not, `why` says what it would be."""
-    for seam in draft(order(THEA, alone(kind))).sheet.seams:
-        code = re.fullmatch(r"S\d+", re.split(r"[.ab]", seam.code)[0])
-        assert not code or code[0] in SEAM_CODES
+def test_features_say_what_they_make(kind: type[Feature]) -> None:
+    """Every piece has a place among the others, and every seam's code a meaning, which
+    `why` tells of a seam that a garment has not. A lining is as its shell."""
+    made = draft(order(THEA, alone(kind)))
+    for code in made.sheet.pieces:
+        assert made.order.said.place(code), code
+    features = made.order.features
+    known = {code for f in features for code in f.seams}
+    for seam in made.sheet.seams:
+        shells = re.match(r"S\d+", seam.code)
+        assert not shells or shells[0] in known, seam.code
 
 
 @pytest.mark.parametrize("seed", range(40))

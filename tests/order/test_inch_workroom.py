@@ -6,6 +6,7 @@ import pytest
 
 from bodies import BRIDA
 from clothwright.body import Body
+from clothwright.features.said import Said
 from clothwright.order import Draft, draft
 from clothwright.units import Unit
 from orders import main_features, order
@@ -90,10 +91,10 @@ def test_panel_behind_reaches_under_the_edges() -> None:
 
 def test_small_panels_have_half_an_inch() -> None:
     """I8: allowance of small panels and enclosed edges."""
+    from clothwright.features.roles import Role
     from clothwright.finishing.allowances import Allowances
-    from clothwright.finishing.roles import Role
 
-    assert Allowances(Unit.IN).width(Role.SMALL) == pytest.approx(INCH / 2)
+    assert Allowances(Unit.IN, Said()).width(Role.SMALL) == pytest.approx(INCH / 2)
 
 
 def test_a_house_rule_is_shown_wherever_the_number_is() -> None:

@@ -39,13 +39,13 @@ def test_every_step_is_told_in_the_user_s_unit() -> None:
 
 
 def test_a_figure_shows_the_new_mark() -> None:
-    steps = drafted().steps
+    steps, said = drafted().steps, drafted().order.said
     index = next(i for i, s in enumerate(steps) if s.makes == "E1")
-    svg = figure(steps, index)
+    svg = figure(steps, index, said)
     assert svg.startswith("<svg")
     assert ">E1<" in svg
     assert "#1d3a5f" in svg
-    drawn = sum(bool(figure(steps, i)) for i in range(len(steps)))
+    drawn = sum(bool(figure(steps, i, said)) for i in range(len(steps)))
     assert drawn >= len(steps) - 4
 
 
@@ -59,9 +59,9 @@ def _lines(svg: str) -> tuple[int, int, int]:
 @pytest.mark.parametrize("name", ORDERS)
 def test_every_figure_shows_what_its_step_does(name: str) -> None:
     """A line or a mark in ink in each, but where the whole table is walked."""
-    steps = made(name).draft.steps
-    for i, step in enumerate(steps):
-        svg = figure(steps, i)
+    draft = made(name).draft
+    for i, step in enumerate(draft.steps):
+        svg = figure(draft.steps, i, draft.order.said)
         if svg:
             assert Hand.INK.value[0] in svg, (i + 1, step.verb, step.makes)
         else:
@@ -71,10 +71,11 @@ def test_every_figure_shows_what_its_step_does(name: str) -> None:
 def test_what_a_redraw_does_away_with_is_dashed() -> None:
     """The open back: new edge in ink, the old neck and centre back dashed, the rest in
     pencil. A cut shows the new edge twice; a swing its old and its new place."""
-    steps = made("peplum-top").draft.steps
+    draft = made("peplum-top").draft
     by_verb: dict[tuple[Verb, str], str] = {}
-    for i, s in enumerate(steps):
-        by_verb.setdefault((s.verb, s.part), figure(steps, i))
+    for i, s in enumerate(draft.steps):
+        svg = figure(draft.steps, i, draft.order.said)
+        by_verb.setdefault((s.verb, s.part), svg)
     ink, dashed, pencil = _lines(by_verb[Verb.REDRAW, "back"])
     assert ink
     assert dashed

@@ -18,9 +18,9 @@ def steps_of_draft(r: Reading) -> list[dict[str, Any]]:
     if r.draft is None:
         raise OrderError("the order cannot be drawn, so there are no steps to follow")
     numbers, sheet = r.draft.numbers, r.draft.sheet
-    out = []
+    said, out = r.draft.order.said, []
     for i, s in enumerate(r.draft.steps):
-        seen = scene(r.draft.steps, i)
+        seen = scene(r.draft.steps, i, said)
         out.append(
             {
                 "part": s.part or "draft",

@@ -82,7 +82,8 @@ class Table:
     def _piece(self, sheet: Sheet, code: str, f: Finishing, stay: bool) -> _Kept:
         piece = sheet.piece(code)
         seams = tuple(s for s in sheet.seams if any(r.piece == code for r in s.runs()))
-        wish = (f.nap, f.allowances.unit, f.cuts.get(code), f.order)
+        roles = [f.allowances.role(piece, e.name) for e in piece.edges]
+        wish = (f.nap, f.allowances.unit, *roles, f.cuts.get(code), f.order)
         old = self.kept.get(code)
         same = old and old.piece is piece and old.seams == seams and old.wish == wish
         if old and same and (stay or not old.pulled):

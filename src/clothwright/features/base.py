@@ -23,6 +23,7 @@ from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict
 
+from clothwright.features.about import About
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
@@ -171,6 +172,13 @@ class Feature(BaseModel):
 
     shows: ClassVar[Shown] = {}
     """Where a number, by its symbol, or a word that its checks name, is seen."""
+
+    pieces: ClassVar[tuple[About, ...]] = ()
+    """What it says about its pieces, and of others' what only it knows."""
+
+    seams: ClassVar[Mapping[str, str]] = {}
+    """The codes of its seams, each with what it stands for, for a garment that has none
+    such: "S46": "mouth of a slanting pocket"."""
 
     page: ClassVar[int] = 1
     """Place of its rules in the book: the block's page (0) comes first, and a rule or a

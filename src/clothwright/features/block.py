@@ -17,7 +17,9 @@ from clothwright.blocks.bodice_rules import (
 )
 from clothwright.blocks.full_cup import FULL_CUP, FULL_FROM, WIDE_DART
 from clothwright.curves import Path, Point, distance
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.about import PIECES, SEAMS
 from clothwright.features.bodice.back_shoulder import (
     PLAIN,
     WAYS,
@@ -92,6 +94,8 @@ class Block(Feature):
         "θ": ("FC.panel", "F.dart low"),
         "yBP": ("FC.panel", "F.dart low"),
     }
+    pieces: ClassVar[tuple[About, ...]] = PIECES
+    seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"block", "bodice"})
     makes_up: ClassVar[Mapping[str, str]] = {
         "armhole": 'an armhole is missing; add a "sleeveless armhole", or a "sleeved '
@@ -382,8 +386,7 @@ def _level(y: float) -> Path:
 
 
 def _across(y: float, *lines: Path) -> float | None:
-    """Where a level first meets one of the lines, from the centre back; None where it
-    meets none."""
+    """Where a level first meets a line, from the centre back; None where never."""
     level = _level(y)
     hits = [s for line in lines for _, s in line.meets(level)]
     return level.at_length(min(hits)).x if hits else None

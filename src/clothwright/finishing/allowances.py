@@ -7,8 +7,10 @@ never converts. Partners carry the same allowance.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from clothwright.features.roles import Role
+from clothwright.features.said import Said
 from clothwright.findings import Finding, Severity
-from clothwright.finishing.roles import Role, role_of
+from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
 from clothwright.paper import Piece, SeamKind, Sheet
 from clothwright.units import Unit, pretty_length
@@ -19,10 +21,16 @@ _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
 
 @dataclass(frozen=True)
 class Allowances:
-    """Widths by role for one order; `own` are the dressmaker's, in cm."""
+    """Widths by role for one order; `said` is what its features say of the pieces, and
+    `own` are the dressmaker's widths, in cm."""
 
     unit: Unit
+    said: Said
     own: Mapping[Role, float] = field(default_factory=dict)
+
+    def role(self, piece: Piece, name: str) -> Role:
+        """What an edge is."""
+        return role_of(piece, name, self.said)
 
     def width(self, role: Role) -> float:
         """Width in cm."""
@@ -30,12 +38,12 @@ class Allowances:
 
     def of(self, piece: Piece, name: str) -> float:
         """Allowance of an edge in cm."""
-        return self.width(role_of(piece, name))
+        return self.width(self.role(piece, name))
 
     def ends(self, piece: Piece, name: str) -> tuple[float, float]:
         """Allowance of an edge where it begins and where it ends, cm."""
         width = self.of(piece, name)
-        if role_of(piece, name) is Role.SEAT and piece.has("crotch"):
+        if self.role(piece, name) is Role.SEAT and piece.has("crotch"):
             curve = self.width(Role.CROTCH)
             hip_first = piece.before(name).name == "crotch"
             return (curve, width) if hip_first else (width, curve)
@@ -46,7 +54,7 @@ class Allowances:
         found: dict[float, list[str]] = {}
         for piece in pieces:
             for e in piece.edges:
-                role = role_of(piece, e.name)
+                role = self.role(piece, e.name)
                 words = found.setdefault(self.width(role), [])
                 said = edge_words(e.name) if role is Role.EDGE else role.value
                 if said not in words:

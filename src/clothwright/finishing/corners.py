@@ -26,7 +26,7 @@ from clothwright.curves import (
     meet_lines,
     mirror_in,
 )
-from clothwright.finishing.roles import Role
+from clothwright.features.roles import Role
 
 REACH = 2.5
 """A corner may run out to this many allowances; beyond, it is cut blunt (truing 8)."""

@@ -25,7 +25,6 @@ from clothwright.curves import (
 )
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.corners import REACH, Side, join
-from clothwright.finishing.roles import role_of
 from clothwright.paper import Piece
 from clothwright.truing.outline import crosses_itself, holds, tightest
 
@@ -89,13 +88,13 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
             tuple(lines[i]),
             a.path.end_direction,
             ends[i][1],
-            role_of(piece, a.name),
+            allowances.role(piece, a.name),
         )
         after = Side(
             _turned_round(lines[j]),
             b.path.start_direction * -1.0,
             ends[j][0],
-            role_of(piece, b.name),
+            allowances.role(piece, b.name),
         )
         paper = piece.interior_angle(a.name)
         before, joint, after = join(before, after, a.path.end, paper)

@@ -151,7 +151,9 @@ def _outline(
     order = pattern.draft.order
     net = pattern.draft.sheet.piece(piece.code).outline.flatten(flat)
     wide = Polygon(net).buffer(
-        Allowances(order.unit).beyond_stitching, join_style="mitre", mitre_limit=2.0
+        Allowances(order.unit, order.said).beyond_stitching,
+        join_style="mitre",
+        mitre_limit=2.0,
     )
     part = wide.intersection(Polygon(line))
     return list(ring_of(part)) if isinstance(part, Polygon) else line

@@ -7,10 +7,12 @@ once on each of its two.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from clothwright.features.about import Place
 from clothwright.features.operations import Work
+from clothwright.features.roles import Role
+from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount
-from clothwright.finishing.roles import Role, role_of
-from clothwright.paper import Run, Seam, SeamKind, Sheet, own_piece
+from clothwright.paper import Run, Seam, SeamKind, Sheet
 
 _OF_ROLE: Mapping[Role, Work] = {
     Role.SHOULDER: Work.SHOULDER,
@@ -27,12 +29,7 @@ _OF_ROLE: Mapping[Role, Work] = {
 }
 """What a plain seam of this edge is; any other is a panel seam."""
 
-BAND = "WB"
-"""Code of a waistband: what is sewn to it is sewn last of the waist."""
-
-_BODICE = ("F", "FC", "FS", "FY", "FM", "B", "BC", "BS", "BY", "BM")
-FACINGS = ("FF", "BF")
-COLLARS = ("CO", "CN", "CS")
+_BODICE = {Place.FRONT, Place.BACK}
 
 
 def _of_knit(edges: Sequence[str]) -> Work:
@@ -48,10 +45,19 @@ def _of_knit(edges: Sequence[str]) -> Work:
 
 @dataclass(frozen=True)
 class Garment:
-    """The table, and the counts of its pieces by code."""
+    """The table, the counts of its pieces by code, and their allowances."""
 
     sheet: Sheet
     cuts: Mapping[str, tuple[CutCount, ...]]
+    allowances: Allowances
+
+    def place(self, code: str) -> Place | None:
+        """Where a piece stands among the others; of a lining, where its shell does."""
+        return self.allowances.said.place(code)
+
+    def role(self, run: Run) -> Role:
+        """What an edge is."""
+        return self.allowances.role(self.sheet.piece(run.piece), run.edge)
 
     @property
     def lined(self) -> bool:
@@ -110,17 +116,17 @@ class Garment:
                 return Work.DART
             case SeamKind.TWIN:
                 return Work.BAG if self._bag(seam) else Work.CENTRE
-        codes = [own_piece(r.piece.removeprefix("L.")) for r in seam.runs()]
-        roles = [role_of(self.sheet.piece(r.piece), r.edge) for r in seam.runs()]
-        if BAND in codes:
+        places = {self.place(r.piece) for r in seam.runs()}
+        roles = [self.role(r) for r in seam.runs()]
+        if Place.BAND in places:
             return Work.BAND
         if roles[0] is Role.KNIT:
             return _of_knit([r.edge for r in seam.runs()])
         telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
-        if work is Work.SHOULDER and not any(c in _BODICE for c in codes):
+        if work is Work.SHOULDER and not places & _BODICE:
             return Work.FACING
-        if work is Work.SIDE and not any(c in _BODICE + FACINGS for c in codes):
+        if work is Work.SIDE and not places & {*_BODICE, Place.FACING}:
             return Work.SKIRT
         return work
 

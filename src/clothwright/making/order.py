@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from graphlib import TopologicalSorter
 from itertools import permutations
 
+from clothwright.features.about import Place
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -19,12 +20,13 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
-from clothwright.finishing.roles import Role, role_of
-from clothwright.making.garment import COLLARS, FACINGS, Garment
+from clothwright.features.roles import Role
+from clothwright.features.said import LINING
+from clothwright.making.garment import Garment
 from clothwright.making.sewing import seam_operations
 from clothwright.order import Draft
 from clothwright.order.pattern import finishing_of
-from clothwright.paper import EdgeKind, Run, Seam, Sheet, own_name, own_piece
+from clothwright.paper import EdgeKind, Run, Seam, Sheet, own_name
 from clothwright.units import pretty_length
 
 _NEEDS: Mapping[Work, tuple[Work, ...]] = {
@@ -127,7 +129,8 @@ class MakingOrder:
 def making_order(draft: Draft) -> MakingOrder:
     """The making order of a draft."""
     order, sheet = draft.order, draft.sheet
-    garment = Garment(sheet, finishing_of(draft).cuts)
+    finishing = finishing_of(draft)
+    garment = Garment(sheet, finishing.cuts, finishing.allowances)
 
     def fmt(cm: float) -> str:
         return pretty_length(cm, order.unit)
@@ -200,7 +203,7 @@ def _before(garment: Garment) -> Iterator[Operation]:
             ("Try the iron on a scrap; let each piece cool flat.",),
             hazards=(Hazard.IRON,),
         )
-    edges = _stayed(sheet)
+    edges = _stayed(garment)
     if edges:
         yield Operation(
             Work.STAY,
@@ -212,14 +215,15 @@ def _before(garment: Garment) -> Iterator[Operation]:
         )
 
 
-def _stayed(sheet: Sheet) -> list[Run]:
+def _stayed(garment: Garment) -> list[Run]:
     """Necks and armholes of the shell."""
     return [
-        Run(p.code, e.name)
-        for p in sheet.pieces.values()
-        if own_piece(p.code) not in FACINGS + COLLARS and not p.code.startswith("L.")
+        run
+        for p in garment.sheet.pieces.values()
+        if garment.place(p.code) not in (Place.FACING, Place.COLLAR)
+        and not p.code.startswith(LINING)
         for e in p.edges
-        if role_of(p, e.name) is Role.EDGE
+        if garment.role(run := Run(p.code, e.name)) is Role.EDGE
         and e.kind is EdgeKind.SEAM
         and own_name(e.name) != "slant"
     ]
@@ -234,7 +238,7 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
         for e in p.edges
         if e.kind is EdgeKind.FINISHED and (run := Run(p.code, e.name)) not in told
     ]
-    narrow = tuple(r for r in edges if _role(garment, r) is Role.HEM)
+    narrow = tuple(r for r in edges if garment.role(r) is Role.HEM)
     deep = tuple(r for r in edges if own_name(r.edge) == "hem" and r not in narrow)
     raw = tuple(r for r in edges if r not in (*narrow, *deep))
     if narrow:
@@ -266,10 +270,6 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
             stitch=Stitch.OVEREDGE,
             seam_type=SeamType.NEATENED,
         )
-
-
-def _role(garment: Garment, run: Run) -> Role:
-    return role_of(garment.sheet.piece(run.piece), run.edge)
 
 
 def _named(garment: Garment, runs: tuple[Run, ...]) -> str:

@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from clothwright.features.operations import Work
-from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.wording import edge_words
 from clothwright.making.garment import Garment
 from clothwright.making.order import MakingOrder, beside
@@ -48,7 +47,7 @@ def seam_line(making: MakingOrder, seam: Seam) -> SeamLine:
 
     w = walk(sheet, seam)
     first = seam.left[0]
-    allowance = Allowances(unit).of(sheet.piece(first.piece), first.edge)
+    allowance = garment.allowances.width(garment.role(first))
     start = _end(sheet, seam.start, first, start=True)
     end = _end(sheet, seam.end, seam.left[-1], start=False)
     return SeamLine(

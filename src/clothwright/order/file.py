@@ -37,6 +37,7 @@ from clothwright.body import (
     read_body,
 )
 from clothwright.features import KINDS, Feature, by_its_name
+from clothwright.features.said import Said, said_of
 from clothwright.order.cloths import Cloth, read_cloths
 from clothwright.order.faults import sentences
 from clothwright.order.wearer import Use, Wearer, read_wearer
@@ -72,6 +73,11 @@ class Order:
     wearer: Wearer = Wearer.ADULT
     use: Use = Use.DAY
     place: str = "order"
+
+    @property
+    def said(self) -> Said:
+        """What its features say about their pieces."""
+        return said_of(self.features)
 
     @property
     def shell(self) -> Cloth:

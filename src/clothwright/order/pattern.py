@@ -8,6 +8,7 @@ from clothwright.features import Feature
 from clothwright.features.bodice.waist import waist_edges
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.operations import Hazard
+from clothwright.features.said import LINING, said_of
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
@@ -19,7 +20,6 @@ from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
 _ON_FOLD, _PAIR = "1 on fold", "2 (1 pair)"
-_INTERLINED = ("FF", "BF", "FFP", "BFP", "UP", "BA", "CU", "NP", "PL")
 
 
 @dataclass(frozen=True)
@@ -49,11 +49,8 @@ def finishing_of(draft: Draft, *, words: bool = True) -> Finishing:
     """How the pieces of a draft are finished: their order, cloths, counts, and notes
     where `words` are wanted."""
     order, sheet = draft.order, draft.sheet
-    both = (c + side for c in _ORDER for side in ("", LEFT_PIECE))
-    codes = tuple(c for c in both if c in sheet.pieces)
-    codes += tuple(c for c in sheet.pieces if c not in codes)
     said, guessed, hazards = _told(draft) if words else _Told()
-    allowances = Allowances(order.unit)
+    allowances = Allowances(order.unit, order.said)
     cuts = cuts_of(draft)
     within: tuple[str, ...] = ()
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):
@@ -63,7 +60,7 @@ def finishing_of(draft: Draft, *, words: bool = True) -> Finishing:
         title=f"{order.garment}" + (f", order {order.number}" if order.number else ""),
         client=order.body.client,
         taken=order.body.taken,
-        order=codes,
+        order=order.said.in_order(sheet.pieces),
         cuts=cuts,
         allowances=allowances,
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
@@ -124,82 +121,6 @@ def cuts_of(draft: Draft) -> Mapping[str, tuple[CutCount, ...]]:
     return _of_sides(cut_list(draft.sheet, draft.order.features), draft.apart)
 
 
-_ORDER = (
-    "FC",
-    "FS",
-    "F",
-    "FY",
-    "FM",
-    "BC",
-    "BS",
-    "B",
-    "BY",
-    "BM",
-    "SL",
-    "SLF",
-    "SLB",
-    "ST",
-    "SU",
-    "GU",
-    "BA",
-    "CU",
-    "PL",
-    "NP",
-    "CO",
-    "CN",
-    "CS",
-    "UP",
-    "HN",
-    "BK",
-    "PF",
-    "PFC",
-    "PFS",
-    "PB",
-    "PBC",
-    "PBS",
-    "SF",
-    "SB",
-    "SYF",
-    "SYB",
-    "PU",
-    "SG",
-    "T2",
-    "T3",
-    "T4",
-    "GO",
-    "NF",
-    "NB",
-    "NG",
-    "NT",
-    "TF",
-    "TB",
-    "KF",
-    "KB",
-    "KS",
-    "KC",
-    "KN",
-    "KA",
-    "KH",
-    "WB",
-    "WCF",
-    "WCB",
-    "WFF",
-    "WFB",
-    "WFG",
-    "KP",
-    "KW",
-    "KO",
-    "TK",
-    "TP",
-    "FL",
-    "SH",
-    "FF",
-    "BF",
-    "FFP",
-    "BFP",
-)
-
-
 _ONCE = "1, right side up"
 
 
@@ -248,6 +169,7 @@ def cut_list(
     """How many of each piece are cut from which cloth (first garment 15, 19)."""
     out: dict[str, tuple[CutCount, ...]] = {}
     features = tuple(features)
+    about = said_of(features)
     said = {code: c for f in features for code, c in f.cuts(sheet).items()}
     again = {code: c for f in features for code, c in f.cut_again(sheet).items()}
     for code, piece in sheet.pieces.items():
@@ -259,11 +181,8 @@ def cut_list(
             continue
         fold = piece.fold is not None
         count, how = (1, _ON_FOLD) if fold else (2, _PAIR)
-        cloths = ["lining"] if code.startswith("L.") else ["shell"]
-        if code == "UP":
-            cloths.append("lining")
-        if code in _INTERLINED:
-            cloths.append("interlining")
+        alone = "lining" if code.startswith(LINING) else "shell"
+        cloths = about.cloths(code) or (alone,)
         out[code] = tuple(CutCount(c, count, how) for c in cloths)
     for code, cloth in again.items():
         shell, *inside = out[code]

@@ -7,7 +7,7 @@ from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
 from clothwright.features.laid import laid
-from clothwright.features.seam_codes import SEAM_CODES
+from clothwright.features.said import seam_codes
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
 from clothwright.rules import Kind, Reason, RuleError
@@ -214,9 +214,8 @@ def _seam(draft: Draft, code: str) -> list[str] | None:
                 f"  {' + '.join(line.left)}: {show(line.left_length)}",
                 f"  {' + '.join(line.right)}: {show(line.right_length)}",
             ]
-    if code in SEAM_CODES:
-        return [f"{code}: {SEAM_CODES[code]}; this garment has no such seam"]
-    return None
+    meant = dict(seam_codes()).get(code.partition(".")[0])
+    return [f"{code}: {meant}; this garment has no such seam"] if meant else None
 
 
 def tell_features(kind: str = "") -> list[str] | None:

@@ -15,42 +15,9 @@ from clothwright.curves import (
     rotate,
     shift,
 )
+from clothwright.features.said import Said
 from clothwright.paper import Piece, Step, Verb
 
-_PARTS: dict[str, tuple[str, ...]] = {
-    "back": ("B", "B top", "B high", "BC", "BS", "BY", "BM"),
-    "front": ("F", "F top", "strip", "FC", "FS", "FY", "FM"),
-    "waist": ("FC", "FS", "F", "BS", "BC", "B"),
-    "peplum": ("PF", "PB", "PFC", "PFS", "PBC", "PBS"),
-    "skirt": ("PF", "PB"),
-    "skirt back": ("SB", "SYB", "PU", "PB", "KP", "KW", "KO"),
-    "skirt front": ("SF", "SYF", "PU", "PF", "TK", "TP", "KP", "KW", "KO"),
-    "waistband": ("WB", "WCF", "WCB"),
-    "trouser front": ("TF",),
-    "trouser back": ("TB",),
-    "pockets": ("TF", "TK", "TP"),
-    "turn-ups": ("TF", "TB"),
-    "fly": ("TF", "FL", "SH"),
-    "waist facing": ("WFF", "WFB", "WFG"),
-    "skirt lining": ("L.SF", "L.SB", "L.SBL", "L.SG"),
-    "trouser lining": ("L.TF", "L.TB"),
-    "gore": ("SG",),
-    "panel": ("SG",),
-    "flounce": ("NF", "NB", "NG", "NT"),
-    "godets": ("GO",),
-    "tiers": ("T2", "T3", "T4"),
-    "sleeve": (
-        *("SL", "SLF", "SLB", "F top", "B top", "ST", "SU", "KS"),
-        *("strip F", "strip B"),
-    ),
-    "gusset": ("GU",),
-    "band": ("BA", "CU", "PL", "KC", "KN", "KA", "KH"),
-    "collar": ("CO", "CN", "CS"),
-    "facing": ("FF", "BF", "FFP", "BFP", "NP"),
-    "knit back": ("KB",),
-    "knit front": ("KF",),
-    "panel behind": ("UP",),
-}
 SAME = 0.02
 """An edge within this of another lies on it, cm."""
 
@@ -88,19 +55,20 @@ class Scene:
     """Marks that the step speaks of."""
 
 
-def scene(steps: Sequence[Step], index: int) -> Scene:
-    """What step `index` shows; an empty scene when there is nothing to see."""
+def scene(steps: Sequence[Step], index: int, said: Said) -> Scene:
+    """What step `index` shows, of the pieces that are `said` to belong to its part; an
+    empty scene when there is nothing to see."""
     step = steps[index]
     if step.after is not None:
-        return _paper(steps, index)
-    paper = _latest(steps[:index], step.part)
+        return _paper(steps, index, said)
+    paper = _latest(steps[:index], step.part, said)
     since = 0 if paper is None else steps.index(paper) + 1
     before = [s for s in steps[since:index] if s.part == step.part and s.after is None]
     marks = {s.makes: s.at for s in steps[:index] if s.at is not None}
     drawn = [(Hand.GUIDE, p) for s in before for p in _ruled(s, marks)]
     drawn += [(Hand.PENCIL, p) for s in before for p in s.lines]
     if paper is not None and paper.after is not None:
-        drawn += [(Hand.PENCIL, p.outline) for p in _pieces(paper)]
+        drawn += [(Hand.PENCIL, p.outline) for p in _pieces(paper, said)]
     drawn += [(Hand.INK, p) for p in step.lines]
     drawn += _swung(step, marks)
     near = {s.makes for s in before} | set(step.frm)
@@ -113,10 +81,10 @@ def scene(steps: Sequence[Step], index: int) -> Scene:
     )
 
 
-def _latest(steps: Sequence[Step], part: str) -> Step | None:
+def _latest(steps: Sequence[Step], part: str, said: Said) -> Step | None:
     """The last step that left pieces of this part on the table."""
     for s in reversed(steps):
-        if s.after is not None and s.part == part and _pieces(s):
+        if s.after is not None and s.part == part and _pieces(s, said):
             return s
     return None
 
@@ -148,17 +116,17 @@ def _swung(step: Step, marks: dict[str, Point]) -> Iterator[Drawn]:
     yield Hand.INK, Path.line(about, way.end)
 
 
-def _pieces(step: Step) -> list[Piece]:
+def _pieces(step: Step, said: Said) -> list[Piece]:
     assert step.after is not None
-    codes = _PARTS.get(step.part, ())
-    return [step.after.pieces[c] for c in codes if c in step.after.pieces]
+    shown = said.shown(step.part)
+    return [step.after.pieces[c] for c in shown if c in step.after.pieces]
 
 
-def _paper(steps: Sequence[Step], index: int) -> Scene:
+def _paper(steps: Sequence[Step], index: int, said: Said) -> Scene:
     """Pieces side by side, with what is new on them, and what went, marked."""
     step = steps[index]
     assert step.after is not None
-    pieces = _pieces(step)
+    pieces = _pieces(step, said)
     if step.makes in step.after.pieces and step.part in (
         "peplum",
         "skirt",
@@ -170,7 +138,7 @@ def _paper(steps: Sequence[Step], index: int) -> Scene:
     table = next(tables, None)
     had = table.pieces if table else {}
     fresh = step.verb in (Verb.OUTLINE, Verb.TRACE)
-    earlier = [had[c] for c in _PARTS.get(step.part, ()) if c in had and not fresh]
+    earlier = [had[c] for c in said.shown(step.part) if c in had and not fresh]
     drawn: list[Drawn] = []
     new: list[Point] = []
     for piece, m in zip(pieces, _apart(pieces), strict=True):

@@ -5,6 +5,7 @@ from html import escape
 from typing import NamedTuple
 
 from clothwright.curves import Path, Point
+from clothwright.features.said import Said
 from clothwright.paper import Step
 from clothwright.sheets.drawing import Drawn, Hand, Scene, scene
 from clothwright.sheets.telling import mark_name
@@ -57,9 +58,9 @@ class _SvgPen:
         pass
 
 
-def figure(steps: Sequence[Step], index: int, frame: Frame = SMALL) -> str:
+def figure(steps: Sequence[Step], index: int, said: Said, frame: Frame = SMALL) -> str:
     """The SVG of step `index`, or "" when it has nothing to show."""
-    return _svg(scene(steps, index), frame)
+    return _svg(scene(steps, index, said), frame)
 
 
 def room_of(seen: Scene) -> tuple[float, float] | None:

@@ -50,16 +50,17 @@ def write_lesson(draft: Draft, target: Path, *, letter: bool = False) -> None:
 
 def _pages(draft: Draft, high: float) -> Iterator[dict[str, object]]:
     sides = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
+    said = draft.order.said
     for number, (index, side, step, text) in enumerate(told(draft), 1):
         steps = sides[side]
         below = high - LINE * (len(text) // LETTERS_IN_LINE)
-        frame, scale = _frame(room_of(scene(steps, index - 1)), below)
+        frame, scale = _frame(room_of(scene(steps, index - 1, said)), below)
         part = (step.part or "draft").capitalize()
         yield {
             "number": number,
             "part": f"{part}, {side}" if side else part,
             "text": text,
-            "svg": figure(steps, index - 1, frame) if frame else "",
+            "svg": figure(steps, index - 1, said, frame) if frame else "",
             "wide": frame.width if frame else 0.0,
             "scale": scale,
             "alt": f"{step.makes}, {step.says}",

@@ -87,7 +87,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
                     {
                         "number": i,
                         "text": text,
-                        "svg": figure(steps[side], i - 1),
+                        "svg": figure(steps[side], i - 1, order.said),
                         "alt": f"{s.makes}, {s.says}",
                     }
                     for i, _, s, text in group

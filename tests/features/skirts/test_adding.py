@@ -9,14 +9,17 @@ import pytest
 
 from bodies import bdims_women
 from clothwright.features import Feature
+from clothwright.features.roles import Role
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.features.skirts.waistband import Waistband
+from clothwright.finishing.roles import role_of
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
 from clothwright.order.figures import figures
 from clothwright.order.pattern import pattern
 from clothwright.order.telling import tell_why
+from clothwright.sheets.drawing import scene
 from clothwright.sheets.steps import steps_text
 from orders import order
 
@@ -47,6 +50,13 @@ def test_the_example_drafts(pocket: type[Feature], woman: int) -> None:
     assert piece.area == pytest.approx(13.0 * 13.0 * 7 / 6, abs=MM)
     drawn = next(p for p in done.drawn.pieces if p.code == "PK")
     assert drawn.cuts[0].how == "2 (1 pair)"
+    # as its file says: hemmed at the mouth, else turned in; after the waistband
+    said, patch = made.order.said, made.sheet.piece("PK")
+    roles = [role_of(patch, e.name, said) for e in patch.edges]
+    assert roles == [Role.TURNED, Role.EDGE, Role.EDGE, Role.EDGE]
+    assert [p.code for p in done.drawn.pieces] == ["SF", "SB", "WB", "PK"]
+    step = next(i for i, k in enumerate(made.steps) if k.makes == "PK")
+    assert len(scene(made.steps, step, said).drawn) > len(patch.edges)
     assert any("patch pocket" in line for line in steps_text(made))
     assert figures(made)["numbers"]["py"]["value"] == pytest.approx(91 / 6)
     assert "7/6" in "\n".join(tell_why(made, "py") or [])

@@ -23,12 +23,13 @@ from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
 from clothwright.features.linings.facing import Facing
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
+from clothwright.features.roles import Role
+from clothwright.features.said import Said
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import Meaning
-from clothwright.finishing.roles import Role
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
 from clothwright.units import Unit
@@ -280,7 +281,7 @@ def test_the_turned_hem_lies_on_the_sleeve(body: Body, taper: float) -> None:
     wide as the sleeve at every level (17.4, truing 8)."""
     d = made(body, SetInSleeve(taper=taper))
     piece = d.sheet.piece("SL")
-    line = cut_line(piece, Allowances(Unit.CM))
+    line = cut_line(piece, Allowances(Unit.CM, Said()))
     poly = Polygon(line.outline.flatten(0.001))
     fold = d.sheet.points["Hf"].y
     for depth in (0.4, 1.0, 1.6, 2.2):

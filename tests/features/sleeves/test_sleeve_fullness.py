@@ -11,6 +11,7 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.curves import Path, Point, degrees_between, distance
 from clothwright.features import Feature
+from clothwright.features.roles import Role
 from clothwright.features.sleeves.bell_sleeve import BellSleeve
 from clothwright.features.sleeves.cuff import Cuff
 from clothwright.features.sleeves.gathered_hem import GatheredHem
@@ -22,7 +23,7 @@ from clothwright.features.sleeves.sleeve_fullness import blended
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning
-from clothwright.finishing.roles import Role, role_of
+from clothwright.finishing.roles import role_of
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
@@ -150,8 +151,8 @@ def test_a_flared_hem_is_narrow() -> None:
         ((BENT,), Role.TURNED),
         ((SetInSleeve(length=25), BellSleeve()), Role.HEM),
     ):
-        piece = made(P92, *features).sheet.piece("SL")
-        assert role_of(piece, "hem") is role
+        d = made(P92, *features)
+        assert role_of(d.sheet.piece("SL"), "hem", d.order.said) is role
 
 
 @pytest.mark.parametrize("body", BODIES)

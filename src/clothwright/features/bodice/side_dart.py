@@ -17,6 +17,7 @@ from clothwright.curves import (
     midpoint,
     turn,
 )
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bodice.front_dart import tighten_armhole
 from clothwright.features.bodice.side_level import AT_LEVEL, SideLevel
@@ -169,6 +170,7 @@ class SideDart(Feature):
         "The front is in one piece, with a [side dart] {level} that ends {set_back} "
         "from the bust point and a waist dart."
     )
+    pieces: ClassVar[tuple[About, ...]] = (About("strip", shown=("front",)),)
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a side dart is drawn on a bodice block; add one"

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import CENTRE_SEAM, TORSO
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.torso_findings import torso_findings
 from clothwright.features.operations import (
@@ -16,6 +17,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.roles import bodice_hem
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
@@ -50,6 +52,9 @@ class Torso(Feature):
         "bd": ("BC.panel", "B.hem"),
         "cbs": ("BC.cb", "B.cb"),
     }
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, edges={"hem": bodice_hem}) for code in torso.PIECES
+    )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"torso", "waist line", "skirt", "straight back"}
     )

@@ -4,10 +4,11 @@ At each joint both partners are lengthened along their own seam, and every waist
 becomes a curve that is square to the seams it meets.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.waist_rules import (
     LEVEL_BACK,
@@ -38,6 +39,14 @@ class WaistSeam(Feature):
         "waist": ("FC.waist", "F.waist side", "F.waist"),
         "ex": ("FC.waist", "F.waist side", "F.waist"),
         "ew": ("FC.waist", "F.waist side", "F.waist"),
+    }
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, shown=("waist",)) for code in ("FC", "FS", "F", "BS", "BC", "B")
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S5": "waist in front, where a peplum or a skirt is sewn to the bodice",
+        "S6": "waist behind, where a peplum or a skirt is sewn to the bodice",
+        "S7": "side seam of a peplum or of a skirt on a bodice",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam", "waist line"})
     needs: ClassVar[dict[str, str]] = {

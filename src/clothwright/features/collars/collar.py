@@ -23,10 +23,12 @@ from clothwright.blocks.collar import (
     smaller,
 )
 from clothwright.curves import Path, Vector, inset
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number
 from clothwright.features.collars.collar_neck import opens_behind
 from clothwright.features.garment_joints import V_BACK
 from clothwright.features.grain import longest_line
+from clothwright.features.roles import Role
 from clothwright.paper import (
     ON_STAND,
     Edge,
@@ -34,6 +36,7 @@ from clothwright.paper import (
     InnerLine,
     Piece,
     Sheet,
+    own_name,
     straight,
 )
 
@@ -67,9 +70,34 @@ class CollarEnd(Enum):
     SQUARE = "square"
 
 
+def collar_edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+    """Its neck edge is sewn to the neck; what is not enclosed is hemmed."""
+    if edge.kind is EdgeKind.FINISHED:
+        return Role.HEM
+    sewn_on = own_name(edge.name) in ("neck", "inside", "lapel")
+    return Role.EDGE if sewn_on else Role.COLLAR
+
+
 class Collar(Feature):
     """Base of the collars."""
 
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(COLLAR, Place.COLLAR, ("collar",), others=collar_edge),
+        About(UNDER, Place.COLLAR, ("collar",), others=collar_edge),
+        About(STAND, Place.COLLAR, ("collar",), others=collar_edge),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S80": "collar to the neck, from the centre back to the centre front",
+        "S81": "undercollar and collar, round the outside",
+        "S82": "undercollar and collar, where they are sewn on",
+        "S83": "upper edge of a collar's stand",
+        "S84": "ends of a collar's stand; of a tie, its centre back",
+        "S85": "centre back of an undercollar",
+        "S86": "undercollar to its stand",
+        "S87": "centre of a neck frill",
+        "S88": "long edges of a tie",
+        "S89": "ends of a tie",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"collar"})
     needs: ClassVar[Mapping[str, str]] = {
         "neckline": "a collar is sewn to a neck; add a neckline",

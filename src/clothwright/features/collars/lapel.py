@@ -7,7 +7,7 @@ the facing's lapel, and the collar, which a shawl has in one with it.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, ClassVar
 
@@ -105,6 +105,13 @@ class LapelCollar(Collar):
         "collar lapel": ("FC.lapel", "F.lapel"),
         "collar fall": ("CN.lapel", "CN.outer"),
         "collar stand": ("CN.neck",),
+    }
+    seams: ClassVar[Mapping[str, str]] = {
+        **Collar.seams,
+        "S100": "edge of a lapel, or of a whole shawl collar",
+        "S101": "collar of a shawl's facing, to the back facing",
+        "S102": "centre back of a shawl's facing",
+        "S103": "centre back of the undercollar of a shawl",
     }
     needs: ClassVar[dict[str, str]] = {
         **Collar.needs,

@@ -3,7 +3,9 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     BandCloth,
     below_hem,
@@ -48,6 +50,10 @@ class ArmholeBand(Feature):
         "times as long as the armhole."
     )
     shows: ClassVar[Shown] = {"ra": ("KA.armhole", "KF.armhole")}
+    pieces: ClassVar[tuple[About, ...]] = (knitted(ARM_BAND, "band"),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S96": "armhole band of a knit",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"knit armhole"})
     needs: ClassVar[dict[str, str]] = {
         "knit bodice": "an armhole band is for a knit bodice; a woven armhole takes a "

@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.knit import BACK, FRONT
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     BandCloth,
     below_hem,
@@ -61,6 +63,10 @@ class HemBand(Feature):
     )
     page: ClassVar[int] = 2
     shows: ClassVar[Shown] = {"rh": ("KH.hem", "KF.hem")}
+    pieces: ClassVar[tuple[About, ...]] = (knitted(HEM_BAND, "band"),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S97": "hem band of a knit",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"knit hem"})
     needs: ClassVar[dict[str, str]] = {
         "knit bodice": "a hem band is for a knit bodice; a woven hem is turned up"

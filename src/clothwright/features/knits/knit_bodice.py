@@ -1,13 +1,16 @@
 """The knit bodice without darts as the first feature of a top or dress (blocks F)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import knit
+from clothwright.blocks.knit import BACK, FRONT
 from clothwright.blocks.knit_outline_rules import KNIT_OUTLINE
 from clothwright.blocks.knit_rules import KNIT
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_findings import findings
 from clothwright.features.knits.knit_sewing import bodice_notes, bodice_operations
 from clothwright.features.notions import Article, Notion
@@ -139,6 +142,14 @@ class KnitBodice(Feature):
         "AG": ("KF.armhole",),
         "below": ("KF.hem",),
         "side": ("KF.side",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (
+        knitted(FRONT, "knit front"),
+        knitted(BACK, "knit back"),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S90": "shoulder of a knit bodice",
+        "S91": "side of a knit bodice",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"block", "knit bodice"})
     clashes: ClassVar[dict[str, str]] = {**ONE_BLOCK, **_WITHOUT}

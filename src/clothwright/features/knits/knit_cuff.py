@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import BELOW, BandCloth, lay_band, stretch_of
 from clothwright.features.knits.knit_findings import cuff_findings
 from clothwright.features.knits.knit_sewing import band_operations
@@ -59,6 +61,10 @@ class KnitCuff(Feature):
     )
     page: ClassVar[int] = 2
     shows: ClassVar[Shown] = {"rc": ("KC.cuff", "KS.hem"), "HD": ("KC.cuff",)}
+    pieces: ClassVar[tuple[About, ...]] = (knitted(CUFF, "band"),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S98": "cuff of a knit sleeve",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"knit sleeve end"})
     needs: ClassVar[dict[str, str]] = {
         "knit sleeve": 'it ends a knit sleeve; add a "knit sleeve", or take a "cuff" '

@@ -1,6 +1,6 @@
 """The sleeve of a knit bodice: one symmetrical cap with hardly any ease (blocks F5)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
@@ -9,7 +9,9 @@ from clothwright.blocks.sleeve import PLAIN, HalfShape, half_cap
 from clothwright.blocks.sleeve_lower import ELBOW, arm_girth
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import Path, Point, mirror_in, mix
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_findings import sleeve_findings
 from clothwright.features.knits.knit_sewing import sleeve_operations
 from clothwright.features.operations import Operation
@@ -167,6 +169,12 @@ class KnitSleeve(Feature):
         "h": (f"{SLEEVE}.cap back",),
         "E": (f"{SLEEVE}.cap back",),
         "pa": (f"{SLEEVE}.underarm front",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (knitted(SLEEVE, "sleeve"),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S93": "knit sleeve to the front armhole",
+        "S94": "knit sleeve to the back armhole",
+        "S95": "seam under the arm of a knit sleeve",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"knit armhole", "knit sleeve"})
     needs: ClassVar[dict[str, str]] = {

@@ -3,7 +3,9 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     NECK,
     BandCloth,
@@ -52,6 +54,10 @@ class NeckBand(Feature):
         "r": ("KN.neck", "KF.neck"),
         "sn": ("KN.neck", "KF.neck"),
         "HEAD": ("KF.neck",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (knitted(NECK_BAND, "band"),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S92": "neck band of a knit",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"knit neck finish"})
     needs: ClassVar[dict[str, str]] = {

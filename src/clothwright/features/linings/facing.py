@@ -4,10 +4,12 @@ Traced from the shell with the panels in their sewn state, set inside by the rol
 shortened at the shoulder by what the roll makes their edges longer.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing_checks import facing_findings
 from clothwright.features.linings.facing_pieces import back_facing, front_facing
 from clothwright.features.linings.facing_sewing import facing_operations
@@ -48,6 +50,8 @@ class Facing(Feature):
     shows: ClassVar[Shown] = {
         "ρ": ("FF.neck",),
     }
+    pieces: ClassVar[tuple[About, ...]] = FACINGS
+    seams: ClassVar[Mapping[str, str]] = FACED
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
         "sleeveless": "an all-in-one facing is for a sleeveless top; with sleeves "

@@ -5,12 +5,14 @@ inside by the roll and cut back at the shoulder by what the roll makes it longer
 14.5).
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Line, Path, Point, Vector, inset, mix, turned
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing import Facing
 from clothwright.features.linings.facing_pieces import beside_zip
 from clothwright.features.linings.facing_sewing import facing_operations
@@ -57,6 +59,8 @@ class NeckFacing(Feature):
         "ρ": ("FF.neck",),
         "nf shoulder": ("FF.shoulder",),
     }
+    pieces: ClassVar[tuple[About, ...]] = FACINGS
+    seams: ClassVar[Mapping[str, str]] = FACED
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
         "sleeve": "a neck facing leaves the armholes open; without sleeves take an "

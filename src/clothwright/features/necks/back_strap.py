@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import BACK_STRAP
 from clothwright.features.notions import Article, Notion
@@ -69,6 +70,11 @@ class BackStrap(Feature):
     shows: ClassVar[Shown] = {
         "y(strap)": ("BC.neck", "B.neck"),
         "strap b": ("BK.strap end",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (About(BACK_STRAP, Place.STRAP),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S67": "strap across the back, its end in the neck's edge",
+        "S68": "strap across the back, bagged out",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"back strap"})
     needs: ClassVar[dict[str, str]] = {

@@ -16,6 +16,7 @@ from clothwright.blocks.bodice_curves import (
 from clothwright.curves import (
     Point,
 )
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.shoulder import SHOULDER
 from clothwright.features.garment_joints import V_FRONT
@@ -96,6 +97,12 @@ class Halter(Feature):
         "neck front": ("F.armhole",),
         "nh": ("HN.band upper",),
         "lap n": ("HN.nape",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (About(HALTER_BAND, Place.STRAP),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S63": "strap of a halter to its band",
+        "S64": "band of a halter, bagged out",
+        "S65": "facing of a halter's strap, to the band",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"neckline", "back neck", "armhole", "sleeveless", "halter"}

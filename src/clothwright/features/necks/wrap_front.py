@@ -6,7 +6,7 @@ When waist and darts are trued it is unfolded and what lies beyond the edge is c
 the dart of the other side, where the edge passes below its point, is laid shut there.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
@@ -73,6 +73,10 @@ class WrapFront(Feature):
         "cn": ("F.neck",),
         "neck front": ("F.neck",),
         "strip w": ("FF.foot", "FF.free"),
+    }
+    seams: ClassVar[Mapping[str, str]] = {
+        "S61": "fronts of a wrap on each other at the waist",
+        "S62": "foot of a wrap's facing, caught in the waist",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"neckline", "wrap"})
     needs: ClassVar[dict[str, str]] = {

@@ -1,13 +1,15 @@
 """A button stand at the centre front or the centre back (transformations 7)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.linings.about import FACINGS
 from clothwright.features.notions import Notion
 from clothwright.features.openings.button_findings import buttons, stand_findings
 from clothwright.features.openings.button_places import Places, places
@@ -98,6 +100,19 @@ class ButtonStand(Feature):
         "bf": ("FF.foot", "BF.foot"),
         "b spacing": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
         "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand"),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (
+        *FACINGS,
+        About("FFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
+        About("BFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S70": "front edge of a button stand, above the waist",
+        "S71": "front edge of a button stand, below the waist",
+        "S72": "facing of a button stand in front, at the waist",
+        "S73": "back edge of a button stand, above the waist",
+        "S74": "back edge of a button stand, below the waist",
+        "S75": "facing of a button stand behind, at the waist",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}

@@ -1,6 +1,6 @@
 """Loops and buttons along the slanted edges (first garment 10)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
@@ -61,6 +61,9 @@ class Loops(Feature):
     shows: ClassVar[Shown] = {
         "loops": ("BC.slant",),
         "e": ("BC.slant",),
+    }
+    seams: ClassVar[Mapping[str, str]] = {
+        "S17": "loop ends between shell and facing, of an edge with loops",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"closure"})
     needs: ClassVar[dict[str, str]] = {

@@ -4,10 +4,11 @@ A window as wide as the placket is cut from the front and filled by two bands, t
 one over the left. A band is cut double, its outer edge on a fold.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, mirror_in
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.garment_joints import V_FRONT
@@ -20,6 +21,7 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
+from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -74,6 +76,20 @@ class NeckPlacket(Feature):
     shows: ClassVar[Shown] = {
         "np": ("NP.foot",),
         "np long": ("FC.placket", "F.placket"),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(
+            BAND,
+            Place.PLACKET,
+            ("facing",),
+            others=Role.BAND,
+            cloths=("shell", "interlining"),
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S76": "side of a neck placket",
+        "S77": "foot of a neck placket",
+        "S78": "upper end of a neck placket's band",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"neck placket"})
     needs: ClassVar[dict[str, str]] = {

@@ -1,13 +1,15 @@
 """The panel behind an open back, on the fold at the centre back (first garment 11)."""
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, distance
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.openings.open_back_findings import narrowest_strip
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -86,6 +88,21 @@ class UnderPanel(Feature):
     )
     shows: ClassVar[Shown] = {
         "ov": ("UP.outer",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(
+            "UP",
+            Place.BEHIND,
+            ("panel behind",),
+            others=Role.SMALL,
+            cloths=("shell", "lining", "interlining"),
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S14": "panel behind an open back, bagged out with its lining",
+        "S15": "left lap line of a panel behind an open back, under the slanted edge",
+        "S16": "buttons of a panel behind an open back, at the loops",
+        "S22": "panel behind to the peplum, where that runs to the centre back",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"panel behind"})
     needs: ClassVar[dict[str, str]] = {

@@ -7,9 +7,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.grain import grained
 from clothwright.features.operations import Operation, Work
+from clothwright.features.roles import Role, skirt_hem
 from clothwright.features.skirts.folds import ARROW_BELOW, fold_lines, pleat_seam, under
 from clothwright.features.skirts.pleated_skirt import pleat_operations
 from clothwright.features.skirts.pleated_skirt_drawing import SEAM
@@ -98,6 +100,22 @@ class CentrePleat(Feature):
     sentence: ClassVar[str] = (
         "An [inverted pleat] lies at the {where}, {depth} deep, its backing {backing}."
     )
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(
+            BACKING,
+            Place.PLEAT,
+            ("skirt back", "skirt front"),
+            edges={
+                "hem": skirt_hem,
+                "side": Role.PEPLUM_SIDE,
+                "panel": Role.PEPLUM_SIDE,
+            },
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S54": "pleats of a skirt, stitched down",
+        "S55": "backing of a pleat that is a piece of its own",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"pleats"})
     needs: ClassVar[dict[str, str]] = {
         "fitted skirt": "an inverted pleat at the centre is laid in a straight skirt"

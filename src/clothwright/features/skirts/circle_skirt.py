@@ -1,15 +1,17 @@
 """A skirt cut from a circle: full, three-quarter, half, quarter, or by the wanted hem
 (blocks G1 to G7)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import circle
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.cloth import widest_of
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.skirt_sewing import hanging_operation
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
 from clothwright.findings import Finding, Severity
@@ -177,6 +179,8 @@ class CircleSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
+    pieces: ClassVar[tuple[About, ...]] = HALVES
+    seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"block", "skirt block", "waist"})
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

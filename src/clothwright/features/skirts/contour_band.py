@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT, waist_names
 from clothwright.curves import Path, left_normal
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import below, shortest_dart, top_of
 from clothwright.features.notions import Article, Notion
@@ -60,6 +61,12 @@ class ContourBand(Feature):
     sentence: ClassVar[str] = (
         "The top is a [shaped band], {depth} deep, its darts closed."
     )
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, Place.CONTOUR, ("waistband",)) for code in ("WCF", "WCB")
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S39": "contour waistband, its seam and its upper edge",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band", "shaped band"})
     needs: ClassVar[dict[str, str]] = {
         "darts": "a contour waistband is cut off a straight skirt or trousers"

@@ -8,8 +8,10 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.about import HANGING
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
 from clothwright.features.skirts.peplum_pieces import (
     closed_end,
@@ -55,6 +57,7 @@ class DressSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("PF",), ("hem", "cf"), (0.0, 1.0)),
     )
+    pieces: ClassVar[tuple[About, ...]] = HANGING
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Vector, shift
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
@@ -15,12 +16,14 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
+from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
     Edge,
     EdgeKind,
     InnerLine,
+    Piece,
     Run,
     Sheet,
     Verb,
@@ -67,6 +70,10 @@ def _elastic(W: float, elastic_less: float) -> float:
     return W * (1 - elastic_less / 100)
 
 
+def _top(piece: Piece, edge: Edge) -> Role | None:  # noqa: ARG001
+    return Role.CASING if edge.kind is EdgeKind.FINISHED else None
+
+
 class ElasticWaist(Feature):
     """Waist drawn in by elastic, without band or zip."""
 
@@ -77,6 +84,9 @@ class ElasticWaist(Feature):
         "than the waist runs in a casing turned down from the top."
     )
     shows: ClassVar[Shown] = {"casing": ("SF.waist",), "g": ("SF.waist",)}
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, edges={"waist": _top}) for code in (FRONT, BACK)
+    )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"waist finish", "skirt opening", "elastic waist"}
     )

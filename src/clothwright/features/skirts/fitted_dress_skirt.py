@@ -9,6 +9,7 @@ from clothwright.blocks.fitted_dress import BACK, FITTED, FRONT
 from clothwright.blocks.skirt_rules import LEAST, WIDEST
 from clothwright.blocks.torso import width_at
 from clothwright.curves import distance
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.operations import (
     Operation,
@@ -18,6 +19,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.skirts.about import HANGING
 from clothwright.features.skirts.peplum_pieces import share_to_panel
 from clothwright.features.skirts.peplum_rules import AT_EDGE
 from clothwright.features.skirts.skirt_zip import seamed_back
@@ -47,6 +49,7 @@ class FittedDressSkirt(Feature):
         "HH": ("PF.side",),
         "ease at the waist": ("PF.waist",),
     }
+    pieces: ClassVar[tuple[About, ...]] = HANGING
     gives: ClassVar[frozenset[str]] = frozenset(
         {"skirt", "straight back", "pocket side"}
     )

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.circle import Sector
 from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.cloth import widest_of
 from clothwright.features.skirts.gathered_skirt import TIERS
@@ -65,6 +66,14 @@ class Flounce(Feature):
         "To the hem is sewn a [flounce], {depth} deep, its hem {fullness} times as "
         "long as that of the skirt."
     )
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, Place.FLOUNCE, ("flounce",)) for code in _NAMES
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S50": "flounce on a hem",
+        "S51": "centre of a flounce",
+        "S52": "side of a flounce",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"hem finish"})
     needs: ClassVar[dict[str, str]] = {"skirt block": "a flounce is sewn to a skirt"}
     clashes: ClassVar[dict[str, str]] = {

@@ -6,8 +6,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
 from clothwright.features.operations import Operation
+from clothwright.features.roles import skirt_hem
+from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth, over_hip
 from clothwright.features.skirts.skirt_sewing import gathers
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
@@ -62,6 +65,10 @@ class Tiers(Enum):
         return list(Tiers).index(self) + 1
 
 
+TIERS = ("T2", "T3", "T4")
+"""Codes of the tiers below the first."""
+
+
 class GatheredSkirt(Feature):
     """Gathered skirt."""
 
@@ -75,6 +82,15 @@ class GatheredSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
+    pieces: ClassVar[tuple[About, ...]] = (
+        *HALVES,
+        *(About(c, Place.PANEL, ("tiers",), {"hem": skirt_hem}) for c in TIERS),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        **SEAMS,
+        "S106": "seam above a tier of a tiered skirt",
+        "S107": "side of a tier",
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "skirt block", "gathered waist", "waist"}
     )
@@ -216,10 +232,6 @@ def draft_gathered(d: Drafting) -> None:
         above, wide = wide, wide * n.g2
         kind = EdgeKind.FINISHED if k == count else EdgeKind.SEAM
         _strip(d, f"T{k}", f"Tier {k}", wide, deep[k - 1], kind, above)
-
-
-TIERS = ("T2", "T3", "T4")
-"""Codes of the tiers below the first."""
 
 
 def _strip(

@@ -1,9 +1,11 @@
 """Godets: sectors let into the seams of a skirt at its hem (blocks G12)."""
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.circle import Sector, godet_hem
 from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, redraw
@@ -51,6 +53,10 @@ class Godets(Feature):
     sentence: ClassVar[str] = (
         "Into the seams are let [godets], {height} high, that open by {angle}."
     )
+    pieces: ClassVar[tuple[About, ...]] = (About(GODET, Place.GODET, ("godets",)),)
+    seams: ClassVar[Mapping[str, str]] = {
+        "S53": "godet",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"hem finish"})
     needs: ClassVar[dict[str, str]] = {
         "shaped skirt": "godets go into the seams of a straight or a gored skirt"

@@ -7,7 +7,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.gore import Gore
 from clothwright.curves import Path, Point, mirror_in
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
 from clothwright.findings import Finding, Severity
@@ -121,6 +123,12 @@ class GoredSkirt(Feature):
     )
     page: ClassVar[int] = 0
     pins: ClassVar[tuple[Pin, ...]] = ()
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(GORE, Place.PANEL, ("gore", "panel"), edges={"hem": skirt_hem}),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S37": "gore seam of a skirt",
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "skirt block", "shaped skirt", "waist"}
     )

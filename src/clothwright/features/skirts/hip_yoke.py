@@ -13,6 +13,7 @@ from clothwright.blocks.skirt import BACK, FRONT, waist_names
 from clothwright.blocks.trial import by_trial
 from clothwright.blocks.waist_line import Meets, waist_curve
 from clothwright.curves import Cubic, Path, Point, Vector, distance
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import below, top_of
 from clothwright.features.grain import grained
@@ -80,6 +81,13 @@ class HipYoke(Feature):
         "Its top is a [hip yoke], {depth} deep, in which the darts are closed."
     )
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(YOKES[FRONT], Place.YOKE, ("skirt front",)),
+        About(YOKES[BACK], Place.YOKE, ("skirt back",)),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S56": "hip yoke of a skirt",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"hip yoke"})
     needs: ClassVar[dict[str, str]] = {
         "fitted skirt": "a hip yoke is cut off a straight skirt"

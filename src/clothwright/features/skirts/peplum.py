@@ -5,14 +5,16 @@ seams and the panel seams meet. The numbers are in `peplum_rules`, the pieces in
 `peplum_pieces`.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.about import HANGING
 from clothwright.features.skirts.peplum_pieces import (
     BackEnd,
     closed_end,
@@ -92,6 +94,11 @@ class Peplum(Feature):
         "r": ("PF.waist", "PFC.waist"),
         "g": ("PF.waist", "PFC.waist"),
         "lap": ("PB.open", "PBC.cb"),
+    }
+    pieces: ClassVar[tuple[About, ...]] = HANGING
+    seams: ClassVar[Mapping[str, str]] = {
+        "S19": "front panel seam of a peplum in panels",
+        "S20": "back panel seam of a peplum in panels",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}

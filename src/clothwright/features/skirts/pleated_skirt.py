@@ -5,8 +5,10 @@ from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.operations import Operation, Stitch, Task, Work
+from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
 from clothwright.features.skirts.gored_skirt import FACING, GORE, GORED
 from clothwright.features.skirts.pleated_skirt_drawing import (
@@ -53,6 +55,13 @@ class PleatedSkirt(Feature):
         "waist, of {panels} panels."
     )
     page: ClassVar[int] = 0
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(GORE, Place.PANEL, ("panel", "gore"), edges={"hem": skirt_hem}),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S37": "gore seam of a skirt",
+        "S54": "pleats of a skirt, stitched down",
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "skirt block", "shaped skirt", "waist", "pleated hem"}
     )

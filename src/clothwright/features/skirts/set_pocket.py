@@ -6,6 +6,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.operations import (
     Operation,
@@ -21,6 +22,7 @@ from clothwright.features.skirts.set_pocket_drawing import (
     FRONTS,
     OPENING,
     PATCH,
+    PIECES,
     WELT,
     mouth,
     patch,
@@ -84,6 +86,7 @@ class SetPocket(Feature):
         "A {shape} [pocket] lies on the {on} at each side, {width} wide, {below} below "
         "the waist."
     )
+    pieces: ClassVar[tuple[About, ...]] = PIECES
     gives: ClassVar[frozenset[str]] = frozenset({"set pocket"})
     needs: ClassVar[dict[str, str]] = {
         "pocket side": "these pockets lie on a straight skirt, alone or of a dress"

@@ -1,6 +1,8 @@
 """Patch and welt pockets drawn on a skirt, and their pieces (transformations §9)."""
 
 from clothwright.curves import Cubic, Line, Path, Point, Segment, direction, mix
+from clothwright.features.about import About, Place
+from clothwright.features.roles import Role
 from clothwright.features.skirts.pocket_drawing import OFF_CENTRE
 from clothwright.paper import (
     Drafting,
@@ -15,6 +17,14 @@ from clothwright.paper import (
 
 PATCH, WELT, BAG = "KP", "KW", "KO"
 """Codes of the pieces: a patch, a welt, the bag behind a welt."""
+
+_SHOWN = ("skirt front", "skirt back")
+
+PIECES = (
+    About(PATCH, Place.PATCH, _SHOWN, {"mouth": Role.TURNED}, Role.EDGE),
+    About(WELT, Place.PATCH, _SHOWN, others=Role.EDGE),
+    About(BAG, Place.PATCH, _SHOWN, others=Role.POCKET),
+)
 
 FRONTS, BACKS = ("SF", "PF"), ("SB", "PB")
 """Pieces of a skirt, alone or of a dress, that a pocket is set on."""

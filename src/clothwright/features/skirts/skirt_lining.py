@@ -11,9 +11,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point, inset, mirror_in
+from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.features.skirts.contour_band import BANDS
 from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
@@ -57,6 +59,10 @@ class SkirtLining(Feature):
     title: ClassVar[str] = "Lining of a skirt"
     sentence: ClassVar[str] = "It is [lined], {hem_shorter} shorter at the hem."
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, None, ("skirt lining",), {"hem": Role.TURNED})
+        for code in ("L.SF", "L.SB", LEFT_BACK, "L.SG")
+    )
     gives: ClassVar[frozenset[str]] = frozenset({"skirt lining"})
     needs: ClassVar[dict[str, str]] = {
         "shaped skirt": "only a straight or a gored skirt is lined so; leave it off",

@@ -6,9 +6,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import FRONT
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import closed_waist
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.about import POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
     BAG,
     HIP_PIECE,
@@ -82,6 +84,10 @@ class SkirtPockets(Feature):
     kind: Literal["skirt pockets"] = "skirt pockets"
     title: ClassVar[str] = "Pockets at the sides of a skirt"
     sentence: ClassVar[str] = "The [pockets] are {shape}, their bags {bag} deep."
+    pieces: ClassVar[tuple[About, ...]] = (
+        *(About(c, Place.POCKET, ("skirt front",)) for c in (HIP_PIECE, BAG)),
+    )
+    seams: ClassVar[Mapping[str, str]] = POCKET_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"pockets"})
     needs: ClassVar[dict[str, str]] = {
         "pocket side": "these pockets lie at the sides of a straight skirt, alone or "

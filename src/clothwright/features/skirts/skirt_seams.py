@@ -293,7 +293,7 @@ def _tiers(t: Chains, n: Numbers) -> list[Seam]:
             plan = t.length(right) - t.length(left)
             out.append(
                 Seam(
-                    f"S{36 + 2 * k}" + ("b" if half == "back" else ""),
+                    f"S106.{k}" + ("b" if half == "back" else ""),
                     f"tier {k}, {half}",
                     left,
                     right,
@@ -309,7 +309,7 @@ def _tiers(t: Chains, n: Numbers) -> list[Seam]:
         zip_left -= long
         out.append(
             Seam(
-                f"S{37 + 2 * k}",
+                f"S107.{k}",
                 f"side of tier {k}",
                 side,
                 side,

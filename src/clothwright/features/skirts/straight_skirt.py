@@ -1,12 +1,13 @@
 """The straight skirt block as the first feature of a skirt, with its ease."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import skirt
 from clothwright.blocks.skirt_curves import Half, Plan
 from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
+from clothwright.features.about import About
 from clothwright.features.base import (
     Feature,
     Number,
@@ -15,6 +16,7 @@ from clothwright.features.base import (
     Stage,
     before_fitting,
 )
+from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import UNDER, Sheet
@@ -49,6 +51,8 @@ class StraightSkirt(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("SF",), ("hem", "cf"), (0.0, 1.0)),
     )
+    pieces: ClassVar[tuple[About, ...]] = HALVES
+    seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
         {
             "block",

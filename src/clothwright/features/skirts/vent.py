@@ -1,6 +1,6 @@
 """Vent of a skirt at the foot of the centre back seam (transformations §7)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
@@ -52,6 +52,9 @@ class Vent(Feature):
     sentence: ClassVar[str] = (
         "The centre back seam [ends] in a {shape}, {height} high and {width} wide."
     )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S36": "top of a skirt's vent",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"vent"})
     needs: ClassVar[dict[str, str]] = {
         "straight back": "a vent is for a straight skirt; a flared one needs none"

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import shortest_dart, top_of
 from clothwright.features.notions import Article, Notion
@@ -55,6 +56,13 @@ class WaistFacing(Feature):
     kind: Literal["waist facing"] = "waist facing"
     title: ClassVar[str] = "Waist facing"
     sentence: ClassVar[str] = "The waist is [faced], {depth} deep, without a band."
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, Place.WAIST_FACING, ("waist facing",))
+        for code in ("WFF", "WFB", "WFG")
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S38": "facing of a waist, to it and at its centre",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish"})
     needs: ClassVar[dict[str, str]] = {
         "waist": "a waist facing needs a skirt or trousers to be sewn to"

@@ -7,9 +7,11 @@ from typing import Annotated, ClassVar, Literal, NamedTuple
 from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.skirt_sewing import band_operations
 from clothwright.paper import (
@@ -107,6 +109,12 @@ class Waistband(Feature):
     sentence: ClassVar[str] = (
         "It is set into a [waistband], {height} high, with {underlap} of underlap."
     )
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(BAND, Place.BAND, ("waistband",), others=Role.WAIST),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S30": "waistband to what hangs on it",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band"})
     needs: ClassVar[dict[str, str]] = {
         "waist": "a waistband needs a skirt or trousers to be set on"

@@ -1,11 +1,13 @@
 """A cap sleeve: the top of a sleeve alone, down to the underarm (transformations 4)."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, draft_cap
 from clothwright.curves import Path, Point, Vector, mix
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.set_in_sleeve import E_USUAL, SetInSleeve
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
 from clothwright.findings import Finding, Severity
@@ -35,6 +37,8 @@ class CapSleeve(Feature):
         "e": ("SL.cap back",),
         "Qf": ("SL.cap front",),
     }
+    pieces: ClassVar[tuple[About, ...]] = (SLEEVE_PIECE,)
+    seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})
     needs: ClassVar[dict[str, str]] = SetInSleeve.needs
     clashes: ClassVar[dict[str, str]] = SetInSleeve.clashes

@@ -1,10 +1,11 @@
 """A buttoned cuff at the end of the sleeve, and the slit above it (transformations 4
 and 7)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, turned
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
@@ -14,6 +15,7 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
+from clothwright.features.roles import Role
 from clothwright.features.sleeves.sleeve_ends import (
     BELOW,
     band_findings,
@@ -23,6 +25,7 @@ from clothwright.features.sleeves.sleeve_ends import (
     hem_length,
 )
 from clothwright.features.sleeves.sleeve_placket import (
+    PIECE,
     SleevePlacket,
     draw_tailored,
     placket_notions,
@@ -104,6 +107,27 @@ class Cuff(Feature):
         "{slit} with {placket}."
     )
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(
+            "CU",
+            Place.CUFF,
+            ("band",),
+            others=Role.BAND,
+            cloths=("shell", "interlining"),
+        ),
+        About(
+            PIECE,
+            Place.CUFF,
+            ("band",),
+            others=Role.BAND,
+            cloths=("shell", "interlining"),
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S26": "hem of a sleeve in a band or cuff",
+        "S28": "end of a cuff",
+        "S29": "underlap of a cuff",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve end"})
     needs: ClassVar[dict[str, str]] = {
         "set-in sleeve": 'it ends a sleeve; add a "set-in sleeve"'

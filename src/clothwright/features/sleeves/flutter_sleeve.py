@@ -2,13 +2,15 @@
 (transformations 4)."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.circle import arc
 from clothwright.blocks.sleeve import EASE_BACK, PLAIN
 from clothwright.curves import Point, bearing
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_findings import notch_findings
 from clothwright.findings import Finding, Severity
@@ -65,6 +67,8 @@ class FlutterSleeve(Feature):
         "E": ("SL.cap back",),
         "Qf": ("SL.cap front",),
     }
+    pieces: ClassVar[tuple[About, ...]] = (SLEEVE_PIECE,)
+    seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})
     needs: ClassVar[dict[str, str]] = SetInSleeve.needs
     clashes: ClassVar[dict[str, str]] = SetInSleeve.clashes

@@ -1,10 +1,11 @@
 """A kimono sleeve: cut in one with front and back, with a gusset where the arm is steep
 (transformations 4)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, turned
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice import sleeved_armhole
 from clothwright.features.bodice.armhole import outlines
@@ -17,6 +18,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.roles import Role
 from clothwright.features.sleeves.kimono_cut import GUSSET, STEEP, draw_kimono
 from clothwright.features.sleeves.kimono_rules import KIMONO, LENGTHS, ROOM
 from clothwright.features.sleeves.sleeve_ends import both_sides
@@ -47,6 +49,15 @@ class Kimono(Feature):
         "km hem": ("F.sleeve hem",),
         "lk": ("F.overarm",),
         "km angle": ("F.overarm",),
+    }
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(GUSSET, Place.GUSSET, ("gusset",), others=Role.GUSSET),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S57": "gusset of a kimono sleeve, in front, to the side",
+        "S58": "gusset of a kimono sleeve, in front, to the arm",
+        "S59": "gusset of a kimono sleeve, behind, to the side",
+        "S60": "gusset of a kimono sleeve, behind, to the arm",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"armhole", "sleeved", "sleeve", "kimono"}

@@ -1,10 +1,11 @@
 """A petal sleeve: two halves of a short sleeve that cross at the top of the cap
 (transformations 4, tulip)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, distance, mix, turned
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.operations import (
     Operation,
@@ -32,6 +33,14 @@ class PetalSleeve(Feature):
         "The sleeve is cut as two [petals] that cross by {overlap} at the top."
     )
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About("SLF", Place.SLEEVE, ("sleeve",)),
+        About("SLB", Place.SLEEVE, ("sleeve",)),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S104": "front petal of a sleeve, on the back one",
+        "S105": "back petal of a sleeve, under the front one",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve hem", "petals"})
     needs: ClassVar[dict[str, str]] = {
         "straight sleeve": "petals are cut of a straight sleeve; set elbow = "
@@ -80,7 +89,7 @@ class PetalSleeve(Feature):
                 f"Right sides up, {fmt(n.petals)} of the two caps on each other, the "
                 "notches of the shoulder together; baste.",
             ),
-            seams=both_sides(sheet, "S30", "S31"),
+            seams=both_sides(sheet, "S104", "S105"),
             stitch=Stitch.LOCK,
         )
 

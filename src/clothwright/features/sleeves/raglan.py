@@ -1,11 +1,13 @@
 """A raglan: the shoulders of front and back cut in one with the sleeve (transformations
 4)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.operations import Operation, Stitch, Task, Work
+from clothwright.features.sleeves.about import SLEEVE_HEM, SLEEVE_SEAMS
 from clothwright.features.sleeves.raglan_cut import make_raglan
 from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.findings import Finding, Severity
@@ -33,6 +35,14 @@ class Raglan(Feature):
     )
     page: ClassVar[int] = 2
     shows: ClassVar[Shown] = {"E": ("SLF.raglan",), "gap": ("SLF.overarm",)}
+    pieces: ClassVar[tuple[About, ...]] = (
+        *(About(c, Place.SLEEVE, ("sleeve",), SLEEVE_HEM) for c in ("SLF", "SLB")),
+        *(
+            About(f"{c} top", shown=(part, "sleeve"))
+            for c, part in (("F", "front"), ("B", "back"))
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve cap", "raglan"})
     needs: ClassVar[dict[str, str]] = {
         "set-in sleeve": 'a raglan is cut of a set-in sleeve; add a "set-in sleeve"'

@@ -5,13 +5,15 @@ the arm and its hem: straight and tapered, or bent forward at the elbow, where t
 longer back seam is taken in by a dart or eased in. Cap and hem run on over the seam.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, before_fitting
 from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
 from clothwright.features.sleeves.sleeve_lengths import LENGTH, REACH, Reach
 from clothwright.features.sleeves.sleeve_pieces import draft_bent, draft_straight
@@ -100,6 +102,8 @@ class SetInSleeve(Feature):
         "e": ("SL.cap back",),
         "Qf": ("SL.cap front",),
     }
+    pieces: ClassVar[tuple[About, ...]] = (SLEEVE_PIECE,)
+    seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
         {"lined arm", "set-in sleeve", "sleeve"}
     )

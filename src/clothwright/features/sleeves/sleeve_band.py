@@ -1,12 +1,14 @@
 """A closed band at the end of the sleeve (transformations 4)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.sleeve_lower import arm_girth
 from clothwright.curves import Path, Point
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.operations import Hazard, Operation, Stitch, Task, Work
+from clothwright.features.roles import Role
 from clothwright.features.sleeves.set_in_sleeve import arm_at
 from clothwright.features.sleeves.sleeve_ends import (
     BELOW,
@@ -68,6 +70,19 @@ class SleeveBand(Feature):
     title: ClassVar[str] = "Sleeve band"
     sentence: ClassVar[str] = "It ends in a [band] {width} wide and {girth} round."
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(
+            "BA",
+            Place.CUFF,
+            ("band",),
+            others=Role.BAND,
+            cloths=("shell", "interlining"),
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S26": "hem of a sleeve in a band or cuff",
+        "S27": "ends of a sleeve's band",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve end"})
     needs: ClassVar[dict[str, str]] = {
         "set-in sleeve": 'it ends a sleeve; add a "set-in sleeve"'

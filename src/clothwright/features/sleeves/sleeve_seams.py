@@ -99,8 +99,8 @@ def _petals(t: Chains) -> list[Seam]:
             ),
         )
         for code, name, sides in (
-            ("S30", "front petal on the back one", behind),
-            ("S31", "back petal under the front one", before),
+            ("S104", "front petal on the back one", behind),
+            ("S105", "back petal under the front one", before),
         )
     ]
 

@@ -5,7 +5,7 @@ A straight sleeve is cut plumb in front and behind, the two strips are taped tog
 the seam under the arm, and both pieces get new seams that follow the bent arm.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
@@ -20,7 +20,9 @@ from clothwright.curves import (
     mirror_in,
     unit,
 )
+from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.sleeves.about import SLEEVE_HEM
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -94,6 +96,14 @@ class TwoPieceSleeve(Feature):
         "{wrist} wide at the wrist."
     )
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        *(About(c, Place.SLEEVE, ("sleeve",), SLEEVE_HEM) for c in ("ST", "SU")),
+        *(About(c, shown=("sleeve",)) for c in ("strip F", "strip B")),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S32": "front seam of a two-piece sleeve",
+        "S33": "back seam of a two-piece sleeve",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve hem", "sleeve in two"})
     needs: ClassVar[dict[str, str]] = {
         "straight sleeve": 'it is cut of a straight sleeve; set elbow = "straight" of '

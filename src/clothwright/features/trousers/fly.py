@@ -14,10 +14,12 @@ from clothwright.curves import (
     mirror_in,
     turned,
 )
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.openings import too_short
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.features.trousers.trouser_sewing import fly_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -82,6 +84,26 @@ class Fly(Feature):
         "They close with a [fly] in the centre front, {length} long and {width} wide."
     )
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(FRONT, shown=("fly",)),
+        About(
+            FACING,
+            Place.FLY,
+            ("fly",),
+            edges={"top": Role.WAIST},
+        ),
+        About(
+            SHIELD,
+            Place.FLY,
+            ("fly",),
+            edges={"top": Role.WAIST, "top under": Role.WAIST},
+        ),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S43": "fly to its facing",
+        "S44": "fly to its shield",
+        "S45": "waistband on the shield of a fly",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"trouser opening", "fly"})
     needs: ClassVar[dict[str, str]] = {"trouser block": "a fly is for trousers"}
     clashes: ClassVar[dict[str, str]] = {"trouser opening": "trousers open once"}

@@ -7,9 +7,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import BACK, FRONT, front_of
 from clothwright.curves import Path, Point
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import lining_operations
@@ -47,6 +49,10 @@ class TrouserLining(Feature):
     title: ClassVar[str] = "Lining of trousers"
     sentence: ClassVar[str] = "They are [lined] to {below_knee} below the knee."
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, None, ("trouser lining",), {"hem": Role.TURNED})
+        for code in LINED.values()
+    )
     gives: ClassVar[frozenset[str]] = frozenset({"trouser lining"})
     needs: ClassVar[dict[str, str]] = {
         "trouser block": "this lining is for trousers; a skirt has a skirt lining",

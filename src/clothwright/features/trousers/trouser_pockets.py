@@ -6,8 +6,10 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import FRONT
+from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.about import POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
     BAG,
     HIP_PIECE,
@@ -63,6 +65,12 @@ class Pockets(Feature):
     title: ClassVar[str] = "Pockets of trousers"
     sentence: ClassVar[str] = "The [pockets] are {shape}, their bags {bag} deep."
     page: ClassVar[int] = 2
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(FRONT, shown=("pockets",)),
+        About(HIP_PIECE, Place.POCKET, ("pockets",)),
+        About(BAG, Place.POCKET, ("pockets",)),
+    )
+    seams: ClassVar[Mapping[str, str]] = POCKET_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"pockets"})
     needs: ClassVar[dict[str, str]] = {
         "trouser block": "these pockets are for trousers"

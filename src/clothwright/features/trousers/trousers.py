@@ -1,11 +1,13 @@
 """The trouser block as the first feature of trousers, with its ease and its legs."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import trousers
 from clothwright.blocks.trouser_rules import TROUSERS
 from clothwright.blocks.trouser_waist import TROUSER_WAIST
+from clothwright.blocks.trousers import BACK, FRONT
+from clothwright.features.about import About, Place
 from clothwright.features.base import (
     Feature,
     Number,
@@ -15,6 +17,7 @@ from clothwright.features.base import (
     before_fitting,
 )
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.features.trousers.trouser_findings import findings
 from clothwright.features.trousers.trouser_sewing import leg_operations, stretched
@@ -39,6 +42,15 @@ class Trousers(Feature):
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("inside_leg", (trousers.FRONT,), ("inseam", "hem"), (0.0, 1.0)),
     )
+    pieces: ClassVar[tuple[About, ...]] = (
+        About(FRONT, Place.TROUSERS, ("trouser front",), edges={"hem": Role.LEG_HEM}),
+        About(BACK, Place.TROUSERS, ("trouser back",), edges={"hem": Role.LEG_HEM}),
+    )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S40": "side seam of trousers",
+        "S41": "inseam of trousers",
+        "S42": "crotch seam of trousers",
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "trouser block", "waist", "darts"}
     )

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import BACK, FRONT, back_of, front_of
 from clothwright.curves import Line, Path, Point
+from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.operations import Operation
 from clothwright.features.trousers.trouser_sewing import turn_up_operations
@@ -36,6 +37,9 @@ class TurnUps(Feature):
     kind: Literal["turn-ups"] = "turn-ups"
     title: ClassVar[str] = "Turn-ups"
     sentence: ClassVar[str] = "The legs end in [turn-ups], {depth} deep."
+    pieces: ClassVar[tuple[About, ...]] = tuple(
+        About(code, shown=("turn-ups",)) for code in (FRONT, BACK)
+    )
     gives: ClassVar[frozenset[str]] = frozenset({"turn-ups"})
     needs: ClassVar[dict[str, str]] = {"trouser block": "turn-ups are for trousers"}
 

@@ -1,0 +1,21 @@
+"""What is said of the pieces and the seams that every bodice has."""
+
+from clothwright.features.about import About, Place
+
+PIECES = (
+    *(About(c, Place.FRONT, ("front",)) for c in ("FC", "FS", "F", "FY", "FM")),
+    *(About(c, Place.BACK, ("back",)) for c in ("BC", "BS", "B", "BY", "BM")),
+    About("B high", shown=("back",)),
+)
+"""Front and back whole (F, B), in panels (centre FC, BC; side FS, BS), their yokes and
+what lies below an empire seam (FY, FM, BY, BM); B high is the upper part of a back
+whose dart is moved."""
+
+SEAMS = {
+    "S1": "front panel seam, of a front with a princess line",
+    "S2": "back panel seam, of a back with a princess line",
+    "S3": "shoulder seam",
+    "S3a": "shoulder seam towards the tip, of a shoulder princess",
+    "S4": "side seam of a bodice",
+    "S21": "centre back seam",
+}

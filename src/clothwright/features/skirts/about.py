@@ -1,0 +1,52 @@
+"""What is said of the pieces and the seams that several skirts have."""
+
+from clothwright.features.about import About, Place
+from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
+from clothwright.paper import Edge, Piece
+
+HALVES = (
+    About("SF", Place.SKIRT, ("skirt front",), {"hem": skirt_hem}),
+    About("SB", Place.SKIRT, ("skirt back",), {"hem": skirt_hem}),
+)
+"""Front and back of a skirt."""
+
+SEAMS = {
+    "S34": "side seam of a skirt",
+    "S35": "centre back seam of a skirt",
+}
+
+POCKET_SEAMS = {
+    "S46": "mouth of a slanting pocket",
+    "S47": "bag of a pocket",
+}
+
+_LONG = 35.0
+"""What hangs on a waist and is so long is a skirt, no peplum, cm."""
+
+
+def _hem(piece: Piece, edge: Edge) -> Role | None:
+    if piece.edge("side").length < _LONG:
+        return None
+    return hem_of_skirt(edge.path)
+
+
+_SEWN = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE}
+
+HANGING = (
+    About(
+        "PF",
+        Place.PEPLUM_FRONT,
+        ("peplum", "skirt", "skirt front"),
+        {**_SEWN, "hem": _hem},
+    ),
+    About(
+        "PB",
+        Place.PEPLUM_BACK,
+        ("peplum", "skirt", "skirt back"),
+        {**_SEWN, "hem": _hem},
+    ),
+    *(About(c, Place.PEPLUM_FRONT, ("peplum",), _SEWN) for c in ("PFC", "PFS")),
+    *(About(c, Place.PEPLUM_BACK, ("peplum",), _SEWN) for c in ("PBC", "PBS")),
+)
+"""What hangs on a bodice: the halves of a peplum or a dress's skirt, whole or in
+panels."""

@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from functools import cache
 from types import MappingProxyType
-from typing import Any, ClassVar
+from typing import Any, ClassVar, NamedTuple
 
 from pydantic import BaseModel, ConfigDict
 
@@ -27,7 +27,7 @@ from clothwright.features.about import About
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Run, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
 from clothwright.units import Unit
 
@@ -126,6 +126,18 @@ class Pin:
     way: tuple[float, float] | None = None
 
 
+class NeckEnd(NamedTuple):
+    """A number that says where a neck ends: a depth from the shoulder, which slopes by
+    another angle on the other side, while both sides end at one place of the centre."""
+
+    field: str
+    edge: str
+    """The centre line, or the edge of its stand: "cf"."""
+
+    pieces: tuple[str, ...]
+    """That the neck may end on."""
+
+
 Shown = Mapping[str, tuple[str, ...]]
 """Edges by what is seen at them: at the first of them that is on the table."""
 
@@ -184,6 +196,9 @@ class Feature(BaseModel):
     """Place of its rules in the book: the block's page (0) comes first, and a rule or a
     default of a later page takes the place of an earlier one's, as trued darts do (2).
     """
+
+    neck_ends: ClassVar[tuple[NeckEnd, ...]] = ()
+    """Its numbers that say where a neck ends at the centre."""
 
     gives: ClassVar[frozenset[str]] = frozenset()
     needs: ClassVar[Mapping[str, str]] = {}
@@ -261,6 +276,10 @@ class Feature(BaseModel):
         """Pieces, by their codes, that are cut once more as the shell is, and the plain
         name of the cloth for that."""
         return {}
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+        """Edges that are stayed with tape."""
+        return ()
 
     def notes(
         self,

@@ -5,8 +5,6 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from clothwright.features import Feature
-from clothwright.features.bodice.waist import waist_edges
-from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.operations import Hazard
 from clothwright.features.said import LINING, said_of
 from clothwright.findings import Finding, Severity
@@ -15,7 +13,7 @@ from clothwright.finishing.drawn import CutCount, DrawnPattern
 from clothwright.finishing.finish import Finishing, finish
 from clothwright.order.cautions import of_garment
 from clothwright.order.draft import Draft
-from clothwright.paper import LEFT_HALF, LEFT_PIECE, Sheet
+from clothwright.paper import LEFT_HALF, LEFT_PIECE, Run, Sheet
 from clothwright.rules import Hand
 from clothwright.units import pretty_length
 
@@ -65,7 +63,7 @@ def finishing_of(draft: Draft, *, words: bool = True) -> Finishing:
         allowances=allowances,
         fmt=lambda cm: pretty_length(cm, order.unit, unit_mark=False),
         nap=order.shell.nap,
-        taped=frozenset(_on_both(_taped(sheet))),
+        taped=frozenset(_on_both(r for f in order.features for r in f.taped(sheet))),
         failures=draft.failures(),
         cautions=of_garment(hazards, order),
         notes=(*said, *within, *guessed),
@@ -137,30 +135,12 @@ def _of_sides(
     return out
 
 
-def _on_both(edges: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
+def _on_both(runs: Iterable[Run]) -> Iterable[tuple[str, str]]:
     """Edges of a half, and their names on the left side where that is another."""
-    for piece, edge in edges:
+    for piece, edge, _ in runs:
         yield piece, edge
         yield piece + LEFT_PIECE, edge
         yield piece, edge + LEFT_HALF
-
-
-def _taped(sheet: Sheet) -> Iterable[tuple[str, str]]:
-    """Edges stayed with tape: slanted edges and the bodice's waist (first garment
-    15)."""
-    for front in ("TF", "SF"):
-        if front in sheet.pieces and sheet.piece(front).has("pocket"):
-            yield front, "pocket"
-    if "F" in sheet.pieces and sheet.piece("F").has(OVER):  # the edge of a wrap
-        yield "F", "neck"
-    if "BC" in sheet.pieces and sheet.piece("BC").has("slant"):
-        yield "BC", "slant"
-    yield from waist_edges(sheet)
-    if {"WFF", "WFG"} & set(sheet.pieces):  # a faced waist of a skirt
-        for code in ("SF", "SB", "SG", "TF", "TB", "TK"):
-            if code in sheet.pieces:
-                edges = sheet.piece(code).edges
-                yield from ((code, e.name) for e in edges if "waist" in e.name)
 
 
 def cut_list(

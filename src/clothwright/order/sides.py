@@ -50,31 +50,20 @@ def sides_of(order: Order) -> tuple[Order, Order]:
     return one("right"), one("left")
 
 
-_CENTRES = (
-    ("neckline", "depth", "cf", ("FC", "F", "FY")),
-    ("back neckline", "depth", "cb", ("BC", "B", "BY")),
-    ("neckline", "depth", "stand", ("FC", "F")),
-    ("back neckline", "depth", "stand", ("BC", "B")),
-    ("halter", "depth", "cf", ("F",)),
-    ("halter", "back", "cb", ("B",)),
-)
-"""Which neck ends, by which of its numbers, at which centre line of which pieces."""
-
-
 def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:
     """The left side's order with its necks as deep as to end at the centre where the
     right side's do: a depth is measured from the shoulder, whose slope is another. `n`
     and the table `left` are what it came to before."""
-    for kind, field, edge, codes in _CENTRES:
+    ends = [(f.kind, end) for f in order.features for end in f.neck_ends]
+    for kind, (field, edge, codes) in ends:
         neck = order.feature(kind)
-        number = neck.numbers().get(field) if neck else None
         there = [c for c in codes if c in left.pieces and c in right.pieces]
         there = [c for c in there if left.piece(c).has(edge)]
-        if neck is None or number is None or not there:
+        if neck is None or not there:
             continue
         by = sum(left.length(c, edge) - right.length(c, edge) for c in there)
         if abs(by) > SAME / 4:
-            depth = n[number.key] + by
+            depth = n[neck.numbers()[field].key] + by
             deeper = neck.model_copy(update={field: depth})
             features = tuple(deeper if f is neck else f for f in order.features)
             order = replace(order, features=features)

@@ -19,7 +19,7 @@ from clothwright.features.bodice.waist_rules import (
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, Piece, Sheet, Verb, redraw
+from clothwright.paper import Drafting, Edge, Piece, Run, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -80,6 +80,9 @@ class WaistSeam(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(Article.TAPE, 1, "for the waist", length=n.w)
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
+        return (Run(*edge) for edge in waist_edges(sheet))
 
     def operations(
         self,

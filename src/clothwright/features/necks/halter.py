@@ -17,7 +17,16 @@ from clothwright.curves import (
     Point,
 )
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import (
+    Cuts,
+    Feature,
+    NeckEnd,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+)
 from clothwright.features.bodice.shoulder import SHOULDER
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.necks.halter_cut import (
@@ -104,6 +113,10 @@ class Halter(Feature):
         "S64": "band of a halter, bagged out",
         "S65": "facing of a halter's strap, to the band",
     }
+    neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
+        NeckEnd("depth", "cf", ("F",)),
+        NeckEnd("back", "cb", ("B",)),
+    )
     gives: ClassVar[frozenset[str]] = frozenset(
         {"neckline", "back neck", "armhole", "sleeveless", "halter"}
     )

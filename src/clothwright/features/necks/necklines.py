@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
 from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
@@ -65,6 +65,10 @@ class Neckline(Feature):
         "neck front": ("FC.neck", "F.neck"),
         "neck back": ("BC.neck", "B.neck"),
     }
+    neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
+        NeckEnd("depth", "cf", ("FC", "F", "FY")),
+        NeckEnd("depth", "stand", ("FC", "F")),
+    )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a neckline is drawn on a bodice block; add one"
@@ -261,6 +265,10 @@ class BackNeckline(Feature):
     sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
+    )
+    neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
+        NeckEnd("depth", "cb", ("BC", "B", "BY")),
+        NeckEnd("depth", "stand", ("BC", "B")),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     needs: ClassVar[dict[str, str]] = {

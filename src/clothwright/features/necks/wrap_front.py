@@ -40,6 +40,7 @@ from clothwright.paper import (
     InnerLine,
     PaperError,
     Piece,
+    Run,
     Sheet,
     Verb,
     redraw,
@@ -173,6 +174,9 @@ class WrapFront(Feature):
             "for the edges of the wrap, a little shorter than each",
             length=_tape(sheet),
         )
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+        return (Run("F", "neck"),)
 
     def operations(
         self,

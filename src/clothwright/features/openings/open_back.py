@@ -28,6 +28,7 @@ from clothwright.paper import (
     EdgeKind,
     On,
     PaperError,
+    Run,
     Sheet,
     Verb,
     redraw,
@@ -228,6 +229,10 @@ class LowOpenBack(Feature):
             "for the slanted edges, a hundredth shorter than the edge",
             length=n.tape,
         )
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
+        slants = "BC" in sheet.pieces and sheet.piece("BC").has("slant")
+        return (Run("BC", "slant"),) if slants else ()
 
     def operations(
         self,

@@ -24,7 +24,7 @@ from clothwright.features.trousers.trouser_pockets import Pockets, Shape
 from clothwright.features.trousers.trouser_sewing import pocket_operations
 from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, PaperError, Piece, Sheet
+from clothwright.paper import Drafting, PaperError, Piece, Run, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -151,6 +151,9 @@ class SkirtPockets(Feature):
         if HIP_PIECE in sheet.pieces:
             return {BAG: Cuts("2 (1 pair)", 2, ("lining",))}
         return {BAG: Cuts("4 (2 pairs)", 4, ("lining",))}
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+        return (Run(FRONT, "pocket"),) if self.shape is Shape.SLANT else ()
 
     def notes(
         self,

@@ -12,11 +12,13 @@ from clothwright.features.bodice.closed_top import shortest_dart, top_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.gored_skirt import FACING, GORE
+from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_sewing import facing_operations
 from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Run,
     Sheet,
     Verb,
 )
@@ -103,6 +105,11 @@ class WaistFacing(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(Article.HOOK, 1, "above the zip")
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
+        shells = (*FACINGS, HIP_PIECE)
+        on = (p for code, p in sheet.pieces.items() if code in shells)
+        return (Run(p.code, e.name) for p in on for e in p.edges if "waist" in e.name)
 
     def operations(
         self,

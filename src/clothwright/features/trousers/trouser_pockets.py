@@ -20,7 +20,7 @@ from clothwright.features.skirts.pocket_drawing import (
 from clothwright.features.trousers.trouser_sewing import pocket_operations
 from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Run, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -174,6 +174,9 @@ class Pockets(Feature):
         if HIP_PIECE in sheet.pieces:
             return {BAG: Cuts("2 (1 pair)", 2, ("lining",))}
         return {BAG: Cuts("4 (2 pairs)", 4, ("lining",))}
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+        return (Run(FRONT, "pocket"),) if self.shape is Shape.SLANT else ()
 
     def notes(
         self,

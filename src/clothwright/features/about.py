@@ -99,5 +99,9 @@ class About:
     others: Says | None = None
     """What all its other edges are."""
 
+    centres: Mapping[str, str] = field(default_factory=dict)
+    """Edges that are a centre of the garment under another name: "fly": "centre front".
+    """
+
     cloths: tuple[str, ...] = ()
     """Plain names of the cloths that it is cut from, if not the shell alone."""

@@ -47,6 +47,10 @@ class Said:
         says."""
         return self._cloths.get(code, ())
 
+    def centres(self, code: str) -> Mapping[str, str]:
+        """Edges of a piece that are a centre under another name, and which."""
+        return self._centres.get(code, {})
+
     def role(self, piece: Piece, name: str, edge: Edge) -> Role | None:
         """What is said of an edge; None when that is left to its name."""
         own = own_piece(piece.code)
@@ -76,6 +80,10 @@ class Said:
     @cached_property
     def _cloths(self) -> Mapping[str, tuple[str, ...]]:
         return {a.code: a.cloths for a in self.abouts if a.cloths}
+
+    @cached_property
+    def _centres(self) -> Mapping[str, Mapping[str, str]]:
+        return {a.code: a.centres for a in self.abouts if a.centres}
 
     @cached_property
     def _edges(self) -> Mapping[tuple[str, str], Says]:

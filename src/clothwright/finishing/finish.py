@@ -194,6 +194,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         total=len(f.order),
         cuts=_counts(cuts, f.cloths),
         allowances=carries,
+        centres=f.allowances.said.centres(net.code),
         fmt=f.fmt,
     )
     drawn = DrawnPiece(

@@ -120,9 +120,6 @@ _WORDS = {
 }
 
 
-_CENTRES = {("TF", "fly"): "centre front", ("TB", "seat"): "centre back"}
-"""Edges that are a centre under another name."""
-
 EACH = " of each"
 """Ends a count that holds for several cloths."""
 
@@ -148,6 +145,9 @@ class Words:
     allowances: tuple[tuple[str, str], ...]
     """(edges, width)."""
 
+    centres: Mapping[str, str]
+    """Edges that are a centre of the garment under another name."""
+
     fmt: Callable[[float], str]
 
 
@@ -164,7 +164,7 @@ def wording(
     caps = {e.name for e in piece.edges} - {e.name for e in net.edges}
     return Wording(
         _label(piece, said),
-        (*_names(piece), *_figures(piece, caps, legs, gathers, said.fmt)),
+        (*_names(piece, said.centres), *_figures(piece, caps, legs, gathers, said.fmt)),
     )
 
 
@@ -204,7 +204,7 @@ def _kept(text: str) -> str:
     return text.replace(" ", GLUE)
 
 
-def _names(piece: Piece) -> list[Beside]:
+def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
     """The names of inner lines, of the centres, and what a fold is for."""
     out = [
         Beside(Meaning.LABEL, k.name, k.path)
@@ -216,9 +216,8 @@ def _names(piece: Piece) -> list[Beside]:
             text = f"{edge_words(e.name)}, on the fold"
             said = Beside(Meaning.LABEL, text, e.path, True, "on the fold")
             out.append(said)
-        elif (piece.code, e.name) in _CENTRES:
-            words = _CENTRES[piece.code, e.name]
-            out.append(Beside(Meaning.LABEL, words, e.path, right=True))
+        elif e.name in centres:
+            out.append(Beside(Meaning.LABEL, centres[e.name], e.path, right=True))
         elif own_name(e.name) in ("cf", "cb"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out

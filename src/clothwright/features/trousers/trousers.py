@@ -43,8 +43,20 @@ class Trousers(Feature):
         Pin("inside_leg", (trousers.FRONT,), ("inseam", "hem"), (0.0, 1.0)),
     )
     pieces: ClassVar[tuple[About, ...]] = (
-        About(FRONT, Place.TROUSERS, ("trouser front",), edges={"hem": Role.LEG_HEM}),
-        About(BACK, Place.TROUSERS, ("trouser back",), edges={"hem": Role.LEG_HEM}),
+        About(
+            FRONT,
+            Place.TROUSERS,
+            ("trouser front",),
+            {"hem": Role.LEG_HEM},
+            centres={"fly": "centre front"},
+        ),
+        About(
+            BACK,
+            Place.TROUSERS,
+            ("trouser back",),
+            {"hem": Role.LEG_HEM},
+            centres={"seat": "centre back"},
+        ),
     )
     seams: ClassVar[Mapping[str, str]] = {
         "S40": "side seam of trousers",

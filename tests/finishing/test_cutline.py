@@ -268,7 +268,7 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
     for net in made.sheet.pieces.values():
         piece, _ = with_darts_capped(net)
         for own in ({}, TOILE):
-            line = cut_line(piece, Allowances(Unit.CM, Said(), own))
+            line = cut_line(piece, Allowances(Unit.CM, made.order.said, own))
             assert line.crossing is None, piece.code
             # a toile's allowances may be too wide for the cap of a dart, which is told
             assert own or not line.narrow, (piece.code, line.narrow)

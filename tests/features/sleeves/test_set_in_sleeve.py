@@ -24,7 +24,6 @@ from clothwright.features.linings.facing import Facing
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.roles import Role
-from clothwright.features.said import Said
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances
@@ -281,7 +280,7 @@ def test_the_turned_hem_lies_on_the_sleeve(body: Body, taper: float) -> None:
     wide as the sleeve at every level (17.4, truing 8)."""
     d = made(body, SetInSleeve(taper=taper))
     piece = d.sheet.piece("SL")
-    line = cut_line(piece, Allowances(Unit.CM, Said()))
+    line = cut_line(piece, Allowances(Unit.CM, d.order.said))
     poly = Polygon(line.outline.flatten(0.001))
     fold = d.sheet.points["Hf"].y
     for depth in (0.4, 1.0, 1.6, 2.2):

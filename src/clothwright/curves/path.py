@@ -7,7 +7,7 @@ from typing import Final, NamedTuple
 
 from clothwright.curves.cubic import Cubic, Segment
 from clothwright.curves.held import held, lately
-from clothwright.curves.line import Line
+from clothwright.curves.line import Box, Line
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
@@ -182,6 +182,19 @@ class Path:
     def bounds(self) -> tuple[float, float, float, float]:
         """(left, top, right, bottom) of the path itself."""
         return self._bounds
+
+    @held
+    def box(self) -> Box:
+        """Left, top, right and bottom of the boxes of its segments, cm: the path lies
+        within."""
+        lefts, tops, rights, bottoms = zip(*[s.box for s in self.segments], strict=True)
+        return min(lefts), min(tops), max(rights), max(bottoms)
+
+    def clear_of(self, other: "Path", by: float) -> bool:
+        """True when the boxes of the two lie further apart than `by`, cm: then so do
+        they. False says nothing."""
+        (l0, t0, r0, b0), (l1, t1, r1, b1) = self.box, other.box
+        return max(l1 - r0, l0 - r1, t1 - b0, t0 - b1) > by
 
     @held
     def _bounds(self) -> tuple[float, float, float, float]:

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
+from operator import itemgetter
 
 from clothwright.rules.errors import (
     CyclicRule,
@@ -157,9 +158,10 @@ class Numbers:
     def __getattr__(self, key: str) -> float:
         if key[0] == "_":
             raise AttributeError(key)
-        self.read.add(key)
-        value = self._values.get(key)
-        return self._compute(key) if value is None else value
+        # the next time it is found as a property, in a third of the time that a look
+        # in vain takes
+        setattr(Numbers, key, property(itemgetter(key)))
+        return self[key]
 
     def __contains__(self, key: str) -> bool:
         return key in self._given or key in self._house or key in self._rules
@@ -248,9 +250,8 @@ class Numbers:
     @property
     def unfitted(self) -> "Numbers":
         """The same numbers as they were before a fitting altered them."""
-        keys = (*self._given, *self._rules)
-        altered = any(k.endswith(BEFORE_FITTING) for k in keys)
-        return _Unfitted(self) if altered else self
+        keys = " ".join((*self._given, *self._rules))  # one search, not one for each
+        return _Unfitted(self) if BEFORE_FITTING in keys else self
 
     def called(self, key: str) -> str:
         """The key under which the number that is read by this key stands."""
@@ -348,9 +349,6 @@ class _Unfitted(Numbers):
 
     def __getitem__(self, key: str) -> float:
         return super().__getitem__(self.called(key))
-
-    def __getattr__(self, key: str) -> float:
-        return super().__getattr__(self.called(key))
 
     def called(self, key: str) -> str:
         before = unfitted(key)

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, NamedTuple
 
 from clothwright.curves.cubic import Cubic, Segment
@@ -30,6 +30,11 @@ class Path:
     """One or more segments, each starting where the former ends (within 1e-6 cm)."""
 
     segments: Final[tuple[Segment, ...]]
+    start: Point = field(init=False, compare=False, repr=False)
+    """First point."""
+
+    end: Point = field(init=False, compare=False, repr=False)
+    """Last point."""
 
     def __init__(self, segments: tuple[Segment, ...]) -> None:
         if not segments:
@@ -41,6 +46,7 @@ class Path:
                 raise ValueError("the parts of this path do not join")
             before = after
         self.segments = segments
+        self.start, self.end = segments[0].start, before.end
 
     # -- making -----------------------------------------------------------------
     @classmethod
@@ -62,16 +68,6 @@ class Path:
         return cls((Cubic(a, b, c, d),))
 
     # -- asking -----------------------------------------------------------------
-    @property
-    def start(self) -> Point:
-        """First point."""
-        return self.segments[0].start
-
-    @property
-    def end(self) -> Point:
-        """Last point."""
-        return self.segments[-1].end
-
     @property
     def start_direction(self) -> Vector:
         """Unit direction on leaving."""
@@ -103,17 +99,24 @@ class Path:
 
     def place_at_length(self, s: float) -> Place:
         """The place a length `s` along; clamped to the ends."""
-        rest = s
-        last = len(self.segments) - 1
-        for i, seg in enumerate(self.segments):
-            if rest <= seg.length or i == last:
-                return Place(i, seg.parameter_at_length(rest))
-            rest -= seg.length
-        raise AssertionError("unreachable: a path has a last segment")
+        i, rest = self._along(s)
+        return Place(i, self.segments[i].parameter_at_length(rest))
 
     def at_length(self, s: float) -> Point:
         """The point a length `s` from the start; clamped to the ends."""
-        return self.at(self.place_at_length(s))
+        i, rest = self._along(s)
+        seg = self.segments[i]
+        return seg.at(seg.parameter_at_length(rest))
+
+    def _along(self, s: float) -> tuple[int, float]:
+        """Which segment a length `s` leads to, and what of it is left for that."""
+        last = len(self.segments) - 1
+        for i in range(last):
+            length = self.segments[i].length
+            if s <= length:
+                return i, s
+            s -= length
+        return last, s
 
     def direction_at_length(self, s: float) -> Vector:
         """Unit direction of walking at a length `s` from the start."""

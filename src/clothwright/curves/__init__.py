@@ -28,6 +28,7 @@ from clothwright.curves.motion import (
 from clothwright.curves.path import Path, Place, polyline
 from clothwright.curves.pens import Pen
 from clothwright.curves.point import (
+    Pair,
     Point,
     Vector,
     bearing,
@@ -55,6 +56,7 @@ __all__ = [
     "Cubic",
     "Line",
     "Motion",
+    "Pair",
     "Path",
     "Pen",
     "Place",

@@ -15,6 +15,7 @@ from clothwright.curves.held import held
 from clothwright.curves.line import NO_NUMBER, Box, Line
 from clothwright.curves.motion import Motion
 from clothwright.curves.point import (
+    Pair,
     Point,
     Vector,
     cross,
@@ -100,7 +101,7 @@ class Cubic:
         return 6 * (a if a > b else b)
 
     @held
-    def fine(self) -> list[Point]:
+    def fine(self) -> list[Pair]:
         """Points from the start to the end whose chords stray at most 0.1 mm."""
         return [self.start, *self.evenly(self.steps(0.01))]
 
@@ -146,7 +147,7 @@ class Cubic:
             (a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3),
         )
 
-    def evenly(self, n: int) -> list[Point]:
+    def evenly(self, n: int) -> list[Pair]:
         """The points after the start at n equal steps of the parameter."""
         if n == 1:
             return [self.end]
@@ -155,11 +156,8 @@ class Cubic:
         bx, by = 3 * (x1 - x0), 3 * (y1 - y0)
         cx, cy = 3 * (x2 - x1) - bx, 3 * (y2 - y1) - by
         dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
-        out = [
-            pair(
-                Point,
-                (x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy))),
-            )
+        out: list[Pair] = [
+            (x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy)))
             for t in _shares(n)
         ]
         out.append(self.end)

@@ -11,7 +11,7 @@ from clothwright.curves.line import Box, Line
 from clothwright.curves.meet import crossings
 from clothwright.curves.motion import Motion
 from clothwright.curves.pens import Pen
-from clothwright.curves.point import Point, Vector, distance
+from clothwright.curves.point import Pair, Point, Vector, distance, pair
 from clothwright.curves.tolerances import CLOSE
 
 _CRUMB = 5e-6
@@ -201,7 +201,7 @@ class Path:
 
     @held
     def _bounds(self) -> tuple[float, float, float, float]:
-        pts = self.flatten(0.005)
+        pts = self.chords(0.005)
         xs, ys = [p[0] for p in pts], [p[1] for p in pts]
         return min(xs), min(ys), max(xs), max(ys)
 
@@ -297,9 +297,13 @@ class Path:
         Start and end are both given, also for a loop. Raises ValueError unless the
         tolerance is above zero.
         """
+        return [pair(Point, p) for p in self.chords(tolerance)]
+
+    def chords(self, tolerance: float) -> list[Pair]:
+        """As `flatten`, of bare numbers."""
         if not tolerance > 0:
             raise ValueError("a flattening tolerance must be above zero")
-        pts = [self.start]
+        pts: list[Pair] = [self.start]
         for s in self.segments:
             if isinstance(s, Cubic):
                 pts += s.evenly(s.steps(tolerance))

@@ -35,7 +35,12 @@ Vector = Point
 """A displacement or a direction; the same pair, read as an arrow."""
 
 
-def distance(a: Point, b: Point) -> float:
+Pair = tuple[float, float]
+"""Two numbers of a place, without what a point can do: made in a sixth of its time,
+where thousands are made only to be looked at."""
+
+
+def distance(a: Pair, b: Pair) -> float:
     """Straight distance in cm."""
     return math.hypot(b[0] - a[0], b[1] - a[1])
 

@@ -17,7 +17,7 @@ def widest_of(pieces: Iterable[Piece]) -> tuple[str, float]:
     for p in pieces:
         foot, head = p.grain or (Point(0.0, 0.0), Point(0.0, 1.0))
         across = left_normal(head - foot)
-        reach = [dot(q, across) for q in p.outline.flatten(0.05)]
+        reach = [dot(q, across) for q in p.outline.chords(0.05)]
         wide = (max(reach) - min(reach)) * (2 if p.fold else 1)
         out.append((wide + 2 * SEAM_ALLOWANCE, p.code))
     wide, code = max(out)

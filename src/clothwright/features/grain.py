@@ -76,7 +76,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece; of it, what is clear of
     marks. None for a sliver."""
-    points = p.outline.flatten(0.1)
+    points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     reach = [y * ux - x * uy for x, y in points]
     height = [x * ux + y * uy for x, y in points]

@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from clothwright.curves import (
     Line,
+    Pair,
     Path,
     Point,
     Segment,
@@ -67,7 +68,7 @@ class CutLine:
     wide: tuple[str, ...] = ()
     """Edges hollowed tighter than their allowance: it is wider in the hollow."""
 
-    crossing: Point | None = None
+    crossing: Pair | None = None
     """A place where the cut line crosses itself all the same."""
 
     tapered: Mapping[str, tuple[float, float]] = field(default_factory=dict)
@@ -112,7 +113,7 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
     doubtful = {e.name for e in edges if _tight(e.path, 2 * widths[e.name])}
     has = {e.name for e in edges}
     inwards = any(piece.interior_angle(e.name) > 180.0 for e in edges)
-    points = outline.flatten(_FINE)
+    points = outline.chords(_FINE)
     crossing = crosses_itself(points)
     if doubtful or inwards or crossing is not None:
         left = without_loops(whole)
@@ -120,7 +121,7 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         kept = {n for n, s in left if s is whole[n]}
         doubtful |= {name for n, name in enumerate(owners) if n not in kept}
         has = {owners[n] for n, _ in left}
-        points = outline.flatten(_FINE)
+        points = outline.chords(_FINE)
         crossing = crosses_itself(points)
     narrow, wide = [], []
     reach = REACH * max(widths.values())

@@ -14,6 +14,7 @@ from functools import cache, cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
+    Pair,
     Point,
     Segment,
     degrees_between,
@@ -134,7 +135,7 @@ def check_name(piece: Piece) -> Iterator[Finding]:
         yield _fault("name", piece, "has no name", "Give it one to print on it.")
 
 
-def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Finding]:
+def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Finding]:
     """A grain line, inside, as long as it should be or the piece lets it; along,
     across or at 45° to a fold."""
     if piece.grain is None:
@@ -165,7 +166,7 @@ def check_grain(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Fin
             yield _finding(severity, "grain", piece, says, to_do)
 
 
-def check_outline(piece: Piece, points: Sequence[Point]) -> Iterator[Finding]:
+def check_outline(piece: Piece, points: Sequence[Pair]) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
     for edge in piece.edges:
@@ -231,7 +232,7 @@ def _is_rounded(edge: str) -> bool:
     return any(word in edge for word in ROUNDED)
 
 
-def check_shape(piece: Piece, points: Sequence[Point], fmt: Fmt) -> Iterator[Finding]:
+def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Finding]:
     """Nothing too small, too sharp or too tightly curved for hands and iron."""
     if max(box(points)) < SMALL_PIECE:
         says = f"is less than {fmt(SMALL_PIECE)} each way"

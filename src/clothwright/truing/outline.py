@@ -9,22 +9,22 @@ from collections.abc import Sequence
 from functools import cache
 from itertools import islice
 
-from clothwright.curves import Cubic, Path, Point, Vector
+from clothwright.curves import Cubic, Pair, Path, Point, Vector
 
 CHORD = 0.02
 """Chords stray at most this far from the outline: a fifth of the finest mark that a
 cutter draws."""
 
 
-def chords(path: Path) -> list[Point]:
+def chords(path: Path) -> list[Pair]:
     """The outline as points, first and last the same place."""
-    pts = path.flatten(CHORD)
+    pts = path.chords(CHORD)
     if len(pts) > 1 and math.dist(pts[0], pts[-1]) < 1e-5:
         pts[-1] = pts[0]
     return pts
 
 
-def crosses_itself(points: Sequence[Point]) -> Point | None:
+def crosses_itself(points: Sequence[Pair]) -> Pair | None:
     """A place where a closed outline of points crosses or touches itself, else None.
 
     Sorts the chords along the longer side of the outline and compares those that
@@ -55,18 +55,18 @@ def crosses_itself(points: Sequence[Point]) -> Point | None:
     return None
 
 
-def _side(a: Point, b: Point, p: Point) -> float:
+def _side(a: Pair, b: Pair, p: Pair) -> float:
     return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
 
 
-def _touch(a: Point, b: Point, c: Point, d: Point) -> bool:
+def _touch(a: Pair, b: Pair, c: Pair, d: Pair) -> bool:
     """True when two chords, whose boxes overlap, have a point in common."""
     return (
         _side(a, b, c) * _side(a, b, d) <= 0.0 and _side(c, d, a) * _side(c, d, b) <= 0
     )
 
 
-def holds(points: Sequence[Point], p: Point) -> bool:
+def holds(points: Sequence[Pair], p: Point) -> bool:
     """True when `p` lies inside a closed outline of points (even-odd rule)."""
     inside = False
     x, y = p
@@ -78,7 +78,7 @@ def holds(points: Sequence[Point], p: Point) -> bool:
     return inside
 
 
-def stretch(points: Sequence[Point], p: Point, along: Vector) -> float:
+def stretch(points: Sequence[Pair], p: Point, along: Vector) -> float:
     """Length of the line through `p` along a unit direction, as far as it lies inside a
     closed outline of points on both sides of `p`, cm; 0 when `p` lies outside."""
     ahead = behind = math.inf
@@ -100,7 +100,7 @@ def stretch(points: Sequence[Point], p: Point, along: Vector) -> float:
     return ahead + behind if crossed % 2 else 0.0
 
 
-def box(points: Sequence[Point]) -> tuple[float, float]:
+def box(points: Sequence[Pair]) -> tuple[float, float]:
     """Width and height of an outline of points, cm."""
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return max(xs) - min(xs), max(ys) - min(ys)

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from itertools import accumulate
 from typing import NamedTuple
 
-from clothwright.curves import Path, Point, degrees_between
+from clothwright.curves import Pair, Path, Point, degrees_between
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -136,8 +136,8 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
 def narrowest_strip(slant: Path, panel: Path) -> float:
     """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
     inner, outer = _Rows.of(slant), _Rows.of(panel)
-    top = max(inner.points[0].y, outer.points[0].y)
-    bottom = inner.points[-1].y
+    top = max(inner.points[0][1], outer.points[0][1])
+    bottom = inner.points[-1][1]
     levels = [top + (bottom - top) * i / 24 for i in range(25)]
     return min(outer.across(y) - inner.across(y) for y in levels)
 
@@ -146,22 +146,22 @@ class _Rows(NamedTuple):
     """A line that runs up or down as points from its top; `reached` is the lowest
     level that it has reached at each after the first."""
 
-    points: list[Point]
+    points: list[Pair]
     reached: list[float]
 
     @classmethod
     def of(cls, path: Path) -> "_Rows":
         """The points of a line."""
-        points = path.flatten(0.01)
-        if points[0].y >= points[-1].y:
+        points = path.chords(0.01)
+        if points[0][1] >= points[-1][1]:
             points.reverse()
-        return cls(points, list(accumulate([p.y for p in points[1:]], max)))
+        return cls(points, list(accumulate([y for _, y in points[1:]], max)))
 
     def across(self, y: float) -> float:
         """Where the line stands at a level."""
         i = bisect_left(self.reached, y)
         if i == len(self.reached):
-            return self.points[-1].x
+            return self.points[-1][0]
         (ax, ay), (bx, by) = self.points[i : i + 2]
         t = (y - ay) / (by - ay) if by > ay else 0.0
         return ax + (bx - ax) * t if t > 0.0 else ax

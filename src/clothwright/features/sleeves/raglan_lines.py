@@ -56,7 +56,10 @@ def bowed(a: Point, way: Vector, b: Point, bow: float, outward: float) -> Path:
 
         def over(angle: float, first: float = first) -> float:
             points = at(angle, first).evenly(24)
-            return max(outward * cross(straight, p - a) for p in points) - bow
+            return (
+                max(outward * cross(straight, (x - a.x, y - a.y)) for x, y in points)
+                - bow
+            )
 
         angle = by_trial(over, -_MOST_TURNED, _MOST_TURNED)
         if angle is not None:

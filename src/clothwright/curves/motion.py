@@ -2,23 +2,24 @@
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from clothwright.curves.point import Point, Vector, direction, pair
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Motion:
     """x' = a·x + c·y + e, y' = b·x + d·y + f, with (a b; c d) orthonormal.
 
     Calling a motion moves a point; `@` composes: `(m @ n)(p) == m(n(p))`.
     """
 
-    a: float = 1.0
-    b: float = 0.0
-    c: float = 0.0
-    d: float = 1.0
-    e: float = 0.0
-    f: float = 0.0
+    a: Final[float] = 1.0
+    b: Final[float] = 0.0
+    c: Final[float] = 0.0
+    d: Final[float] = 1.0
+    e: Final[float] = 0.0
+    f: Final[float] = 0.0
 
     def __call__(self, p: tuple[float, float]) -> Point:
         x, y = p

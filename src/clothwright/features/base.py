@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from functools import cache
 from types import MappingProxyType
-from typing import Any, ClassVar, NamedTuple
+from typing import Any, ClassVar, Final, NamedTuple
 
 from pydantic import BaseModel, ConfigDict
 
@@ -157,13 +157,13 @@ class Cuts:
     """On the bias: the grain drawn on it may lie along the warp or across it."""
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Stage:
     """One part of a feature's work."""
 
-    rank: Rank
-    name: str
-    apply: Callable[[Drafting], None]
+    rank: Final[Rank]
+    name: Final[str]
+    apply: Final[Callable[[Drafting], None]]
 
 
 class Feature(BaseModel):

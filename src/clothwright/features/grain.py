@@ -54,7 +54,7 @@ def _clipped(p: Piece) -> tuple[InnerLine, ...]:
         stops = [0.0, *(s for s, _ in line.path.meets(p.outline)), line.path.length]
         for a, b in zip(stops, stops[1:], strict=False):
             if b - a > 0.1 and p.contains(line.path.at_length((a + b) / 2)):
-                out.append(replace(line, path=line.path.between(a, b)))
+                out.append(line.along(line.path.between(a, b)))
     return tuple(out)
 
 

@@ -6,22 +6,23 @@ it looks at on the table. Where those are the same, so is the work.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Final
 
 from clothwright.findings import Finding
 from clothwright.paper import Change, Drafting, Look, Sheet, Step
 from clothwright.rules import Numbers
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Ground:
     """What a piece of work rests on."""
 
-    key: object
-    sheet: Sheet
-    look: Look
+    key: Final[object]
+    sheet: Final[Sheet]
+    look: Final[Look]
     """What it looked at on the sheet."""
 
-    numbers: Mapping[str, float]
+    numbers: Final[Mapping[str, float]]
     """What it read of the numbers."""
 
     def holds(self, key: object, sheet: Sheet, numbers: Numbers) -> bool:
@@ -33,15 +34,15 @@ class Ground:
         )
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Watch:
     """Numbers and a sheet while work is done with them, to tell what it rests on."""
 
-    key: object
-    numbers: Numbers
-    on: Sheet
-    look: Look
-    sheet: Sheet
+    key: Final[object]
+    numbers: Final[Numbers]
+    on: Final[Sheet]
+    look: Final[Look]
+    sheet: Final[Sheet]
     """The same, watched: the one to work with."""
 
     @classmethod
@@ -56,23 +57,23 @@ class Watch:
         return Ground(self.key, self.on, self.look, self.numbers.seen())
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Checked:
     """What a feature found wrong on the finished draft."""
 
-    ground: Ground
-    findings: tuple[Finding, ...]
+    ground: Final[Ground]
+    findings: Final[tuple[Finding, ...]]
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Staged:
     """A stage done: the table after it, and its steps."""
 
-    ground: Ground
-    change: Change
-    sheet: Sheet
-    steps: tuple[Step, ...]
-    tables: tuple[Sheet, ...]
+    ground: Final[Ground]
+    change: Final[Change]
+    sheet: Final[Sheet]
+    steps: Final[tuple[Step, ...]]
+    tables: Final[tuple[Sheet, ...]]
     """The watched sheet after each step that changes paper."""
 
     @classmethod

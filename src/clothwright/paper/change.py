@@ -7,7 +7,7 @@ it laid may then be laid on the other sheet unseen.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Generic, NamedTuple, TypeVar
+from typing import Final, Generic, NamedTuple, TypeVar
 
 from clothwright.curves import Path, Point
 from clothwright.paper.piece import Piece
@@ -18,13 +18,13 @@ from clothwright.paper.things import Watched, less, more, watched
 T = TypeVar("T")
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Look:
     """Names of what was looked at on a sheet. All seams always count as looked at."""
 
-    pieces: set[str] = field(default_factory=set)
-    points: set[str] = field(default_factory=set)
-    lines: set[str] = field(default_factory=set)
+    pieces: Final[set[str]] = field(default_factory=set)
+    points: Final[set[str]] = field(default_factory=set)
+    lines: Final[set[str]] = field(default_factory=set)
 
     def at(self, sheet: Sheet) -> Sheet:
         """The sheet, which notes here what of it is looked at."""
@@ -79,14 +79,14 @@ class Difference(NamedTuple, Generic[T]):
         return Difference(self.gone, laid)
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Change:
     """A sheet as its difference from the one that it was made from."""
 
-    pieces: Difference[Piece]
-    seams: tuple[Seam, ...]
-    points: Difference[Point]
-    lines: Difference[Path]
+    pieces: Final[Difference[Piece]]
+    seams: Final[tuple[Seam, ...]]
+    points: Final[Difference[Point]]
+    lines: Final[Difference[Path]]
 
     @classmethod
     def of(cls, sheet: Sheet) -> "Change":

@@ -1,6 +1,6 @@
 """Cut: divide a piece along a line; both new edges become a seam."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from clothwright.curves import CLOSE, Path, Point, distance, midpoint
 from clothwright.paper.piece import Edge, PaperError, Piece
@@ -136,10 +136,6 @@ def _share(old: Piece, new: Piece, along: Path) -> Piece:
         stops = [0.0, *hits, line.path.length]
         for a, b in zip(stops, stops[1:], strict=False):
             if b - a > CLOSE and new.contains(line.path.at_length((a + b) / 2)):
-                lines.append(replace(line, path=line.path.between(a, b)))
-    return replace(
-        new,
-        marks=tuple(m for m in old.marks if new.contains(m.at)),
-        lines=tuple(lines),
-        grain=grain,
-    )
+                lines.append(line.along(line.path.between(a, b)))
+    marks = [m for m in old.marks if new.contains(m.at)]
+    return Piece(new.code, new.name, new.edges, tuple(marks), tuple(lines), grain)

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import Final
 
@@ -97,13 +97,17 @@ class Edge:
         return self.along(path.reversed() if m.flips else path)
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Mark:
     """A named point of a piece."""
 
-    name: str
-    at: Point
-    kind: MarkKind = MarkKind.POINT
+    name: Final[str]
+    at: Final[Point]
+    kind: Final[MarkKind] = MarkKind.POINT
+
+    def moved(self, m: Motion) -> "Mark":
+        """The mark after a motion."""
+        return Mark(self.name, m(self.at), self.kind)
 
 
 class LineKind(Enum):
@@ -119,13 +123,21 @@ class LineKind(Enum):
     """From a fold to where it is laid."""
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class InnerLine:
     """A named line inside a piece: bust line, lap line, button line."""
 
-    name: str
-    path: Path
-    kind: LineKind = LineKind.EYE
+    name: Final[str]
+    path: Final[Path]
+    kind: Final[LineKind] = LineKind.EYE
+
+    def along(self, path: Path) -> "InnerLine":
+        """The line run another way."""
+        return InnerLine(self.name, path, self.kind)
+
+    def moved(self, m: Motion) -> "InnerLine":
+        """The line after a motion."""
+        return self.along(self.path.moved(m))
 
 
 @dataclass(init=False, unsafe_hash=True)
@@ -240,13 +252,16 @@ class Piece:
     # -- changing: always a new piece ---------------------------------------------
     def moved(self, m: Motion) -> "Piece":
         """The piece after a motion; a mirrored piece still runs clockwise."""
-        edges = tuple(e.moved(m) for e in self.edges)
-        return replace(
-            self,
-            edges=tuple(reversed(edges)) if m.flips else edges,
-            marks=tuple(replace(k, at=m(k.at)) for k in self.marks),
-            lines=tuple(replace(k, path=k.path.moved(m)) for k in self.lines),
-            grain=(m(self.grain[0]), m(self.grain[1])) if self.grain else None,
+        edges = [e.moved(m) for e in self.edges]
+        if m.flips:
+            edges.reverse()
+        return Piece(
+            self.code,
+            self.name,
+            tuple(edges),
+            tuple([k.moved(m) for k in self.marks]),
+            tuple([k.moved(m) for k in self.lines]),
+            (m(self.grain[0]), m(self.grain[1])) if self.grain else None,
         )
 
     def with_edges(self, edges: Iterable[Edge]) -> "Piece":
@@ -269,13 +284,17 @@ class Piece:
         """The piece with more marks; a mark of the same name is replaced."""
         names = {m.name for m in marks}
         kept = tuple(m for m in self.marks if m.name not in names)
-        return replace(self, marks=kept + marks)
+        return Piece(
+            self.code, self.name, self.edges, kept + marks, self.lines, self.grain
+        )
 
     def with_lines(self, *lines: InnerLine) -> "Piece":
         """The piece with more inner lines; one of the same name is replaced."""
         names = {k.name for k in lines}
         kept = tuple(k for k in self.lines if k.name not in names)
-        return replace(self, lines=kept + lines)
+        return Piece(
+            self.code, self.name, self.edges, self.marks, kept + lines, self.grain
+        )
 
 
 def straight(name: str, a: Point, b: Point, kind: EdgeKind = EdgeKind.SEAM) -> Edge:

@@ -1,7 +1,5 @@
 """Pivot: turn a part of a piece about the point where it hangs on the rest."""
 
-from dataclasses import replace
-
 from clothwright.curves import CLOSE, distance, turn
 from clothwright.paper.piece import PaperError, Piece
 from clothwright.paper.sheet import Sheet
@@ -35,13 +33,9 @@ def pivot(sheet: Sheet, piece: str, first: str, last: str, degrees: float) -> Sh
             p.code,
             p.name,
             tuple(turned.get(e.name, e) for e in p.edges),
+            tuple(k.moved(m) if part.contains(k.at) else k for k in p.marks),
             tuple(
-                replace(k, at=m(k.at)) if part.contains(k.at) else k for k in p.marks
-            ),
-            tuple(
-                replace(k, path=k.path.moved(m))
-                if part.contains(k.path.at_length(k.path.length / 2))
-                else k
+                k.moved(m) if part.contains(k.path.at_length(k.path.length / 2)) else k
                 for k in p.lines
             ),
             grain,

@@ -1,6 +1,6 @@
 """Seams: which chains of edges are sewn together, and how."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Final, NamedTuple
 
@@ -109,6 +109,12 @@ class Seam:
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""
         return self.left + self.right
+
+    def over(self, left: tuple[Run, ...], right: tuple[Run, ...]) -> "Seam":
+        """The seam over other chains."""
+        if left == self.left and right == self.right:
+            return self
+        return replace(self, left=left, right=right)
 
     def __contains__(self, run: object) -> bool:
         return any((r.piece, r.edge) == run for r in self.runs())

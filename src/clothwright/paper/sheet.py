@@ -1,7 +1,7 @@
 """The sheet: all pieces and all seams of a draft, one immutable value."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -143,9 +143,7 @@ class Sheet:
             if not [r for r in s.left + s.right if r[0] in pieces]:
                 seams.append(s)
                 continue
-            left, right = chain(s.left), chain(s.right)
-            same = left == s.left and right == s.right
-            seams.append(s if same else replace(s, left=left, right=right))
+            seams.append(s.over(chain(s.left), chain(s.right)))
         return self._with(seams=tuple(seams))
 
     def unwatched(self) -> "Sheet":

@@ -1,7 +1,6 @@
 """Spread: open a piece along a line by an amount at each end."""
 
 import math
-from dataclasses import replace
 
 from clothwright.curves import (
     Line,
@@ -60,19 +59,13 @@ def spread(
     joint_end = _bridge(first[-1], second[0], "gap end")
     joint_start = _bridge(second[-1], first[0], "gap start")
     edges = _close([*first, *joint_end, *second, *joint_start])
-    marks = tuple(
-        replace(k, at=m(k.at)) if turning.contains(k.at) else k for k in p.marks
-    )
+    marks = tuple(k.moved(m) if turning.contains(k.at) else k for k in p.marks)
     lines = tuple(
-        replace(k, path=k.path.moved(m))
-        if turning.contains(k.path.at_length(k.path.length / 2))
-        else k
+        k.moved(m) if turning.contains(k.path.at_length(k.path.length / 2)) else k
         for k in p.lines
     )
     grain = turned.grain if turning.grain else p.grain
-    return sheet.put(
-        replace(p, edges=tuple(edges), marks=marks, lines=lines, grain=grain)
-    )
+    return sheet.put(Piece(p.code, p.name, tuple(edges), marks, lines, grain))
 
 
 def _point(p: Piece, spot: Spot) -> Point:

@@ -161,11 +161,9 @@ def _close_dart(sheet: Sheet, seam: str, moving: str, tolerance: float) -> Sheet
     out = replace(
         p,
         edges=tuple(kept),
-        marks=tuple(
-            replace(k, at=m(k.at)) if moved_part.contains(k.at) else k for k in p.marks
-        ),
+        marks=tuple(k.moved(m) if moved_part.contains(k.at) else k for k in p.marks),
         lines=tuple(
-            replace(k, path=k.path.moved(m))
+            k.moved(m)
             if moved_part.contains(k.path.at_length(k.path.length / 2))
             else k
             for k in p.lines

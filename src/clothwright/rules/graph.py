@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 from operator import itemgetter
+from typing import Final
 
 from clothwright.rules.errors import (
     CyclicRule,
@@ -41,17 +42,17 @@ class Hand(Enum):
     """The feature's own default."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Given:
     """A number from outside the rules."""
 
-    key: str
-    symbol: str
-    name: str
-    kind: Kind
-    value: float
-    hand: Hand
-    source: str = ""
+    key: Final[str]
+    symbol: Final[str]
+    name: Final[str]
+    kind: Final[Kind]
+    value: Final[float]
+    hand: Final[Hand]
+    source: Final[str] = ""
 
 
 @dataclass(frozen=True, slots=True)

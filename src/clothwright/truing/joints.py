@@ -12,7 +12,7 @@ truing 1 and 4, first garment 22.
 
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Piece, Sheet
@@ -49,19 +49,19 @@ class Corner(NamedTuple):
         return piece.interior_angle(edge)
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Joint:
     """Corners side by side in the sewn state, and what they should add up to."""
 
-    name: str
-    corners: tuple[Corner, ...]
-    target: float = 180.0
-    band: Band = WAIST_SUM
-    each: tuple[float, ...] = ()
+    name: Final[str]
+    corners: Final[tuple[Corner, ...]]
+    target: Final[float] = 180.0
+    band: Final[Band] = WAIST_SUM
+    each: Final[tuple[float, ...]] = ()
     """Own target of every corner; empty when only the sum matters."""
 
-    each_band: Band = EACH_CORNER
-    code: str = JOINT_CODE
+    each_band: Final[Band] = EACH_CORNER
+    code: Final[str] = JOINT_CODE
 
     @classmethod
     def fold(cls, name: str, corner: Corner, band: Band = FOLD_CORNER) -> "Joint":
@@ -75,13 +75,13 @@ class Joint:
             raise ValueError(f"the joint {self.name} needs one target for each corner")
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Angles:
     """A joint measured, degrees."""
 
-    joint: Joint
-    parts: tuple[float, ...]
-    findings: tuple[Finding, ...] = field(default=())
+    joint: Final[Joint]
+    parts: Final[tuple[float, ...]]
+    findings: Final[tuple[Finding, ...]] = field(default=())
 
     @property
     def sum(self) -> float:

@@ -12,6 +12,7 @@ no zone a stretch may hold none of it or all of it.
 """
 
 from dataclasses import dataclass
+from typing import Final
 
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Seam, SeamKind, Sheet
@@ -37,14 +38,14 @@ _HAIR = 1e-6
 """Rounding: a seam on the very limit is inside it."""
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Segment:
     """A stretch of a walk, cm: both lengths and the ease that is right for it."""
 
-    left: float
-    right: float
-    low: float
-    high: float
+    left: Final[float]
+    right: Final[float]
+    low: Final[float]
+    high: Final[float]
 
     @property
     def ease(self) -> float:
@@ -57,14 +58,14 @@ class Segment:
         return _severity(self.ease, self.low, self.high, NOTCH.reject)
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class Walk:
     """A seam walked, cm."""
 
-    seam: Seam
-    left: float
-    right: float
-    segments: tuple[Segment, ...]
+    seam: Final[Seam]
+    left: Final[float]
+    right: Final[float]
+    segments: Final[tuple[Segment, ...]]
 
     @property
     def ease(self) -> float:

@@ -44,7 +44,11 @@ def _of(t: Chains, centre: Centre) -> Iterable[Seam]:
 
 def over_stands(sheet: Sheet, seams: Iterable[Seam | None]) -> list[Seam]:
     """The seams, run on over the stand where both their sides end at one."""
-    return [_over(sheet, s) for s in seams if s is not None]
+    stated = [s for s in seams if s is not None]
+    edges = [e for p in sheet.pieces.values() for e in p.edges]
+    if not any(e.name.endswith(ON_STAND) for e in edges):
+        return stated
+    return [_over(sheet, s) for s in stated]
 
 
 def _over(sheet: Sheet, s: Seam) -> Seam:
@@ -68,7 +72,7 @@ def _over(sheet: Sheet, s: Seam) -> Seam:
         roomy = all(sheet.length(r.piece, r.edge) >= NOTCH_ROOM for r in (a, b))
         at = (NotchPair(*ends),) if roomy else ()
         s = replace(s, notches=(*s.notches, *at), end="edge of the stand")
-    return replace(s, left=left, right=right)
+    return s.over(left, right)
 
 
 def _stand(sheet: Sheet, run: Run, *, start: bool) -> Run | None:

@@ -5,7 +5,7 @@ true arc lengths (kurbo's Gauss-Legendre quadrature), not sums of chords. cm.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Final
 
@@ -55,6 +55,9 @@ class Cubic:
     handle1: Final[Point]
     handle2: Final[Point]
     end: Final[Point]
+    _back: "Cubic | None" = field(default=None, init=False, compare=False, repr=False)
+    """The curve that this one is, walked the other way: half of all lengths asked for
+    are known from there."""
 
     def __init__(
         self, start: Point, handle1: Point, handle2: Point, end: Point
@@ -112,7 +115,8 @@ class Cubic:
     @held
     def length(self) -> float:
         """True arc length in cm, within 1e-6."""
-        return float(self._k.arclen(ARC))
+        back = self._back
+        return float(self._k.arclen(ARC)) if back is None else back.length
 
     @property
     def start_direction(self) -> Vector:
@@ -303,7 +307,11 @@ class Cubic:
 
     def reversed(self) -> "Cubic":
         """The same curve walked the other way."""
-        return Cubic(self.end, self.handle2, self.handle1, self.start)
+        if self._back is not None:
+            return self._back
+        out = Cubic(self.end, self.handle2, self.handle1, self.start)
+        out._back = self
+        return out
 
     def moved(self, m: Motion) -> "Cubic":
         """The curve after a motion."""

@@ -149,12 +149,14 @@ def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
     if not (holds(points, foot) and holds(points, head)):
         yield _doubt("grain", piece, "has a grain line that leaves it", "Move it in.")
     along = direction(foot, head)
-    reach = [x * along.x + y * along.y for x, y in points]
-    free = stretch(points, mix(foot, head, 0.5), along) - 2 * GRAIN_INSIDE
-    wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH, free)
-    if length < 0.8 * wanted - _HAIR:
-        says = f"has a grain line of {fmt(length)}; {fmt(wanted)} lies truer on cloth"
-        yield _finding(Severity.NOTE, "grain", piece, says, "Draw it longer.")
+    if length < 0.8 * GRAIN_LENGTH:  # else it is long enough for any piece
+        reach = [x * along.x + y * along.y for x, y in points]
+        free = stretch(points, mix(foot, head, 0.5), along) - 2 * GRAIN_INSIDE
+        wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH, free)
+        if length < 0.8 * wanted - _HAIR:
+            says = f"has a grain line of {fmt(length)}"
+            says += f"; {fmt(wanted)} lies truer on cloth"
+            yield _finding(Severity.NOTE, "grain", piece, says, "Draw it longer.")
     fold = piece.fold
     if fold is not None and fold.length > DOUBLED:
         angle = degrees_between(along, direction(fold.path.start, fold.path.end)) % 45

@@ -285,8 +285,10 @@ class Cubic:
         `slow` is the least speed along the chord; 0 where that is no bound."""
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
         ux, uy = x3 - x0, y3 - y0
-        legs = ((x1 - x0, y1 - y0), (x2 - x1, y2 - y1), (x3 - x2, y3 - y2))
-        least = 3 * min([x * ux + y * uy for x, y in legs])  # by the chord's length
+        first = (x1 - x0) * ux + (y1 - y0) * uy  # the legs along the chord
+        middle = (x2 - x1) * ux + (y2 - y1) * uy
+        last = (x3 - x2) * ux + (y3 - y2) * uy
+        least = 3 * min(first, middle, last)  # by the chord's length
         if least <= 0:
             return 0.0
         bend = self.bend * (ux * ux + uy * uy)

@@ -184,17 +184,13 @@ def tightest(
     the bend there without a value.
     """
     most = least = 0.0
+    curves = [s for s in path.segments if isinstance(s, Cubic)]
+    curves = [c for c in curves if c.least_radius <= within]
+    if not curves:
+        return math.inf, math.inf
     steps = _middles(samples)
-    for curve in path.segments:
-        if not isinstance(curve, Cubic):
-            continue
+    for curve in curves:
         (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
-        # least speed along the chord, most of the cross product: hulls of Béziers
-        ux, uy = d0x + d1x + d2x, d0y + d1y + d2y
-        slow = min(d0x * ux + d0y * uy, d1x * ux + d1y * uy, d2x * ux + d2y * uy)
-        bent = max(abs(c01), abs(c02) / 2, abs(c12))
-        if slow > 0 and 2 / 3 * bent * math.hypot(ux, uy) ** 3 * within < slow**3:
-            continue
         for a, b, c in steps:
             v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
             if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³

@@ -41,6 +41,13 @@ _ON = 1e-9
 """A point this near (cm) lies on a curve."""
 
 
+_BESIDE_END = 1e-4
+"""Parameter beside an end where its bend is read: a handle may lie on the end."""
+
+Station = tuple[Pair, Pair, float]
+"""A place on a curve, the unit direction there, and the bend, 1/cm."""
+
+
 @cache
 def _shares(n: int) -> tuple[float, ...]:
     """Where a curve is divided into n equal steps of its parameter."""
@@ -201,6 +208,27 @@ class Cubic:
         if t >= 1:
             return self.length
         return float(self._k.subsegment((0.0, t)).arclen(ARC)) if t > 0 else 0.0
+
+    def stations(self, n: int) -> list[Station]:
+        """Where n parts of one length begin and end."""
+        step = self.length / n
+        out: list[Station] = [
+            (self.start, self.start_direction, self.curvature(_BESIDE_END))
+        ]
+        for k in range(1, n):
+            t = self.parameter_at_length(k * step)
+            u, v = self.slope(t)
+            speed = math.hypot(u, v)
+            out.append((self.at(t), (u / speed, v / speed), self.curvature(t)))
+        bend = self.curvature(1 - _BESIDE_END)
+        out.append((self.end, self.end_direction, bend))
+        return out
+
+    @held
+    def quarters(self) -> list[Station]:
+        """The stations of its four quarters: lines beside it of more than one width
+        are drawn from them."""
+        return self.stations(4)
 
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`.

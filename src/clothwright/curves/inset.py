@@ -4,7 +4,6 @@ Facings roll a seam to the inside: their edges lie a little inside the shell's, 
 at one end and perhaps nothing at the other.
 """
 
-import math
 from collections.abc import Callable
 from itertools import accumulate
 
@@ -12,7 +11,7 @@ from clothwright.curves.cubic import Cubic
 from clothwright.curves.line import Line
 from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
-from clothwright.curves.point import Point, Vector, distance, dot, pair
+from clothwright.curves.point import Pair, Point, Vector, distance, dot, pair
 from clothwright.curves.tolerances import CLOSE
 
 _SPANS, _TIGHT_SPANS = 4, 12
@@ -111,22 +110,14 @@ def _curve(
     room = max(1, int(distance(first, last) / _LEAST_SPAN))
     spans = min(room, _TIGHT_SPANS if tight else _SPANS)
     step = seg.length / spans
+    third = step / 3
     points: list[Point] = []
-    handles: list[tuple[float, float]] = []
-    for k in range(spans + 1):
-        t = seg.parameter_at_length(k * step)
-        (x, y), (u, v) = seg.at(t), seg.slope(t)
-        if k == 0:
-            (u, v), bend = seg.start_direction, seg.curvature(1e-4)
-        elif k == spans:
-            (u, v), bend = seg.end_direction, seg.curvature(1 - 1e-4)
-        else:
-            n = math.hypot(u, v)
-            u, v, bend = u / n, v / n, seg.curvature(t)
+    handles: list[Pair] = []
+    stations = seg.quarters if spans == _SPANS else seg.stations(spans)
+    for k, ((x, y), (u, v), bend) in enumerate(stations):
         w = width(at + k * step)
         speed = 1 - w * bend
         points.append(pair(Point, (x - v * w, y + u * w)))
-        third = step / 3
         handles.append(((u * speed - v * grow) * third, (v * speed + u * grow) * third))
     points[0], points[-1] = first, last
     out: list[Line | Cubic] = []

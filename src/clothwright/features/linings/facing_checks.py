@@ -6,7 +6,7 @@ drawn from.
 
 from collections.abc import Iterable
 
-from clothwright.curves import Path, Point
+from clothwright.curves import Path
 from clothwright.features.linings.facing_edges import CLEAR_OF_BP
 from clothwright.features.linings.roll import corner_finding, strap_finding
 from clothwright.features.linings.sewn_halves import SewnHalf, back_under, sewn_front
@@ -191,18 +191,16 @@ def _off(shell: Path, inner: Path, share: float, wanted: float) -> float:
 
 def outside(half: SewnHalf, path: Path) -> float:
     """How far a line leaves the paper of a half, cm; 0 when it lies on it."""
-    shell = half.laid()
+    # points are laid back on the pieces, which are many more points
+    shell = [(piece, m.inverse()) for piece, m in half.lay()]
     worst = 0.0
     steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
-        if not any(piece.contains(p) for piece in shell):
-            worst = max(worst, _gap(shell, p))
+        if not any(piece.contains(back(p)) for piece, back in shell):
+            gap = min(piece.outline.nearest(back(p))[1] for piece, back in shell)
+            worst = max(worst, gap)
     return worst
-
-
-def _gap(shell: tuple[Piece, ...], p: Point) -> float:
-    return min(piece.outline.nearest(p)[1] for piece in shell)
 
 
 def _loops(n: Numbers, sheet: Sheet, facing: Piece) -> Iterable[Finding]:

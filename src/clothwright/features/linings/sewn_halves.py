@@ -85,14 +85,20 @@ class SewnHalf:
         return self.slant is not None or self.centre.has(OVER)
 
     def laid(self) -> tuple[Piece, ...]:
-        """The paper of the half as it lies in the sewn state. (Of a back with a dart at
-        the neck both lays, for what closing it opens below is of no matter.)"""
-        laid = [self.centre]
+        """The paper of the half as it lies in the sewn state."""
+        return tuple(p if m is IDENTITY else p.moved(m) for p, m in self.lay())
+
+    def lay(self) -> list[tuple[Piece, Motion]]:
+        """The paper of the half, and how each part of it is laid in the sewn state. (Of
+        a back with a dart at the neck both lays, for what closing it opens below is of
+        no matter.)"""
+        lay = [(self.centre, IDENTITY)]
         if self.closed is not IDENTITY:
-            laid.append(self.centre.moved(self.closed))
+            lay.append((self.centre, self.closed))
         if self.flank is not None:
-            laid.append(self.flank.moved(self.motion))
-        return (*laid, *_flaps(self.centre))
+            lay.append((self.flank, self.motion))
+        lay += [(p, IDENTITY) for p in _flaps(self.centre)]
+        return lay
 
 
 def sewn_front(sheet: Sheet) -> SewnHalf:

@@ -130,3 +130,25 @@ def test_a_crossing_at_a_coordinate_of_almost_nothing() -> None:
     b = Cubic(Point(1e-45, 4), Point(9e-46, 8 / 3), Point(5e-46, 4 / 3), Point(0, 0))
     ((t, _),) = crossings(a, b)
     assert a.at(t) == pytest.approx((0.0, 1 / 13), abs=1e-6)
+
+
+def test_a_curve_that_ends_along_a_line_meets_it_at_its_very_end() -> None:
+    """Such a meeting is a double one, which a search finds to half the digits."""
+    end = Point(15.668741291498463, 0.0)
+    c = Cubic(Point(9.8, -3.0), Point(11.3, -1.3), Point(13.1, 0.0), end)
+    level = Line(Point(-60, 0), Point(60, 0))
+    [(t, s)] = crossings(c, level)
+    assert t == 1.0
+    assert distance(level.at(s), end) < 1e-12
+
+
+@given(gentle(), st.floats(0.05, 0.95), st.floats(20, 160))
+def test_what_a_line_crosses_is_on_both_to_a_millionth_of_a_hair(
+    c: Cubic, t: float, degrees: float
+) -> None:
+    """To 1e-9 cm: arithmetic of doubles, not the search's tolerance."""
+    p, u = c.at(t), c.slope(t)
+    v = _turned(u, degrees)
+    level = Line(p - v * (100 / distance(Point(0, 0), v)), p + v)
+    for found, s in crossings(c, level):
+        assert distance(c.at(found), level.at(s)) < 1e-9

@@ -44,7 +44,7 @@ def grained(p: Piece) -> Piece:
         up = turned(direction(waist.start, waist.end), 90)
         if p.code.startswith("P"):
             up = up * -1.0
-    return Piece(p.code, p.name, p.edges, p.marks, _clipped(p), longest_line(p, up))
+    return p.holding(p.marks, _clipped(p), longest_line(p, up))
 
 
 def _clipped(p: Piece) -> tuple[InnerLine, ...]:

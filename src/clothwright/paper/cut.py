@@ -138,4 +138,4 @@ def _share(old: Piece, new: Piece, along: Path) -> Piece:
             if b - a > CLOSE and new.contains(line.path.at_length((a + b) / 2)):
                 lines.append(line.along(line.path.between(a, b)))
     marks = [m for m in old.marks if new.contains(m.at)]
-    return Piece(new.code, new.name, new.edges, tuple(marks), tuple(lines), grain)
+    return new.holding(tuple(marks), tuple(lines), grain)

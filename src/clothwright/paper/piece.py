@@ -156,6 +156,8 @@ class Piece:
     """Straight grain, from its foot to its head."""
 
     _places: dict[str, int] = field(init=False, compare=False, repr=False)
+    _first: "Piece | None" = field(default=None, init=False, compare=False, repr=False)
+    """The first piece with these very edges, unless it is this one."""
 
     def __init__(
         self,
@@ -165,9 +167,13 @@ class Piece:
         marks: tuple[Mark, ...] = (),
         lines: tuple[InnerLine, ...] = (),
         grain: tuple[Point, Point] | None = None,
+        loop: "Piece | None" = None,
     ) -> None:
         self.code, self.name, self.edges = code, name, edges
         self.marks, self.lines, self.grain = marks, lines, grain
+        if loop is not None and loop.edges is edges:
+            self._first, self._places = loop, loop._places
+            return
         before = edges[-1]
         for edge in edges:
             a, b = before.path.end, edge.path.start
@@ -205,9 +211,17 @@ class Piece:
         """The edge that begins where this one ends."""
         return self.edges[(self.index(name) + 1) % len(self.edges)]
 
+    @property
+    def loop(self) -> "Piece":
+        """The first piece with these very edges: what follows from the edges alone is
+        asked of it, and known to all (2 % of a redraw)."""
+        return self if self._first is None else self._first
+
     @held
     def outline(self) -> Path:
         """The whole loop as one closed path."""
+        if self._first is not None:
+            return self._first.outline
         return Path(tuple([s for e in self.edges for s in e.path.segments]))
 
     @property
@@ -237,7 +251,7 @@ class Piece:
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""
-        return self._angles[self.index(name)]
+        return self.loop._angles[self.index(name)]
 
     @held
     def _angles(self) -> list[float]:
@@ -264,6 +278,15 @@ class Piece:
             (m(self.grain[0]), m(self.grain[1])) if self.grain else None,
         )
 
+    def holding(
+        self,
+        marks: tuple[Mark, ...],
+        lines: tuple[InnerLine, ...],
+        grain: tuple[Point, Point] | None,
+    ) -> "Piece":
+        """The same loop with other things in it."""
+        return Piece(self.code, self.name, self.edges, marks, lines, grain, self.loop)
+
     def with_edges(self, edges: Iterable[Edge]) -> "Piece":
         """The piece with another loop."""
         return Piece(
@@ -284,17 +307,13 @@ class Piece:
         """The piece with more marks; a mark of the same name is replaced."""
         names = {m.name for m in marks}
         kept = tuple(m for m in self.marks if m.name not in names)
-        return Piece(
-            self.code, self.name, self.edges, kept + marks, self.lines, self.grain
-        )
+        return self.holding(kept + marks, self.lines, self.grain)
 
     def with_lines(self, *lines: InnerLine) -> "Piece":
         """The piece with more inner lines; one of the same name is replaced."""
         names = {k.name for k in lines}
         kept = tuple(k for k in self.lines if k.name not in names)
-        return Piece(
-            self.code, self.name, self.edges, self.marks, kept + lines, self.grain
-        )
+        return self.holding(self.marks, kept + lines, self.grain)
 
 
 def straight(name: str, a: Point, b: Point, kind: EdgeKind = EdgeKind.SEAM) -> Edge:

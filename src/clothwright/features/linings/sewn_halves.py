@@ -123,7 +123,8 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
         down = arm.start + way * 20.0
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
-    return _panelled_front(sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS"))
+    fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")
+    return replace(_panelled_front(fc.loop, fs.loop), centre=fc, flank=fs)
 
 
 @lately
@@ -180,7 +181,8 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         neck, closed = back_neck(back)
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
-    return _panelled_back(back, sheet.piece(f"{before}BS"))
+    flank = sheet.piece(f"{before}BS")
+    return replace(_panelled_back(back.loop, flank.loop), centre=back, flank=flank)
 
 
 @lately

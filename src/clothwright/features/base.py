@@ -245,6 +245,10 @@ class Feature(BaseModel):
         the keys of numbers that no rule gives."""
         return {}
 
+    def rewrites(self) -> bool:
+        """True for a feature that has something to rewrite with."""
+        return type(self).rewritten is not Feature.rewritten
+
     def given(self, unit: Unit) -> Iterable[Given]:
         """The numbers of this feature: her choices, and defaults that no rule gives. A
         choice outranks any default."""

@@ -69,10 +69,13 @@ def _rewritten(
 ) -> tuple[dict[str, Rule], dict[str, House], list[Given]]:
     """The rules as a feature rewrites them that knows them all. A house rule, a choice
     or a default of a number that is rewritten stays with what that was before."""
+    rewriting = [f for f in order.features if f.rewrites()]
+    if not rewriting:
+        return rules, house, given
     keys = frozenset(g.key for g in given)
     taken = {g.key: _as_taken(g) for g in given if g.key not in rules}
     ruled = {**taken, **rules, **{k: h.rule for k, h in house.items() if k not in keys}}
-    for f in order.features:
+    for f in rewriting:
         new = f.rewritten(ruled, keys)
         if not new:
             continue

@@ -67,7 +67,7 @@ class Sheet:
 
     def chain_length(self, chain: Iterable[Run]) -> float:
         """Length of a chain of edges, cm."""
-        return sum(self.length(r.piece, r.edge) for r in chain)
+        return sum([self.piece(p).edge(e).path.length for p, e, _ in chain])
 
     def chain_at(self, chain: Iterable[Run], s: float) -> tuple[Run, Point, Vector]:
         """Run, point and unit direction of the walk a length `s` along a chain."""

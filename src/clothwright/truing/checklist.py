@@ -267,12 +267,13 @@ def _outer_points(segment: Segment) -> tuple[Point, ...]:
 # -- the whole sheet -----------------------------------------------------------------
 def check_partners(sheet: Sheet) -> Iterator[Finding]:
     """Every edge that is sewn stands in a seam, and in none twice."""
-    sewn = Counter((r.piece, r.edge) for s in sheet.seams for r in s.runs())
+    sewn: set[tuple[str, str]] = set()
     for seam in sheet.seams:
-        if seam.kind is SeamKind.TWIN:
+        runs = [r[:2] for r in seam.runs()]
+        sewn.update(runs)
+        if seam.kind is SeamKind.TWIN or len(set(runs)) == len(runs):
             continue
-        walked = Counter((r.piece, r.edge) for r in seam.runs())
-        for run in (f"{p}.{e}" for (p, e), n in walked.items() if n > 1):
+        for run in (f"{p}.{e}" for (p, e), n in Counter(runs).items() if n > 1):
             yield Finding(
                 seam.code,
                 Severity.REFUSE,
@@ -282,7 +283,7 @@ def check_partners(sheet: Sheet) -> Iterator[Finding]:
             )
     for piece in sheet.pieces.values():
         for edge in piece.edges:
-            if edge.kind is EdgeKind.SEAM and not sewn[(piece.code, edge.name)]:
+            if edge.kind is EdgeKind.SEAM and (piece.code, edge.name) not in sewn:
                 says = "is to be sewn but has no partner"
                 to_do = "Say which edge it meets, or that it is a fold or finished."
                 yield _fault("partner", edge, says, to_do, piece)

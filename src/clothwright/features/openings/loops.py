@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
+from functools import cache
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
@@ -178,26 +179,11 @@ class Loops(Feature):
         }
 
     def tables(self) -> tuple[RuleTable, ...]:
-        rows = RuleTable("rows of loops")
-        count = 1.0 if self.rows is Rows.RIGHT else 2.0
-
-        @rows.rule(
-            "rows",
-            "rows of loops",
-            kind=Kind.COUNT,
-            source=f"{_SRC}.1",
-            key="rows",
-            low=1,
-            high=2,
-        )
-        def _rows() -> float:
-            return count
-
         return (
             LOOPS,
             EVEN if self.spread is Spread.EVEN else EXACT,
             BALL if self.thickness is None else FLAT,
-            rows,
+            _rows(1.0 if self.rows is Rows.RIGHT else 2.0),
             *((LACED,) if self.laced else ()),
         )
 
@@ -359,6 +345,25 @@ HOOK_FROM = 2.0
 
 TOUCHING = 0.2
 """Loops that touch are spaced by the button and this, cm (10.3)."""
+
+
+@cache
+def _rows(count: float) -> RuleTable:
+    rows = RuleTable("rows of loops")
+
+    @rows.rule(
+        "rows",
+        "rows of loops",
+        kind=Kind.COUNT,
+        source=f"{_SRC}.1",
+        key="rows",
+        low=1,
+        high=2,
+    )
+    def _count() -> float:
+        return count
+
+    return rows
 
 
 def _hooked(n: Numbers) -> bool:

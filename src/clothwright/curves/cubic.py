@@ -99,8 +99,18 @@ class Cubic:
         """Left, top, right and bottom of what the four points hold, cm: the curve lies
         within."""
         (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
-        left, top = min(x0, x1, x2, x3), min(y0, y1, y2, y3)
-        return left, top, max(x0, x1, x2, x3), max(y0, y1, y2, y3)
+        left, _, _, right = sorted((x0, x1, x2, x3))
+        top, _, _, bottom = sorted((y0, y1, y2, y3))
+        return left, top, right, bottom
+
+    @held
+    def strip(self) -> tuple[float, float]:
+        """How far its points lie off the chord on either side, times the length of
+        that: the curve lies between."""
+        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = self.points
+        ux, uy = x3 - x0, y3 - y0
+        off1, off2 = ux * (y1 - y0) - uy * (x1 - x0), ux * (y2 - y0) - uy * (x2 - x0)
+        return min(0.0, off1, off2), max(0.0, off1, off2)
 
     @held
     def bend(self) -> float:

@@ -263,11 +263,7 @@ def _in_strip(a: Segment, x: float, y: float) -> bool:
 def _strip(a: Segment) -> Hit:
     """How far a segment, with a hair's breadth round it, lies off its chord on either
     side, times the chord's length."""
-    (x0, y0), (x3, y3) = a.start, a.end
-    ux, uy = x3 - x0, y3 - y0
-    near = 2 * _NEAR * (abs(ux) + abs(uy))
-    if isinstance(a, Line):
-        return -near, near
-    (x1, y1), (x2, y2) = a.handle1, a.handle2
-    off1, off2 = ux * (y1 - y0) - uy * (x1 - x0), ux * (y2 - y0) - uy * (x2 - x0)
-    return min(0.0, off1, off2) - near, max(0.0, off1, off2) + near
+    (x0, y0), (x1, y1) = a.start, a.end
+    near = 2 * _NEAR * (abs(x1 - x0) + abs(y1 - y0))
+    least, most = (0.0, 0.0) if isinstance(a, Line) else a.strip
+    return least - near, most + near

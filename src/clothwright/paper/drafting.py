@@ -74,15 +74,16 @@ class Drafting:
 
     def size(self, size: Size) -> float:
         """The value of a size, cm."""
-        if isinstance(size, Taped):
-            return size.value
-        return self.n[size] if isinstance(size, str) else size
+        if isinstance(size, str):
+            return self.n[size]
+        return size.value if isinstance(size, Taped) else size
 
     def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
+        if isinstance(size, str):
+            return Amount(how, self.n.called(size), self.n[size], angle)
         if isinstance(size, Taped):
             return Amount(how, "", size.value, angle, size.symbol)
-        key = self.n.called(size) if isinstance(size, str) else ""
-        return Amount(how, key, self.size(size), angle)
+        return Amount(how, "", size, angle)
 
     # -- marks ----------------------------------------------------------------------
     def _mark(
@@ -137,9 +138,9 @@ class Drafting:
             ("up", up, 0, -1),
         ):
             if size is not None:
-                v = self.size(size)
-                x, y = x + dx * v, y + dy * v
-                amounts.append(self._amount(how, size))
+                amount = self._amount(how, size)
+                x, y = x + dx * amount.value, y + dy * amount.value
+                amounts.append(amount)
         return self._mark(Verb.MEASURE, name, Point(x, y), says, (frm,), tuple(amounts))
 
     def along(

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from enum import Enum
+from itertools import pairwise
 from typing import Final
 
 from clothwright.curves import (
@@ -11,6 +12,7 @@ from clothwright.curves import (
     Cubic,
     Line,
     Motion,
+    Pair,
     Path,
     Point,
     distance,
@@ -242,11 +244,16 @@ class Piece:
             left, top, right, bottom = s.box
             if y < top or y > bottom or x > right:
                 continue
-            # what lies wholly to the right is crossed as its two ends say
-            pts = s.fine if isinstance(s, Cubic) and x >= left else [s.start, s.end]
-            for (x0, y0), (x1, y1) in zip(pts, pts[1:], strict=False):
-                if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
-                    inside = not inside
+            (x0, y0), (x1, y1) = s.start, s.end
+            # what lies wholly to the right is crossed as its two ends say, and so is
+            # what lies wholly on one side of its own chord from here
+            if isinstance(s, Cubic) and x >= left:
+                least, most = s.strip
+                if least <= (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) <= most:
+                    inside ^= _crossed(s.fine, x, y)
+                    continue
+            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+                inside = not inside
         return inside
 
     def interior_angle(self, name: str) -> float:
@@ -314,6 +321,16 @@ class Piece:
         names = {k.name for k in lines}
         kept = tuple(k for k in self.lines if k.name not in names)
         return self.holding(self.marks, kept + lines, self.grain)
+
+
+def _crossed(chords: list[Pair], x: float, y: float) -> bool:
+    """True when a ray to the right of a place crosses a run of chords an odd number of
+    times."""
+    odd = False
+    for (x0, y0), (x1, y1) in pairwise(chords):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            odd = not odd
+    return odd
 
 
 def straight(name: str, a: Point, b: Point, kind: EdgeKind = EdgeKind.SEAM) -> Edge:

@@ -236,7 +236,11 @@ def _is_rounded(edge: str) -> bool:
 
 def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Finding]:
     """Nothing too small, too sharp or too tightly curved for hands and iron."""
-    if max(box(points)) < SMALL_PIECE:
+    (x0, y0), near = points[0], SMALL_PIECE  # most have a point far from their first
+    if (
+        all(abs(x - x0) < near and abs(y - y0) < near for x, y in points)
+        and max(box(points)) < SMALL_PIECE
+    ):
         says = f"is less than {fmt(SMALL_PIECE)} each way"
         yield _doubt("shape", piece, says, "Cut it in one with its neighbour.")
     for edge in piece.edges:

@@ -62,6 +62,11 @@ class Cubic:
     handle1: Final[Point]
     handle2: Final[Point]
     end: Final[Point]
+    points: tuple[Point, Point, Point, Point] = field(
+        init=False, compare=False, repr=False
+    )
+    """The four control points."""
+
     _back: "Cubic | None" = field(default=None, init=False, compare=False, repr=False)
     """The curve that this one is, walked the other way: half of all lengths asked for
     are known from there."""
@@ -75,6 +80,7 @@ class Cubic:
             raise ValueError(NO_NUMBER)
         self.start, self.handle1 = start, handle1
         self.handle2, self.end = handle2, end
+        self.points = (start, handle1, handle2, end)
 
     @held
     def _k(self) -> kurbopy.CubicBez:
@@ -88,11 +94,6 @@ class Cubic:
 
     def __reduce__(self) -> tuple[type["Cubic"], tuple[Point, ...]]:
         return Cubic, self.points
-
-    @property
-    def points(self) -> tuple[Point, Point, Point, Point]:
-        """The four control points."""
-        return (self.start, self.handle1, self.handle2, self.end)
 
     @held
     def box(self) -> Box:

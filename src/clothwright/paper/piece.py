@@ -199,7 +199,8 @@ class Piece:
 
     def edge(self, name: str) -> Edge:
         """The edge of this name."""
-        return self.edges[self.index(name)]
+        place = self._places.get(name)
+        return self.edges[self.index(name) if place is None else place]
 
     def has(self, name: str) -> bool:
         """True when there is an edge of this name."""

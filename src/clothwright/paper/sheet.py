@@ -8,7 +8,7 @@ from typing import Any, Final
 from clothwright.curves import Path, Point, Vector
 from clothwright.paper.piece import Edge, PaperError, Piece
 from clothwright.paper.seam import Run, Seam
-from clothwright.paper.things import Watched, bare, lasting, less, more
+from clothwright.paper.things import LASTING, Watched, bare, lasting, less, more
 
 _NONE: Mapping[str, Any] = MappingProxyType({})
 
@@ -30,8 +30,10 @@ class Sheet:
         points: Mapping[str, Point] = _NONE,
         lines: Mapping[str, Path] = _NONE,
     ) -> None:
-        self.pieces, self.seams = lasting(pieces), seams
-        self.points, self.lines = lasting(points), lasting(lines)
+        self.pieces = pieces if type(pieces) in LASTING else lasting(pieces)
+        self.points = points if type(points) in LASTING else lasting(points)
+        self.lines = lines if type(lines) in LASTING else lasting(lines)
+        self.seams = seams
 
     # -- asking -----------------------------------------------------------------
     def piece(self, code: str) -> Piece:

@@ -39,6 +39,10 @@ class Watched(Mapping[str, T]):
         return len(self.things)
 
 
+LASTING = (MappingProxyType, Watched)
+"""Mappings that nobody can change."""
+
+
 def watched(things: Mapping[str, T], looked_at: set[str]) -> Watched[T]:
     """The things, which note from now on what of them is looked at."""
     return Watched(_copied(things), looked_at, {})
@@ -51,9 +55,7 @@ def bare(things: Mapping[str, T]) -> Mapping[str, T]:
 
 def lasting(things: Mapping[str, T]) -> Mapping[str, T]:
     """The same things, out of reach of whoever holds the mapping."""
-    if type(things) is MappingProxyType or type(things) is Watched:
-        return things
-    return MappingProxyType(dict(things))
+    return things if type(things) in LASTING else MappingProxyType(dict(things))
 
 
 def more(things: Mapping[str, T], new: Mapping[str, T]) -> Mapping[str, T]:

@@ -240,12 +240,7 @@ def _ends_on(a: Segment, b: Segment, hits: list[Hit]) -> list[Hit]:
                 or any(distance(p, k) < _KNOWN for k in known)
             ):
                 continue
-            if p == other.start or p == other.end:
-                s, d = float(p == other.end), 0.0
-            elif _in_strip(other, x, y):
-                s, d = other.nearest(p)
-            else:
-                continue
+            s, d = other.nearest(p) if _in_strip(other, x, y) else (0.0, math.inf)
             if d < _NEAR:
                 out.append((t, s) if one is a else (s, t))
                 known.append(p)

@@ -21,7 +21,6 @@ from clothwright.curves.point import (
     cross,
     distance,
     dot,
-    mix,
     pair,
 )
 from clothwright.curves.tolerances import ARC, CLOSE, FIT
@@ -342,11 +341,17 @@ class Cubic:
 
     def divided(self, t: float) -> tuple["Cubic", "Cubic"]:
         """The parts before and after a parameter (de Casteljau)."""
-        a, b, c, d = self.start, self.handle1, self.handle2, self.end
-        ab, bc, cd = mix(a, b, t), mix(b, c, t), mix(c, d, t)
-        abc, bcd = mix(ab, bc, t), mix(bc, cd, t)
-        at = mix(abc, bcd, t)
-        return Cubic(a, ab, abc, at), Cubic(at, bcd, cd, d)
+        (ax, ay), (bx, by), (cx, cy), (dx, dy) = self.points
+        ex, ey = ax + (bx - ax) * t, ay + (by - ay) * t
+        fx, fy = bx + (cx - bx) * t, by + (cy - by) * t
+        gx, gy = cx + (dx - cx) * t, cy + (dy - cy) * t
+        hx, hy = ex + (fx - ex) * t, ey + (fy - ey) * t
+        ix, iy = fx + (gx - fx) * t, fy + (gy - fy) * t
+        at = pair(Point, (hx + (ix - hx) * t, hy + (iy - hy) * t))
+        return (
+            Cubic(self.start, pair(Point, (ex, ey)), pair(Point, (hx, hy)), at),
+            Cubic(at, pair(Point, (ix, iy)), pair(Point, (gx, gy)), self.end),
+        )
 
     def reversed(self) -> "Cubic":
         """The same curve walked the other way."""

@@ -6,7 +6,7 @@ from typing import Final
 
 from clothwright.curves.held import held
 from clothwright.curves.motion import Motion
-from clothwright.curves.point import Point, Vector, cross, mix, unit
+from clothwright.curves.point import Point, Vector, cross, direction, mix
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom, cm."""
@@ -46,15 +46,15 @@ class Line:
         left, right = (x0, x1) if x0 < x1 else (x1, x0)
         return (left, y0, right, y1) if y0 < y1 else (left, y1, right, y0)
 
-    @property
+    @held
     def start_direction(self) -> Vector:
         """Unit direction at the start."""
-        return unit(self.end - self.start)
+        return direction(self.start, self.end)
 
     @property
     def end_direction(self) -> Vector:
         """Unit direction at the end."""
-        return unit(self.end - self.start)
+        return self.start_direction
 
     def at(self, t: float) -> Point:
         """The point at parameter `t`, 0 to 1."""

@@ -54,8 +54,10 @@ def unit(v: tuple[float, float]) -> Vector:
 
 
 def direction(a: Point, b: Point) -> Vector:
-    """Unit vector from `a` to `b`."""
-    return unit((b[0] - a[0], b[1] - a[1]))
+    """Unit vector from `a` to `b`. Raises ValueError when they are one place."""
+    x, y = b[0] - a[0], b[1] - a[1]
+    n = math.hypot(x, y)
+    return pair(Vector, (x / n, y / n)) if n > 0 else unit((x, y))
 
 
 def bearing(degrees: float) -> Vector:

@@ -79,8 +79,10 @@ class Staged:
     @classmethod
     def of(cls, watch: Watch, hand: Drafting, last: "Staged | None") -> "Staged":
         """What a hand has drafted; `last` is the same stage of the last draft."""
-        change, sheet = Change.of(hand.sheet), hand.sheet.unwatched()
-        if last is not None:
+        change = Change.of(hand.sheet)
+        if last is None:
+            sheet = hand.sheet.unwatched()
+        else:
             change = change.like(last.change)
             sheet = change.on(watch.on)
         steps, tables = tuple(hand.steps), tuple(hand.tables)

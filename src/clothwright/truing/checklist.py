@@ -31,7 +31,6 @@ from clothwright.truing.outline import (
     box,
     chords,
     crosses_itself,
-    holds,
     stretch,
     tightest,
     wrong_way,
@@ -146,7 +145,7 @@ def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
     if length < DOUBLED:
         yield _fault("grain", piece, "has a grain line of no length", "Draw it anew.")
         return
-    if not (holds(points, foot) and holds(points, head)):
+    if not (piece.contains(foot) and piece.contains(head)):
         yield _doubt("grain", piece, "has a grain line that leaves it", "Move it in.")
     along = direction(foot, head)
     if length < 0.8 * GRAIN_LENGTH:  # else it is long enough for any piece

@@ -259,10 +259,13 @@ class Piece:
 
     def interior_angle(self, name: str) -> float:
         """Degrees of paper at the corner where this edge ends, 0 to 360."""
-        return self.loop._angles[self.index(name)]
+        return self.angles[self.index(name)]
 
     @held
-    def _angles(self) -> list[float]:
+    def angles(self) -> list[float]:
+        """Degrees of paper at the corners where the edges end, 0 to 360."""
+        if self._first is not None:
+            return self._first.angles
         out: list[float] = []
         for i, edge in enumerate(self.edges, 1 - len(self.edges)):
             ax, ay = edge.path.end_direction

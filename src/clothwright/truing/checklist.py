@@ -170,7 +170,8 @@ def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
 def check_outline(piece: Piece, points: Sequence[Pair]) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
-    for edge in piece.edges:
+    small = [s for s in piece.outline.segments if distance(s.start, s.end) < DOUBLED]
+    for edge in piece.edges if small else ():
         small = [s for s in edge.path.segments if distance(s.start, s.end) < DOUBLED]
         if not small:
             continue
@@ -242,8 +243,7 @@ def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
     ):
         says = f"is less than {fmt(SMALL_PIECE)} each way"
         yield _doubt("shape", piece, says, "Cut it in one with its neighbour.")
-    for edge in piece.edges:
-        angle = piece.interior_angle(edge.name)
+    for edge, angle in zip(piece.edges, piece.angles, strict=True):
         if angle < SHARP_CORNER:
             says = f"ends in a corner of {angle:.0f}°"
             to_do = f"Blunt it: {SHARP_CORNER:.0f}° is the least that turns out well."

@@ -43,10 +43,8 @@ class Corner(NamedTuple):
     def angle(self, sheet: Sheet) -> float:
         """Degrees of paper, 0 to 360. Raises PaperError for an unknown edge."""
         piece = sheet.piece(self.piece)
-        edge = self.edge
-        if self.at is End.START:
-            edge = piece.before(edge).name
-        return piece.interior_angle(edge)
+        i = piece.index(self.edge)
+        return piece.angles[i if self.at is End.END else i - 1]
 
 
 @dataclass(unsafe_hash=True)

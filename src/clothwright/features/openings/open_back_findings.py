@@ -1,9 +1,6 @@
 """What a low open back has to be checked for (first garment 9, 25). Lengths cm."""
 
-from bisect import bisect_left
 from collections.abc import Iterable
-from itertools import accumulate
-from typing import NamedTuple
 
 from clothwright.curves import Pair, Path, Point, degrees_between
 from clothwright.findings import Finding, Severity
@@ -62,7 +59,8 @@ def _set_in_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     rows = [("waist", n.e2, edge.start.x)]
     if n.te == 0:  # a tightened edge lies where its wedge brought it
         y = (n.y1 + n.yW) / 2
-        rows.append(("middle", (n.e1 + n.e2) / 2, _Rows.of(edge).across(y)))
+        [across] = _across(_from_top(edge), [y])
+        rows.append(("middle", (n.e1 + n.e2) / 2, across))
     for where, ordered, drawn in rows:
         if abs(drawn - ordered) > 0.1:
             yield Finding(
@@ -135,33 +133,32 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
 
 def narrowest_strip(slant: Path, panel: Path) -> float:
     """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
-    inner, outer = _Rows.of(slant), _Rows.of(panel)
-    top = max(inner.points[0][1], outer.points[0][1])
-    bottom = inner.points[-1][1]
-    levels = [top + (bottom - top) * i / 24 for i in range(25)]
-    return min(outer.across(y) - inner.across(y) for y in levels)
+    inner, outer = _from_top(slant), _from_top(panel)
+    top, bottom = max(inner[0][1], outer[0][1]), inner[-1][1]
+    levels = sorted([top + (bottom - top) * i / 24 for i in range(25)])
+    both = zip(_across(inner, levels), _across(outer, levels), strict=True)
+    return min([there - here for here, there in both])
 
 
-class _Rows(NamedTuple):
-    """A line that runs up or down as points from its top; `reached` is the lowest
-    level that it has reached at each after the first."""
+def _from_top(path: Path) -> list[Pair]:
+    """A line that runs up or down as points from its top."""
+    points = path.chords(0.01)
+    if points[0][1] >= points[-1][1]:
+        points.reverse()
+    return points
 
-    points: list[Pair]
-    reached: list[float]
 
-    @classmethod
-    def of(cls, path: Path) -> "_Rows":
-        """The points of a line."""
-        points = path.chords(0.01)
-        if points[0][1] >= points[-1][1]:
-            points.reverse()
-        return cls(points, list(accumulate([y for _, y in points[1:]], max)))
-
-    def across(self, y: float) -> float:
-        """Where the line stands at a level."""
-        i = bisect_left(self.reached, y)
-        if i == len(self.reached):
-            return self.points[-1][0]
-        (ax, ay), (bx, by) = self.points[i : i + 2]
+def _across(points: list[Pair], levels: list[float]) -> list[float]:
+    """Where a line from its top stands at levels, the highest first."""
+    out: list[float] = []
+    i, last = 1, len(points)
+    for y in levels:
+        while i < last and points[i][1] < y:
+            i += 1
+        if i == last:
+            out.append(points[-1][0])
+            continue
+        (ax, ay), (bx, by) = points[i - 1], points[i]
         t = (y - ay) / (by - ay) if by > ay else 0.0
-        return ax + (bx - ax) * t if t > 0.0 else ax
+        out.append(ax + (bx - ax) * t if t > 0.0 else ax)
+    return out

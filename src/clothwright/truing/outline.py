@@ -7,7 +7,6 @@ asks these of every piece: the test suite proves them against shapely.
 import math
 from collections.abc import Sequence
 from functools import cache
-from itertools import islice
 
 from clothwright.curves import Cubic, Pair, Path, Point, Vector
 
@@ -34,21 +33,22 @@ def crosses_itself(points: Sequence[Pair]) -> Pair | None:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     if max(xs) - min(xs) < max(ys) - min(ys):
         xs, ys = ys, xs
-    spans = sorted(
-        (
-            a if a < b else b,
-            a if a > b else b,
-            i,
-            c if c < d else d,
-            c if c > d else d,
-        )
-        for i, (a, b, c, d) in enumerate(zip(xs, xs[1:], ys, ys[1:], strict=False))
-    )
-    for k, (_, right, i, low, high) in enumerate(spans, 1):
-        for left, _, m, c, d in islice(spans, k, None):
+    spans: list[tuple[float, float, int, float, float]] = []
+    a, c = xs[0], ys[0]
+    for i in range(n):
+        b, d = xs[i + 1], ys[i + 1]
+        low, high = (c, d) if c < d else (d, c)
+        spans.append((a, b, i, low, high) if a < b else (b, a, i, low, high))
+        a, c = b, d
+    spans.sort()
+    beside = (1, -1, n - 1, 1 - n)
+    for k in range(n):
+        _, right, i, low, high = spans[k]
+        for j in range(k + 1, n):
+            left, _, m, c, d = spans[j]
             if left > right:
                 break
-            if c > high or d < low or m - i in (1, -1, n - 1, 1 - n):
+            if c > high or d < low or m - i in beside:
                 continue
             if _touch(points[i], points[i + 1], points[m], points[m + 1]):
                 return points[m]

@@ -112,10 +112,8 @@ _Floats = tuple[float, float, float]
 def _bend_terms(curve: Cubic) -> tuple[_Floats, _Floats, _Floats]:
     """The legs of the control polygon, across and down, and their cross products
     (c01, c02, c12): cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
-    p0, p1, p2, p3 = curve.points
-    d0x, d0y = p1[0] - p0[0], p1[1] - p0[1]
-    d1x, d1y = p2[0] - p1[0], p2[1] - p1[1]
-    d2x, d2y = p3[0] - p2[0], p3[1] - p2[1]
+    x0, y0, x1, y1, x2, y2, x3, y3 = curve.xy
+    d0x, d0y, d1x, d1y, d2x, d2y = x1 - x0, y1 - y0, x2 - x1, y2 - y1, x3 - x2, y3 - y2
     c01, c02 = d0x * d1y - d0y * d1x, d0x * d2y - d0y * d2x
     return (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, d1x * d2y - d1y * d2x)
 

@@ -1,6 +1,6 @@
 """Seams: which chains of edges are sewn together, and how."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Final, NamedTuple
 
@@ -114,21 +114,7 @@ class Seam:
         """The seam over other chains."""
         if left == self.left and right == self.right:
             return self
-        return Seam(  # not by replace, which takes four times as long
-            self.code,
-            self.name,
-            left,
-            right,
-            self.start,
-            self.end,
-            self.ease,
-            self.zone,
-            self.notches,
-            self.kind,
-            self.drawn_up,
-            self.stretched,
-            self.tucked,
-        )
+        return replace(self, left=left, right=right)
 
     def __contains__(self, run: object) -> bool:
         return any((r.piece, r.edge) == run for r in self.runs())

@@ -3,7 +3,6 @@
 import math
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import replace
 
 from clothwright.curves import Path, Point, Vector, cross, direction, dot, turned
 from clothwright.paper import InnerLine, Piece, Sheet, once
@@ -28,13 +27,20 @@ ON_BIAS = "fold of the cowl"
 """A line of this name says that its piece is cut on the bias, at 45° to the fold."""
 
 
-@once
 def grained(p: Piece) -> Piece:
     """The piece with its grain: plumb as drafted, but square to the waist chord on
     side panels; the longest line of that direction that lies inside. A sleeve and its
     bands keep their own."""
+    lines, grain = _inside(p)
+    return p.holding(p.marks, lines, grain)
+
+
+@once
+def _inside(p: Piece) -> tuple[tuple[InnerLine, ...], tuple[Point, Point] | None]:
+    """The inner lines and the grain of a piece with its grain. (The piece with them
+    would not do: it knows the one that has its loop, and would keep that for ever.)"""
     if p.code in OWN_GRAIN:
-        return replace(p, lines=_clipped(p))
+        return _clipped(p), p.grain
     up = Vector(0.0, -1.0)
     if p.fold is not None and any(k.name == ON_BIAS for k in p.lines):
         fold = p.fold.path
@@ -44,7 +50,7 @@ def grained(p: Piece) -> Piece:
         up = turned(direction(waist.start, waist.end), 90)
         if p.code.startswith("P"):
             up = up * -1.0
-    return p.holding(p.marks, _clipped(p), longest_line(p, up))
+    return _clipped(p), longest_line(p, up)
 
 
 def _clipped(p: Piece) -> tuple[InnerLine, ...]:

@@ -16,7 +16,7 @@ R = TypeVar("R")
 
 def once(work: Callable[[Piece], R]) -> Callable[[Piece], R]:
     """Keep a pure function's result for each piece it was given. The result must not
-    hold the piece, which would then live for ever."""
+    hold the piece, nor one with its loop, or it would live for ever."""
     kept: dict[int, tuple[weakref.ref[Piece], R]] = {}
 
     @wraps(work)

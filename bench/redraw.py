@@ -85,9 +85,8 @@ def every_change(base: Order) -> None:
     middle = statistics.median(t for t, _ in times)
     over = sum(t >= 10 for t, _ in times)
     print(f"one of {len(times)} numbers changed:   median {middle:.1f} ms")
-    print(
-        f"  slowest: {times[-1][0]:.1f} ms ({times[-1][1]}); {over} take 10 ms or more"
-    )
+    print(f"  under 10 ms:               {len(times) - over} of {len(times)}")
+    print(f"  slowest:                   {times[-1][0]:.1f} ms ({times[-1][1]})")
 
 
 def dress(top: Order) -> Order:

@@ -127,7 +127,8 @@ class Cubic:
     @held
     def fine(self) -> list[Pair]:
         """Points from the start to the end whose chords stray at most 0.1 mm."""
-        return [self.start, *self.evenly(self.steps(0.01))]
+        x, y = self.start
+        return [(x, y), *self.evenly(self.steps(0.01))]
 
     def steps(self, tolerance: float) -> int:
         """Equal steps of the parameter whose chords stray at most so far, cm."""
@@ -171,9 +172,9 @@ class Cubic:
 
     def evenly(self, n: int) -> list[Pair]:
         """The points after the start at n equal steps of the parameter."""
-        if n == 1:
-            return [self.end]
         x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        if n == 1:
+            return [(x3, y3)]
         # B(t) = (x0, y0) + b·t + c·t² + d·t³
         bx, by = 3 * (x1 - x0), 3 * (y1 - y0)
         cx, cy = 3 * (x2 - x1) - bx, 3 * (y2 - y1) - by
@@ -182,7 +183,7 @@ class Cubic:
             (x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy)))
             for t in _shares(n)
         ]
-        out.append(self.end)
+        out.append((x3, y3))
         return out
 
     def slope(self, t: float) -> Vector:

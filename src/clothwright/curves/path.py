@@ -303,12 +303,14 @@ class Path:
         """As `flatten`, of bare numbers."""
         if not tolerance > 0:
             raise ValueError("a flattening tolerance must be above zero")
-        pts: list[Pair] = [self.start]
+        x, y = self.start
+        pts: list[Pair] = [(x, y)]
         for s in self.segments:
             if isinstance(s, Cubic):
                 pts += s.evenly(s.steps(tolerance))
             else:
-                pts.append(s.end)
+                x, y = s.end
+                pts.append((x, y))
         return pts
 
 

@@ -351,7 +351,7 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
                 Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, end))
             )
     back = "PB" if has("PB", "hem") else "PBC"
-    if has(back, "waist") and not (has(back, "waist lap") or has(back, "stand")):
+    if has(back, "waist") and not (has(back, "waist lap") or has(back, "waist stand")):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"

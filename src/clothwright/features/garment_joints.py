@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
 from clothwright.features.knits.knit_seams import knit_joints
+from clothwright.features.knits.knit_skirt_seams import knit_skirt_joints
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.trousers.trouser_seams import trouser_joints
@@ -150,6 +151,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     found += skirt_joints(sheet)
     found += trouser_joints(sheet)
     found += knit_joints(sheet)
+    found += knit_skirt_joints(sheet)
     return found
 
 

@@ -15,6 +15,7 @@ from clothwright.features.collars.collar_seams import collar_seams
 from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.knits.knit_seams import knit_seams
+from clothwright.features.knits.knit_skirt_seams import knit_skirt_seams
 from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.necks.halter_rules import HALTER_BAND
 from clothwright.features.openings.neck_placket import placket_seams
@@ -90,6 +91,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *trouser_seams(t, n),
         *collar_seams(t, n),
         *knit_seams(t, n),
+        *knit_skirt_seams(t, n),
         *lapel_seams(t, n),
     ]
 

@@ -168,6 +168,9 @@ def _girths(made: Draft) -> Iterator[str]:
     if not edges:
         return  # gores, circles and gathers: tests/features/test_skirts.py
     waist = sum(sheet.length(*run) for run in edges)
+    if "BD" in sheet.pieces:  # up to the centre down the middle of a front band
+        band = sheet.piece("BD").outline.flatten(0.005)
+        waist += (max(p.x for p in band) - min(p.x for p in band)) / 4
     taken_up = [
         s.ease.plan
         for s in sheet.seams
@@ -256,13 +259,22 @@ def _trousers(made: Draft) -> Iterator[str]:
     """Half the waist by its edges, half the hip by slices, with what pleats add."""
     n, pieces = made.numbers, made.sheet.pieces
     top = ("WCF", "WCB") if "WCF" in pieces else ("TF", "TB", "TK")
-    off = -(n.W + n.Ew) / 2 + sum(
-        e.length
-        for code in top
-        if code in pieces
-        for e in pieces[code].edges
-        if e.name in ("waist", "waist mid", "waist side")
-    )
+    folds = [
+        k.path.length
+        for code in ("TF", "TB")
+        for k in pieces[code].lines
+        if k.name == "waist line, folded"
+    ]
+    if folds:  # pulled on: no narrower than the hip with its ease
+        off = sum(folds) - (n.H + n.Eh) / 2
+    else:
+        off = -(n.W + n.Ew) / 2 + sum(
+            e.length
+            for code in top
+            if code in pieces
+            for e in pieces[code].edges
+            if e.name in ("waist", "waist mid", "waist side")
+        )
     if abs(off) > 0.1:
         yield f"the half waist is {off:+.2f} off body and ease"
     level = LineString([(-400, -n.BRe / 3), (400, -n.BRe / 3)])
@@ -295,6 +307,6 @@ def _bust(made: Draft) -> float | None:
         total += part.length
         if code == "BC":
             total += part.bounds[0]
-        elif code == "FC" and "NP" in sheet.pieces:  # the band of a placket lies there
+        elif code == "FC" and {"NP", "BD"} & set(sheet.pieces):  # a band lies there
             total += max(0.0, made.numbers.X - part.bounds[2])
     return total

@@ -236,7 +236,8 @@ def _report(finished: Pattern, *, as_json: bool) -> None:
     if not finished.failed:
         # an edge sewn to its own twin meets by itself and proves nothing
         kinds = [s.kind for s in finished.draft.sheet.seams]
-        print(f"All {len(kinds) - kinds.count(SeamKind.TWIN)} seams meet.")
+        walked = len(kinds) - kinds.count(SeamKind.TWIN)
+        print(f"All {walked} seams meet." if walked else "Nothing is to mend.")
 
 
 @app.command()

@@ -147,6 +147,7 @@ def wanted(d: Draft) -> set[tuple[str, str]]:
         for p in d.sheet.pieces.values()
         for e in p.edges
         if e.kind is EdgeKind.FINISHED
+        and not p.code.startswith("I")  # interlining, which has no cloth's edge
     }
 
 

@@ -329,7 +329,9 @@ def _lay(
         d.sheet.put(whole.moved(onto)),
         piece.code,
         f"{half} of the trousers",
-        detail=f"with the {kind}s ruled to their points, and the hem "
+        detail="with "
+        + (f"the {kind}s ruled to their points, and " if darts else "")
+        + "the hem "
         + (
             "ruled"
             if leg.hem_line().straight

@@ -61,6 +61,7 @@ class Rank(IntEnum):
     COLLAR = 168
     SEAMS = 170
     LINING = 180
+    CUT_ON = 182
     YOKE = 183
     YOKE_DART = 184
     LAID_OPEN = 185

@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection
 
 from clothwright.features.chains import hanging
 from clothwright.features.knits.knit_seams import knit_joints
+from clothwright.features.knits.knit_skirt_seams import knit_skirt_joints
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.trousers.trouser_seams import trouser_joints
@@ -150,6 +151,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     found += skirt_joints(sheet)
     found += trouser_joints(sheet)
     found += knit_joints(sheet)
+    found += knit_skirt_joints(sheet)
     return found
 
 
@@ -351,7 +353,7 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
                 Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, end))
             )
     back = "PB" if has("PB", "hem") else "PBC"
-    if has(back, "waist") and not (has(back, "waist lap") or has(back, "stand")):
+    if has(back, "waist") and not (has(back, "waist lap") or has(back, "waist stand")):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"

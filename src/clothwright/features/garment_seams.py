@@ -15,9 +15,11 @@ from clothwright.features.collars.collar_seams import collar_seams
 from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
 from clothwright.features.knits.knit_seams import knit_seams
+from clothwright.features.knits.knit_skirt_seams import knit_skirt_seams
 from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.necks.halter_rules import HALTER_BAND
 from clothwright.features.openings.neck_placket import placket_seams
+from clothwright.features.openings.stand_band import band_seams as stand_band_seams
 from clothwright.features.openings.stand_seams import over_stands, stand_seams
 from clothwright.features.skirts.skirt_seams import (
     band_seams,
@@ -82,12 +84,14 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *facing_seams(t, n),
         *stand_seams(t),
         *placket_seams(t, n),
+        *stand_band_seams(t),
         *band_seams(t, n),
         *contour_seams(t),
         *skirt_seams(t, n),
         *trouser_seams(t, n),
         *collar_seams(t, n),
         *knit_seams(t, n),
+        *knit_skirt_seams(t, n),
         *lapel_seams(t, n),
     ]
 

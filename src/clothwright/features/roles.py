@@ -83,6 +83,8 @@ class Role(Enum):
 
     CASING = "top of the casing, turned in"
 
+    INTERLINING = "interlining that has a pattern of its own"
+
     KNIT = "seams of knitted cloth"
     """Sewn and neatened in one by an overedge stitch."""
 
@@ -141,6 +143,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.HEM: (1.5, 0.625, 0),
     Role.FREE: (0.6, 0.25, 5),
     Role.CASING: (1.0, 0.375, 1),
+    Role.INTERLINING: (0.3, 0.125, 5),
     Role.KNIT: (0.7, 0.25, 2),
     Role.KNIT_HEM: (2.0, 0.75, 1),
 }

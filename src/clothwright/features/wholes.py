@@ -14,6 +14,16 @@ def keep_whole(sheet: Sheet, code: str) -> Sheet:
     return sheet.drawn(**{f"whole {code} {i:02d} {e.name}": e.path for i, e in edges})
 
 
+WAIST_IN_BAND = "waist in the band"
+"""What of the bodice's waist lies in a band in front, kept as a line on the table."""
+
+
+def waist_in_band(sheet: Sheet) -> float:
+    """The same, cm; nought without a band."""
+    kept = sheet.lines.get(WAIST_IN_BAND)
+    return 0.0 if kept is None else kept.length
+
+
 def width_at_waist(sheet: Sheet, code: str) -> float:
     """Width of a panel at the waist, cm; of one that runs on below, as kept."""
     kept = sheet.lines.get(f"waist of {code}")

@@ -55,6 +55,8 @@ class Allowances:
         for piece in pieces:
             for e in piece.edges:
                 role = self.role(piece, e.name)
+                if role is Role.INTERLINING:  # said of all interlining
+                    continue
                 words = found.setdefault(self.width(role), [])
                 said = edge_words(e.name) if role is Role.EDGE else role.value
                 if said not in words:

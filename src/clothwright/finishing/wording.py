@@ -117,6 +117,14 @@ _WORDS = {
     "foot stand": "foot of the stand",
     "lower": "lower edge, to the hem",
     "lower stand": "lower edge of the stand",
+    "facing neck": "neck of the facing",
+    "facing neck stand": "neck of the facing's stand",
+    "facing waist": "waist of the facing",
+    "facing waist stand": "waist of the facing's stand",
+    "facing shoulder": "shoulder of the facing",
+    "band": "seam of the band",
+    "neck inside": "neck, inner half",
+    "neck stand inside": "neck of the stand, inner half",
 }
 
 

@@ -12,7 +12,7 @@ from clothwright.features.operations import Work
 from clothwright.features.roles import Role
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount
-from clothwright.paper import Run, Seam, SeamKind, Sheet
+from clothwright.paper import Run, Seam, SeamKind, Sheet, own_name
 
 _OF_ROLE: Mapping[Role, Work] = {
     Role.SHOULDER: Work.SHOULDER,
@@ -124,11 +124,19 @@ class Garment:
             return _of_knit([r.edge for r in seam.runs()])
         telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
-        if work is Work.SHOULDER and not places & _BODICE:
+        if work is Work.SHOULDER and (not places & _BODICE or self._of_facing(seam)):
             return Work.FACING
         if work is Work.SIDE and not places & {*_BODICE, Place.FACING}:
             return Work.SKIRT
         return work
+
+    def _of_facing(self, seam: Seam) -> bool:
+        """True for the shoulder of a facing that is cut on to a button stand."""
+        return any(
+            own_name(r.edge) == "facing shoulder"
+            and self.sheet.piece(r.piece).has("neck")
+            for r in seam.runs()
+        )
 
     def _bag(self, seam: Seam) -> bool:
         """True for a piece that is sewn to itself cut in lining."""

@@ -225,7 +225,7 @@ def _stayed(garment: Garment) -> list[Run]:
         for e in p.edges
         if garment.role(run := Run(p.code, e.name)) is Role.EDGE
         and e.kind is EdgeKind.SEAM
-        and own_name(e.name) != "slant"
+        and own_name(e.name) not in ("slant", "facing neck", "facing neck stand")
     ]
 
 
@@ -237,6 +237,7 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
         for p in pieces
         for e in p.edges
         if e.kind is EdgeKind.FINISHED and (run := Run(p.code, e.name)) not in told
+        if garment.role(run) is not Role.INTERLINING
     ]
     narrow = tuple(r for r in edges if garment.role(r) is Role.HEM)
     deep = tuple(r for r in edges if own_name(r.edge) == "hem" and r not in narrow)

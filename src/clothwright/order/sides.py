@@ -58,16 +58,26 @@ def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:
     for kind, (field, edge, codes) in ends:
         neck = order.feature(kind)
         there = [c for c in codes if c in left.pieces and c in right.pieces]
-        there = [c for c in there if left.piece(c).has(edge)]
+        there = [c for c in there if _long(left.piece(c), edge) is not None]
         if neck is None or not there:
             continue
-        by = sum(left.length(c, edge) - right.length(c, edge) for c in there)
+        by = sum(
+            (_long(left.piece(c), edge) or 0.0) - (_long(right.piece(c), edge) or 0.0)
+            for c in there
+        )
         if abs(by) > SAME / 4:
             depth = n[neck.numbers()[field].key] + by
             deeper = neck.model_copy(update={field: depth})
             features = tuple(deeper if f is neck else f for f in order.features)
             order = replace(order, features=features)
     return order
+
+
+def _long(piece: Piece, name: str) -> float | None:
+    """Length of an edge, or of the fold that an edge has become, cm."""
+    if piece.has(name):
+        return piece.edge(name).length
+    return next((k.path.length for k in piece.lines if k.name == name), None)
 
 
 def differing(right: Sheet, left: Sheet) -> frozenset[str]:

@@ -24,6 +24,7 @@ _OWN_WAY = {
     "trouser front": {"towards the centre back": "towards the side"},
     "trouser back": {"towards the centre front": "towards the side"},
     "knit back": {"towards the centre front": "towards the side"},
+    "knit skirt": {"towards the centre front": "towards the side"},
     "knit front": {"towards the centre back": "towards the side"},
 }
 """Of parts that lie apart: what is on the far side of them."""

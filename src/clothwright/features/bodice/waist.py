@@ -18,6 +18,7 @@ from clothwright.features.bodice.waist_rules import (
 )
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.wholes import waist_in_band
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, Piece, Run, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -153,7 +154,9 @@ def _stitched(sheet: Sheet, half: str) -> float:
     gathered = [f"gathered {e}" for e in ("waist", "waist side")]
     if half == "front" and gathered[0] in sheet.lines:
         return sum(sheet.lines[e].length for e in gathered)
-    return sum(sheet.length(c, e) for c, e in waist_edges(sheet) if _half(c) == half)
+    edges = [(c, e) for c, e in waist_edges(sheet) if _half(c) == half]
+    stitched = sum(sheet.length(c, e) for c, e in edges)
+    return stitched + (waist_in_band(sheet) if half == "front" else 0.0)
 
 
 def waist_edges(sheet: Sheet) -> list[tuple[str, str]]:

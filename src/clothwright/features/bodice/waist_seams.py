@@ -6,6 +6,7 @@ from itertools import accumulate
 from clothwright.features.chains import Chains, hanging
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.skirts.pocket_drawing import mouth_places, pocket_seams
+from clothwright.features.wholes import waist_in_band
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -149,18 +150,23 @@ def _onto_peplum(
         yields = n.by / 2 if "by" in n else 0.0
         plan, tolerance = -(n.ew + yields) * share / (n.w_F + n.w_PB), 0.05
     ease = Ease.about(plan, tolerance)
+    hidden = waist_in_band(t.sheet) if left[0].piece[0] == "F" else 0.0
+
+    def at_share(length: float) -> float:
+        return (length + hidden) * first / share - hidden
+
     joints = list(accumulate(t.length((run,)) for run in left[:-1]))
     if len(right) > 1:
         meets = list(accumulate(t.length((run,)) for run in right[:-1]))
         if right[0].piece in ("PF", "PB"):  # of two darts the inner one meets
             meets = meets[:1] if right[0].piece == "PF" else meets[-1:]
         if not joints:  # a waist that takes in nothing has no dart there: a notch
-            place = t.length(left) * first / share
+            place = at_share(t.length(left))
             return ease, (NotchPair(place, meets[0], ticks),)
         pairs = zip(joints, meets, strict=True)
         return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
     c = t.length(right)
-    at = c * first / share
+    at = at_share(c)
     if len(joints) != 1 or not NOTCH_ROOM < at < c - NOTCH_ROOM:
         return ease, ()
     return ease, (NotchPair(joints[0], at, ticks, JOINT),)

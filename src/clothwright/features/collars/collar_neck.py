@@ -6,6 +6,7 @@ from clothwright.curves import Path, from_pair, left_normal
 from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import Chains
 from clothwright.features.linings.sewn_halves import back_neck
+from clothwright.features.openings.stand_band import BAND
 from clothwright.paper import Sheet
 
 NECK_STAND = "neck stand"
@@ -20,6 +21,9 @@ def closed_neck(sheet: Sheet, shoulder: float) -> ClosedNeck:
     neck, closed = back_neck(back)
     way = closed.direction(back.edge("shoulder").path.start_direction)
     mine: Path = front.edge("neck").path
+    if BAND in sheet.pieces:  # the rest of the neck lies on it
+        end = sheet.edge(BAND, "neck").path
+        mine += end.pinned(mine.end, end.end)
     out = front.edge("shoulder").path.end_direction * -1.0
     m = from_pair(mine.start, mine.start + out, neck.end, neck.end + way)
     laid = mine.moved(m).pinned(neck.end, m(mine.end))
@@ -35,7 +39,10 @@ def opens_behind(sheet: Sheet) -> bool:
 def beyond(sheet: Sheet, half: str) -> float:
     """What a front ("F") or back ("B") runs on at the neck beyond its centre line, to
     lap over, cm: its edge "neck stand"."""
-    code = next((c for c in (f"{half}C", half) if c in sheet.pieces), "")
+    codes = [f"{half}C", half]
+    if half == "F" and BAND in sheet.pieces:
+        codes = [BAND]
+    code = next((c for c in codes if c in sheet.pieces), "")
     piece = sheet.pieces.get(code)
     if piece is None or not piece.has(NECK_STAND):
         return 0.0

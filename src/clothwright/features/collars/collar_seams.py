@@ -5,6 +5,7 @@ from clothwright.blocks.collar import shorter_by
 from clothwright.features.chains import Chains
 from clothwright.features.collars.collar import COLLAR, STAND, UNDER, outside
 from clothwright.features.linings.facing_seams import back_neck_chain, front_neck
+from clothwright.features.openings.stand_band import BAND
 from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 
@@ -23,7 +24,7 @@ def shell_neck(t: Chains) -> tuple[Run, ...]:
     """The shell's neck from the centre back to the centre front."""
     back = back_neck_chain(t)
     turned = (r._replace(backward=not r.backward) for r in reversed(back))
-    return (*turned, *front_neck(t))
+    return (*turned, *front_neck(t), *t.chain((BAND, "neck", False)))
 
 
 def collar_seams(t: Chains, n: Numbers) -> list[Seam]:
@@ -45,7 +46,7 @@ def _to_neck(t: Chains, n: Numbers, piece: str, *, backward: bool) -> Seam:
     ease = EXACT
     if "c_away" in n:
         ease = Ease(-n.c_away - STRETCH / 2, -n.c_away - STRETCH, -n.c_away + 0.05)
-    shoulder = t.length(left) - t.length(front_neck(t))
+    shoulder = t.length(back_neck_chain(t))
     at = t.upto(right, t.sheet.points["Xs"])
     name = t.sheet.piece(piece).name.lower()
     return Seam(

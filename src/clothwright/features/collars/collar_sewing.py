@@ -3,6 +3,7 @@
 from collections.abc import Container, Iterable
 
 from clothwright.features.collars.collar import COLLAR, STAND
+from clothwright.features.openings.stand_band import BAND
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -108,15 +109,16 @@ def tie_operations(sheet: Sheet) -> Iterable[Operation]:
 
 
 def _set(sheet: Sheet, title: str, says: str) -> Operation:
+    banded = BAND in sheet.pieces  # its bands are sewn on first, over the waist seam
     return Operation(
-        Work.SET_COLLAR,
+        Work.BAND if banded else Work.SET_COLLAR,
         title,
         (
             "Clip the neck to its stay-stitching. "
             f"{says}, centres and shoulder notches met. Baste it; the facing is laid "
             "over it and sewn in one with it.",
         ),
-        seams=both_sides(sheet, "S80"),
+        seams=both_sides(sheet, "S80", *(("S8", "S9") if banded else ())),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
     )

@@ -122,15 +122,17 @@ def lay_band(
     edge: str,
     *,
     folded: bool,
+    at_end: str = "centre back",
 ) -> None:
     """Draw a band from a mark at its upper left: whole, or half of it (`folded`), its
-    centre front on the fold. `length` and `width` are the keys of its numbers."""
+    centre front on the fold and its end `at_end`. `length` and `width` are the keys of
+    its numbers."""
     n, w = d.n, d.n[width]
     first, last = marks
     end = "the fold of the centre front" if folded else "its front end"
     a = d.start(first, at, f"{name.lower()}, {end}")
     if folded:
-        b = d.point(last, first, "its end at the centre back", right=n[length] / 2)
+        b = d.point(last, first, f"its end at the {at_end}", right=n[length] / 2)
     else:
         b = d.point(last, first, "its back end", right=length)
     down, fold = Point(0.0, 2 * w), Point(0.0, w)

@@ -44,19 +44,27 @@ def findings(n: Numbers) -> Iterator[Finding]:
 
 def _cloth(n: Numbers) -> Iterator[Finding]:
     """Whether this cloth makes a bodice without darts."""
+    yield from _stretches(n, "bust", "bodice block")
+    yield from _recovers(n, min(n.p_bust, n.p_waist, n.p_hip))
+
+
+def _stretches(n: Numbers, place: str, woven: str) -> Iterator[Finding]:
     if n.s_knit < LEAST_STRETCH:
         yield Finding(
             "KN0",
             Severity.REFUSE,
-            f"A cloth that stretches {n.s_knit:g} per cent does not go over the bust "
-            f"without darts; {LEAST_STRETCH:g} per cent is the least.",
+            f"A cloth that stretches {n.s_knit:g} per cent does not go over the {place}"
+            f" without darts; {LEAST_STRETCH:g} per cent is the least.",
             "s",
-            'Take a cloth that stretches more (s), or a "bodice block" with its darts.',
+            f'Take a cloth that stretches more (s), or a "{woven}" with its darts.',
             {"s": n.s_knit},
         )
+
+
+def _recovers(n: Numbers, tight: float) -> Iterator[Finding]:
+    """Whether the cloth may be cut `tight` per cent smaller than the body."""
     if n.recovery >= RECOVERS:
         return
-    tight = min(n.p_bust, n.p_waist, n.p_hip)
     if tight < 0:
         yield Finding(
             "KN9",
@@ -85,17 +93,7 @@ def _reach(n: Numbers) -> Iterator[Finding]:
     places = [("bust", "p", n.p_bust), ("waist", "pw", n.p_waist)]
     if n.knit_below >= 0.5 * n.WH_knit:
         places.append(("hip", "ph", n.p_hip))
-    for what, symbol, p in places:
-        if p < n.p_least - _TINY:
-            yield Finding(
-                "KN6",
-                Severity.REFUSE,
-                f"The {what} is cut {-p:.1f} per cent smaller than the body; a cloth "
-                f"that stretches {n.s_knit:g} per cent takes {-n.p_least:.1f} at most.",
-                symbol,
-                f"Cut it wider ({symbol}), or take a cloth that stretches more (s).",
-                {symbol: p, "s": n.s_knit},
-            )
+    yield from _close(n, places)
     low, high = (100 * v for v in knit_class(n.s_knit / 100).bust)
     if n.hand("p_bust") is Hand.CHOICE and not low - _TINY <= n.p_bust <= high + 4:
         yield Finding(
@@ -107,7 +105,35 @@ def _reach(n: Numbers) -> Iterator[Finding]:
             "",
             {"p": n.p_bust},
         )
-    if n.knit_below > n.WH_knit + 25.0:
+    yield from _stride(n, n.knit_below)
+
+
+def skirt_findings(n: Numbers) -> Iterator[Finding]:
+    """What is asked of a knit skirt."""
+    yield from _stretches(n, "hip", "straight skirt")
+    yield from _recovers(n, n.p_hip)
+    yield from _close(n, [("hip", "ph", n.p_hip)])
+    yield from _stride(n, n.L)
+
+
+def _close(n: Numbers, places: Iterable[tuple[str, str, float]]) -> Iterator[Finding]:
+    """The body is reached at half of the stretch (N6)."""
+    for what, symbol, p in places:
+        if p < n.p_least - _TINY:
+            yield Finding(
+                "KN6",
+                Severity.REFUSE,
+                f"The {what} is cut {-p:.1f} per cent smaller than the body; a cloth "
+                f"that stretches {n.s_knit:g} per cent takes {-n.p_least:.1f} at most.",
+                symbol,
+                f"Cut it wider ({symbol}), or take a cloth that stretches more (s).",
+                {symbol: p, "s": n.s_knit},
+            )
+
+
+def _stride(n: Numbers, below: float) -> Iterator[Finding]:
+    """The hem of what reaches to the knee lets her walk; `below` the waist, cm."""
+    if below > n.WH_knit + 25.0:
         hem = 4 * (n.q_hip + n.knit_out)
         opened = hem * (1 + n.s_knit / 200)
         if opened < STRIDE:

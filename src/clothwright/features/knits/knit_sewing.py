@@ -21,21 +21,13 @@ _Fmt = Callable[[float], str]
 
 def bodice_notes(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[str]:
     """What the stretch and the recovery of the cloth made of the widths."""
-    knit = knit_class(n.s_knit / 100)
-    yield (
-        f"Drafted for a cloth that stretches {n.s_knit:g} per cent across ({knit.name})"
-        f" and comes back by {n.recovery:g}: fold it, mark {fmt(10.0)} along the "
-        f"courses, pull it firmly; it must reach {fmt(10 * (1 + n.s_knit / 100))}."
-    )
+    yield _cloth_note(n, fmt)
     yield (
         f"Bust of the garment {fmt(4 * n.q_bust + 2 * n.cup_wide)} for a body of "
         f"{fmt(n.B)}, waist {fmt(4 * n.q_waist)} for {fmt(n.W)}"
         + (f", hip {fmt(4 * n.q_hip)} for {fmt(n.H)}." if _to_hip(n) else ".")
     )
-    yield (
-        "The greatest stretch goes round the body and along every band; lay all pieces "
-        "one way, on cloth that has lain open for a day."
-    )
+    yield _LIE
     if n.cup_long > 0 and {"KF", "KB"} <= set(sheet.pieces):
         yield (
             f"Ease {fmt(n.cup_long)} of the front's side onto the back's between the "
@@ -46,6 +38,21 @@ def bodice_notes(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[str]:
             "A cloth that comes back so little is not cut smaller than the body: it "
             "would bag."
         )
+
+
+def _cloth_note(n: Numbers, fmt: _Fmt) -> str:
+    knit = knit_class(n.s_knit / 100)
+    return (
+        f"Drafted for a cloth that stretches {n.s_knit:g} per cent across ({knit.name})"
+        f" and comes back by {n.recovery:g}: fold it, mark {fmt(10.0)} along the "
+        f"courses, pull it firmly; it must reach {fmt(10 * (1 + n.s_knit / 100))}."
+    )
+
+
+_LIE = (
+    "The greatest stretch goes round the body and along every band; lay all pieces "
+    "one way, on cloth that has lain open for a day."
+)
 
 
 def _to_hip(n: Numbers) -> bool:
@@ -87,20 +94,50 @@ def bodice_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation
     )
     if sheet.edge("KF", "hem").kind is not EdgeKind.FINISHED:
         return
-    yield Operation(
+    yield _hem(Run("KF", "hem"), Run("KB", "hem"))
+
+
+def _hem(*edges: Run) -> Operation:
+    return Operation(
         Work.HEM,
         "Hem the lower edge",
         (
             "Turn it up once and cover its raw edge from the right side, two needles; "
             "do not pull.",
         ),
-        edges=(Run("KF", "hem"), Run("KB", "hem")),
+        edges=edges,
         stitch=Stitch.COVER,
         seam_type=SeamType.HEM_ONCE,
         press="steamed, the iron only set down",
         task=Task.HEM,
         hazards=(Hazard.IRON,),
     )
+
+
+def skirt_notes(n: Numbers, fmt: _Fmt) -> Iterable[str]:
+    """What the stretch of the cloth made of a skirt's widths."""
+    yield _cloth_note(n, fmt)
+    yield (
+        f"Hip of the skirt {fmt(4 * n.q_hip)} for a body of {fmt(n.H)}; its waist of "
+        f"{fmt(4 * n.q_waist)} stretches to {fmt(4 * n.q_waist * (1 + n.s_knit / 100))}"
+        " and passes the hip."
+    )
+    yield _LIE
+
+
+def skirt_operations(code: str, side: str) -> Iterable[Operation]:
+    """Sides and hem of a skirt."""
+    yield Operation(
+        Work.SIDE,
+        "Sew the sides of the skirt",
+        ("A ball-point needle. Baste first and try it on.",),
+        seams=(side,),
+        stitch=Stitch.FOUR_THREAD,
+        seam_type=SeamType.PLAIN,
+        press="to the back",
+        task=Task.SEAMS,
+    )
+    yield _hem(Run(code, "hem"))
 
 
 def sleeve_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:

@@ -52,7 +52,7 @@ class Facing(Feature):
     }
     pieces: ClassVar[tuple[About, ...]] = FACINGS
     seams: ClassVar[Mapping[str, str]] = FACED
-    gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
+    gives: ClassVar[frozenset[str]] = frozenset({"inside finish", "faced armholes"})
     needs: ClassVar[dict[str, str]] = {
         "sleeveless": "an all-in-one facing is for a sleeveless top; with sleeves "
         'take a "neck facing"'

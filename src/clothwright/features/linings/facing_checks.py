@@ -52,7 +52,10 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         neck = facing.edge("neck").path if facing.has("neck") else None
         armhole = facing.edge("armhole").path
         rolled = (neck, armhole, slant)
-        yield from roll_findings(n.rho, most, half, rolled, name, facing.code)
+        back = facing.has("end")  # to a band or a placket, beside the centre
+        yield from roll_findings(
+            n.rho, most, half, rolled, name, facing.code, cut_back=back
+        )
         yield from _narrow(n, facing)
         out = outside(half, facing.edge("free").path)
         if out > OUTSIDE:
@@ -131,11 +134,14 @@ def roll_findings(
     rolled: tuple[Path | None, Path, Path | None],
     what: str,
     place: str,
+    *,
+    cut_back: bool = False,
 ) -> Iterable[Finding]:
     """The width of the roll, measured at three places of each edge (14.4, 14.8): of
     neck, armhole and slanted edge, as they lie in the sewn state.
 
-    `rho` is the roll wanted, `most` what it may be at the ends of the shoulder.
+    `rho` is the roll wanted, `most` what it may be at the ends of the shoulder;
+    `cut_back` when the neck ends short of the centre, where the roll has begun.
     """
     neck, armhole, slant = rolled
     at_fold = rho if half.to_waist else 0.0
@@ -145,8 +151,10 @@ def roll_findings(
     ):
         if mine is None:  # a cowl's neck is a fold
             continue
-        end = mine.end if ahead else mine.start  # at the shoulder
-        at, width = shell.nearest(end)
+        centre, end = (mine.start, mine.end) if ahead else (mine.end, mine.start)
+        at, width = shell.nearest(end)  # at the shoulder
+        if name == "neck" and cut_back:
+            start = shell.nearest(centre)[1]
         run = shell.length_to(at) / shell.length
         slope = (width - start) / (run if ahead else 1 - run)
         off = [max(rho - width, width - most, 0.0)]

@@ -7,6 +7,7 @@ from clothwright.features.linings.facing_pieces import beside_zip
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.necks.halter_rules import HALTER_BAND
+from clothwright.features.openings.stand_pieces import BANDED
 from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
@@ -19,6 +20,8 @@ def _neck_end(t: Chains) -> str:
     """Where the front neck ends: a wrap's at the waist, or at a placket."""
     if t.has("F", OVER):
         return "waist"
+    if t.has("F", BANDED) or t.has("FC", BANDED):
+        return "band"
     return "placket" if t.has("F", "placket") else "centre front"
 
 

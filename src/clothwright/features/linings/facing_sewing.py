@@ -16,7 +16,7 @@ from clothwright.paper import Sheet
 def facing_operations(sheet: Sheet) -> Iterable[Operation]:
     """Its loose edge is neatened, and tacked down; where a lining hangs from it, there
     is none."""
-    loose = finished_edges(sheet, ("F", "BF"), "free", "panel")
+    loose = finished_edges(sheet, ("F", "B", "P"), "free", "panel")
     if not loose:
         return
     yield Operation(

@@ -122,7 +122,7 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
         return
-    if any(p.has("stand") for p in sheet.pieces.values()):
+    if any(p.has("stand") or p.has("neck stand") for p in sheet.pieces.values()):
         return
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:

@@ -36,6 +36,7 @@ from clothwright.features.necks.neck_shapes import (
     back_curve,
 )
 from clothwright.features.notions import Notion
+from clothwright.features.openings.stand_pieces import BANDED, FOLD, STAND
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
@@ -67,7 +68,7 @@ class Neckline(Feature):
     }
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cf", ("FC", "F", "FY")),
-        NeckEnd("depth", "stand", ("FC", "F")),
+        *(NeckEnd("depth", e, ("FC", "F")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     needs: ClassVar[dict[str, str]] = {
@@ -268,7 +269,7 @@ class BackNeckline(Feature):
     )
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cb", ("BC", "B", "BY")),
-        NeckEnd("depth", "stand", ("BC", "B")),
+        *(NeckEnd("depth", e, ("BC", "B")) for e in (STAND, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     needs: ClassVar[dict[str, str]] = {

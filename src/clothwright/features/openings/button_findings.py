@@ -3,13 +3,18 @@
 from collections.abc import Iterable
 
 from clothwright.features.openings.button_rules import BEYOND_HOLE, LEAST_EDGE, SHANK
-from clothwright.features.openings.stand_pieces import BACK, FRONT, Centre
+from clothwright.features.openings.stand_band import BAND
+from clothwright.features.openings.stand_pieces import BACK, BANDED, FRONT, Centre
 from clothwright.findings import Finding, Severity
-from clothwright.paper import MarkKind, Sheet
+from clothwright.paper import MarkKind, Piece, Sheet
 from clothwright.rules import Numbers
 
 _GAPES = 10.5
 """Buttons further apart than this let a front gape over the bust, cm (7: 7 to 10)."""
+
+
+CLEAR_OF_SEAM = 0.5
+"""A buttonhole keeps so far from the seam of a band, cm (common practice)."""
 
 
 def stand_findings(
@@ -29,7 +34,18 @@ def stand_findings(
         )
     inner = n.b_hole - SHANK - n.b_row if across else -n.b_row
     inner = max(inner, n.b_row and n.b_row + n.d_button / 2)
-    if n.b_facing < inner + BEYOND_HOLE - 1e-9:
+    banded = BAND in sheet.pieces
+    if banded and n.b_stand < inner + CLEAR_OF_SEAM - 1e-9:
+        yield Finding(
+            "BT5",
+            Severity.REFUSE,
+            f"The buttonholes end {n.b_stand - inner:.1f} cm beside the seam of the "
+            f"band; {CLEAR_OF_SEAM:.1f} cm is the least.",
+            "b",
+            "Lay the buttonholes along the line, or make the band (b) wider.",
+            {"b": n.b_stand, "inner": inner},
+        )
+    if not banded and n.b_facing < inner + BEYOND_HOLE - 1e-9:
         yield Finding(
             "BT2",
             Severity.REFUSE,
@@ -40,7 +56,8 @@ def stand_findings(
             {"bf": n.b_facing, "inner": inner},
         )
     upper, lower = (c.on(sheet, codes) for codes in (c.upper, c.lower))
-    marks = [m.at.y for m in sheet.piece(upper).marks if m.kind is MarkKind.BUTTON]
+    row = sheet.piece(BAND if banded else upper)
+    marks = _levels(row)
     wide = max((b - a for a, b in zip(marks, marks[1:], strict=False)), default=0.0)
     if wide > _GAPES:
         yield Finding(
@@ -52,7 +69,11 @@ def stand_findings(
             "Set them closer, or sew a press stud between.",
             {"apart": wide},
         )
-    if lower and not any(m.kind is MarkKind.BUTTON for m in sheet.piece(lower).marks):
+    if banded:
+        below = marks[-1] > row.edge("side").path.end.y + sheet.length(upper, BANDED)
+    else:
+        below = not lower or bool(_levels(sheet.piece(lower)))
+    if lower and not below:
         yield Finding(
             "BT4",
             Severity.NOTE,
@@ -62,12 +83,17 @@ def stand_findings(
         )
 
 
+def _levels(piece: Piece) -> list[float]:
+    """Levels of a piece's buttons, y in cm."""
+    return [m.at.y for m in piece.marks if m.kind is MarkKind.BUTTON]
+
+
 def buttons(sheet: Sheet) -> int:
     """Buttons of one row on the finished pieces."""
     return sum(
         k.name.startswith("buttonhole ") and k.name.split()[-1].isdigit()
-        for c in (FRONT, BACK)
-        for code in (c.on(sheet, c.upper), c.on(sheet, c.lower))
-        if code and sheet.piece(code).has("stand")
+        for codes in ((BAND,), *(k for c in (FRONT, BACK) for k in (c.upper, c.lower)))
+        for code in codes
+        if code in sheet.pieces
         for k in sheet.piece(code).lines
     )

@@ -4,7 +4,8 @@
 from collections.abc import Callable, Iterable
 
 from clothwright.features.notions import Article, Notion
-from clothwright.features.openings.stand_pieces import Centre
+from clothwright.features.openings.stand_band import BAND, BAND_SEAMS
+from clothwright.features.openings.stand_pieces import FRONT, Centre
 from clothwright.features.openings.stand_seams import EDGE_CODES
 from clothwright.features.operations import (
     Hazard,
@@ -13,7 +14,9 @@ from clothwright.features.operations import (
     Stitch,
     Task,
     Work,
+    finished_edges,
 )
+from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.paper import EdgeKind, Run, Sheet
 from clothwright.rules import Numbers
 
@@ -52,35 +55,14 @@ def button_operations(
     which = centre.words
     every = 2 * count + _INSIDE if double else count
     holes = count + _INSIDE if double else count
-    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
-    across = tuple(
-        Run(code, e.name)
-        for code in (low, lower)
-        if code in sheet.pieces
-        for e in sheet.piece(code).edges
-        if e.kind is EdgeKind.FINISHED and e.name.startswith(("lower", "hem stand"))
-    )
-    yield Operation(
-        Work.CENTRE,
-        f"Face the {which} edges",
-        (
-            "From the neck to the hem in one run, over the waist seams; at the hem "
-            "stitch the facing across on the hem's line.",
-            "Trim in layers, turn; understitch as far as the foot goes.",
-        ),
-        seams=tuple(s.code for s in sheet.seams if s.code in EDGE_CODES[centre][:2]),
-        edges=across,
-        stitch=Stitch.LOCK,
-        seam_type=SeamType.PLAIN,
-        press="towards the facing, then to the inside",
-        task=Task.FACE,
-        count=2.0,
-    )
+    banded = BAND in sheet.pieces
+    yield from _set_band(sheet) if banded else (_face(sheet, centre),)
+    through = "both layers of the band" if banded else "cloth and facing"
     yield Operation(
         Work.FASTEN,
         f"Work {holes} buttonholes in the right {which}",
         (
-            f"Each {fmt(n.b_hole)} long, through cloth and facing; try one "
+            f"Each {fmt(n.b_hole)} long, through {through}; try one "
             "on a scrap of both with the interlining.",
         ),
         stitch=Stitch.ZIGZAG,
@@ -116,4 +98,85 @@ def button_operations(
             stitch=Stitch.HAND,
             task=Task.HOOK,
             hazards=(Hazard.SMALL_PART,),
+        )
+
+
+def _face(sheet: Sheet, centre: Centre) -> Operation:
+    """The facing sewn to the edges, or, cut on, turned back along its fold."""
+    which = centre.words
+    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
+    across = tuple(
+        Run(code, e.name)
+        for code in (low, lower)
+        if code in sheet.pieces
+        for e in sheet.piece(code).edges
+        if e.kind is EdgeKind.FINISHED and e.name.startswith(("lower", "hem stand"))
+    )
+    seams = both_sides(sheet, *EDGE_CODES[centre][:2])
+    if seams:
+        title = f"Face the {which} edges"
+        says = (
+            "From the neck to the hem in one run, over the waist seams; at the hem "
+            "stitch the facing across on the hem's line.",
+            "Trim in layers, turn; understitch as far as the foot goes.",
+        )
+        press = "towards the facing, then to the inside"
+    else:
+        title = f"Turn the {which} facings back"
+        says = (
+            "Fold each out along its fold, right sides together; at the hem stitch it "
+            "across on the hem's line.",
+            "Trim, turn, and press the fold over its interlining.",
+        )
+        press = "the fold sharp"
+    return Operation(
+        Work.CENTRE,
+        title,
+        says,
+        seams=seams,
+        edges=across,
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        press=press,
+        task=Task.FACE,
+        count=2.0,
+    )
+
+
+def _set_band(sheet: Sheet) -> Iterable[Operation]:
+    """The bands sewn on over the waist seams; a collar closes their upper ends."""
+    collared = bool(both_sides(sheet, "S80"))
+    ends = finished_edges(sheet, (FRONT.facing,), "end")
+    if collared:
+        upper = "leave its upper end open, the collar takes it"
+        beside: tuple[str, ...] = ()
+    else:
+        upper = "stitch across its upper end, level with the neck"
+        beside = ("Catch the end of the neck facing in its seam.",)
+    yield Operation(
+        Work.CENTRE,
+        "Sew the front bands on",
+        (
+            "Right sides together, from the neck to the hem in one run over the waist "
+            "seam, its notch at the joint.",
+            *beside,
+            f"Fold it right sides together: {upper}; at the hem stitch it across on "
+            "the hem's line. Turn, press its inner edge in and fell it to the seam.",
+        ),
+        seams=both_sides(sheet, *BAND_SEAMS),
+        edges=(*finished_edges(sheet, (BAND,), "inside"), *(() if collared else ends)),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        press="into the band",
+        task=Task.PLACKETS,
+        hazards=(Hazard.IRON,),
+    )
+    if collared:
+        yield Operation(
+            Work.LINED,
+            "Fell the facing's ends to the bands",
+            edges=ends,
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            task=Task.BY_HAND,
         )

@@ -4,7 +4,6 @@ from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
@@ -12,17 +11,14 @@ from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.linings.about import FACINGS
 from clothwright.features.notions import Notion
 from clothwright.features.openings.button_findings import buttons, stand_findings
-from clothwright.features.openings.button_places import Places, places
-from clothwright.features.openings.button_rules import (
-    DOUBLE,
-    SHANK,
-    SINGLE,
-    STAND,
-)
+from clothwright.features.openings.button_row import ButtonRow
+from clothwright.features.openings.button_rules import DOUBLE, SINGLE, STAND
 from clothwright.features.openings.button_sewing import (
     button_notions,
     button_operations,
 )
+from clothwright.features.openings.cut_on import INTERLINING, fold_on
+from clothwright.features.openings.stand_band import BAND, lay_band
 from clothwright.features.openings.stand_pieces import (
     BACK,
     FRONT,
@@ -32,21 +28,19 @@ from clothwright.features.openings.stand_pieces import (
     with_stand,
 )
 from clothwright.features.operations import Operation
+from clothwright.features.roles import Role
 from clothwright.findings import Finding
-from clothwright.paper import (
-    Drafting,
-    InnerLine,
-    Mark,
-    MarkKind,
-    PaperError,
-    Piece,
-    Sheet,
-    Verb,
-)
+from clothwright.paper import Drafting, PaperError, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "transformations 7"
+
+_EDGES = (
+    *("FC.stand", "F.stand", "BC.stand", "B.stand", "BD.foot"),
+    *("FC.neck stand", "F.neck stand", "BC.neck stand", "B.neck stand"),
+)
+"""Where a stand is seen."""
 
 
 class Where(Enum):
@@ -66,14 +60,44 @@ class Rows(Enum):
     """Two rows, one to each side of it."""
 
 
+class Edging(Enum):
+    """How the edge of the stand is finished."""
+
+    FACED = "with a facing of its own"
+    """Sewn to the edge."""
+
+    CUT_ON = "with its facing cut on"
+    """In one with the front, folded back along the edge."""
+
+    BAND = "as a band sewn on"
+    """As a shirt's: the front is cut back to its seam."""
+
+
 class Lie(Enum):
     """How the buttonholes lie."""
+
+    USUAL = "as is usual"
+    """Across; along the line in a band."""
 
     ACROSS = "across"
     """From just beyond the line inwards: they hold under strain."""
 
     ALONG = "along the line"
     """On the line, as in a shirt's narrow stand."""
+
+
+NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
+    Edging.FACED: {},
+    Edging.CUT_ON: {
+        "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
+        "have a facing of its own",
+    },
+    Edging.BAND: {
+        "lining": "a top with a front band is faced and not lined yet; leave the "
+        "lining off, or let the button stand have a facing",
+    },
+}
+"""Words that an edging does not allow beside it."""
 
 
 class AtWaist(Enum):
@@ -92,19 +116,35 @@ class ButtonStand(Feature):
     kind: Literal["button stand"] = "button stand"
     title: ClassVar[str] = "Button stand"
     sentence: ClassVar[str] = (
-        "It closes {where} over a [button stand] {stand} wide, {rows}, with a button "
-        "every {spacing}."
+        "It closes {where} over a [button stand] {stand} wide, {edge}, {rows}."
     )
     shows: ClassVar[Shown] = {
-        "b": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
-        "bf": ("FF.foot", "BF.foot"),
-        "b spacing": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
-        "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand"),
+        "b": _EDGES,
+        "bf": ("FF.foot", "BF.foot", "FC.foot", "F.foot", "BC.foot", "B.foot"),
+        "b spacing": _EDGES,
+        "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand", *_EDGES),
     }
     pieces: ClassVar[tuple[About, ...]] = (
         *FACINGS,
         About("FFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
         About("BFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
+        *(
+            About(
+                code,
+                Place.STAND,
+                ("facing",),
+                others=Role.INTERLINING,
+                cloths=("interlining",),
+            )
+            for code in INTERLINING.values()
+        ),
+        About(
+            BAND,
+            Place.PLACKET,
+            ("front",),
+            others=Role.BAND,
+            cloths=("shell", "interlining"),
+        ),
     )
     seams: ClassVar[Mapping[str, str]] = {
         "S70": "front edge of a button stand, above the waist",
@@ -113,6 +153,9 @@ class ButtonStand(Feature):
         "S73": "back edge of a button stand, above the waist",
         "S74": "back edge of a button stand, below the waist",
         "S75": "facing of a button stand behind, at the waist",
+        "S118": "front band of a button stand, on front and skirt",
+        "S119": "upper end of a front band",
+        "S120": "lower end of a front band",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}
@@ -134,7 +177,8 @@ class ButtonStand(Feature):
 
     where: Where = Where.FRONT
     rows: Rows = Rows.SINGLE
-    lie: Lie = Lie.ACROSS
+    edge: Edging = Edging.FACED
+    lie: Lie = Lie.USUAL
     at_waist: AtWaist = AtWaist.BUTTON
     button: Annotated[
         Length | None,
@@ -207,11 +251,29 @@ class ButtonStand(Feature):
         """The centre line that opens."""
         return FRONT if self.where is Where.FRONT else BACK
 
+    @property
+    def across(self) -> bool:
+        """True for buttonholes that lie across."""
+        if self.lie is Lie.USUAL:
+            return self.edge is not Edging.BAND
+        return self.lie is Lie.ACROSS
+
+    @property
+    def _row(self) -> ButtonRow:
+        belt = self.at_waist is AtWaist.HOOK
+        return ButtonRow(self.centre, across=self.across, belt=belt)
+
     def provides(self) -> frozenset[str]:
         front = self.where is Where.FRONT
-        return self.gives | {"front opening" if front else "back opening"}
+        words = {"front opening" if front else "back opening"}
+        if self.edge is not Edging.FACED:
+            words.add("cut-on facing" if self.edge is Edging.CUT_ON else "front band")
+        return self.gives | words
 
     def forbids(self) -> dict[str, str]:
+        return {**self._where_forbids(), **NOT_WITH[self.edge]}
+
+    def _where_forbids(self) -> dict[str, str]:
         if self.where is Where.BACK:
             return {
                 **self.clashes,
@@ -233,7 +295,36 @@ class ButtonStand(Feature):
         return (STAND, SINGLE if self.rows is Rows.SINGLE else DOUBLE, CLOSED)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.STAND, "the button stand", self._draw),)
+        if self.edge is Edging.BAND:
+            return (Stage(Rank.STAND, "the front band", self._draw_band),)
+        stand = Stage(Rank.STAND, "the button stand", self._draw)
+        if self.edge is Edging.FACED:
+            return (stand,)
+        fold = Stage(Rank.CUT_ON, "the facing cut on", self._fold_on)
+        return (stand, fold)
+
+    def _fold_on(self, d: Drafting) -> None:
+        fold_on(d, self.centre)
+
+    def _draw_band(self, d: Drafting) -> None:
+        """Cut the front back to the band; draw the band; mark the buttons."""
+        n, c, sheet = d.n, self.centre, d.sheet
+        if c is not FRONT or self.rows is not Rows.SINGLE:
+            raise PaperError(
+                "a band is sewn on in front, for one row of buttons: write where = "
+                f'"{Where.FRONT.value}" and rows = "{Rows.SINGLE.value}", or edge = '
+                f'"{Edging.FACED.value}"'
+            )
+        upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
+        shell = sheet.piece(upper)
+        hung = sheet.piece(lower) if lower else None
+        waist = shell.edge(c.edge).length
+        row = self._row
+        found = row.places(n, shell, hung)
+        lay_band(d, upper, lower)
+        at = (*found.upper, *(waist + y for y in found.lower))
+        piece = row.marked(d.sheet.piece(BAND), n, at, 1)
+        row.lay(d, d.sheet.put(piece), row.first(n, shell), len(at))
 
     def _draw(self, d: Drafting) -> None:
         """Lead the facing down; set every piece out; mark the buttons."""
@@ -254,10 +345,11 @@ class ButtonStand(Feature):
             )
             skirt = with_stand(hung, c, n.b_stand)
             new += [skirt, with_stand(strip, c, n.b_stand, skirt)]
-        found = self._places(n, sheet.piece(upper), hung)
-        new[0] = self._marked(new[0], n, found.upper, 1)
+        row = self._row
+        found = row.places(n, sheet.piece(upper), hung)
+        new[0] = row.marked(new[0], n, found.upper, 1)
         if hung is not None:
-            new[2] = self._marked(new[2], n, found.lower, 1 + len(found.upper))
+            new[2] = row.marked(new[2], n, found.lower, 1 + len(found.upper))
         d.part = c.words
         d.lay(
             Verb.REDRAW,
@@ -268,21 +360,8 @@ class ButtonStand(Feature):
             detail="the neck, the waist and the hem run on to its edge",
             lines=tuple(p.edge("stand").path for p in new[::2]),
         )
-        first = self._first(n, was)
-        d.lay(
-            Verb.SEW,
-            d.sheet,
-            "buttons",
-            f"{len(found.upper) + len(found.lower)} buttons",
-            amounts=(
-                ("the first {} below the neck", first),
-                ("the others about {} apart", "b_spacing"),
-            ),
-            detail="one at the level of the bust point, one at the waist, the others "
-            "evenly between and below"
-            if self.where is Where.FRONT
-            else "evenly from the neck to the waist and below",
-        )
+        count = len(found.upper) + len(found.lower)
+        row.lay(d, d.sheet, row.first(n, was), count)
         d.part = "facing"
         d.lay(
             Verb.TRACE,
@@ -296,57 +375,6 @@ class ButtonStand(Feature):
             detail="its free edge turns from the neck's into a line beside the centre; "
             "below the waist it is a strip of what hangs there",
         )
-
-    def _first(self, n: Numbers, shell: Piece) -> float:
-        """The first button below the neck on the centre line: as far from a neck that
-        slants as from one that is level, or below where a lapel turns over."""
-        neck = shell.edge("neck").path
-        way = neck.end_direction if self.where is Where.FRONT else neck.start_direction
-        return n.b_down + n.b_first / max(abs(way.x), 0.5)
-
-    def _places(self, n: Numbers, shell: Piece, hung: Piece | None) -> Places:
-        line = shell.edge(self.centre.edge).path
-        top = min(line.start.y, line.end.y)
-        front = self.where is Where.FRONT
-        belt = self.at_waist is AtWaist.HOOK
-        first, above = self._first(n, shell), n.b_spacing / 2 if belt else n.b_first
-        if first > line.length - above:
-            raise PaperError(
-                f"the first button would lie {first:.1f} cm down a centre "
-                f"{self.centre.words} of {line.length:.1f} cm, below that of the "
-                "waist: make the neck, or the break of its lapel, less deep"
-            )
-        return places(
-            first,
-            n.y_BP - top if front else None,
-            line.length,
-            hung.edge(self.centre.edge).length if hung is not None else 0.0,
-            n.b_spacing,
-            above=above,
-            seam=n.b_first,
-            clear=n.b_hem,
-        )
-
-    def _marked(
-        self, piece: Piece, n: Numbers, at: tuple[float, ...], number: int
-    ) -> Piece:
-        """The piece with buttonholes on its row and buttons on theirs."""
-        line = next(k.path for k in piece.lines if k.name.startswith("centre "))
-        top = min(line.start, line.end, key=lambda p: p.y)
-        out = Point(1.0 if self.where is Where.FRONT else -1.0, 0.0)
-        row = out * n.b_row
-        marks, holes = [], []
-        for i, y in enumerate(at, number):
-            p = top + Point(0.0, y)
-            marks.append(Mark(f"button {i}", p - row, MarkKind.BUTTON))
-            if self.lie is Lie.ACROSS:
-                a = p + row + out * SHANK
-                hole = Path.line(a, a - out * n.b_hole)
-            else:
-                half = Point(0.0, n.b_hole / 2)
-                hole = Path.line(p + row - half, p + row + half)
-            holes.append(InnerLine(f"buttonhole {i}", hole))
-        return piece.with_marks(*marks).with_lines(*holes)
 
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
@@ -385,4 +413,4 @@ class ButtonStand(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        return stand_findings(n, sheet, self.centre, across=self.lie is Lie.ACROSS)
+        return stand_findings(n, sheet, self.centre, across=self.across)

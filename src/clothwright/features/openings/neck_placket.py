@@ -13,6 +13,7 @@ from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.band_pieces import beside, cut_back, doubled, met
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -31,7 +32,6 @@ from clothwright.paper import (
     InnerLine,
     Mark,
     MarkKind,
-    PaperError,
     Piece,
     Run,
     Seam,
@@ -61,8 +61,7 @@ _APART = 6.0
 _ABOVE = 3.0
 """The last lies this far above the foot, cm (common practice, no source)."""
 
-_REACH = 60.0
-"""Lines that are met run so far, cm."""
+_WIDE = "the neck placket is wider than the neck: make the placket (np) narrower"
 
 
 class NeckPlacket(Feature):
@@ -267,8 +266,8 @@ def _draw(d: Drafting) -> None:
     code = "FC" if "FC" in d.sheet.pieces else "F"
     piece = d.sheet.piece(code)
     neck, cf = piece.edge("neck").path, piece.edge("cf").path
-    left = _beside(cf, n.np_w / 2)
-    s = _met(neck, left)
+    left = beside(cf, n.np_w / 2)
+    s = met(neck, left, _WIDE)
     kept, lost = neck.split_at_length(s)
     foot = cf.at_length(n.np_long)
     corner = Point(kept.end.x, foot.y)
@@ -290,7 +289,7 @@ def _draw(d: Drafting) -> None:
     d.part = "facing"
     d.lay(
         Verb.REDRAW,
-        d.sheet.put(_cut_back(d.sheet.piece("FF"), left)),
+        d.sheet.put(cut_back(d.sheet.piece("FF"), left, _WIDE)),
         "FF",
         "facing cut back to the window",
     )
@@ -304,48 +303,14 @@ def _draw(d: Drafting) -> None:
     )
 
 
-def _beside(cf: Path, by: float) -> Path:
-    """A line beside the centre front, through the whole of the front."""
-    x = cf.start.x - by
-    return Path.line(Point(x, cf.start.y - _REACH), Point(x, cf.end.y + _REACH))
-
-
-def _met(path: Path, line: Path) -> float:
-    """The last length at which a path meets a line. Raises PaperError."""
-    hits = sorted(s for s, _ in path.meets(line))
-    if not hits:
-        raise PaperError(
-            "the neck placket is wider than the neck: make the placket (np) narrower"
-        )
-    return hits[-1]
-
-
-def _cut_back(facing: Piece, line: Path) -> Piece:
-    """The facing without what lies before the window; its end is finished."""
-    neck, free = facing.edge("neck").path, facing.edge("free").path
-    neck = neck.between(0.0, _met(neck, line))
-    free = free.between(min(s for s, _ in free.meets(line)), free.length)
-    loop: list[Edge] = []
-    for e in facing.edges:
-        if e.name == "neck":
-            loop.append(e.along(neck))
-        elif e.name == "cf":
-            loop.append(straight("end", neck.end, free.start, EdgeKind.FINISHED))
-        else:
-            loop.append(e.along(free) if e.name == "free" else e)
-    return facing.with_edges(loop)
-
-
 def _band(neck: Path, foot: float, n: Numbers) -> Piece:
     """The band: its outer half lies over the window from side to side, its inner half
     is that turned over at the fold. `neck` is the neck from the window's side to the
     centre front."""
     down = Vector(0.0, 1.0)
     other = neck.moved(mirror_in(neck.end, neck.end + down)).reversed()
-    top = neck + other.pinned(neck.end, other.end)
-    fold = top.end
-    inner = top.moved(mirror_in(fold, fold + down)).reversed()
-    a, b, c = (Point(p.x, foot) for p in (inner.end, fold, top.start))
+    top = Edge("top", neck + other.pinned(neck.end, other.end))
+    piece = doubled(BAND, "Band of the neck placket", (top,), foot)
     marks, holes = [], []
     first = neck.end.y + _BUTTON / 2 + _CLEAR
     count = max(1, round((foot - _ABOVE - first) / _APART)) + 1
@@ -356,17 +321,4 @@ def _band(neck: Path, foot: float, n: Numbers) -> Piece:
         marks.append(Mark(f"button {i + 1}", at, MarkKind.BUTTON))
         hole = Path.line(at - down * half, at + down * half)
         holes.append(InnerLine(f"buttonhole {i + 1}", hole))
-    return Piece(
-        BAND,
-        "Band of the neck placket",
-        (
-            Edge("top", top),
-            Edge("top inside", inner.pinned(fold, inner.end)),
-            straight("inside", inner.end, a, EdgeKind.FINISHED),
-            straight("foot inside", a, b, EdgeKind.FINISHED),
-            straight("foot", b, c),
-            straight("side", c, top.start),
-        ),
-        marks=tuple(marks),
-        lines=(InnerLine("fold", Path.line(fold, b)), *holes),
-    )
+    return piece.with_marks(*marks).with_lines(*holes)

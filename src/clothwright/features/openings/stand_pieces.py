@@ -28,6 +28,13 @@ from clothwright.paper import (
 from clothwright.truing import Fillet
 
 STAND = "stand"
+
+FOLD = "fold of the facing"
+"""Line that the edge of a stand becomes, where its facing is cut on."""
+
+BANDED = "band"
+"""Edge that takes the centre's place, where a band is sewn on."""
+
 _STEEP = 0.3
 """A neck that goes less than this across for each cm of it meets no stand's edge."""
 

@@ -6,6 +6,7 @@ from clothwright.blocks.trouser_rules import CROTCH_ROOM, THIGH_ROOM
 from clothwright.blocks.trouser_waist import SIDE_SHAPING, front_widths
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Cubic, Path, Point
+from clothwright.features.skirts.elastic_casing import fold_length
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -49,7 +50,8 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Hip (T1) and waist (T2) are body and ease."""
     hip = sum(across(sheet, c, -n.yh_T) for c in (FRONT, BACK))
     banded = "WCF" in sheet.pieces  # a shaped band is the top
-    waist = sum(
+    cased = sum(fold_length(sheet.piece(c)) for c in (FRONT, BACK))
+    waist = cased or sum(
         e.length
         for c in (("WCF", "WCB") if banded else (FRONT, BACK, HIP_PIECE))
         if c in sheet.pieces
@@ -58,7 +60,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     )
     for code, place, is_, aim, measure in (
         ("T1", "hip", hip, (n.H + n.Eh) / 2 + n.pl, "H"),
-        ("T2", "waist", waist, (n.W + n.Ew) / 2, "W"),
+        ("T2", "waist", waist, n.w_SF + n.w_SB, "W"),
     ):
         if abs(is_ - aim) > _GIRTH:
             yield Finding(

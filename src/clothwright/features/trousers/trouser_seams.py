@@ -44,8 +44,10 @@ def _side(t: Chains, n: Numbers) -> Seam:
     whole = t.length(left)
     waist = Point(n.x_wF, -n.BRe)
     hip = front.leg.side(waist).length - front.leg.side_to_hip().length
+    cased = n.casing if "casing" in n else 0.0
+    hip += cased
     knee = hip + front.leg.side_to_hip().segments[1].length
-    places = [hip, knee]
+    places = [cased, hip, knee] if cased else [hip, knee]
     if "Zs" in t.sheet.points:
         places.append(n.z_S)
     joint = -1.0

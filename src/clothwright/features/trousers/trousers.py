@@ -69,9 +69,9 @@ class Trousers(Feature):
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = {
         "trouser opening": "trousers must open to be put on; add a feature "
-        'kind = "fly" or kind = "side zip"',
+        'kind = "fly" or kind = "side zip", or kind = "trouser elastic" to pull on',
         "waist finish": "the waist of the trousers is not finished; add a feature "
-        'kind = "waistband" or kind = "contour waistband"',
+        'kind = "waistband", kind = "contour waistband" or kind = "trouser elastic"',
     }
 
     hip_ease: Annotated[

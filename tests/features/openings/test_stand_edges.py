@@ -1,0 +1,216 @@
+"""How the edge of a button stand is finished: a facing cut on, or a band sewn on
+(transformations 1.10, 6 and 7)."""
+
+import pytest
+
+from bodies import P92, P116, THEA, ansur_women
+from clothwright.body import Body, RuleSet
+from clothwright.features import Feature
+from clothwright.features.collars.convertible_collar import ConvertibleCollar
+from clothwright.features.collars.shawl_collar import ShawlCollar
+from clothwright.features.collars.shirt_collar import ShirtCollar
+from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.openings.button_stand import (
+    ButtonStand,
+    Edging,
+    Lie,
+    Rows,
+    Where,
+)
+from clothwright.features.skirts.dress_skirt import DressSkirt
+from clothwright.features.skirts.peplum import Cut, Peplum
+from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.making.cutting import cutting_sheet
+from clothwright.making.order import making_order
+from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.paper import EdgeKind, MarkKind
+from orders import closed_back, order, sleeved_features, swapped
+
+MM = 0.1
+CUT_ON, BAND = (ButtonStand(edge=e) for e in (Edging.CUT_ON, Edging.BAND))
+
+
+def buttoned(stand: ButtonStand, *swaps: Feature) -> tuple[Feature, ...]:
+    return swapped(sleeved_features(*swaps), stand, place_of="concealed zip")
+
+
+def made(stand: ButtonStand, *swaps: Feature, body: Body = P92) -> Draft:
+    d = draft(order(body, buttoned(stand, *swaps)))
+    assert not d.failed, d.failures()
+    return d
+
+
+def test_a_facing_cut_on_is_the_mirror_of_one_sewn_on() -> None:
+    """Paper never stretches: the front with its facing has the area of both, each edge
+    keeps its length, and nothing is left to sew along the fold (1.10)."""
+    apart, d = made(ButtonStand()).sheet, made(CUT_ON)
+    one = d.sheet
+    for shell, facing, inside in (("FC", "FF", "IF"), ("PF", "FFP", "IFP")):
+        both = apart.piece(shell).area + apart.piece(facing).area
+        assert one.piece(shell).area == pytest.approx(both, abs=0.5 * MM**2)
+        mine = sorted(round(e.length, 4) for e in one.piece(shell).edges)
+        parts = (*apart.piece(shell).edges, *apart.piece(facing).edges)
+        theirs = sorted(round(e.length, 4) for e in parts if e.name != "stand")
+        assert mine == pytest.approx(theirs, abs=0.01 * MM)
+        assert one.piece(inside).area == pytest.approx(apart.piece(facing).area)
+        fold = next(k.path for k in one.piece(shell).lines if "fold" in k.name)
+        assert fold.length == pytest.approx(apart.length(shell, "stand"), abs=1e-6)
+    assert not {"FF", "FFP"} & set(one.pieces)
+    assert not [s for s in one.seams if s.code in ("S70", "S71")]
+    neck = one.seam("S8")
+    assert {r.piece for r in neck.runs()} == {"FC"}
+    wide = one.length("FC", "foot") + one.length("FC", "foot stand")
+    assert wide == pytest.approx(2 * d.numbers.b_stand + 3.5, abs=0.5 * MM)
+
+
+def test_the_interlining_of_a_cut_on_facing_ends_at_its_fold() -> None:
+    d = made(CUT_ON)
+    sheet = cutting_sheet(making_order(d))
+    cut = {c: [p.code for p in of] for c, of in sheet.cloths.items()}
+    assert cut["interlining"] == ["BF", "IF", "IFP"]
+    assert not {"IF", "IFP"} & set(cut["shell"])
+    told = [op.title for op in making_order(d).operations]
+    assert "Turn the front facings back" in told
+    assert not [t for t in told if "oose edges of" in t]
+
+
+def test_a_band_is_twice_the_stand_wide_with_the_centre_down_its_middle() -> None:
+    """Finished 2·b, cut double; the front is cut back by b; band and front together
+    have the neck that the front had (7: buttonholes of shirts along the line)."""
+    plain, d = made(ButtonStand()).sheet, made(BAND)
+    sheet, b = d.sheet, d.numbers.b_stand
+    band = sheet.piece("BD")
+    fold, centre = (
+        next(k.path for k in band.lines if k.name == name)
+        for name in ("fold", "centre front")
+    )
+    side, inside = band.edge("side").path, band.edge("inside").path
+    assert fold.start.x - side.start.x == pytest.approx(2 * b, abs=0.1 * MM)
+    assert inside.start.x - fold.start.x == pytest.approx(2 * b, abs=0.1 * MM)
+    assert centre.start.x - side.start.x == pytest.approx(b, abs=0.1 * MM)
+    neck = sheet.length("FC", "neck") + sheet.length("BD", "neck")
+    assert neck == pytest.approx(plain.length("FC", "neck"), abs=0.1 * MM)
+    on = plain.length("FC", "neck stand")
+    assert sheet.length("BD", "neck stand") == pytest.approx(on, abs=0.01 * MM)
+    sewn = sheet.length("FC", "band") + sheet.length("PF", "band")
+    assert side.length == pytest.approx(sewn, abs=0.1 * MM)
+    less = plain.length("FC", "waist") - sheet.length("FC", "waist")
+    assert less == pytest.approx(b, abs=0.5 * MM)
+    holes = [k.path for k in band.lines if k.name.startswith("buttonhole")]
+    marks = [m for m in band.marks if m.kind is MarkKind.BUTTON]
+    assert len(holes) == len(marks) >= 4
+    for hole in holes:
+        assert hole.start.x == hole.end.x == pytest.approx(centre.start.x)
+    assert sheet.edge("FF", "end").kind is EdgeKind.FINISHED
+
+
+def test_buttons_lie_in_a_band_where_they_lie_on_a_stand() -> None:
+    """On a long skirt, too: the centre line of bodice and skirt is one."""
+    stand, band = (
+        draft(order(THEA, swapped(top, DressSkirt(), place_of="peplum"))).sheet
+        for e in (Edging.FACED, Edging.BAND)
+        for top in (buttoned(ButtonStand(edge=e)),)
+    )
+    mine = sorted(m.at.y for m in band.piece("BD").marks)
+    low = stand.piece("PF")
+    line = next(k.path for k in low.lines if k.name == "centre front")
+    waist = stand.piece("FC").edge("stand").path
+    down = waist.end.y - min(line.start.y, line.end.y)
+    theirs = [m.at.y for m in stand.piece("FC").marks if m.kind is MarkKind.BUTTON]
+    theirs += [m.at.y + down for m in low.marks if m.kind is MarkKind.BUTTON]
+    assert mine == pytest.approx(sorted(theirs), abs=0.5 * MM)
+
+
+@pytest.mark.parametrize("edge", [Edging.CUT_ON, Edging.BAND])
+@pytest.mark.parametrize("collar", [ShirtCollar(), StandCollar(), ConvertibleCollar()])
+def test_collars_go_round_the_same_neck(edge: Edging, collar: Feature) -> None:
+    """The collar of a faced edge fits a cut-on one and a banded one: its neck edge has
+    one length, and its seam walks to the same end."""
+    seams = [
+        (d.sheet, d.sheet.seam("S80"))
+        for e in (Edging.FACED, edge)
+        for d in (made(ButtonStand(edge=e), collar),)
+    ]
+    (a, faced), (b, other) = seams
+    for side in ("left", "right"):
+        mine, theirs = (
+            sheet.chain_length(getattr(seam, side))
+            for sheet, seam in ((a, faced), (b, other))
+        )
+        assert theirs == pytest.approx(mine, abs=0.2 * MM)
+    assert faced.end == other.end
+
+
+def test_a_band_is_sewn_on_before_the_collar() -> None:
+    order_ = [op.seams for op in making_order(made(BAND, ShirtCollar())).operations]
+    at = {code: i for i, seams in enumerate(order_) for code in seams}
+    assert at["S5"] < at["S118"] < at["S80"] == at["S8"]
+    plain = [op.seams for op in making_order(made(BAND)).operations]
+    at = {code: i for i, seams in enumerate(plain) for code in seams}
+    assert at["S8"] < at["S5"] < at["S118"] == at["S119"] == at["S120"]
+
+
+@pytest.mark.parametrize("body", [P92, P116, THEA, *ansur_women()[::160]])
+@pytest.mark.parametrize("edge", [Edging.CUT_ON, Edging.BAND])
+@pytest.mark.parametrize("cut", [Cut.PANELLED, Cut.GATHERED])
+def test_edges_on_real_bodies(body: Body, edge: Edging, cut: Cut) -> None:
+    features = buttoned(ButtonStand(edge=edge), Peplum(cut=cut), ShirtCollar())
+    d = draft(order(body, features, estimates=RuleSet.SURVEY))
+    assert not pattern(d).failed, pattern(d).findings
+
+
+@pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
+def test_every_bodice_takes_a_band(lines: str) -> None:
+    features = swapped(closed_back(lines=lines), BAND, place_of="concealed zip")
+    assert not pattern(draft(order(THEA, features))).failed
+
+
+def test_a_back_is_cut_on_too() -> None:
+    d = made(ButtonStand(edge=Edging.CUT_ON, where=Where.BACK, rows=Rows.DOUBLE))
+    assert {"IB", "IBP"} <= set(d.sheet.pieces)
+    assert not {"BF", "BFP"} & set(d.sheet.pieces)
+    assert not pattern(d).failed
+
+
+def test_a_lining_hangs_from_a_cut_on_facing() -> None:
+    d = made(CUT_ON, Lining(mode=Mode.BELOW_FACING))
+    join = d.sheet.seam("LF")
+    assert {(r.piece, r.edge) for r in join.right} == {("FC", "free")}
+    assert not pattern(d).failed
+
+
+def test_buttonholes_across_a_narrow_band_are_refused() -> None:
+    """In a band of 3.0 one for a button of 1.5 would end on the seam: 1.5 inside."""
+    stand = ButtonStand(edge=Edging.BAND, lie=Lie.ACROSS)
+    d = draft(order(P92, buttoned(stand)))
+    assert [f.code for f in d.findings if f.code == "BT5"]
+    wide = ButtonStand(edge=Edging.BAND, lie=Lie.ACROSS, stand=2.5)
+    assert not draft(order(P92, buttoned(wide))).failed
+
+
+def refused(*features: Feature) -> str:
+    with pytest.raises(OrderError) as e:
+        draft(order(P92, features))
+    return str(e.value)
+
+
+def test_what_an_edge_is_not_for_is_said() -> None:
+    back = ButtonStand(edge=Edging.BAND, where=Where.BACK)
+    assert "sewn on in front" in refused(*buttoned(back))
+    double = ButtonStand(edge=Edging.BAND, rows=Rows.DOUBLE)
+    assert "one row of buttons" in refused(*buttoned(double))
+    lined = Lining(mode=Mode.BELOW_FACING)
+    assert "not lined yet" in refused(*buttoned(BAND, lined))
+    assert "facing of its own" in refused(*buttoned(CUT_ON, ShawlCollar()))
+    assert "have one of its own" in refused(*buttoned(BAND, ShawlCollar()))
+    bare = swapped(closed_back(), CUT_ON, place_of="concealed zip")
+    assert "all-in-one facing" in refused(*bare)
+
+
+def test_a_band_is_cut_twice_and_interlined() -> None:
+    d = made(BAND, SetInSleeve())
+    sheet = cutting_sheet(making_order(d))
+    for cloth in ("shell", "interlining"):
+        piece = next(p for p in sheet.cloths[cloth] if p.code == "BD")
+        assert piece.count == 2

@@ -1,0 +1,129 @@
+"""Elastic in a casing at the waist of trousers (transformations 8, blocks E)."""
+
+import pytest
+from shapely.geometry import Polygon
+
+from bodies import P80, P92, P116, THEA, ansur_legs
+from clothwright.body import Body, RuleSet
+from clothwright.curves import distance, mirror_in
+from clothwright.features import Feature
+from clothwright.features.skirts.elastic_waist import ElasticWaist
+from clothwright.features.skirts.gathered_skirt import GatheredSkirt
+from clothwright.features.skirts.waistband import Waistband
+from clothwright.features.trousers.fly import Fly
+from clothwright.features.trousers.pleats import Pleats
+from clothwright.features.trousers.shorts import Shorts
+from clothwright.features.trousers.trouser_elastic import TrouserElastic
+from clothwright.features.trousers.trouser_pockets import Pockets
+from clothwright.features.trousers.trousers import Trousers
+from clothwright.features.trousers.turn_ups import TurnUps
+from clothwright.making.cutting import bought, cutting_sheet
+from clothwright.making.order import making_order
+from clothwright.order import Draft, OrderError, draft, pattern
+from orders import order
+
+MM = 0.1
+
+
+def made(*more: Feature, body: Body = P92, hip_ease: float | None = None) -> Draft:
+    features = Trousers(hip_ease=hip_ease), TrouserElastic(), *more
+    return draft(order(body, features))
+
+
+@pytest.mark.parametrize("body", [P80, P92, P116, THEA], ids=lambda b: b.client)
+def test_as_wide_at_the_waist_as_at_the_hip(body: Body) -> None:
+    """H + Eh round the fold (8: at least H + 2), without a dart; elastic W less 8 in
+    100; the casing elastic + 0.4, its top turned in by 1; front side and back side of
+    one length (T4). The cut lines hold their nets (shapely)."""
+    it = pattern(made(body=body))
+    assert not it.failed, it.findings
+    n, sheet = it.draft.numbers, it.draft.sheet
+    folds = [
+        next(k.path.length for k in sheet.piece(c).lines if "folded" in k.name)
+        for c in ("TF", "TB")
+    ]
+    assert folds == pytest.approx([n.hip_F, n.hip_B], abs=0.5 * MM)
+    assert 2 * sum(folds) == pytest.approx(n.H + 4.0, abs=MM)
+    assert n.elastic == pytest.approx(0.92 * n.W)
+    assert n.casing == pytest.approx(3.4)
+    names = {e.name for c in ("TF", "TB") for e in sheet.piece(c).edges}
+    assert not [k for k in names if "dart" in k or "waist " in k]
+    front, back = (sheet.length(c, "side") for c in ("TF", "TB"))
+    assert front == pytest.approx(back, abs=MM)
+    for drawn in it.drawn.pieces:
+        net = Polygon(sheet.piece(drawn.code).outline.flatten(0.001))
+        cut = Polygon(drawn.cut_line.flatten(0.002))
+        assert cut.buffer(0.1 * MM).contains(net)
+
+
+def test_the_casing_is_as_deep_all_along_and_lies_on_its_seams() -> None:
+    """3.4 above the fold everywhere; beside the side and the centre the fold is square
+    to the seam, so that this lies on itself when the casing is turned down."""
+    sheet = made().sheet
+    for code in ("TF", "TB"):
+        piece = sheet.piece(code)
+        fold = next(k.path for k in piece.lines if "folded" in k.name)
+        top = piece.edge("waist").path
+        for t in (0.1, 0.3, 0.5, 0.7, 0.9):
+            p = top.at_length(t * top.length)
+            assert fold.nearest(p)[1] == pytest.approx(3.4, abs=0.2 * MM), code
+        for seam, end in (("before", fold.start), ("after", fold.end)):
+            path = getattr(piece, seam)("waist").path
+            at = path.length_to_point(end)
+            assert path.at_length(at) == pytest.approx(end, abs=0.1 * MM)
+            way = fold.start_direction if seam == "before" else fold.end_direction
+            over = mirror_in(end, end + way)
+            top = 0.0 if path.length - at > at else path.length
+            above, below = path.at_length(top), path.at_length(2 * at - top)
+            off = distance(over(above), below)
+            assert off < 2.5 * MM, (code, seam, off)
+
+
+def test_it_passes_the_hip_or_says_so() -> None:
+    """H + 2 at least (8)."""
+    assert not made(hip_ease=2.0).failed
+    close = made(hip_ease=1.5)
+    (fault,) = [f for f in close.findings if f.code == "EW1"]
+    assert "100.0 cm is the least" in fault.sentence
+    assert close.failed
+
+
+def test_a_waist_ease_has_no_use() -> None:
+    features = Trousers(waist_ease=3.0), TrouserElastic()
+    assert "EW3" in {f.code for f in draft(order(P92, features)).findings}
+    assert "EW3" not in {f.code for f in made().findings}
+
+
+def test_what_it_goes_with() -> None:
+    def refused(*features: Feature) -> str:
+        with pytest.raises(OrderError) as e:
+            draft(order(P92, features))
+        return str(e.value)
+
+    pulled = Trousers(), TrouserElastic()
+    assert "open once" in refused(*pulled, Fly())
+    assert "one way only" in refused(*pulled, Waistband())
+    assert "leave the pleats off" in refused(*pulled, Pleats())
+    assert "leave the pockets off" in refused(*pulled, Pockets())
+    assert 'has an "elastic waist"' in refused(GatheredSkirt(), TrouserElastic())
+    assert 'take a "gathered skirt"' in refused(Trousers(), ElasticWaist())
+    assert 'kind = "trouser elastic"' in refused(Trousers())
+
+
+def test_it_is_drawn_in_last() -> None:
+    m = making_order(made())
+    titles = [op.title for op in m.operations]
+    assert titles.index("Sew the crotch") < titles.index(
+        "Turn the casing down and draw the elastic in"
+    )
+    assert not [t for t in titles if "zip" in t or "Sew the darts" in t]
+    elastic = bought(cutting_sheet(m))[0]
+    assert elastic.total == pytest.approx(0.92 * 72.0 + 2.0)
+
+
+@pytest.mark.parametrize("legs", [(), (Shorts(),), (TurnUps(),)])
+def test_women_of_the_survey(legs: tuple[Feature, ...]) -> None:
+    for woman in ansur_legs()[::120]:
+        features = Trousers(), TrouserElastic(), *legs
+        d = draft(order(woman, features, estimates=RuleSet.SURVEY))
+        assert not pattern(d).failed, d.failures()

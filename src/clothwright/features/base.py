@@ -61,7 +61,8 @@ class Rank(IntEnum):
     COLLAR = 168
     SEAMS = 170
     LINING = 180
-    YOKE = 183
+    YOKE = 182
+    LINING_IN_ONE = 183
     YOKE_DART = 184
     LAID_OPEN = 185
     BY_HAND = 190

@@ -23,6 +23,7 @@ _OF_ROLE: Mapping[Role, Work] = {
     Role.CENTRE_ZIP: Work.CENTRE,
     Role.WAIST: Work.WAIST,
     Role.CAP: Work.SLEEVE,
+    Role.GUSSET: Work.SLEEVE,
     Role.RAGLAN: Work.FLAT,
     Role.UNDERARM: Work.SLEEVE_SEAM,
     Role.JOIN: Work.JOIN,

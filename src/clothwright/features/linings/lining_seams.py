@@ -24,7 +24,7 @@ from clothwright.features.linings.lining_strips import (
     strip_seams,
 )
 from clothwright.features.linings.sewn_halves import SewnHalf, sewn_back, sewn_front
-from clothwright.features.linings.sleeve_lining import RISE
+from clothwright.features.linings.sleeve_lining import CAPS, LESS, NEAR, RISE
 from clothwright.paper import (
     JOINT,
     Ease,
@@ -44,16 +44,13 @@ _MORE = 0.05
 """What a facing's edge, or a roll, may take of one side of a seam more than of the
 other, cm."""
 
+_BOWED = 0.15
+"""A raglan's seam is bowed on the sleeve otherwise than on the body: what of a facing
+lies on the sleeve may be so much longer or shorter than its paper, cm (14.2)."""
+
 _OVER = 0.7
 """A place on the shell and the same on the lining lie no further apart than this, cm:
 slack and roll."""
-
-CAPS = ("S23", "S24")
-"""Seams of the sleeve's cap, front and back."""
-
-_LESS, _CAP = 0.5, 0.5
-"""Half a sleeve's lining is eased on by about so much less than the sleeve, within the
-second, cm: its underarm is raised more than the armhole's (6)."""
 
 _Chain = tuple[Run, ...]
 
@@ -100,8 +97,9 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
     # the roll lies at its end, what a peplum yields all along: between two notches one
     # may be there without the other
     near = _NEAR + min(rolled, max(0.0, -s.ease.plan))
-    if s.code in CAPS:  # the sleeve's underarm is raised more than the armhole's
-        plan, near = s.ease.plan - _LESS, _CAP
+    raglan = any(r.edge == "raglan" for r in s.left)
+    if s.code in CAPS and not raglan:  # the sleeve's underarm is raised more
+        plan, near = s.ease.plan - LESS, NEAR
     return Seam(
         f"L{s.code}",
         f"lining, {s.name}",
@@ -269,7 +267,8 @@ def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
         ("LB", "BF", sewn_back(sheet)),
     ):
         front = facing == "FF"
-        codes = [half.centre.code] + ([half.flank.code] if half.flank else [])
+        outside = half.flank.code if half.flank else f"SL{half.centre.code}"
+        codes = [half.centre.code, outside]  # or the sleeve of a raglan
         join = tuple(
             Run(f"L.{c}", "join", True)
             for c in (codes if front else reversed(codes))
@@ -284,7 +283,8 @@ def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
         short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
         ease = Ease.about(-short, _NEAR)
         if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
-            ease = Ease(-short - rho / 2, -short - rho - _NEAR, -short + _NEAR)
+            near = _NEAR + (_BOWED if _raglan(sheet, half) else 0.0)
+            ease = Ease(-short - rho / 2, -short - rho - near, -short + near)
         yield Seam(
             code,
             f"lining to {sheet.piece(facing).name.lower()}",
@@ -298,15 +298,23 @@ def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
         )
 
 
+def _raglan(sheet: Sheet, half: SewnHalf) -> bool:
+    """True for a half whose shoulder lies on the sleeve."""
+    return sheet.piece(half.centre.code).has("raglan")
+
+
 def _join_notches(
     sheet: Sheet, half: SewnHalf, join: _Chain, facing: str, ticks: int
 ) -> tuple[NotchPair, ...]:
-    """A notch on the facing where the lining's panel seam ends."""
-    if half.panel is None or len(join) < 2:
+    """A notch on the facing where the lining's panel seam, or a raglan's, ends."""
+    seam = half.panel
+    if _raglan(sheet, half):
+        seam = sheet.edge(half.centre.code, "raglan").path
+    if seam is None or len(join) < 2:
         return ()
     free = sheet.edge(facing, "free").path
     joint = sheet.length(join[0].piece, join[0].edge)
-    hits = [s for _, s in half.panel.meets(free)]
+    hits = [s for _, s in seam.meets(free)]
     ends = NOTCH_ROOM, free.length - NOTCH_ROOM
     return tuple(
         NotchPair(joint, s, ticks, JOINT) for s in hits[:1] if ends[0] < s < ends[1]

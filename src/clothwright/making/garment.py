@@ -123,7 +123,7 @@ class Garment:
             return Work.BAND
         if roles[0] is Role.KNIT:
             return _of_knit([r.edge for r in seam.runs()])
-        telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
+        telling = (r for r in roles if r in (Role.CAP, Role.JOIN, Role.GUSSET))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
         if work is Work.SHOULDER and not places & _BODICE:
             return Work.FACING

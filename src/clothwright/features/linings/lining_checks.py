@@ -52,6 +52,8 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         (back, back_half(sheet, "L."), rho * (1 + WIDER)),
     ):
         name = inner.centre.name.lower()
+        if inner.cut_away:  # not rolled
+            continue
         narrow = strap_finding(_strap(inner), name, "lining")
         if narrow:
             yield narrow

@@ -27,6 +27,7 @@ from clothwright.features.linings.lining_strips import (
 )
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.linings.sewn_halves import (
+    OVER,
     SIDE_DARTS,
     SewnHalf,
     back_under,
@@ -75,9 +76,14 @@ def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
     if led_elsewhere(sheet):
         front = replace(front, centre=closed_front(sheet, front.centre))
     upper_front = rolled_front(front, rho)
-    upper_back = back_to_match(back, rho, upper_front.shoulder.length + ease)
-    for half, upper in ((front, upper_front), (back, upper_back)):
-        for piece, runs in _on_pieces(half, _loop(upper, front=half.front)):
+    upper = [(front, _loop(upper_front, front=True))]
+    if back.cut_away:  # not rolled, as its facing
+        upper.append((back, [("neck", back.neck)]))
+    else:
+        wide = upper_front.shoulder.length + ease
+        upper.append((back, _loop(back_to_match(back, rho, wide), front=False)))
+    for half, loop in upper:
+        for piece, runs in _on_pieces(half, loop):
             code = f"L.{piece.code}"
             sheet = sheet.put(named_lining(piece, piece))
             for run in runs:
@@ -167,12 +173,15 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
         a = none if before.name == "slant" else down
         b = none if after.name == "slant" else down
         low = sunk(edge.path, a, b)
+        from_low = before.path.pinned(before.path.start, low.start)
+        if before.name == OVER:  # bagged to the edge of the wrap, it runs out there
+            from_low = sunk(before.path, none, a)
         sheet = redraw(
             sheet,
             code,
             [before.name, name, after.name],
             [
-                replace(before, path=before.path.pinned(before.path.start, low.start)),
+                replace(before, path=from_low),
                 replace(edge, path=low),
                 replace(after, path=after.path.pinned(low.end, after.path.end)),
             ],

@@ -5,6 +5,7 @@ What a seam should measure comes from the shell's seam and the numbers, never fr
 lining; a notch is the shell's, found on each side on its own paper.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -17,13 +18,20 @@ from clothwright.features.linings.facing_seams import (
     edge_notches,
     front_armhole,
     front_neck,
+    strap_to_band,
 )
 from clothwright.features.linings.lining_strips import (
     at_joint,
     stand_facing,
     strip_seams,
 )
-from clothwright.features.linings.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.features.linings.roll import at_foot
+from clothwright.features.linings.sewn_halves import (
+    OVER,
+    SewnHalf,
+    sewn_back,
+    sewn_front,
+)
 from clothwright.features.linings.sleeve_lining import CAPS, LESS, NEAR, RISE
 from clothwright.paper import (
     JOINT,
@@ -65,7 +73,8 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
         *_peplum_on(sheet),
         *_joins(sheet, rho),
         *strip_seams(sheet, short),
-        *_bagged(sheet),
+        *_bagged(sheet, rho),
+        *_wrapped(sheet, rho),
         *_at_waist(sheet, rho),
     )
 
@@ -278,6 +287,8 @@ def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
             continue
         outer = "side" if sheet.piece(facing).has("side") else "shoulder"
         start, end = ("centre front", outer) if front else (outer, "centre back")
+        if half.centre.has(OVER):
+            start = "waist"
         if half.slant is not None:
             end = "panel" if sheet.piece(facing).has("panel") else "waist"
         short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
@@ -322,7 +333,7 @@ def _join_notches(
 
 
 # -- to the shell --------------------------------------------------------------------
-def _bagged(sheet: Sheet) -> Iterator[Seam]:
+def _bagged(sheet: Sheet, rho: float) -> Iterator[Seam]:
     """A lining to the edge, bagged to the shell's neck, armhole and slanted edge."""
     t = Chains(sheet)
     if any(s.kind is SeamKind.FACED for s in sheet.seams):
@@ -348,6 +359,10 @@ def _bagged(sheet: Sheet) -> Iterator[Seam]:
         ("LE4", "S11", "back armhole", back_armhole(t), "tip", "underarm"),
     ):
         lining = t.chain(*((f"L.{r.piece}", r.edge, r.backward) for r in shell))
+        ease = FACED
+        if code == "LE1" and t.has("F", OVER):
+            short, end = at_foot(sheet.piece("F"), rho), "waist"
+            ease = Ease(*(e - short for e in FACED))
         if lining:
             yield Seam(
                 code,
@@ -356,11 +371,35 @@ def _bagged(sheet: Sheet) -> Iterator[Seam]:
                 lining,
                 start,
                 end,
-                FACED,
+                ease,
                 None,
                 edge_notches(t, like, shell, lining),
                 SeamKind.FACED,
             )
+    yield from strap_to_band(t, "LE5", "L.F", rho)
+
+
+def _wrapped(sheet: Sheet, rho: float) -> Iterator[Seam]:
+    """The linings of fronts that wrap, one on the other at the waist: what lies beyond
+    the centre ends at the facing's foot, or inside the edge by the roll."""
+    shell = next((s for s in sheet.seams if s.code == "S61"), None)
+    if shell is None:
+        return
+    left, right = _lined(sheet, shell.left), (Run("L.F", OVER, True),)
+    front = sheet.piece("F")
+    over = front.edge(OVER).path  # from the edge to the centre
+    less = rho / math.sin(math.radians(front.interior_angle("neck")))
+    if "FF" in sheet.pieces:
+        less = over.length_to_point(sheet.edge("FF", "free").path.start)
+    plan = over.length - less - sheet.chain_length(left)
+    yield replace(
+        shell,
+        code="LS61",
+        name=f"lining, {shell.name}",
+        left=left,
+        right=right,
+        ease=Ease.about(plan, _NEAR),
+    )
 
 
 def _at_waist(sheet: Sheet, rho: float) -> Iterator[Seam]:

@@ -118,7 +118,7 @@ class Halter(Feature):
         NeckEnd("back", "cb", ("B",)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"neckline", "back neck", "armhole", "sleeveless", "halter"}
+        {"neckline", "back neck", "armhole", "lined arm", "sleeveless", "halter"}
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a halter is drawn on a bodice block; add one"
@@ -137,7 +137,6 @@ class Halter(Feature):
         "back yoke": "a halter has no shoulder for a yoke",
         "empire seam": "an empire seam is not yet cut through a halter",
         "open back": "the back of a halter is cut away already",
-        "lining": "a lining is not yet drawn for a halter; face it",
     }
 
     shape: HalterNeck = HalterNeck.V

@@ -174,7 +174,7 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
     else:
         back = sheet.piece(f"{before}BC")
-    if not back.has("armhole"):  # cut away, as behind a halter
+    if back.code == one_piece and not back.has("armhole"):  # as behind a halter
         top, side = (back.edge(e).path for e in ("neck", "side"))
         return SewnHalf(back, None, IDENTITY, top, top, side, None)
     if back.has(BLADE_LOW):

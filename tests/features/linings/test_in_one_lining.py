@@ -13,6 +13,7 @@ from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.drop_shoulder import DropShoulder
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.halter import Halter, HalterNeck
 from clothwright.features.necks.wrap_front import WrapFront
@@ -53,6 +54,11 @@ def dropped() -> tuple[Feature, ...]:
     return without(features, "princess", "sleeved armhole")
 
 
+def in_one(features: tuple[Feature, ...]) -> tuple[Feature, ...]:
+    """The same with bodice and skirt in one."""
+    return (*without(features, "waist seam", "peplum"), Torso())
+
+
 def wrapped(inside: str) -> tuple[Feature, ...]:
     if inside == "sleeved":
         features = sleeved_features(WrapFront(), *_DARTS, Lining())
@@ -71,6 +77,8 @@ ORDERS: dict[str, tuple[Feature, ...]] = {
     "raglan, straight": raglan(Elbow.STRAIGHT),
     "kimono with a gusset": kimono(45.0),
     "drop shoulder": dropped(),
+    "raglan, torso": in_one(raglan()),
+    "drop shoulder, torso": in_one(dropped()),
     "wrap, sleeved": wrapped("sleeved"),
     "wrap below the facing": wrapped("below the facing"),
     "wrap to the edge": wrapped("to the edge"),
@@ -153,6 +161,15 @@ def test_a_low_cap_is_not_wider_lined_than_cut(body: Body) -> None:
             for s in (sheet.seam(code), sheet.seam(f"L{code}"))
         )
         assert less < eased + 0.5 * MM
+
+
+def test_a_torsos_lining_keeps_its_side_dart() -> None:
+    """In one with the skirt there is no waist dart at the edge to take it, and a neck
+    facing does not reach it."""
+    sheet = made(in_one(raglan())).sheet
+    for leg in ("dart low", "dart high"):
+        assert sheet.length("L.F", leg) == pytest.approx(sheet.length("F", leg))
+    assert sheet.seam("Lside dart").runs()[0].piece == "L.F"
 
 
 @pytest.mark.parametrize("inside", ["sleeved", "below the facing", "to the edge"])

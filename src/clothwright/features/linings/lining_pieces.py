@@ -225,7 +225,11 @@ def _crossed(piece: Piece, wide: Path) -> bool:
 
 def closed_front(sheet: Sheet, front: Piece) -> Piece:
     """The front with its bust dart in the waist dart; its side then has the name that
-    it has in the shell."""
+    it has in the shell. Where it has none at its edge it keeps its side dart below a
+    neck facing, which does not reach that."""
+    neck_alone = "FF" in sheet.pieces and not sheet.piece("FF").has("side")
+    if neck_alone and (front.has("hem") or not front.has("leg cf")):
+        return front
     side = "side" if sheet.piece("F").has("side") else "side low"
     closed = dart_at_waist(front, sheet.points["BP"], side)
     return replace(closed, grain=front.grain)

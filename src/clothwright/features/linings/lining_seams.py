@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from clothwright.features.chains import Chains
-from clothwright.features.linings.facing_pieces import SHORT_OF_ZIP
 from clothwright.features.linings.facing_seams import (
     FACED,
     back_armhole,
@@ -20,18 +19,14 @@ from clothwright.features.linings.facing_seams import (
     front_neck,
     strap_to_band,
 )
+from clothwright.features.linings.lining_joins import facing_joins
 from clothwright.features.linings.lining_strips import (
     at_joint,
     stand_facing,
     strip_seams,
 )
 from clothwright.features.linings.roll import at_foot
-from clothwright.features.linings.sewn_halves import (
-    OVER,
-    SewnHalf,
-    sewn_back,
-    sewn_front,
-)
+from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.linings.sleeve_lining import CAPS, LESS, NEAR, RISE
 from clothwright.paper import (
     JOINT,
@@ -52,10 +47,6 @@ _MORE = 0.05
 """What a facing's edge, or a roll, may take of one side of a seam more than of the
 other, cm."""
 
-_BOWED = 0.15
-"""A raglan's seam is bowed on the sleeve otherwise than on the body: what of a facing
-lies on the sleeve may be so much longer or shorter than its paper, cm (14.2)."""
-
 _OVER = 0.7
 """A place on the shell and the same on the lining lie no further apart than this, cm:
 slack and roll."""
@@ -71,7 +62,7 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
     return sheet.sew(
         *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
         *_peplum_on(sheet),
-        *_joins(sheet, rho),
+        *facing_joins(sheet, rho),
         *strip_seams(sheet, short),
         *_bagged(sheet, rho),
         *_wrapped(sheet, rho),
@@ -265,71 +256,6 @@ def _peplum_on(sheet: Sheet) -> Iterator[Seam]:
         if code in sheet.pieces and sheet.piece(code).has("waist on"):
             shell = sheet.seam("S22")
             yield replace(shell, code="LS22", left=(Run(code, "waist on"),))
-
-
-# -- to the facing -------------------------------------------------------------------
-def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
-    """The lining hung from the facings' free edges; both lie on one line, so that they
-    are of one length."""
-    for code, facing, half in (
-        ("LF", "FF", sewn_front(sheet)),
-        ("LB", "BF", sewn_back(sheet)),
-    ):
-        front = facing == "FF"
-        outside = half.flank.code if half.flank else f"SL{half.centre.code}"
-        codes = [half.centre.code, outside]  # or the sleeve of a raglan
-        join = tuple(
-            Run(f"L.{c}", "join", True)
-            for c in (codes if front else reversed(codes))
-            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
-        )
-        if not join:
-            continue
-        outer = "side" if sheet.piece(facing).has("side") else "shoulder"
-        start, end = ("centre front", outer) if front else (outer, "centre back")
-        if half.centre.has(OVER):
-            start = "waist"
-        if half.slant is not None:
-            end = "panel" if sheet.piece(facing).has("panel") else "waist"
-        short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
-        ease = Ease.about(-short, _NEAR)
-        if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
-            near = _NEAR + (_BOWED if _raglan(sheet, half) else 0.0)
-            ease = Ease(-short - rho / 2, -short - rho - near, -short + near)
-        yield Seam(
-            code,
-            f"lining to {sheet.piece(facing).name.lower()}",
-            join,
-            (Run(facing, "free"),),
-            start,
-            end,
-            ease,
-            None,
-            _join_notches(sheet, half, join, facing, 1 if front else 2),
-        )
-
-
-def _raglan(sheet: Sheet, half: SewnHalf) -> bool:
-    """True for a half whose shoulder lies on the sleeve."""
-    return sheet.piece(half.centre.code).has("raglan")
-
-
-def _join_notches(
-    sheet: Sheet, half: SewnHalf, join: _Chain, facing: str, ticks: int
-) -> tuple[NotchPair, ...]:
-    """A notch on the facing where the lining's panel seam, or a raglan's, ends."""
-    seam = half.panel
-    if _raglan(sheet, half):
-        seam = sheet.edge(half.centre.code, "raglan").path
-    if seam is None or len(join) < 2:
-        return ()
-    free = sheet.edge(facing, "free").path
-    joint = sheet.length(join[0].piece, join[0].edge)
-    hits = [s for _, s in seam.meets(free)]
-    ends = NOTCH_ROOM, free.length - NOTCH_ROOM
-    return tuple(
-        NotchPair(joint, s, ticks, JOINT) for s in hits[:1] if ends[0] < s < ends[1]
-    )
 
 
 # -- to the shell --------------------------------------------------------------------

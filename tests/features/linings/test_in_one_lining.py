@@ -1,5 +1,5 @@
 """Lining of sleeves cut in one with the body, of a dropped shoulder, of fronts that
-wrap and of a halter (transformations 4 and 6, first garment 15)."""
+wrap, of a halter and of a cowl (transformations 4 and 6, first garment 15)."""
 
 import math
 
@@ -15,6 +15,8 @@ from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.necks.cowl import Cowl
+from clothwright.features.necks.cowl_rules import Folds
 from clothwright.features.necks.halter import Halter, HalterNeck
 from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.features.sleeves.kimono import Kimono
@@ -67,6 +69,11 @@ def wrapped(inside: str) -> tuple[Feature, ...]:
     return (*(f for f in features if f.kind != "neckline"), WrapFront())
 
 
+def cowl(folds: Folds) -> tuple[Feature, ...]:
+    features = sleeved_features(Cowl(folds=folds), BackWaistDart(), Lining())
+    return tuple(f for f in without(features, "princess") if f.kind != "neckline")
+
+
 def held(mode: Mode, shape: HalterNeck = HalterNeck.V) -> tuple[Feature, ...]:
     features = closed_back(lines="darts", lining=mode)
     return (*without(features, "neckline", "armhole"), Halter(shape=shape))
@@ -82,6 +89,8 @@ ORDERS: dict[str, tuple[Feature, ...]] = {
     "wrap, sleeved": wrapped("sleeved"),
     "wrap below the facing": wrapped("below the facing"),
     "wrap to the edge": wrapped("to the edge"),
+    "cowl of one fold": cowl(Folds.ONE),
+    "cowl of three folds": cowl(Folds.THREE),
     "halter below the facing": held(Mode.BELOW_FACING),
     "halter to the edge": held(Mode.TO_EDGE, HalterNeck.ROUND),
 }
@@ -187,6 +196,28 @@ def test_linings_of_a_wrap_lie_on_each_other(inside: str) -> None:
     titles = [op.title for op in making_order(d).operations]
     over_each_other = titles.index("Lay the linings of the fronts over each other")
     assert over_each_other < titles.index("Close the lining")
+
+
+@pytest.mark.parametrize("folds", Folds)
+def test_a_cowls_lining_has_no_folds(folds: Folds) -> None:
+    """Its centre is plumb, its waist and side are the shell's, and its neck ends below
+    where the cowl hangs at rest and above where its facing ends."""
+    d = made(cowl(folds))
+    sheet, n = d.sheet, d.numbers
+    lining = sheet.piece("L.F")
+    centre = lining.edge("cf").path
+    assert centre.start.x == pytest.approx(centre.end.x) == pytest.approx(n.X)
+    for edge in ("waist", "waist side"):
+        shell, mine = (sheet.length(c, edge) for c in ("F", "L.F"))
+        assert mine == pytest.approx(shell, abs=0.5 * MM)
+    low = centre.start.y - sheet.points["Nf′"].y
+    assert n.sag < low < n.sag + n.fc
+    front, back = (sheet.length(c, "shoulder") for c in ("L.F", "L.B"))
+    assert back - front == pytest.approx(n.se_left, abs=1 * MM)
+    assert lining.grain is not None
+    assert lining.grain[0].x == lining.grain[1].x  # on the straight, the shell's bias
+    titles = [op.title for op in making_order(d).operations]
+    assert "Hem the neck of the front lining" in titles
 
 
 def test_a_halter_to_the_edge() -> None:

@@ -8,10 +8,10 @@ facing, which lies on a raglan's sleeves as it does on the shoulders they were c
 from collections.abc import Iterator
 
 from clothwright.curves import Path, Vector, from_pair
+from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_pieces import (
     NECK_FACED,
     below_line,
-    closed_front,
     named_lining,
     with_shell_grain,
 )

@@ -124,6 +124,8 @@ class Lining(Feature):
         if self.to_edge:
             return {
                 **self.clashes,
+                "cowl": "a lining to the edge would hold the folds of a cowl; line "
+                "below the facing",
                 "inside finish": "a lining to the edge takes the place of the facing; "
                 "leave one off",
             }
@@ -147,7 +149,7 @@ class Lining(Feature):
 
     def _draft(self, d: Drafting) -> None:
         if not in_one(d.n):
-            self._trace(d, below_facing)
+            self._trace(d, lambda sheet: below_facing(sheet, d.n))
 
     def _in_one(self, d: Drafting) -> None:
         """With sleeves cut in one with the body all is traced after these."""
@@ -189,11 +191,23 @@ class Lining(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
+        free = finished_edges(sheet, ("L.",))
+        necks = tuple(r for r in free if r.edge == "neck")
+        if necks:
+            yield Operation(
+                Work.LINING,
+                "Hem the neck of the front lining",
+                ("Turned narrow, twice: it hangs free behind the cowl.",),
+                edges=necks,
+                stitch=Stitch.LOCK,
+                seam_type=SeamType.HEM_TWICE,
+                task=Task.HEM,
+            )
         yield Operation(
             Work.LINING_HEM,
             "Hem the lining",
             ("Turned twice, when the shell has hung and is hemmed.",),
-            edges=finished_edges(sheet, ("L.",)),
+            edges=tuple(r for r in free if r not in necks),
             stitch=Stitch.LOCK,
             seam_type=SeamType.HEM_TWICE,
             task=Task.HEM,

@@ -7,18 +7,18 @@ from clothwright.blocks.torso import FISH_EYE, PIECES
 from clothwright.curves import (
     Motion,
     Path,
-    Point,
     Vector,
     direction,
     distance,
     dot,
     inset,
-    midpoint,
     turned,
 )
 from clothwright.features.bodice.back_dart import NECK_LEGS
 from clothwright.features.bodice.front_dart import led_elsewhere
 from clothwright.features.grain import longest_line
+from clothwright.features.linings.cowl_lining import below_cowl, without_cowl
+from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
     REACH,
     beside_strip,
@@ -28,7 +28,6 @@ from clothwright.features.linings.lining_strips import (
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.linings.sewn_halves import (
     OVER,
-    SIDE_DARTS,
     SewnHalf,
     back_under,
     sewn_back,
@@ -38,21 +37,20 @@ from clothwright.features.linings.sleeve_lining import (
     lined_arms,
     sunk,
 )
+from clothwright.features.necks.cowl import drapes
 from clothwright.paper import (
     Edge,
     EdgeKind,
     MarkKind,
     PaperError,
     Piece,
-    Run,
-    Seam,
     Sheet,
     cut,
     redraw,
     spot_on,
     straight,
-    tape,
 )
+from clothwright.rules import Numbers
 from clothwright.truing.tolerances import DOUBLED
 
 SLACK = 0.5
@@ -190,12 +188,22 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
 
 
 # -- below the facing ----------------------------------------------------------------
-def below_facing(sheet: Sheet) -> Sheet:
+def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
     """What lies below the facings' free edges: shell less facing."""
-    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    bf = sheet.piece("BF")
     sleeve = sheet.pieces.get("SL")
     lined: list[Piece] = []
-    for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
+    halves = [(back_under(sheet, bf), bf)]
+    if "F" in sheet.pieces and drapes(sheet.piece("F")):
+        plain = without_cowl(sheet, n)
+        if plain.has("dart low"):
+            plain = closed_front(sheet, plain)
+        below = below_cowl(sheet, plain, n)
+        sheet = sheet.put(named_lining(below, plain))
+        lined.append(plain)
+    else:
+        halves.insert(0, (sewn_front(sheet), sheet.piece("FF")))
+    for half, facing in halves:
         free = facing.edge("free").path
         lower = [(half.centre, free)]
         if facing.has("panel"):  # the facing takes the whole centre
@@ -221,55 +229,6 @@ def below_facing(sheet: Sheet) -> Sheet:
 def _crossed(piece: Piece, wide: Path) -> bool:
     """True when a line divides a piece: a neck's facing does not reach every panel."""
     return sum(len(wide.meets(e.path)) for e in piece.edges) >= 2
-
-
-def closed_front(sheet: Sheet, front: Piece) -> Piece:
-    """The front with its bust dart in the waist dart; its side then has the name that
-    it has in the shell. Where it has none at its edge it keeps its side dart below a
-    neck facing, which does not reach that."""
-    neck_alone = "FF" in sheet.pieces and not sheet.piece("FF").has("side")
-    if neck_alone and (front.has("hem") or not front.has("leg cf")):
-        return front
-    side = "side" if sheet.piece("F").has("side") else "side low"
-    closed = dart_at_waist(front, sheet.points["BP"], side)
-    return replace(closed, grain=front.grain)
-
-
-def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
-    """A front with its side darts closed into the waist dart, as the facing was traced
-    (8); its point stands as far below the bust point as before. `side` names what is
-    then one line."""
-    code = front.code
-    if front.has("hem"):
-        raise PaperError(
-            "the front of a torso in one piece has no waist dart at its edge for the "
-            "lining's side dart to be closed into: line to the edge, or use a front "
-            "princess line"
-        )
-    if not front.has("leg cf"):
-        raise PaperError(
-            "the front takes in nothing at the waist (fd), so the lining's side dart "
-            "has no waist dart to be closed into: line to the edge, or use a front "
-            "princess line"
-        )
-    below = front.edge("leg cf").path.end.y - bp.y
-    darts = [legs for legs in SIDE_DARTS if front.has(legs[0])]
-    sheet = Sheet().put(front)
-    for first, second in (*darts, ("leg cf", "leg side")):
-        a, b = front.edge(first).path.start, front.edge(second).path.end
-        legs = [straight(first, a, bp), straight(second, bp, b)]
-        sheet = redraw(sheet, code, [first, second], legs)
-    for low, high in darts:
-        dart = Seam(low, "side dart", (Run(code, low, True),), (Run(code, high),))
-        sheet = tape(sheet.sew(dart), low, moving="side low")
-    p = sheet.piece(code)
-    sides = [e.name for e in p.edges if e.name.startswith("side")]
-    ends = p.edge(sides[0]).path.start, p.edge(sides[-1]).path.end
-    sheet = redraw(sheet, code, sides, [straight(side, *ends)])
-    d1, d2 = p.edge("leg cf").path.start, p.edge("leg side").path.end
-    point = bp + direction(bp, midpoint(d1, d2)) * below
-    legs = [straight("leg cf", d1, point), straight("leg side", point, d2)]
-    return redraw(sheet, code, ["leg cf", "leg side"], legs).piece(code)
 
 
 def below_line(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:

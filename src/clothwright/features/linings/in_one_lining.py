@@ -38,7 +38,7 @@ _RAGLAN, _KIMONO = "rg_gap", "km_angle"
 _HALVES = (("F", "SLF", "FF"), ("B", "SLB", "BF"))
 """Body, sleeve and facing, front and back."""
 
-_WIDER = 1.2
+_WIDER = 1.5
 """The lining of a raglan's sleeve is at most so much wider at each seam under the arm,
 cm (common practice, no source; 0.3 a seam by transformations 6)."""
 

@@ -115,8 +115,8 @@ class Lining(Feature):
         if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
-            "lined arm": "of the sleeves only a plain set-in one can be lined; take "
-            "that, or leave the lining off",
+            "lined arm": "a cap or a flutter sleeve is not lined; take a set-in one, "
+            "or leave the lining off",
             "inside finish": "a lining below the facing needs the facing",
         }
 

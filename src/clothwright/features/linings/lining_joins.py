@@ -16,9 +16,10 @@ from clothwright.truing.tolerances import NOTCH_ROOM
 _NEAR = 0.1
 """A lining's join may differ by this much from what it should measure, cm."""
 
-_BOWED = 0.15
+_BOWED = 0.25
 """A raglan's seam is bowed on the sleeve otherwise than on the body: what of a facing
-lies on the sleeve may be so much longer or shorter than its paper, cm (14.2)."""
+lies on the sleeve may be so much longer or shorter than its paper, cm, and is eased in
+(common practice, no source)."""
 
 _Chain = tuple[Run, ...]
 

@@ -111,7 +111,7 @@ class Halter(Feature):
     seams: ClassVar[Mapping[str, str]] = {
         "S63": "strap of a halter to its band",
         "S64": "band of a halter, bagged out",
-        "S65": "facing of a halter's strap, to the band",
+        "S65": "facing of a halter's strap, to the band; a lining has LE5 there",
     }
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cf", ("F",)),

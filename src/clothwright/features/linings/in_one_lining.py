@@ -29,7 +29,7 @@ from clothwright.features.linings.sleeve_lining import (
     with_raised_underarm,
 )
 from clothwright.features.wholes import before_yoke
-from clothwright.paper import Piece, Seam, Sheet, redraw
+from clothwright.paper import PaperError, Piece, Seam, Sheet, redraw
 from clothwright.rules import Numbers
 
 _RAGLAN, _KIMONO = "rg_gap", "km_angle"
@@ -84,7 +84,14 @@ def _below_facing(
         necks = [path.reversed() for path in necks]
     old, new = necks  # from the shoulder
     m = from_pair(old.start, old.at_length(new.length), new.start, new.end)
-    (down, out), *_ = ends[0].meets(free)
+    hits = ends[0].meets(free)
+    if not hits:
+        raise PaperError(
+            "the neck facing does not reach down to the raglan seam: make it (nf, nf "
+            "shoulder) wider, or begin the raglan (rg front, rg back) nearer to the "
+            "shoulder"
+        )
+    down, out = hits[0]
     line = free.between(0.0, out).moved(m)
     yield on, sunk(line, Vector(0.0, 0.0), ends[1].at_length(down) - line.end)
 

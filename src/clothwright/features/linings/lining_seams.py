@@ -215,8 +215,10 @@ def _cap_notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
     )
     for pair in s.notches:
         up = whole - pair.left - RISE
-        top = pair.left < NOTCH_ROOM  # the shoulder
-        yield pair if top else pair._replace(left=a - up, right=b - up)
+        if pair.left < NOTCH_ROOM:  # the shoulder
+            yield pair
+        elif min(a, b) - up > NOTCH_ROOM:  # a raglan's upper one may be faced
+            yield pair._replace(left=a - up, right=b - up)
 
 
 def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:

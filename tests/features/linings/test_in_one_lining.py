@@ -7,7 +7,7 @@ import pytest
 
 from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body
-from clothwright.curves import distance
+from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.drop_shoulder import DropShoulder
@@ -15,6 +15,7 @@ from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.cowl import Cowl
 from clothwright.features.necks.cowl_rules import Folds
 from clothwright.features.necks.halter import Halter, HalterNeck
@@ -135,6 +136,21 @@ def test_a_raglan_goes_on_flat(body: Body) -> None:
         assert join.notches  # where the raglan seam meets the facing
 
 
+@pytest.mark.parametrize(("width", "shoulder"), [(5.0, 4.0), (10.0, 8.0)])
+def test_a_raglans_notches_lie_below_its_facing(width: float, shoulder: float) -> None:
+    """The upper notch of a raglan seam may lie behind a wide facing; the lower one, at
+    the armhole's, is as far from the raised underarm on both sides (4)."""
+    facing = NeckFacing(width=width, shoulder=shoulder)
+    d = made(tuple(facing if f.kind == "neck facing" else f for f in raglan()))
+    counts = set()
+    for code in ("LS23", "LS24"):
+        seam = d.sheet.seam(code)
+        whole = d.sheet.chain_length(seam.left)
+        assert all(1.0 < k.left < whole - 1.0 for k in seam.notches)
+        counts.add(len(seam.notches))
+    assert min(counts) == (2 if width < 6.0 else 1)
+
+
 def test_a_raglans_lining_lies_on_its_shell() -> None:
     """Above the arm it is the shell below the facing; only under it, it differs."""
     sheet = made(raglan()).sheet
@@ -142,6 +158,18 @@ def test_a_raglans_lining_lies_on_its_shell() -> None:
         shell, mine = (sheet.edge(c, edge).path for c in (code, f"L.{code}"))
         for t in (0.1, 0.5, 0.9):
             assert shell.nearest(mine.at_length(t * mine.length))[1] < 0.1 * MM
+
+
+def test_the_facing_of_a_dropped_shoulder_runs_beside_it() -> None:
+    """Moved in by the same at both ends (first garment 14.5), though the shoulder bends
+    down over the arm further out."""
+    sheet = made(dropped()).sheet
+    for code, facing in (("F", "FF"), ("B", "BF")):
+        shoulder, mine = (sheet.edge(c, "shoulder").path for c in (code, facing))
+        if code == "F":
+            shoulder, mine = shoulder.reversed(), mine.reversed()
+        turn = degrees_between(shoulder.start_direction, mine.start_direction)
+        assert turn < 0.1
 
 
 @pytest.mark.parametrize("angle", [32.0, 45.0])

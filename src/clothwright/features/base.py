@@ -61,8 +61,9 @@ class Rank(IntEnum):
     COLLAR = 168
     SEAMS = 170
     LINING = 180
-    CUT_ON = 182
-    YOKE = 183
+    CUT_ON = 181
+    YOKE = 182
+    LINING_IN_ONE = 183
     YOKE_DART = 184
     LAID_OPEN = 185
     BY_HAND = 190

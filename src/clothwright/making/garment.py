@@ -23,6 +23,7 @@ _OF_ROLE: Mapping[Role, Work] = {
     Role.CENTRE_ZIP: Work.CENTRE,
     Role.WAIST: Work.WAIST,
     Role.CAP: Work.SLEEVE,
+    Role.GUSSET: Work.SLEEVE,
     Role.RAGLAN: Work.FLAT,
     Role.UNDERARM: Work.SLEEVE_SEAM,
     Role.JOIN: Work.JOIN,
@@ -122,7 +123,7 @@ class Garment:
             return Work.BAND
         if roles[0] is Role.KNIT:
             return _of_knit([r.edge for r in seam.runs()])
-        telling = (r for r in roles if r in (Role.CAP, Role.JOIN))
+        telling = (r for r in roles if r in (Role.CAP, Role.JOIN, Role.GUSSET))
         work = _OF_ROLE.get(next(telling, roles[0]), Work.PANEL)
         if work is Work.SHOULDER and (not places & _BODICE or self._of_facing(seam)):
             return Work.FACING

@@ -10,7 +10,7 @@ from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, direction, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.side_dart import SideDart
-from clothwright.features.linings.lining import Lining
+from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.cowl import Cowl
 from clothwright.features.necks.cowl_rules import MOST_TURNED, Folds
 from clothwright.making import making_order
@@ -146,7 +146,10 @@ def test_too_deep_a_drape_is_refused(cowl: Cowl, says: str) -> None:
 
 
 def test_what_does_not_go_together() -> None:
-    with pytest.raises(OrderError, match="hold the folds"):
+    with pytest.raises(OrderError, match="only a top with sleeves is lined"):
         draft(order(BRIDA, (*sleeveless(Cowl()), Lining())))
+    to_edge = (f for f in sleeveless(Cowl()) if f.kind != "facing")
+    with pytest.raises(OrderError, match="hold the folds"):
+        draft(order(BRIDA, (*to_edge, Lining(mode=Mode.TO_EDGE))))
     with pytest.raises(OrderError, match="one line only"):
         draft(order(BRIDA, (*sleeveless(Cowl()), SideDart())))

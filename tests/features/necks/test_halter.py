@@ -11,7 +11,6 @@ from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
-from clothwright.features.linings.lining import Lining
 from clothwright.features.necks.halter import Halter, HalterNeck
 from clothwright.features.necks.necklines import BackNeckline
 from clothwright.making import making_order
@@ -123,7 +122,6 @@ def test_it_is_made_and_cut() -> None:
 @pytest.mark.parametrize(
     ("more", "says"),
     [
-        (Lining(), "not yet drawn for a halter"),
         (BackNeckline(), "one neckline"),
         (FrontArmholePrincess(), "in one piece"),
     ],

@@ -13,7 +13,6 @@ from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.empire import EmpireSeam
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import SideDart
-from clothwright.features.linings.lining import Lining
 from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -153,7 +152,6 @@ def test_what_cannot_be_is_said(wrap: WrapFront, says: str) -> None:
     ("more", "place_of", "says"),
     [
         (EmpireSeam(), "", "crossing fronts"),
-        (Lining(), "", "not yet drawn for crossing fronts"),
         (BustDart(to=DartPlace.NECK), "side dart", "would stretch it"),
     ],
 )

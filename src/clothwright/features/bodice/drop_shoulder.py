@@ -49,7 +49,6 @@ class DropShoulder(Feature):
         "armhole": "an order has one kind of armhole",
         "raglan": 'a raglan has no shoulder over the arm; take a "sleeved armhole" for '
         "it",
-        "lining": "a lining is not yet cut for a dropped shoulder; leave it off",
         "cowl": "a cowl hangs from its own shoulders; leave one off",
         "sleeve in two": "a two-piece sleeve has a high cap; leave the two pieces off",
         "front panel seam": "a panel line would start in the armhole over the arm; "

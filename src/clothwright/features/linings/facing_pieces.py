@@ -1,6 +1,6 @@
 """The pieces of an all-in-one facing, traced from the shell (first garment 14)."""
 
-from clothwright.curves import IDENTITY, Path, Point, direction, inset, mix, turned
+from clothwright.curves import Path, Point, direction, inset, mix, turned
 from clothwright.features.linings.facing_edges import (
     closed_back_free,
     foot_of_side,
@@ -100,9 +100,8 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
 def _below_edge(sheet: Sheet, n: Numbers) -> Piece:
     """BF of a back that is cut away at the upper edge: as deep below that as at the
     side, above the point of the dart. It is not rolled: no curve would take it up."""
-    back, pd = sheet.piece("B"), sheet.points["Pd"]
-    top, whole = back.edge("neck").path, back.edge("side").path
-    half = SewnHalf(back, None, IDENTITY, top, top, whole, None)
+    half, pd = sewn_back(sheet), sheet.points["Pd"]
+    back, top = half.centre, half.neck
     side = foot_of_side(half, n.ff_side)
     neck, cb, kind = top, back.edge("cb").path, EdgeKind.FOLD
     if back.edge("cb").kind is EdgeKind.SEAM:

@@ -95,22 +95,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
-    band = t.chain((HALTER_BAND, "strap end", False))
-    strap = t.chain(("FF", "shoulder", True))
-    if band and strap:
-        short = t.length(strap) - t.length(band)  # by both rolls
-        aim, most = -2 * n.rho, 0.15 + n.rho
-        out.append(
-            Seam(
-                "S65",
-                "facing of the strap, to the band",
-                band,
-                strap,
-                "neck",
-                "armhole",
-                Ease(short, aim - most, 0.0),
-            )
-        )
+    out += strap_to_band(t, "S65", "FF", n.rho) if "FF" in t.sheet.pieces else []
     foot = t.chain(("FF", "foot", False))
     over = t.chain(("F", OVER, False))
     if foot and over:
@@ -131,6 +116,20 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
     if foot and waist:
         out.append(_foot(t, n, foot, waist))
     return out
+
+
+def strap_to_band(t: Chains, code: str, inside: str, rho: float) -> list[Seam]:
+    """What lies inside the strap of a halter, to the inner band: narrower by both
+    rolls."""
+    band = t.chain((HALTER_BAND, "strap end", False))
+    strap = t.chain((inside, "shoulder", True))
+    if not (band and strap):
+        return []
+    short, aim, most = t.length(strap) - t.length(band), -2 * rho, 0.15 + rho
+    what = "facing" if inside == "FF" else "lining"
+    name = f"{what} of the strap, to the band"
+    ease = Ease(short, aim - most, 0.0)
+    return [Seam(code, name, band, strap, "neck", "armhole", ease)]
 
 
 def _rolled(t: Chains, rho: float) -> float:

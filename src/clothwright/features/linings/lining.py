@@ -5,6 +5,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.linings.in_one_lining import in_one, line_in_one
 from clothwright.features.linings.lining_checks import edge_findings, hung_findings
 from clothwright.features.linings.lining_pieces import (
     SLACK,
@@ -45,7 +46,7 @@ def _left() -> float:
 
 
 _UNLINED = {
-    "sleeve cap": "a full cap",
+    "full cap": "a full cap",
     "sleeve hem": "a shaped hem",
     "sleeve end": "a band or a cuff",
 }
@@ -114,8 +115,8 @@ class Lining(Feature):
         if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
-            "lined arm": "of the sleeves only a plain set-in one can be lined; take "
-            "that, or leave the lining off",
+            "lined arm": "a cap or a flutter sleeve is not lined; take a set-in one, "
+            "or leave the lining off",
             "inside finish": "a lining below the facing needs the facing",
         }
 
@@ -123,6 +124,8 @@ class Lining(Feature):
         if self.to_edge:
             return {
                 **self.clashes,
+                "cowl": "a lining to the edge would hold the folds of a cowl; line "
+                "below the facing",
                 "inside finish": "a lining to the edge takes the place of the facing; "
                 "leave one off",
             }
@@ -139,9 +142,21 @@ class Lining(Feature):
         return () if self.to_edge else (HUNG,)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.LINING, "the lining", self._draft),)
+        return (
+            Stage(Rank.LINING, "the lining", self._draft),
+            Stage(Rank.LINING_IN_ONE, "the lining of the sleeves", self._in_one),
+        )
 
     def _draft(self, d: Drafting) -> None:
+        if not in_one(d.n):
+            self._trace(d, lambda sheet: below_facing(sheet, d.n))
+
+    def _in_one(self, d: Drafting) -> None:
+        """With sleeves cut in one with the body all is traced after these."""
+        if in_one(d.n):
+            self._trace(d, line_in_one)
+
+    def _trace(self, d: Drafting, below: Callable[[Sheet], Sheet]) -> None:
         d.part = "lining"
         n, sheet = d.n, d.sheet
         if self.to_edge:
@@ -149,7 +164,7 @@ class Lining(Feature):
             sheet = to_edge(sheet, rho, n.se_left)
         else:
             rho = n.rho
-            sheet = below_facing(sheet)
+            sheet = below(sheet)
         sheet = torso(peplum(sheet, n.short), n.short)
         sheet = with_lining_seams(sheet, rho, n.short)
         edges = (
@@ -172,25 +187,45 @@ class Lining(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
+        free = finished_edges(sheet, ("L.",))
+        necks = tuple(r for r in free if r.edge == "neck")
+        if necks:
+            yield Operation(
+                Work.LINING,
+                "Hem the neck of the front lining",
+                ("Turned narrow, twice: it hangs free behind the cowl.",),
+                edges=necks,
+                stitch=Stitch.LOCK,
+                seam_type=SeamType.HEM_TWICE,
+                task=Task.HEM,
+            )
         yield Operation(
             Work.LINING_HEM,
             "Hem the lining",
             ("Turned twice, when the shell has hung and is hemmed.",),
-            edges=finished_edges(sheet, ("L.",)),
+            edges=tuple(r for r in free if r not in necks),
             stitch=Stitch.LOCK,
             seam_type=SeamType.HEM_TWICE,
             task=Task.HEM,
         )
 
-        if "L.SL" in sheet.pieces:
+        if any(code.startswith("L.SL") for code in sheet.pieces):
             yield Operation(
                 Work.LINED,
                 "Catch the sleeve linings to the armholes",
                 ("Under the arm and at the shoulder, allowance on allowance.",),
+                stitch=Stitch.HAND,
+                task=Task.BY_HAND,
+            )
+        elif in_one(n):
+            yield Operation(
+                Work.LINED,
+                "Catch the lining under the arms",
+                ("Allowance on allowance, by a few loose stitches at the round.",),
                 stitch=Stitch.HAND,
                 task=Task.BY_HAND,
             )

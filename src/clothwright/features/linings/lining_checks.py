@@ -7,7 +7,6 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
 from clothwright.features.linings.lining_pieces import SLACK
-from clothwright.features.linings.lining_seams import CAPS
 from clothwright.features.linings.roll import corner_finding, strap_finding
 from clothwright.features.linings.sewn_halves import (
     SewnHalf,
@@ -16,6 +15,7 @@ from clothwright.features.linings.sewn_halves import (
     sewn_back,
     sewn_front,
 )
+from clothwright.features.linings.sleeve_lining import CAPS
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -52,6 +52,8 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         (back, back_half(sheet, "L."), rho * (1 + WIDER)),
     ):
         name = inner.centre.name.lower()
+        if inner.cut_away:  # not rolled
+            continue
         narrow = strap_finding(_strap(inner), name, "lining")
         if narrow:
             yield narrow

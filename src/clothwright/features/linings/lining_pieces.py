@@ -7,51 +7,50 @@ from clothwright.blocks.torso import FISH_EYE, PIECES
 from clothwright.curves import (
     Motion,
     Path,
-    Point,
     Vector,
     direction,
     distance,
     dot,
     inset,
-    midpoint,
     turned,
 )
 from clothwright.features.bodice.back_dart import NECK_LEGS
 from clothwright.features.bodice.front_dart import led_elsewhere
 from clothwright.features.grain import longest_line
+from clothwright.features.linings.cowl_lining import below_cowl, without_cowl
+from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
+    REACH,
     beside_strip,
     run_on,
     stand_facing,
 )
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.linings.sewn_halves import (
-    SIDE_DARTS,
+    OVER,
     SewnHalf,
     back_under,
     sewn_back,
     sewn_front,
 )
 from clothwright.features.linings.sleeve_lining import (
-    sleeve_lining,
+    lined_arms,
     sunk,
-    with_raised_underarm,
 )
+from clothwright.features.necks.cowl import drapes
 from clothwright.paper import (
     Edge,
     EdgeKind,
     MarkKind,
     PaperError,
     Piece,
-    Run,
-    Seam,
     Sheet,
     cut,
     redraw,
     spot_on,
     straight,
-    tape,
 )
+from clothwright.rules import Numbers
 from clothwright.truing.tolerances import DOUBLED
 
 SLACK = 0.5
@@ -59,13 +58,8 @@ SLACK = 0.5
 
 WAISTS = ("waist", "waist side")
 _FACED = ("neck", "shoulder", "armhole", "slant")
-_NECK = ("neck", "neck side")
+NECK_FACED = ("neck", "neck side")
 """Edges faced by a neck facing alone."""
-
-_REACH = 1.0
-"""A facing's edge is run on by this much to be sure to meet the outline, cm; it may
-end short of a zip."""
-
 
 _STEP, _LEFT = 0.5, 0.6
 """A shell's grain line is cut back in steps of the first, cm, and so far inside, while
@@ -78,18 +72,23 @@ def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
     `ease` as the shell's, and the waist lowered."""
     front, back = sewn_front(sheet), sewn_back(sheet)
     if led_elsewhere(sheet):
-        front = replace(front, centre=_closed(sheet, front.centre))
+        front = replace(front, centre=closed_front(sheet, front.centre))
     upper_front = rolled_front(front, rho)
-    upper_back = back_to_match(back, rho, upper_front.shoulder.length + ease)
-    for half, upper in ((front, upper_front), (back, upper_back)):
-        for piece, runs in _on_pieces(half, _loop(upper, front=half.front)):
+    upper = [(front, _loop(upper_front, front=True))]
+    if back.cut_away:  # not rolled, as its facing
+        upper.append((back, [("neck", back.neck)]))
+    else:
+        wide = upper_front.shoulder.length + ease
+        upper.append((back, _loop(back_to_match(back, rho, wide), front=False)))
+    for half, loop in upper:
+        for piece, runs in _on_pieces(half, loop):
             code = f"L.{piece.code}"
-            sheet = sheet.put(_named(piece, piece))
+            sheet = sheet.put(named_lining(piece, piece))
             for run in runs:
                 new = [Edge(name, path) for name, path in run]
                 sheet = redraw(sheet, code, [name for name, _ in run], new)
             sheet = _lowered(sheet, code)
-            lined = _with_grain(sheet.piece(code), piece)
+            lined = with_shell_grain(sheet.piece(code), piece)
             sheet = sheet.put(
                 _with_loops(lined, piece) if lined.has("slant") else lined
             )
@@ -172,12 +171,15 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
         a = none if before.name == "slant" else down
         b = none if after.name == "slant" else down
         low = sunk(edge.path, a, b)
+        from_low = before.path.pinned(before.path.start, low.start)
+        if before.name == OVER:  # bagged to the edge of the wrap, it runs out there
+            from_low = sunk(before.path, none, a)
         sheet = redraw(
             sheet,
             code,
             [before.name, name, after.name],
             [
-                replace(before, path=before.path.pinned(before.path.start, low.start)),
+                replace(before, path=from_low),
                 replace(edge, path=low),
                 replace(after, path=after.path.pinned(low.end, after.path.end)),
             ],
@@ -186,11 +188,22 @@ def _lowered(sheet: Sheet, code: str) -> Sheet:
 
 
 # -- below the facing ----------------------------------------------------------------
-def below_facing(sheet: Sheet) -> Sheet:
+def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
     """What lies below the facings' free edges: shell less facing."""
-    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    bf = sheet.piece("BF")
     sleeve = sheet.pieces.get("SL")
-    for half, facing in ((sewn_front(sheet), ff), (back_under(sheet, bf), bf)):
+    lined: list[Piece] = []
+    halves = [(back_under(sheet, bf), bf)]
+    if "F" in sheet.pieces and drapes(sheet.piece("F")):
+        plain = without_cowl(sheet, n)
+        if plain.has("dart low"):
+            plain = closed_front(sheet, plain)
+        below = below_cowl(sheet, plain, n)
+        sheet = sheet.put(named_lining(below, plain))
+        lined.append(plain)
+    else:
+        halves.insert(0, (sewn_front(sheet), sheet.piece("FF")))
+    for half, facing in halves:
         free = facing.edge("free").path
         lower = [(half.centre, free)]
         if facing.has("panel"):  # the facing takes the whole centre
@@ -198,19 +211,19 @@ def below_facing(sheet: Sheet) -> Sheet:
         if half.flank is not None:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
-            closed = _closed(sheet, piece) if piece.has("dart low") else piece
-            wide = run_on(line, _REACH)
+            closed = closed_front(sheet, piece) if piece.has("dart low") else piece
+            wide = run_on(line, REACH)
             if sleeve is None or _crossed(closed, wide):
-                closed = _below(closed, wide, _FACED if sleeve is None else _NECK)
-            sheet = sheet.put(_named(closed, piece))
-            if sleeve is not None:
-                sheet = with_raised_underarm(sheet, f"L.{piece.code}")
-            lined = _with_grain(sheet.piece(f"L.{piece.code}"), piece)
-            sheet = sheet.put(lined)
+                closed = below_line(
+                    closed, wide, _FACED if sleeve is None else NECK_FACED
+                )
+            sheet = sheet.put(named_lining(closed, piece))
+            lined.append(piece)
     if sleeve is not None:
-        sheet = sleeve_lining(sheet, _named(sleeve, sleeve))
-        sheet = sheet.put(_with_grain(sheet.piece("L.SL"), sleeve))
-    return sheet
+        codes = [f"L.{p.code}" for p in lined]
+        sheet = lined_arms(sheet, codes, named_lining(sleeve, sleeve))
+        lined.append(sleeve)
+    return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
 
 
 def _crossed(piece: Piece, wide: Path) -> bool:
@@ -218,52 +231,7 @@ def _crossed(piece: Piece, wide: Path) -> bool:
     return sum(len(wide.meets(e.path)) for e in piece.edges) >= 2
 
 
-def _closed(sheet: Sheet, front: Piece) -> Piece:
-    """The front with its bust dart in the waist dart; its side then has the name that
-    it has in the shell."""
-    side = "side" if sheet.piece("F").has("side") else "side low"
-    closed = dart_at_waist(front, sheet.points["BP"], side)
-    return replace(closed, grain=front.grain)
-
-
-def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
-    """A front with its side darts closed into the waist dart, as the facing was traced
-    (8); its point stands as far below the bust point as before. `side` names what is
-    then one line."""
-    code = front.code
-    if front.has("hem"):
-        raise PaperError(
-            "the front of a torso in one piece has no waist dart at its edge for the "
-            "lining's side dart to be closed into: line to the edge, or use a front "
-            "princess line"
-        )
-    if not front.has("leg cf"):
-        raise PaperError(
-            "the front takes in nothing at the waist (fd), so the lining's side dart "
-            "has no waist dart to be closed into: line to the edge, or use a front "
-            "princess line"
-        )
-    below = front.edge("leg cf").path.end.y - bp.y
-    darts = [legs for legs in SIDE_DARTS if front.has(legs[0])]
-    sheet = Sheet().put(front)
-    for first, second in (*darts, ("leg cf", "leg side")):
-        a, b = front.edge(first).path.start, front.edge(second).path.end
-        legs = [straight(first, a, bp), straight(second, bp, b)]
-        sheet = redraw(sheet, code, [first, second], legs)
-    for low, high in darts:
-        dart = Seam(low, "side dart", (Run(code, low, True),), (Run(code, high),))
-        sheet = tape(sheet.sew(dart), low, moving="side low")
-    p = sheet.piece(code)
-    sides = [e.name for e in p.edges if e.name.startswith("side")]
-    ends = p.edge(sides[0]).path.start, p.edge(sides[-1]).path.end
-    sheet = redraw(sheet, code, sides, [straight(side, *ends)])
-    d1, d2 = p.edge("leg cf").path.start, p.edge("leg side").path.end
-    point = bp + direction(bp, midpoint(d1, d2)) * below
-    legs = [straight("leg cf", d1, point), straight("leg side", point, d2)]
-    return redraw(sheet, code, ["leg cf", "leg side"], legs).piece(code)
-
-
-def _below(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
+def below_line(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
     """The part of a piece that hangs from the waist, below a line across it; it has
     none of the edges that are faced."""
     hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
@@ -302,7 +270,7 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
             continue
         p = sheet.piece(shell)
         strip = stand_facing(sheet, shell)
-        lined = _named(p if strip is None else beside_strip(p, strip), p)
+        lined = named_lining(p if strip is None else beside_strip(p, strip), p)
         sheet = sheet.put(lined)
         if lined.has("vent"):
             sheet = _open_at_vent(sheet, lined.code)
@@ -311,7 +279,7 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
         if shorter > 0:
             path = _slid(lined, inset(hem.path, shorter, shorter))
             sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])
-        sheet = sheet.put(_with_grain(sheet.piece(lined.code), p))
+        sheet = sheet.put(with_shell_grain(sheet.piece(lined.code), p))
     return sheet
 
 
@@ -330,7 +298,7 @@ def torso(sheet: Sheet, shorter: float) -> Sheet:
             path = _slid(p, inset(hem.path, shorter, shorter))
             path = path.without_crumbs(DOUBLED)
             sheet = redraw(sheet, code, ["hem"], [replace(hem, path=path)])
-        sheet = sheet.put(_with_grain(sheet.piece(code), sheet.piece(shell)))
+        sheet = sheet.put(with_shell_grain(sheet.piece(code), sheet.piece(shell)))
     return sheet
 
 
@@ -357,7 +325,7 @@ def _slid(piece: Piece, hem: Path) -> Path:
     return wide.between(min(ends), max(ends))
 
 
-def _named(piece: Piece, shell: Piece) -> Piece:
+def named_lining(piece: Piece, shell: Piece) -> Piece:
     """A piece of the lining of a piece of the shell, nothing marked on it but a
     fish-eye dart."""
     code, name = f"L.{shell.code}", f"{shell.name} lining"
@@ -366,7 +334,7 @@ def _named(piece: Piece, shell: Piece) -> Piece:
     return replace(piece, code=code, name=name, marks=marks, lines=lines)
 
 
-def _with_grain(piece: Piece, shell: Piece) -> Piece:
+def with_shell_grain(piece: Piece, shell: Piece) -> Piece:
     """The piece with the shell's grain line, shortened to its own shape; where little
     is left of that, with as long a line as it allows."""
     if shell.grain is None:

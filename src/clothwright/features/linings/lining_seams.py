@@ -5,11 +5,11 @@ What a seam should measure comes from the shell's seam and the numbers, never fr
 lining; a notch is the shell's, found on each side on its own paper.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
 from clothwright.features.chains import Chains
-from clothwright.features.linings.facing_pieces import SHORT_OF_ZIP
 from clothwright.features.linings.facing_seams import (
     FACED,
     back_armhole,
@@ -17,14 +17,17 @@ from clothwright.features.linings.facing_seams import (
     edge_notches,
     front_armhole,
     front_neck,
+    strap_to_band,
 )
+from clothwright.features.linings.lining_joins import facing_joins
 from clothwright.features.linings.lining_strips import (
     at_joint,
     stand_facing,
     strip_seams,
 )
-from clothwright.features.linings.sewn_halves import SewnHalf, sewn_back, sewn_front
-from clothwright.features.linings.sleeve_lining import RISE
+from clothwright.features.linings.roll import at_foot
+from clothwright.features.linings.sewn_halves import OVER
+from clothwright.features.linings.sleeve_lining import CAPS, LESS, NEAR, RISE
 from clothwright.paper import (
     JOINT,
     Ease,
@@ -48,13 +51,6 @@ _OVER = 0.7
 """A place on the shell and the same on the lining lie no further apart than this, cm:
 slack and roll."""
 
-CAPS = ("S23", "S24")
-"""Seams of the sleeve's cap, front and back."""
-
-_LESS, _CAP = 0.5, 0.5
-"""Half a sleeve's lining is eased on by about so much less than the sleeve, within the
-second, cm: its underarm is raised more than the armhole's (6)."""
-
 _Chain = tuple[Run, ...]
 
 
@@ -66,9 +62,10 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
     return sheet.sew(
         *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
         *_peplum_on(sheet),
-        *_joins(sheet, rho),
+        *facing_joins(sheet, rho),
         *strip_seams(sheet, short),
-        *_bagged(sheet),
+        *_bagged(sheet, rho),
+        *_wrapped(sheet, rho),
         *_at_waist(sheet, rho),
     )
 
@@ -100,8 +97,9 @@ def _as_shell(sheet: Sheet, s: Seam, rho: float) -> Seam | None:
     # the roll lies at its end, what a peplum yields all along: between two notches one
     # may be there without the other
     near = _NEAR + min(rolled, max(0.0, -s.ease.plan))
-    if s.code in CAPS:  # the sleeve's underarm is raised more than the armhole's
-        plan, near = s.ease.plan - _LESS, _CAP
+    raglan = any(r.edge == "raglan" for r in s.left)
+    if s.code in CAPS and not raglan:  # the sleeve's underarm is raised more
+        plan, near = s.ease.plan - LESS, NEAR
     return Seam(
         f"L{s.code}",
         f"lining, {s.name}",
@@ -217,8 +215,10 @@ def _cap_notches(sheet: Sheet, s: Seam) -> Iterator[NotchPair]:
     )
     for pair in s.notches:
         up = whole - pair.left - RISE
-        top = pair.left < NOTCH_ROOM  # the shoulder
-        yield pair if top else pair._replace(left=a - up, right=b - up)
+        if pair.left < NOTCH_ROOM:  # the shoulder
+            yield pair
+        elif min(a, b) - up > NOTCH_ROOM:  # a raglan's upper one may be faced
+            yield pair._replace(left=a - up, right=b - up)
 
 
 def _place(sheet: Sheet, chain: _Chain, s: float) -> float | None:
@@ -260,61 +260,8 @@ def _peplum_on(sheet: Sheet) -> Iterator[Seam]:
             yield replace(shell, code="LS22", left=(Run(code, "waist on"),))
 
 
-# -- to the facing -------------------------------------------------------------------
-def _joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
-    """The lining hung from the facings' free edges; both lie on one line, so that they
-    are of one length."""
-    for code, facing, half in (
-        ("LF", "FF", sewn_front(sheet)),
-        ("LB", "BF", sewn_back(sheet)),
-    ):
-        front = facing == "FF"
-        codes = [half.centre.code] + ([half.flank.code] if half.flank else [])
-        join = tuple(
-            Run(f"L.{c}", "join", True)
-            for c in (codes if front else reversed(codes))
-            if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has("join")
-        )
-        if not join:
-            continue
-        outer = "side" if sheet.piece(facing).has("side") else "shoulder"
-        start, end = ("centre front", outer) if front else (outer, "centre back")
-        if half.slant is not None:
-            end = "panel" if sheet.piece(facing).has("panel") else "waist"
-        short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
-        ease = Ease.about(-short, _NEAR)
-        if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
-            ease = Ease(-short - rho / 2, -short - rho - _NEAR, -short + _NEAR)
-        yield Seam(
-            code,
-            f"lining to {sheet.piece(facing).name.lower()}",
-            join,
-            (Run(facing, "free"),),
-            start,
-            end,
-            ease,
-            None,
-            _join_notches(sheet, half, join, facing, 1 if front else 2),
-        )
-
-
-def _join_notches(
-    sheet: Sheet, half: SewnHalf, join: _Chain, facing: str, ticks: int
-) -> tuple[NotchPair, ...]:
-    """A notch on the facing where the lining's panel seam ends."""
-    if half.panel is None or len(join) < 2:
-        return ()
-    free = sheet.edge(facing, "free").path
-    joint = sheet.length(join[0].piece, join[0].edge)
-    hits = [s for _, s in half.panel.meets(free)]
-    ends = NOTCH_ROOM, free.length - NOTCH_ROOM
-    return tuple(
-        NotchPair(joint, s, ticks, JOINT) for s in hits[:1] if ends[0] < s < ends[1]
-    )
-
-
 # -- to the shell --------------------------------------------------------------------
-def _bagged(sheet: Sheet) -> Iterator[Seam]:
+def _bagged(sheet: Sheet, rho: float) -> Iterator[Seam]:
     """A lining to the edge, bagged to the shell's neck, armhole and slanted edge."""
     t = Chains(sheet)
     if any(s.kind is SeamKind.FACED for s in sheet.seams):
@@ -340,6 +287,10 @@ def _bagged(sheet: Sheet) -> Iterator[Seam]:
         ("LE4", "S11", "back armhole", back_armhole(t), "tip", "underarm"),
     ):
         lining = t.chain(*((f"L.{r.piece}", r.edge, r.backward) for r in shell))
+        ease = FACED
+        if code == "LE1" and t.has("F", OVER):
+            short, end = at_foot(sheet.piece("F"), rho), "waist"
+            ease = Ease(*(e - short for e in FACED))
         if lining:
             yield Seam(
                 code,
@@ -348,11 +299,35 @@ def _bagged(sheet: Sheet) -> Iterator[Seam]:
                 lining,
                 start,
                 end,
-                FACED,
+                ease,
                 None,
                 edge_notches(t, like, shell, lining),
                 SeamKind.FACED,
             )
+    yield from strap_to_band(t, "LE5", "L.F", rho)
+
+
+def _wrapped(sheet: Sheet, rho: float) -> Iterator[Seam]:
+    """The linings of fronts that wrap, one on the other at the waist: what lies beyond
+    the centre ends at the facing's foot, or inside the edge by the roll."""
+    shell = next((s for s in sheet.seams if s.code == "S61"), None)
+    if shell is None:
+        return
+    left, right = _lined(sheet, shell.left), (Run("L.F", OVER, True),)
+    front = sheet.piece("F")
+    over = front.edge(OVER).path  # from the edge to the centre
+    less = rho / math.sin(math.radians(front.interior_angle("neck")))
+    if "FF" in sheet.pieces:
+        less = over.length_to_point(sheet.edge("FF", "free").path.start)
+    plan = over.length - less - sheet.chain_length(left)
+    yield replace(
+        shell,
+        code="LS61",
+        name=f"lining, {shell.name}",
+        left=left,
+        right=right,
+        ease=Ease.about(plan, _NEAR),
+    )
 
 
 def _at_waist(sheet: Sheet, rho: float) -> Iterator[Seam]:

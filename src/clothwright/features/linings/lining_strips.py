@@ -8,7 +8,7 @@ from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND
 from clothwright.paper import Ease, Piece, Run, Seam, Sheet, cut, spot_on
 from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM
 
-_REACH = 1.0
+REACH = 1.0
 """A facing's edge is run on by this much to be sure to meet the outline, cm."""
 
 _NEAR, _ASLANT = 0.1, 0.1
@@ -37,7 +37,7 @@ def stand_facing(sheet: Sheet, shell: str) -> Piece | None:
 
 def beside_strip(piece: Piece, strip: Piece) -> Piece:
     """What a strip behind the centre leaves of a piece to be lined."""
-    wide = run_on(strip.edge("free").path, _REACH)
+    wide = run_on(strip.edge("free").path, REACH)
     hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
     (s0, e0), (s1, e1) = hits[0], hits[-1]
     parts = cut(

@@ -187,9 +187,10 @@ def _below_funnel(shoulder: Path, top: Point, wide: float) -> Path:
 def _beside(line: Path, start: Point, long: float) -> Path:
     """The facing's shoulder: so much of the shell's from where its rolled neck meets
     that, down the side of a funnel and round its corner."""
-    if len(line.segments) == 1:
+    at, first = line.length_to_point(start), line.segments[0]
+    level = isinstance(first, Line) and Path((first,)).length > at + long
+    if level or len(line.segments) == 1:
         return Path.line(start, start + line.start_direction * long)
-    at = line.length_to_point(start)
     part = line.between(at, at + long)
     return part.pinned(start, part.end)
 

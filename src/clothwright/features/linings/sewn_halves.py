@@ -79,6 +79,12 @@ class SewnHalf:
         return self.centre.edge("slant").path if self.centre.has("slant") else None
 
     @property
+    def cut_away(self) -> bool:
+        """True for a back that has no armhole, as behind a halter: its neck is its
+        upper edge."""
+        return self.flank is None and not self.centre.has("armhole")
+
+    @property
     def to_waist(self) -> bool:
         """True when its neck, or the edge below that, runs down to the waist: the roll
         is of one width then."""
@@ -175,6 +181,9 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
     else:
         back = sheet.piece(f"{before}BC")
+    if back.code == one_piece and not back.has("armhole"):  # as behind a halter
+        top, side = (back.edge(e).path for e in ("neck", "side"))
+        return SewnHalf(back, None, IDENTITY, top, top, side, None)
     if back.has(BLADE_LOW):
         return _blade_closed(back, back_neck(back)[0])
     if back.code == one_piece:

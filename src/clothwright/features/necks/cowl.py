@@ -95,7 +95,6 @@ class Cowl(Feature):
         "empire seam": "an empire seam is not yet cut through a front on the bias",
         "torso": "a front without a waist seam is not yet laid on the bias for a cowl; "
         "sew a skirt to a waist seam",
-        "lining": "a lining would hold the folds of a cowl; face it instead",
     }
 
     folds: Folds = Folds.ONE

@@ -111,14 +111,14 @@ class Halter(Feature):
     seams: ClassVar[Mapping[str, str]] = {
         "S63": "strap of a halter to its band",
         "S64": "band of a halter, bagged out",
-        "S65": "facing of a halter's strap, to the band",
+        "S65": "facing of a halter's strap, to the band; a lining has LE5 there",
     }
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cf", ("F",)),
         NeckEnd("back", "cb", ("B",)),
     )
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"neckline", "back neck", "armhole", "sleeveless", "halter"}
+        {"neckline", "back neck", "armhole", "lined arm", "sleeveless", "halter"}
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a halter is drawn on a bodice block; add one"
@@ -137,7 +137,6 @@ class Halter(Feature):
         "back yoke": "a halter has no shoulder for a yoke",
         "empire seam": "an empire seam is not yet cut through a halter",
         "open back": "the back of a halter is cut away already",
-        "lining": "a lining is not yet drawn for a halter; face it",
     }
 
     shape: HalterNeck = HalterNeck.V

@@ -95,7 +95,6 @@ class WrapFront(Feature):
         "lead the bust dart to the waist as a dart, or elsewhere",
         "upper bust dart": "a dart in the edge, or above it, would stretch it; leave "
         "the bust dart at the side or lead it to the waist",
-        "lining": "a lining is not yet drawn for crossing fronts; face them",
     }
 
     crossing: Annotated[
@@ -208,6 +207,15 @@ class WrapFront(Feature):
             stitch=Stitch.LOCK,
             seam_type=SeamType.LAPPED,
         )
+        if any(s.code == "LS61" for s in sheet.seams):
+            yield Operation(
+                Work.LINING,
+                "Lay the linings of the fronts over each other",
+                ("As the fronts, centre on centre. Baste them within the allowance.",),
+                seams=("LS61",),
+                stitch=Stitch.LOCK,
+                seam_type=SeamType.LAPPED,
+            )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return wrap_findings(n, sheet)

@@ -60,7 +60,7 @@ class Kimono(Feature):
         "S60": "gusset of a kimono sleeve, behind, to the arm",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"armhole", "sleeved", "sleeve", "kimono"}
+        {"armhole", "lined arm", "sleeved", "sleeve", "kimono"}
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a kimono sleeve is drawn on a bodice block; add one",
@@ -84,7 +84,6 @@ class Kimono(Feature):
         "take a waist seam",
         "side opening": "the side runs on into the sleeve; close it at the centre back "
         "or front",
-        "lining": "a lining is not yet cut for a kimono sleeve; leave it off",
         "cowl": "a cowl hangs from its own shoulders; leave one off",
         "open back": "the sleeves hang from the back; close it",
     }

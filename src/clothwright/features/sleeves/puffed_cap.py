@@ -27,7 +27,7 @@ class PuffedCap(Feature):
         "gathered between the notches."
     )
     page: ClassVar[int] = 2
-    gives: ClassVar[frozenset[str]] = frozenset({"sleeve cap"})
+    gives: ClassVar[frozenset[str]] = frozenset({"full cap", "sleeve cap"})
     needs: ClassVar[dict[str, str]] = {
         "set-in sleeve": 'it is made of a plain sleeve; add a "set-in sleeve"'
     }

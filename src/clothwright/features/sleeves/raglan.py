@@ -63,7 +63,6 @@ class Raglan(Feature):
         'back_shoulder = "ease"',
         "front yoke": "the raglan line would cut the yoke; leave one off",
         "back yoke": "the raglan line would cut the yoke; leave one off",
-        "lining": "a lining is not yet cut for a raglan; leave it off",
         "cowl": "a cowl hangs from the shoulders that a raglan cuts off; leave one off",
         "open back": "a raglan ends in a back neck; close the back",
     }

@@ -1,0 +1,151 @@
+"""The lining of sleeves cut in one with the shoulder or the body: a raglan, a kimono
+sleeve (transformations 4 and 6).
+
+Traced from front, back and sleeves as they are cut, below the free edge of the neck
+facing, which lies on a raglan's sleeves as it does on the shoulders they were cut with.
+"""
+
+from collections.abc import Iterator
+
+from clothwright.curves import Path, Vector, from_pair
+from clothwright.features.linings.lining_darts import closed_front
+from clothwright.features.linings.lining_pieces import (
+    NECK_FACED,
+    below_line,
+    named_lining,
+    with_shell_grain,
+)
+from clothwright.features.linings.lining_strips import REACH, run_on
+from clothwright.features.linings.sleeve_lining import (
+    CAPS,
+    MOST_RISE,
+    RISES,
+    cap_over,
+    led_aside,
+    nearest,
+    raised,
+    shorter,
+    sunk,
+    with_raised_underarm,
+)
+from clothwright.features.wholes import before_yoke
+from clothwright.paper import PaperError, Piece, Seam, Sheet, redraw
+from clothwright.rules import Numbers
+
+_RAGLAN, _KIMONO = "rg_gap", "km_angle"
+"""Numbers by which such a sleeve is known."""
+
+_HALVES = (("F", "SLF", "FF"), ("B", "SLB", "BF"))
+"""Body, sleeve and facing, front and back."""
+
+_WIDER = 1.5
+"""The lining of a raglan's sleeve is at most so much wider at each seam under the arm,
+cm (common practice, no source; 0.3 a seam by transformations 6)."""
+
+_GUSSET = "GU"
+
+
+def in_one(n: Numbers) -> bool:
+    """True when the sleeves are cut in one with the shoulder or the body."""
+    return _RAGLAN in n or _KIMONO in n
+
+
+def line_in_one(sheet: Sheet) -> Sheet:
+    """The lining of front, back and sleeves, their hems shorter."""
+    lined: list[Piece] = []
+    for half in _HALVES:
+        for shell, line in _below_facing(sheet, *half):
+            p = closed_front(sheet, shell) if shell.has("dart low") else shell
+            below = below_line(p, run_on(line, REACH), NECK_FACED)
+            sheet = sheet.put(named_lining(below, shell))
+            lined.append(shell)
+    sheet = _raglan(sheet) if "L.SLF" in sheet.pieces else _kimono(sheet)
+    return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
+
+
+def _below_facing(
+    sheet: Sheet, body: str, sleeve: str, facing: str
+) -> Iterator[tuple[Piece, Path]]:
+    """Each shell piece of a half that its facing lies on, and the facing's free edge as
+    it lies there: on a raglan's sleeve from the seam over the arm, so far down the
+    raglan seam as on the body."""
+    front = body == "F"
+    shell, free = sheet.piece(body), sheet.edge(facing, "free").path
+    yield shell, free
+    if sleeve not in sheet.pieces:
+        return
+    on = sheet.piece(sleeve)
+    ends = [sheet.edge(code, "raglan").path for code in (body, sleeve)]
+    necks = [p.edge("neck").path for p in (before_yoke(sheet, body), on)]
+    if front:
+        ends[0], free = ends[0].reversed(), free.reversed()
+    else:
+        ends[1] = ends[1].reversed()
+        necks = [path.reversed() for path in necks]
+    old, new = necks  # from the shoulder
+    m = from_pair(old.start, old.at_length(new.length), new.start, new.end)
+    hits = ends[0].meets(free)
+    if not hits:
+        raise PaperError(
+            "the neck facing does not reach down to the raglan seam: make it (nf, nf "
+            "shoulder) wider, or begin the raglan (rg front, rg back) nearer to the "
+            "shoulder"
+        )
+    down, out = hits[0]
+    line = free.between(0.0, out).moved(m)
+    yield on, sunk(line, Vector(0.0, 0.0), ends[1].at_length(down) - line.end)
+
+
+# -- raglan --------------------------------------------------------------------------
+def _raglan(sheet: Sheet) -> Sheet:
+    """The underarms raised, the body's as much as is good; the sleeve's so that its
+    seam is as long as the body's, and wider there where raising it the least leaves
+    it too short."""
+    for code in ("L.F", "L.B"):
+        sheet = with_raised_underarm(sheet, code, MOST_RISE)
+    shells = [sheet.seam(code) for code in CAPS]
+    codes = [f"L.{sleeve}" for _, sleeve, _ in _HALVES]
+
+    def over(rise: float) -> float:
+        made = raised(raised(sheet, codes[0], rise), codes[1], rise)
+        return sum(cap_over(made, s) for s in shells)
+
+    rise = nearest(over, RISES)
+    for code, shell in zip(codes, shells, strict=True):
+        sheet = shorter(_gone_on(sheet, code, shell, rise), code, "hem")
+    return sheet
+
+
+def _gone_on(sheet: Sheet, code: str, shell: Seam, rise: float) -> Sheet:
+    """Half a raglan's sleeve, raised, so wide under the arm that it goes on flat."""
+
+    def over(wider: float) -> float:
+        return cap_over(raised(sheet, code, rise, wider), shell)
+
+    return raised(sheet, code, rise, nearest(over, (0.0, _WIDER)))
+
+
+# -- kimono --------------------------------------------------------------------------
+def _kimono(sheet: Sheet) -> Sheet:
+    """Under the arm as the shell, for no seam is passed over there (common practice, no
+    source); over it led to the end of the facing's shoulder, for the shell's rises
+    above that; the gusset again."""
+    if _GUSSET in sheet.pieces:
+        gusset = sheet.piece(_GUSSET)
+        sheet = sheet.put(with_shell_grain(named_lining(gusset, gusset), gusset))
+    for body, _, facing in _HALVES:
+        code, free = f"L.{body}", sheet.edge(facing, "free").path
+        sheet = shorter(sheet, code, "sleeve hem")
+        join, over = sheet.edge(code, "join"), sheet.edge(code, "overarm")
+        if body == "F":
+            at = join.path.length_to_point(free.end)
+            short = join.path.between(at, join.length)
+            led = led_aside(over.path, short.start - join.path.start, first=False)
+        else:
+            at = join.path.length_to_point(free.start)
+            short = join.path.between(0.0, at)
+            led = led_aside(over.path, short.end - join.path.end, first=True)
+        new = [over.along(led), join.along(short)]
+        new = new if body == "F" else new[::-1]
+        sheet = redraw(sheet, code, [e.name for e in new], new)
+    return sheet

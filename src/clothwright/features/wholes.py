@@ -14,6 +14,11 @@ def keep_whole(sheet: Sheet, code: str) -> Sheet:
     return sheet.drawn(**{f"whole {code} {i:02d} {e.name}": e.path for i, e in edges})
 
 
+def is_kept(sheet: Sheet, code: str) -> bool:
+    """True when a piece is remembered as it was."""
+    return any(name.startswith(f"whole {code} ") for name in sheet.lines)
+
+
 def width_at_waist(sheet: Sheet, code: str) -> float:
     """Width of a panel at the waist, cm; of one that runs on below, as kept."""
     kept = sheet.lines.get(f"waist of {code}")

@@ -17,10 +17,11 @@ from clothwright.curves import Cubic, Path, distance, heading
 from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.skirts.peplum import Cut, Peplum

@@ -148,10 +148,11 @@ def _half(code: str) -> str:
 
 
 def _stitched(sheet: Sheet, half: str) -> float:
-    """The waist of a half with its dart closed; of a front that is gathered there, as
-    it was before."""
-    gathered = [f"gathered {e}" for e in ("waist", "waist side")]
-    if half == "front" and gathered[0] in sheet.lines:
+    """The waist of a half with its dart closed; of one that is gathered there, as it
+    was before."""
+    of = {"front": "gathered", "back": "gathered back"}[half]
+    gathered = [f"{of} {e}" for e in ("waist", "waist side")]
+    if all(e in sheet.lines for e in gathered):
         return sum(sheet.lines[e].length for e in gathered)
     return sum(sheet.length(c, e) for c, e in waist_edges(sheet) if _half(c) == half)
 

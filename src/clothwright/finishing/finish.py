@@ -54,6 +54,7 @@ _DARTS = (
     ("dart yoke cb", "dart yoke side", "cap yoke", Towards.FIRST),
     ("dart armhole high", "dart armhole low", "cap armhole", Towards.SECOND),
     ("dart side upper", "dart side lower", "cap side", Towards.SECOND),
+    ("dart panel low", "dart panel high", "cap panel", Towards.FIRST),
     ("dart gusset side", "dart gusset arm", "cap gusset", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name

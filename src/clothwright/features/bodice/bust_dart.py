@@ -28,6 +28,7 @@ from clothwright.features.bodice.bust_dart_rules import (
 )
 from clothwright.features.bodice.centre_front import (
     AT_CENTRE,
+    CENTRE_SEAM,
     centre_operations,
     lead_to_centre,
     level_with_bust,
@@ -73,6 +74,9 @@ class BustDart(Feature):
         "as {taken_up}, {set_back} from the bust point."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    seams: ClassVar[Mapping[str, str]] = {
+        CENTRE_SEAM: "centre front of a front whose bust dart opens there"
+    }
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"

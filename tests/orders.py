@@ -12,10 +12,11 @@ from clothwright.features.block import LEVEL_WAIST, Block
 from clothwright.features.bodice.armhole import SleevelessArmhole
 from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
 from clothwright.features.bodice.shoulder import Tightening
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
 from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.linings.facing import Facing

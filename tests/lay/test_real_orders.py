@@ -9,7 +9,8 @@ from shapely import Polygon
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
 from clothwright.features import Feature
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
 from clothwright.lay import Budget, LayError, check_lay, cloths_of, lay

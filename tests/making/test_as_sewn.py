@@ -9,7 +9,8 @@ import pytest
 from bodies import BRIDA, THEA, YSOLDE
 from clothwright.cost.sheet import _quantity
 from clothwright.features import Feature
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.collars.shirt_collar import ShirtCollar
 from clothwright.features.collars.stand_collar import StandCollar

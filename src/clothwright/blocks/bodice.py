@@ -294,10 +294,10 @@ def _front(d: Drafting) -> None:
         "D1",
         "CFw",
         "front dart at the waist, centre side",
-        left=n.X - n.x_BP - n.fd_cut / 2,
+        left=n.X - n.x_Pf - n.fd_cut / 2,
     )
     d2 = d.point(
-        "D2", "CFw", "front dart at the waist, side", left=n.X - n.x_BP + n.fd_cut / 2
+        "D2", "CFw", "front dart at the waist, side", left=n.X - n.x_Pf + n.fd_cut / 2
     )
     piece = Piece(
         "F",

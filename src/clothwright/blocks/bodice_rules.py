@@ -246,6 +246,17 @@ def x_BP(X: float, BPS: float) -> float:
 
 
 @_rule(
+    "x(Pf)",
+    "centre of the front waist dart, across",
+    source=f"{_A3}.12",
+    formula="xBP",
+    key="x_Pf",
+)
+def x_Pf(x_BP: float) -> float:
+    return x_BP
+
+
+@_rule(
     "yBP",
     "level of the bust point",
     source=f"{_A3}.1",

@@ -50,7 +50,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "shoulder princess": "bodice.shoulder_princess.ShoulderPrincess",
         "side dart": "bodice.side_dart.SideDart",
         "bust dart": "bodice.bust_dart.BustDart",
-        "back waist dart": "bodice.side_dart.BackWaistDart",
+        "back waist dart": "bodice.back_waist_dart.BackWaistDart",
         "front yoke": "bodice.yokes.FrontYoke",
         "back yoke": "bodice.yokes.BackYoke",
         "empire seam": "bodice.empire.EmpireSeam",

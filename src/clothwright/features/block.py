@@ -355,7 +355,8 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     front = n.X - bp.x  # the front panel runs through the bust point
     fs = sheet.piece("FS")
     hinge = sheet.points["J"]
-    front += fs.edge("panel").path.nearest(bp)[1] + distance(hinge, bp)
+    shaved = 0.0 if "rest_f" in n else fs.edge("panel").path.nearest(bp)[1]
+    front += shaved + distance(hinge, bp)
     bc = sheet.piece("BC")
     inner = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
     places = (

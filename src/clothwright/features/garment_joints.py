@@ -108,7 +108,11 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                         "armhole low" if has(fu, "armhole low") else "armhole",
                         End.START,
                     ),
-                    Corner(bu, "armhole", End.END),
+                    Corner(
+                        bu,
+                        "armhole low" if has(bu, "armhole low") else "armhole",
+                        End.END,
+                    ),
                 ),
                 180.0,
                 NECK_SUM,

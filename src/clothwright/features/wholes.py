@@ -24,6 +24,11 @@ def waist_in_band(sheet: Sheet) -> float:
     return 0.0 if kept is None else kept.length
 
 
+def is_kept(sheet: Sheet, code: str) -> bool:
+    """True when a piece is remembered as it was."""
+    return any(name.startswith(f"whole {code} ") for name in sheet.lines)
+
+
 def width_at_waist(sheet: Sheet, code: str) -> float:
     """Width of a panel at the waist, cm; of one that runs on below, as kept."""
     kept = sheet.lines.get(f"waist of {code}")

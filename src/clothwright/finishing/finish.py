@@ -20,7 +20,15 @@ from clothwright.finishing.drawn import (
 from clothwright.finishing.lettering import lettered
 from clothwright.finishing.notching import notches_of
 from clothwright.finishing.wording import EACH, Words, wording
-from clothwright.paper import LEFT_HALF, MIRRORED, Edge, LineKind, Piece, Sheet
+from clothwright.paper import (
+    LEFT_HALF,
+    MIRRORED,
+    Edge,
+    LineKind,
+    Piece,
+    Sheet,
+    own_name,
+)
 from clothwright.truing import Towards, dart_cap
 from clothwright.units import Unit, pretty_length
 
@@ -41,6 +49,12 @@ _DARTS = (
     ("dart shoulder tip", "dart shoulder cf", "cap shoulder", Towards.SECOND),
     ("dart yoke side", "dart yoke cf", "cap yoke", Towards.SECOND),
     ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
+    ("dart cf high", "dart cf low", "cap cf", Towards.SECOND),
+    ("dart shoulder cb", "dart shoulder tip", "cap shoulder", Towards.FIRST),
+    ("dart yoke cb", "dart yoke side", "cap yoke", Towards.FIRST),
+    ("dart armhole high", "dart armhole low", "cap armhole", Towards.SECOND),
+    ("dart side upper", "dart side lower", "cap side", Towards.SECOND),
+    ("dart panel low", "dart panel high", "cap panel", Towards.FIRST),
     ("dart gusset side", "dart gusset arm", "cap gusset", Towards.FIRST),
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
@@ -48,6 +62,7 @@ of their cap, and the leg that they are folded on (truing 3.2: vertical darts to
 the centre, darts of side, armhole and elbow downwards)."""
 
 
+_HOLLOW = ("dart armhole low", "dart armhole high", "dart neck tip")
 NARROW_MOUTH = 2.5
 """A dart on an armhole or a front neck whose mouth is narrower than this is cut
 straight across, cm: its cap would be a notch in the hollow, and its fold lies in the
@@ -236,7 +251,7 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             )
         else:
             wide = distance(a.path.start, b.path.end)
-            if first in ("dart armhole low", "dart neck tip") and wide < NARROW_MOUTH:
+            if own_name(first) in _HOLLOW and wide < NARROW_MOUTH:
                 cap = Path.line(a.path.start, b.path.end)
             else:
                 cap = dart_cap(piece, first, second, towards).path

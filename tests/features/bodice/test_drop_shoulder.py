@@ -10,10 +10,11 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.drop_shoulder import DropShoulder
 from clothwright.features.bodice.front_dart import DartPlace
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.sleeves.cuff import Cuff

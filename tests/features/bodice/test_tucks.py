@@ -51,7 +51,7 @@ def test_the_intake_is_divided(place: DartPlace) -> None:
     """Each takes its part of 2·|PQ|·sin(θ/2), exact; parallel, as far apart as said."""
     d = made(place, 4)
     o = OPENED[place]
-    a, b = (d.sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
+    a, b = (d.sheet.lines[f"gathered {e}"] for e in (o.leg_first, o.leg_last))
     whole = distance(a.start, b.end)
     lines = {k.name: k.path for k in d.sheet.piece("F").lines}
     ways = []
@@ -73,7 +73,7 @@ def test_the_seam_takes_in_what_the_dart_did() -> None:
     s = d.sheet.seam("S3")
     assert s.tucked
     o = OPENED[DartPlace.SHOULDER]
-    a, b = (d.sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
+    a, b = (d.sheet.lines[f"gathered {e}"] for e in (o.leg_first, o.leg_last))
     assert s.ease.plan == pytest.approx(distance(a.start, b.end), abs=0.7)
     op = next(x for x in making_order(d).operations if x.title.startswith("Lay the t"))
     assert op.count == 6.0

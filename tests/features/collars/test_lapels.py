@@ -12,7 +12,8 @@ from clothwright.blocks.lapel import back_collar
 from clothwright.body import Body
 from clothwright.curves import Path, Point, Vector, degrees_between, distance
 from clothwright.features import Feature
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.collars.collar_neck import closed_neck
 from clothwright.features.collars.lapel import lies_along
 from clothwright.features.collars.notched_collar import NotchedCollar

@@ -7,8 +7,9 @@ from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.bodice.back_princess import BackArmholePrincess
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline

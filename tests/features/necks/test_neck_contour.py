@@ -9,7 +9,7 @@ from bodies import P80, P92, P116, YSOLDE
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
-from clothwright.features.bodice.front_dart import dart_angle_of
+from clothwright.features.bodice.opened_dart import dart_angle_of
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape

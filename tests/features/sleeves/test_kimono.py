@@ -5,26 +5,33 @@ of 2012, drafted whole.
 """
 
 import math
+from dataclasses import replace
 from itertools import product
 
 import pytest
 from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Cubic, Path, distance, heading
 from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
 from clothwright.features.bodice.torso import Torso
+from clothwright.features.necks.neck_shapes import FrontShape
+from clothwright.features.necks.necklines import Neckline
 from clothwright.features.skirts.peplum import Cut, Peplum
+from clothwright.features.sleeves import kimono_rules
 from clothwright.features.sleeves.kimono import Kimono
+from clothwright.features.sleeves.kimono_cut import GUSSET, STEEP
+from clothwright.features.sleeves.kimono_rules import USUAL, WITH_GUSSET
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
@@ -200,9 +207,41 @@ def test_too_short_a_sleeve_is_refused() -> None:
     sews(made(P80, Kimono(length=28.0, angle=45.0)))
 
 
-def test_a_side_that_is_too_short_is_refused() -> None:
+def test_where_the_side_is_too_short_a_gusset_takes_the_place_of_the_round() -> None:
+    """By itself a steeper arm, over 40° and so with a gusset (transformations 4); an
+    angle that the order says is kept, and refused where it cannot be."""
+    d = made(P116)
+    sews(d)
+    assert d.numbers.km_angle == WITH_GUSSET
+    assert GUSSET in d.sheet.pieces
+    assert made(P92).numbers.km_angle == USUAL
     with pytest.raises(OrderError, match="with it a gusset"):
-        made(P116)
+        made(P116, Kimono(angle=32.0))
+
+
+@pytest.mark.parametrize("i", range(0, 993, 90))
+def test_every_woman_gets_one(i: int) -> None:
+    d = made(ansur_whole()[i])
+    assert not d.failed, d.failures()
+    assert (GUSSET in d.sheet.pieces) == (d.numbers.km_angle > STEEP)
+
+
+@pytest.mark.parametrize("body", [P92, THEA, BRIDA])
+def test_the_rules_know_the_arm_as_it_is_drawn(body: Body) -> None:
+    """Underarm and tip lie where the rule that lowers the one has them, a neck that is
+    drawn in or not: the sleeve is UA + 5 cm round at the corner under the arm (our own
+    rule), unless that wants less than 3 cm or more than 8."""
+    for shape in (FrontShape.ROUND, FrontShape.BOAT):
+        neck = Neckline(shape=shape, contour=1.2 if shape is FrontShape.ROUND else None)
+        d = made(body, neck)
+        n, at = d.numbers, d.sheet.points
+        arms = kimono_rules.front_and_back(n)
+        for arm, tip, corner in zip(arms, ("Kf", "Kbk"), ("Kfu", "Kbu"), strict=True):
+            assert distance(at[tip], arm.tip) < 0.01 * MM
+            assert distance(at[corner], arm.corner + arm.down * n.km_drop) < MM
+        if 3.0 < n.km_drop < 8.0 and n.km_angle <= STEEP:
+            lowered = (replace(a, corner=a.corner + a.down * n.km_drop) for a in arms)
+            assert sum(a.wide for a in lowered) == pytest.approx(n.UA + 5.0, abs=MM)
 
 
 @pytest.mark.parametrize(

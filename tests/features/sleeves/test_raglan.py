@@ -12,10 +12,11 @@ from clothwright.curves import Path, distance
 from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.sleeves.cuff import Cuff
 from clothwright.features.sleeves.puffed_cap import PuffedCap

@@ -16,10 +16,11 @@ from clothwright.features.block import Block, Depth
 from clothwright.features.bodice.armhole import SleevelessArmhole
 from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
 from clothwright.features.bodice.shoulder import Tightening
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.linings.facing import Facing
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline

@@ -10,6 +10,7 @@ from functools import lru_cache
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.back_shoulder_dart import OPEN, OpenShoulder
+from clothwright.blocks.back_waist_dart import xd
 from clothwright.blocks.bodice_curves import (
     back_armhole,
     back_pitch,
@@ -18,7 +19,7 @@ from clothwright.blocks.bodice_curves import (
     side_square_back,
 )
 from clothwright.curves import Path, Point, distance, rotate
-from clothwright.features.base import Feature, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.back_dart import (
     BLADE_HIGH,
     LEG_NECK,
@@ -52,7 +53,7 @@ from clothwright.paper import (
 )
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.truing import Fillet
-from clothwright.units.fields import Ratio
+from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 6.2"
 
@@ -158,6 +159,20 @@ def _pivot_rules(title: str, *share: str) -> RuleTable:
     return table
 
 
+BACK_BESIDE = RuleTable("back panel line beside the place of the waist dart")
+
+
+@BACK_BESIDE.rule(
+    "xd",
+    "centre of the back waist dart from the centre back",
+    key="xd",
+    source="transformations 1.5, blocks A2.9",
+    formula="XB/4 + 0.5 cm + beside b: the line takes it in",
+)
+def _xd(XB: float, beside_b: float) -> float:
+    return xd(XB) + beside_b
+
+
 PIVOT_AT_PITCH = _pivot_rules("shoulder dart and a panel line from the pitch")
 PIVOT_AT_SHARE = _pivot_rules("shoulder dart and a panel line by share", "share_b")
 
@@ -170,6 +185,7 @@ class BackArmholePrincess(Feature):
     sentence: ClassVar[str] = "[Princess lines] from the armhole behind."
     shows: ClassVar[Shown] = {
         "share b": ("BC.panel",),
+        "beside b": ("BC.panel",),
         "Qb": ("BC.panel",),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
@@ -181,9 +197,30 @@ class BackArmholePrincess(Feature):
     }
 
     share: Annotated[Ratio | None, share_of_armhole(BACK)] = None
+    beside: Annotated[
+        Length | None,
+        Number(
+            "beside_b",
+            "beside b",
+            "back panel line from the usual place of the waist dart, towards the side",
+            "transformations 1.5",
+            low=-2.5,
+            high=5.0,
+            usual=(-1.5, 4.0),
+        ),
+    ] = None
+    """How far the line, and the waist dart in it, lie from where that dart usually is.
+    """
+
+    def said(self) -> str:
+        if self.beside is None:
+            return self.sentence
+        return "[Panel lines] from the armhole behind, {beside} nearer to the side."
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (BACK_PANELS, PIVOT_AT_PITCH if self.share is None else PIVOT_AT_SHARE)
+        pivot = PIVOT_AT_PITCH if self.share is None else PIVOT_AT_SHARE
+        beside = () if self.beside is None else (BACK_BESIDE,)
+        return (BACK_PANELS, *beside, pivot)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BACK_PANELS, "back princess line", self._apply),)

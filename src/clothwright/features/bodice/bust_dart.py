@@ -16,21 +16,29 @@ from clothwright.features.bodice.bust_dart_rules import (
     BUST_DART,
     FIRST,
     HALF,
+    LESS,
     SECOND,
     SRC,
     WHOLE,
+    WHOLE_THERE,
     TakenUp,
     check_place,
     ease_findings,
     usual_on_neck,
 )
+from clothwright.features.bodice.centre_front import (
+    AT_CENTRE,
+    CENTRE_SEAM,
+    centre_operations,
+    lead_to_centre,
+    level_with_bust,
+    notched,
+)
 from clothwright.features.bodice.front_dart import (
     OPENED,
     DartPlace,
     close_side,
-    dart_angle_of,
     lead,
-    set_back,
     tighten_armhole,
 )
 from clothwright.features.bodice.laid_dart import (
@@ -39,6 +47,7 @@ from clothwright.features.bodice.laid_dart import (
     tuck_findings,
     tuck_operations,
 )
+from clothwright.features.bodice.opened_dart import dart_angle_of, set_back
 from clothwright.features.bodice.side_dart import (
     POINTS_APART,
     SIDE_DART,
@@ -65,6 +74,9 @@ class BustDart(Feature):
         "as {taken_up}, {set_back} from the bust point."
     )
     gives: ClassVar[frozenset[str]] = frozenset({"front panels"})
+    seams: ClassVar[Mapping[str, str]] = {
+        CENTRE_SEAM: "centre front of a front whose bust dart opens there"
+    }
     needs: ClassVar[dict[str, str]] = {"armhole": "say how the armhole is finished"}
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off"
@@ -178,6 +190,8 @@ class BustDart(Feature):
     def provides(self) -> frozenset[str]:
         places = {p for p, _ in self._places()}
         words = {f"{p.value} bust dart" for p in places & _BELOW}
+        if self.to is DartPlace.CENTRE:
+            words.add("centre front seam")
         if places - _BELOW:
             words.add("upper bust dart")
         if any(p is DartPlace.WAIST and how in LAID for p, how in self._places()):
@@ -196,7 +210,7 @@ class BustDart(Feature):
                 "gathers in the front armhole would be drawn up against the ease of "
                 "the sleeve; lead the bust dart elsewhere, or sew it as a dart"
             )
-        return out
+        return {**out, **(AT_CENTRE if self._at_centre() else {})}
 
     def _places(self) -> Iterator[tuple[DartPlace, TakenUp]]:
         yield self.to, self.taken_up
@@ -223,6 +237,9 @@ class BustDart(Feature):
             out.append(Stage(Rank.CLOSURE, "the front waist dart", self._short))
         if self._at_yoke():
             out.append(Stage(Rank.YOKE_DART, "the dart below the yoke", self._to_yoke))
+        if self._at_centre():
+            says = "the dart at the centre front"
+            out.append(Stage(Rank.YOKE_DART, says, self._to_centre))
         if any(how in LAID for _, how in places):
             out.append(Stage(Rank.LAID_OPEN, "the fullness of the front", self._lay))
         return tuple(out)
@@ -236,14 +253,16 @@ class BustDart(Feature):
                 "the bust dart is shared between two places: set second to another "
                 "place than the first, or leave it out"
             )
-        if self._at_yoke() and (self.second is not None or n.share_1 < 1.0):
+        late = self._at_yoke() or self._at_centre()
+        if late and (self.second is not None or n.share_1 < 1.0):
+            where = "yoke" if self._at_yoke() else "centre front"
             raise PaperError(
-                "a bust dart that goes to the yoke goes there whole: leave share and "
-                "second blank, or lead it elsewhere"
+                f"a bust dart that goes to the {where} goes there whole: leave share "
+                "and second blank, or lead it elsewhere"
             )
         if n.ta > 0:
             tighten_armhole(d)
-        if self._at_yoke():  # the yoke is cut later, and the dart is led then
+        if late:  # the yoke is cut later, and the dart is led then
             front_waist_dart(d)
             return
         whole = dart_angle_of(d.sheet.piece("F"), "dart low", "dart high")
@@ -261,18 +280,34 @@ class BustDart(Feature):
         if n.share_1 >= 1.0 or self.second is not None:
             close_side(d)
         else:
-            set_back(d, "dart low", "dart high", "As", "set_back")
+            set_back(d, _SIDE, "As", "set_back")
         for i, (place, how) in enumerate(self._places()):
             o = OPENED[place]
             if place is DartPlace.WAIST:
                 continue
             if how not in LAID:
-                set_back(d, o.leg_outer, o.leg_cf, f"A{i + 1}", f"set_back_{i + 1}")
+                set_back(d, o.legs, f"A{i + 1}", f"set_back_{i + 1}")
         if all(p is not DartPlace.WAIST for p, _ in self._places()):
             front_waist_dart(d)
 
     def _at_yoke(self) -> bool:
         return any(p is DartPlace.YOKE for p, _ in self._places())
+
+    def _at_centre(self) -> bool:
+        return any(p is DartPlace.CENTRE for p, _ in self._places())
+
+    def _to_centre(self, d: Drafting) -> None:
+        """Lead the whole dart from the side to a seam down the centre front."""
+        d.part = "front"
+        own = d.n.along_1 if self.along is not None else None
+        along = level_with_bust(d, own)
+        place = DartPlace.CENTRE
+        check_place(d.sheet.edge("F", "cf").path, place, along, d["BP"])
+        lead_to_centre(d, _start(d, place, along))
+        close_side(d)
+        if self.taken_up not in LAID:
+            set_back(d, OPENED[place].legs, "A1", "set_back_1")
+        d.sheet = off_corners(d.sheet, "F")
 
     def _to_yoke(self, d: Drafting) -> None:
         """Lead the whole dart from the side to the seam of the yoke."""
@@ -286,7 +321,7 @@ class BustDart(Feature):
         lead(d, DartPlace.YOKE, _start(d, DartPlace.YOKE, s), whole, "theta_1")
         close_side(d)
         if self.taken_up not in LAID:
-            set_back(d, o.leg_outer, o.leg_cf, "A1", "set_back_1")
+            set_back(d, o.legs, "A1", "set_back_1")
         d.sheet = off_corners(d.sheet, "F")
 
     def _along(self, d: Drafting, place: DartPlace, *, chosen: bool) -> float:
@@ -313,7 +348,8 @@ class BustDart(Feature):
         )
         how = dict(self._places())[DartPlace.WAIST]
         if how not in LAID:
-            set_back(d, "leg cf", "leg side", "Pf", f"set_back_{number}")
+            legs = OPENED[DartPlace.WAIST].legs
+            set_back(d, legs, "Pf", f"set_back_{number}")
 
     def _lay(self, d: Drafting) -> None:
         """Draw the edges that take gathers or ease in one line over their darts."""
@@ -321,7 +357,9 @@ class BustDart(Feature):
         for place, how in self._places():
             if how not in LAID:
                 continue
-            lay(d, place, how)
+            lay(d, OPENED[place], how)
+            if place is DartPlace.CENTRE and how is not TakenUp.TUCKS:
+                d.sheet = notched(d.sheet, d.n.gather_zone)
 
     # -- making ------------------------------------------------------------------------
     def operations(
@@ -330,7 +368,10 @@ class BustDart(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return tuck_operations(n, sheet, fmt, self._places())
+        places = ((OPENED[p], how) for p, how in self._places())
+        yield from tuck_operations(n, sheet, fmt, places)
+        if self._at_centre():
+            yield from centre_operations(sheet, fmt, self.taken_up)
 
     # -- checking ----------------------------------------------------------------------
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -350,9 +391,11 @@ class BustDart(Feature):
                     {"θ": wide},
                 )
             if how is TakenUp.TUCKS:
-                yield from tuck_findings(n, sheet, place)
+                yield from tuck_findings(n, sheet, o)
             if how is TakenUp.EASE:
-                yield from ease_findings(sheet, o, place)
+                yield from ease_findings(
+                    sheet, o, "share", WHOLE_THERE if place in _LATE else LESS
+                )
         darts = [
             f.edge(first).path.end
             for first, second in _EVERY
@@ -385,10 +428,18 @@ def _start(d: Drafting, place: DartPlace, along: float) -> Point:
     )
 
 
-_BELOW = {DartPlace.WAIST, DartPlace.YOKE}
-_FROM = {DartPlace.NECK: "the shoulder", DartPlace.YOKE: "the armhole"}
+_LATE = {DartPlace.YOKE, DartPlace.CENTRE}
+"""Places to which the dart is led whole, when all else is drafted."""
 
+_BELOW = {DartPlace.WAIST, DartPlace.YOKE, DartPlace.CENTRE}
+_FROM = {
+    DartPlace.NECK: "the shoulder",
+    DartPlace.YOKE: "the armhole",
+    DartPlace.CENTRE: "the neck",
+}
+
+_SIDE = ("dart low", "dart high")
 _EVERY = (
-    ("dart low", "dart high"),
-    *((o.leg_outer, o.leg_cf) for o in OPENED.values()),
+    _SIDE,
+    *(o.legs for o in OPENED.values()),
 )

@@ -5,7 +5,8 @@ from enum import Enum
 from itertools import pairwise
 
 from clothwright.curves import Path, Point, degrees_between, direction, distance
-from clothwright.features.bodice.front_dart import DartPlace, Opened
+from clothwright.features.bodice.front_dart import OPENED, DartPlace
+from clothwright.features.bodice.opened_dart import Opened
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Sheet
 from clothwright.rules import Kind, RuleTable
@@ -75,6 +76,7 @@ _BACK: Mapping[DartPlace, float] = {
     DartPlace.ARMHOLE: 3.0,
     DartPlace.WAIST: 2.5,
     DartPlace.YOKE: 2.5,
+    DartPlace.CENTRE: 2.0,
 }
 """How far a dart ends from the bust point, by where it opens, cm (1.1)."""
 
@@ -83,10 +85,11 @@ LEAST_BESIDE: Mapping[DartPlace, tuple[float, float]] = {
     DartPlace.NECK: (2.0, 2.0),
     DartPlace.ARMHOLE: (6.0, 4.0),
     DartPlace.YOKE: (2.0, 2.0),
+    DartPlace.CENTRE: (4.0, 5.0),
 }
 """What must stay of the edge on either side of a dart, in the direction of the loop, cm
-(shoulder and neck our own choice: less cannot be sewn flat; armhole as a panel line,
-first garment 5.1)."""
+(shoulder, neck and centre our own choice: less cannot be sewn flat; armhole as a panel
+line, first garment 5.1)."""
 
 BESIDE_CORNER = 1.5
 """What must stay of a neck between a dart and a corner of it, cm (our own)."""
@@ -144,20 +147,26 @@ WHOLE, HALF = _share_table(1.0), _share_table(0.5)
 """A bust dart that is led whole, and one that is shared between two places."""
 
 
-def ease_findings(sheet: Sheet, o: Opened, place: DartPlace) -> Iterator[Finding]:
-    """What is eased in is little enough (1.4)."""
-    a, b = (sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
+def ease_findings(sheet: Sheet, o: Opened, place: str, to_do: str) -> Iterator[Finding]:
+    """What is eased in is little enough (1.4); `place` is the symbol that alters it."""
+    a, b = (sheet.lines[o.kept(e)] for e in o.legs)
+    over = "bust" if o.piece == "F" else "blade"
     wide = distance(a.start, b.end)
     if wide > MOST_EASE + 1e-6:
         yield Finding(
             "P11",
             Severity.REFUSE,
-            f"The {place.value} would have to take in {wide:.1f} cm as ease; over the "
-            f"bust up to {MOST_EASE:g} cm can be eased in.",
-            "share",
-            "Lead a smaller share of the dart there, or make gathers or a dart of it.",
+            f"The {o.where} would have to take in {wide:.1f} cm as ease; over the "
+            f"{over} up to {MOST_EASE:g} cm can be eased in.",
+            place,
+            to_do,
             {"ease": wide},
         )
+
+
+LESS = "Lead a smaller share of the dart there, or make gathers or a dart of it."
+WHOLE_THERE = "Make gathers or a dart of it."
+"""What to do where a dart is too wide to be eased in: in part, and whole."""
 
 
 def usual_on_neck(path: Path) -> float:
@@ -168,25 +177,40 @@ def usual_on_neck(path: Path) -> float:
 
 
 def check_place(path: Path, place: DartPlace, along: float, bp: Point) -> None:
-    """A dart has room beside it and crosses a neck. Raises PaperError."""
-    before, after = LEAST_BESIDE[place]
-    if along < before or path.length - along < after:
+    """The bust dart has room beside it and crosses a neck. Raises PaperError."""
+    before, _ = LEAST_BESIDE[place]
+    if place is DartPlace.CENTRE and along < before:
         raise PaperError(
-            f"the bust dart comes too near to the end of the {place.value}: make "
-            "its place (along) another, the neck narrower, or lead it elsewhere"
+            f"the bust dart would open {max(0.0, along):.1f} cm below the neck at the "
+            f"centre front; {before:g} cm must stay: make the neck (Df) less deep, or "
+            "lead the dart elsewhere"
         )
-    if place is not DartPlace.NECK:
+    check_beside(path, OPENED[place], LEAST_BESIDE[place], along, bp)
+
+
+def check_beside(
+    path: Path, o: Opened, least: tuple[float, float], along: float, point: Point
+) -> None:
+    """A dart has room beside it and crosses a neck. Raises PaperError."""
+    dart = "bust dart" if o.piece == "F" else "back dart"
+    if along < least[0] or path.length - along < least[1]:
+        narrower = "the neck narrower, " if o.edge != "side" else ""
+        raise PaperError(
+            f"the {dart} comes too near to the end of the {o.where}: make "
+            f"its place (along) another, {narrower}or lead it elsewhere"
+        )
+    if o.edge != "neck":
         return
     if any(abs(along - c) < BESIDE_CORNER for c in _corners(path)):
         raise PaperError(
-            "the bust dart comes too near to the corner of the neck: make its place "
+            f"the {dart} comes too near to the corner of the neck: make its place "
             "(along) another, or lead it elsewhere"
         )
-    way = direction(path.at_length(along), bp)
+    way = direction(path.at_length(along), point)
     lean = degrees_between(path.direction_at_length(along), way)
     if min(lean, 180.0 - lean) < LEAST_LEAN:
         raise PaperError(
-            "the bust dart would run along the neck where it opens: make its place "
+            f"the {dart} would run along the neck where it opens: make its place "
             "(along) another, or lead it elsewhere"
         )
 

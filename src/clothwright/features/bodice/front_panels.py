@@ -17,7 +17,7 @@ from clothwright.curves import (
     turn,
 )
 from clothwright.features.base import Number
-from clothwright.features.bodice.front_dart import dart_angle_of
+from clothwright.features.bodice.opened_dart import dart_angle_of
 from clothwright.features.bodice.panel_lines import (
     FRONT,
     UpperCurve,

@@ -1,11 +1,20 @@
 """Front princess line from the armhole over the bust point (first garment 5)."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice_curves
 from clothwright.curves import Point, distance, rotate, turned
 from clothwright.features.base import Feature, Rank, Shown, Stage
+from clothwright.features.bodice.front_beside import (
+    BESIDE,
+    BESIDE_BP,
+    divide_beside,
+    findings_beside,
+    open_rest,
+    tightened,
+    upper_beside,
+)
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -21,8 +30,9 @@ from clothwright.features.bodice.panel_lines import (
     start_on_armhole,
 )
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
-from clothwright.rules import Numbers, RuleTable
+from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 5"
@@ -109,6 +119,8 @@ class FrontArmholePrincess(Feature):
     shows: ClassVar[Shown] = {
         "ep": ("FC.panel", "F.dart low"),
         "share f": ("FC.panel", "F.dart low"),
+        "beside f": ("FC.panel",),
+        "rest": ("FC.panel",),
         "front panel": ("FC.panel", "F.dart low"),
     }
     gives: ClassVar[frozenset[str]] = frozenset({"front panels", "front panel seam"})
@@ -119,22 +131,69 @@ class FrontArmholePrincess(Feature):
 
     ease: Annotated[Length | None, EASE] = None
     share: Annotated[Ratio | None, share_of_armhole(FRONT)] = None
+    beside: Annotated[Length | None, BESIDE_BP] = None
+    """How far the line passes beside the bust point; over it when left out."""
+
+    def said(self) -> str:
+        if self.beside is None:
+            return self.sentence
+        return (
+            "[Panel lines] from the armhole in front, {beside} beside the bust point."
+        )
+
+    def forbids(self) -> Mapping[str, str]:
+        if self.beside is None:
+            return self.clashes
+        return {**self.clashes, **_BESIDE_ONLY}
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its numbers; what a line beside the bust point is eased by is no choice."""
+        for it in super().given(unit):
+            if self.beside is None or it.key != "ep" or self.ease is not None:
+                yield it
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_PANELS, _REACH if self.share is None else _REACH_AT_SHARE)
+        reach = _REACH if self.share is None else _REACH_AT_SHARE
+        return (FRONT_PANELS if self.beside is None else BESIDE, reach)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.FRONT_PANELS, "front princess line", self._apply),)
+        out = (Stage(Rank.FRONT_PANELS, "front princess line", self._apply),)
+        if self.beside is None:
+            return out
+        return (*out, Stage(Rank.YOKE_DART, "the rest of the bust dart", open_rest))
 
     def _apply(self, d: Drafting) -> None:
         d.part = "front"
+        if self.beside is not None:
+            if self.ease is not None:
+                raise PaperError(
+                    "a panel line beside the bust point is eased by the rest of the "
+                    "dart alone: leave its ease (ep) out"
+                )
+            tightened(d)
         armhole = d.sheet.edge("F", "armhole").path  # underarm to tip
         qf = start_on_armhole(d, FRONT, armhole, at_pitch=self.share is None)
-        split_panels(d, "armhole", _upper(d.sheet, qf))
+        if self.beside is not None:
+            divide_beside(d)
+        else:
+            split_panels(d, "armhole", _upper(d.sheet, qf))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if self.beside is not None:
+            yield from findings_beside(n, sheet)
+            turned_by = n.theta + n.phi_n + n.phi_a
+            yield from start_findings(FRONT, upper_beside(sheet, turned_by))
+            return
         yield from panel_findings(n, sheet)
         yield from start_findings(FRONT, _upper(sheet, sheet.points["Qf"]))
+
+
+_BESIDE_ONLY = {
+    "lining": "a lining is not yet cut for a panel line beside the bust point; leave "
+    "it off, or let the line pass over the bust point",
+    "torso": "a panel line beside the bust point is not yet run on below the waist; "
+    "take a waist seam, or let the line pass over the bust point",
+}
 
 
 def _upper(sheet: Sheet, qf: Point) -> UpperCurve:

@@ -1,4 +1,4 @@
-"""A bust dart laid open where it was led: gathers, ease, or several parallel tucks
+"""A dart laid open where it was led: gathers, ease, or several parallel tucks
 (transformations 1.6)."""
 
 from collections.abc import Callable, Iterable, Iterator
@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from clothwright.curves import Path, Point, direction, distance, midpoint
 from clothwright.features.bodice.bust_dart_rules import TakenUp
-from clothwright.features.bodice.front_dart import OPENED, DartPlace, bridged, keep_open
+from clothwright.features.bodice.opened_dart import Opened, bridged, keep_open, mouth
 from clothwright.features.hand.hand_seams import taken_in
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.findings import Finding, Severity
@@ -35,54 +35,53 @@ _LINE = 3.0
 """The lines of a tuck are drawn at least so far, cm (our own)."""
 
 
-def lay(d: Drafting, place: DartPlace, how: TakenUp) -> None:
+def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     """Draw the edge that takes a dart up in one line over it."""
-    o = OPENED[place]
-    f = d.sheet.piece("F")
-    mouths = f.edge(o.leg_outer).path.start, f.edge(o.leg_cf).path.end
+    p = d.sheet.piece(o.piece)
+    mouths = mouth(p, o)
     wide = distance(*mouths)
-    reach = d.n.gather_zone / 2
+    reach = d.n[f"gather_zone{o.own}"] / 2
     if how is TakenUp.TUCKS:
-        reach = _tucks_reach(d.n, wide)
+        reach = _tucks_reach(d.n, o, wide)
     before = keep_open(d.sheet, o).unsew(o.dart)
-    f = before.piece("F")
-    room = min(f.edge(o.outer).length, f.edge(o.inner).length)
+    room = min(p.edge(o.first).length, p.edge(o.last).length)
     if how is TakenUp.TUCKS and reach + 0.5 > room:
         raise PaperError(
-            f"{_count(d.n)} tucks (tucks, apart) want {reach + 0.5:.1f} cm of the "
-            f"{place.value} on both sides of the dart and have {room:.1f} cm: make "
+            f"{_count(d.n, o)} tucks (tucks, apart) want {reach + 0.5:.1f} cm of the "
+            f"{o.where} on both sides of the dart and have {room:.1f} cm: make "
             "them fewer, or nearer to each other"
         )
-    new = Edge(o.edge, bridged(f, o, reach))
-    sheet = redraw(before, "F", o.run, [new])
+    new = Edge(o.edge, bridged(p, o, reach))
+    sheet = redraw(before, o.piece, o.run, [new])
     word = "ease" if how is TakenUp.EASE else "gathers"
-    sheet = taken_in(before, sheet, "F", mouths, word, reach)
+    sheet = taken_in(before, sheet, o.piece, mouths, word, reach)
     says = f"taken up as {how.value}, half to either side of the dart"
     if how is TakenUp.TUCKS:
         sheet = _tucked(before, sheet)
-        front = sheet.piece("F")
-        lines = tuple(_lines(d.n, new.path, midpoint(*mouths), wide, d["BP"]))
-        sheet = sheet.put(front.with_lines(*lines))
-        says = f"shared by {_count(d.n)} tucks alike, parallel to the dart's middle"
+        lines = tuple(_lines(d.n, o, new.path, midpoint(*mouths), wide, d[o.about]))
+        sheet = sheet.put(sheet.piece(o.piece).with_lines(*lines))
+        says = f"shared by {_count(d.n, o)} tucks alike, parallel to the dart's middle"
     d.lay(
         Verb.REDRAW,
         sheet,
-        f"F.{o.edge}",
-        f"{place.value} of the front in one line over the open dart",
+        f"{o.piece}.{o.edge}",
+        f"{o.where} of the {o.half} in one line over the open dart",
         amounts=(("it takes in {}", wide),),
         detail=says,
         lines=(new.path,),
     )
 
 
-def _count(n: Numbers) -> int:
-    return round(n.tucks)
+def _count(n: Numbers, o: Opened) -> int:
+    return round(n[f"tucks{o.own}"])
 
 
-def _tucks_reach(n: Numbers, wide: float) -> float:
+def _tucks_reach(n: Numbers, o: Opened, wide: float) -> float:
     """How far from the middle of the dart's mouth its tucks reach on the finished edge,
     and beyond."""
-    return (_count(n) - 1) * n.tuck_apart / 2 + _BESIDE + wide / 2 / _count(n)
+    count = _count(n, o)
+    apart = n[f"tuck_apart{o.own}"]
+    return (count - 1) * apart / 2 + _BESIDE + wide / 2 / count
 
 
 def _tucked(before: Sheet, sheet: Sheet) -> Sheet:
@@ -93,17 +92,17 @@ def _tucked(before: Sheet, sheet: Sheet) -> Sheet:
 
 
 def _lines(
-    n: Numbers, edge: Path, middle: Point, wide: float, bp: Point
+    n: Numbers, o: Opened, edge: Path, middle: Point, wide: float, point: Point
 ) -> Iterator[InnerLine]:
-    """Fold, placement line and arrow of each tuck; they are folded towards the centre
-    front, so that the fold is the line nearer to the side."""
-    count, long = _count(n), max(n.tuck_sewn, _LINE)
-    each = wide / count
-    way = direction(middle, bp) * long
+    """Fold, placement line and arrow of each tuck; they are folded towards the centre,
+    so that the fold is the line nearer to the side."""
+    count, long = _count(n, o), max(n[f"tuck_sewn{o.own}"], _LINE)
+    each, apart = wide / count, n[f"tuck_apart{o.own}"]
+    way = direction(middle, point) * long
     start = edge.length_to_point(edge.at(edge.nearest(middle)[0]))
-    start -= (count * each + (count - 1) * n.tuck_apart) / 2
+    start -= (count * each + (count - 1) * apart) / 2
     for i in range(count):
-        at = start + i * (each + n.tuck_apart)
+        at = start + i * (each + apart)
         a, b = sorted((edge.at_length(at), edge.at_length(at + each)))
         name = f"tuck {i + 1}"
         yield InnerLine(f"{name}, fold", Path.line(a, a + way))
@@ -116,48 +115,45 @@ def tuck_operations(
     n: Numbers,
     sheet: Sheet,
     fmt: Callable[[float], str],
-    places: Iterable[tuple[DartPlace, TakenUp]],
+    places: Iterable[tuple[Opened, TakenUp]],
 ) -> Iterator[Operation]:
     """A dart folded as one tuck, or shared by several."""
-    for place, how in places:
-        o = OPENED[place]
-        one = how is TakenUp.TUCK and sheet.piece("F").has(o.leg_cf)
+    for o, how in places:
+        one = how is TakenUp.TUCK and sheet.piece(o.piece).has(o.leg_last)
         if not one and how is not TakenUp.TUCKS:
             continue
+        long, count = n[f"tuck_sewn{o.own}"], _count(n, o)
         sewn = (
-            f"Stitch {'it' if one else 'each'} down for {fmt(n.tuck_sewn)}"
+            f"Stitch {'it' if one else 'each'} down for {fmt(long)}"
             + (" along its legs" if one else "")
             + ", then leave it open."
-            if n.tuck_sewn > 0
+            if long > 0
             else "Baste in the seam allowance only."
         )
-        says = "Leg on leg, folded towards the centre front."
-        if not one:
-            says = "Fold on line, folded towards the centre front."
+        folded = "Leg on leg" if one else "Fold on line"
         yield Operation(
             Work.DART,
-            f"Lay the tucks at the {place.value}",
-            (says, sewn),
+            f"Lay the tucks at the {o.where}",
+            (f"{folded}, folded towards the centre {o.half}.", sewn),
             seams=(o.dart,) if one else (),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
-            length=2 * n.tuck_sewn * (1 if one else _count(n)),
+            length=2 * long * (1 if one else count),
             task=Task.DART if one else Task.PLEAT,
-            count=2.0 * (1 if one else _count(n)),
+            count=2.0 * (1 if one else count),
             press="the fold only, as far as it is stitched",
         )
 
 
-def tuck_findings(n: Numbers, sheet: Sheet, place: DartPlace) -> Iterator[Finding]:
+def tuck_findings(n: Numbers, sheet: Sheet, o: Opened) -> Iterator[Finding]:
     """Each tuck takes in enough to be folded (1.6)."""
-    o = OPENED[place]
-    a, b = (sheet.lines[f"gathered {e}"] for e in (o.leg_outer, o.leg_cf))
-    each = distance(a.start, b.end) / _count(n)
+    a, b = (sheet.lines[o.kept(e)] for e in (o.leg_first, o.leg_last))
+    each = distance(a.start, b.end) / _count(n, o)
     if each < LEAST_TUCK - 1e-6:
         yield Finding(
             "P12",
             Severity.REFUSE,
-            f"Each of the tucks at the {place.value} would take in {each:.2f} cm; "
+            f"Each of the tucks at the {o.where} would take in {each:.2f} cm; "
             f"{LEAST_TUCK:g} cm is the least.",
             "tucks",
             "Make them (tucks) fewer, or lead a greater share of the dart there.",

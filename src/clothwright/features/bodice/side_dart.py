@@ -104,7 +104,7 @@ NO_DART = 1e-6
 """A waist that takes in less than this at a dart, cm, has none there."""
 
 
-def _without_dart(d: Drafting, piece: str, seam: str, run: list[str]) -> None:
+def without_dart(d: Drafting, piece: str, seam: str, run: list[str]) -> None:
     """Rule the waist of a piece through where nothing is taken in (A4: "0 or 1.2")."""
     p = d.sheet.piece(piece)
     waist = straight("waist", p.edge(run[0]).path.start, p.edge(run[-1]).path.end)
@@ -141,7 +141,7 @@ def front_waist_dart(d: Drafting) -> None:
     n = d.n
     if n.fd < NO_DART:
         run = ["waist", "leg cf", "leg side", "waist side"]
-        _without_dart(d, "F", "front waist dart", run)
+        without_dart(d, "F", "front waist dart", run)
         return
     pf = d.point("Pf", "BP", "point of the front waist dart", down=n.y_Pf - n.y_BP)
     f = d.sheet.piece("F")
@@ -360,27 +360,3 @@ def _dart(name: str, low: str, high: str) -> Seam:
         Ease.about(0.0, 0.1),
         kind=SeamKind.DART,
     )
-
-
-class BackWaistDart(Feature):
-    """Back in one piece with its waist dart."""
-
-    kind: Literal["back waist dart"] = "back waist dart"
-    title: ClassVar[str] = "Back waist dart"
-    sentence: ClassVar[str] = "The back is in one piece with a [waist dart]."
-    gives: ClassVar[frozenset[str]] = frozenset({"back panels"})
-    needs: ClassVar[dict[str, str]] = {
-        "bodice": "this dart of the back is drawn on a bodice block; add one"
-    }
-    clashes: ClassVar[dict[str, str]] = {
-        "back panels": "the back waist dart can go into one line only; leave one off"
-    }
-
-    def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.BACK_PANELS, "the dart of the back", self._apply),)
-
-    def _apply(self, d: Drafting) -> None:
-        d.part = "back"
-        if d.n.bd_net < NO_DART:
-            run = ["waist side", "leg side", "leg cb", "waist"]
-            _without_dart(d, "B", "back waist dart", run)

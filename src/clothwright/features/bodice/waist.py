@@ -10,6 +10,11 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.blouse import (
+    ONLY_DARTS,
+    blouse_findings,
+    lengthen,
+)
 from clothwright.features.bodice.waist_rules import (
     LEVEL_BACK,
     TRUED,
@@ -37,6 +42,7 @@ class WaistSeam(Feature):
     )
     page: ClassVar[int] = 2
     shows: ClassVar[Shown] = {
+        "blouse": ("F.waist",),
         "waist": ("FC.waist", "F.waist side", "F.waist"),
         "ex": ("FC.waist", "F.waist side", "F.waist"),
         "ew": ("FC.waist", "F.waist side", "F.waist"),
@@ -70,14 +76,38 @@ class WaistSeam(Feature):
             (0.0, 0.6),
         ),
     ] = None
+    blouse: Annotated[
+        Length | None,
+        Number(
+            "blouse",
+            "blouse",
+            "bodice longer, to blouse over the waist",
+            "blocks D7",
+            low=0.6,
+            high=4.0,
+        ),
+    ] = None
+    """How much longer the bodice is, to blouse over its waist seam."""
+
     excess_given_back: bool = True
     """Give the excess of the trued waist back in the darts."""
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (WAIST, TRUED if self.excess_given_back else LEVEL_BACK)
 
+    def said(self) -> str:
+        if self.blouse is None:
+            return self.sentence
+        return f"{self.sentence[:-1]}; the bodice is {{blouse}} longer, to blouse over."
+
+    def forbids(self) -> Mapping[str, str]:
+        return {**self.clashes, **(ONLY_DARTS if self.blouse is not None else {})}
+
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.WAIST, "the waist seam", true_waist),)
+        trued = Stage(Rank.WAIST, "the waist seam", true_waist)
+        if self.blouse is None:
+            return (trued,)
+        return (trued, Stage(Rank.WAIST, "the blouse", lengthen))
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(Article.TAPE, 1, "for the waist", length=n.w)
@@ -105,6 +135,8 @@ class WaistSeam(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if self.blouse is not None:
+            yield from blouse_findings(sheet)
         for half, aim in (("front", n.aim_F), ("back", n.aim_B)):
             length = _stitched(sheet, half)
             off = length - aim
@@ -149,10 +181,11 @@ def _half(code: str) -> str:
 
 
 def _stitched(sheet: Sheet, half: str) -> float:
-    """The waist of a half with its dart closed; of a front that is gathered there, as
-    it was before."""
-    gathered = [f"gathered {e}" for e in ("waist", "waist side")]
-    if half == "front" and gathered[0] in sheet.lines:
+    """The waist of a half with its dart closed; of one that is gathered there, as it
+    was before."""
+    of = {"front": "gathered", "back": "gathered back"}[half]
+    gathered = [f"{of} {e}" for e in ("waist", "waist side")]
+    if all(e in sheet.lines for e in gathered):
         return sum(sheet.lines[e].length for e in gathered)
     edges = [(c, e) for c, e in waist_edges(sheet) if _half(c) == half]
     stitched = sum(sheet.length(c, e) for c, e in edges)

@@ -125,7 +125,7 @@ def raised_at(x: float, sway: float, sway_dart: float, x_dart: float) -> float:
 def _front_length(
     fd: float,
     X: float,
-    x_BP: float,
+    x_Pf: float,
     xs: float,
     a: float,
     yW: float,
@@ -134,8 +134,8 @@ def _front_length(
     delta_f: float,
     delta_s: float,
 ) -> float:
-    apex, wf = Point(x_BP, y_Pf), Point(xs + a, yW)
-    d1, d2 = Point(x_BP + fd / 2, yW), Point(x_BP - fd / 2, yW)
+    apex, wf = Point(x_Pf, y_Pf), Point(xs + a, yW)
+    d1, d2 = Point(x_Pf + fd / 2, yW), Point(x_Pf - fd / 2, yW)
     side = direction(Point(xs, yB), wf)
     centre = waist_curve(Point(X, yW), d1, None, direction(apex, d1), 0.0, delta_f)
     flank = waist_curve(d2, wf, direction(apex, d2), side, delta_f, delta_s)
@@ -166,7 +166,7 @@ def _back_length(
     return flank.length + centre.length
 
 
-_FRONT = ("X", "x_BP", "xs", "a", "yW", "yB", "y_Pf", "delta_f", "delta_s")
+_FRONT = ("X", "x_Pf", "xs", "a", "yW", "yB", "y_Pf", "delta_f", "delta_s")
 _BACK = (
     *("xs", "a", "xd", "x_back", "yW", "yB", "y_Pd", "delta_b", "delta_s"),
     *("sway", "sway_dart"),

@@ -43,7 +43,7 @@ def _waist_front(t: Chains, n: Numbers) -> Seam | None:
     )
     if not (left and right):
         return None
-    inner = n.X - n.x_BP - n.fd / 2  # of the waist, from the fold to the panel
+    inner = n.X - n.x_Pf - n.fd / 2  # of the waist, from the fold to the panel
     ease, notches = _onto_peplum(t, n, left, right, n.w_F, inner, 1)
     return Seam(
         "S5",

@@ -27,11 +27,10 @@ from clothwright.features.bodice.front_dart import (
     OPENED,
     DartPlace,
     close_side,
-    dart_angle_of,
     lead,
-    set_back,
     tighten_armhole,
 )
+from clothwright.features.bodice.opened_dart import dart_angle_of, set_back
 from clothwright.features.bodice.side_dart import (
     SIDE_DART,
     front_waist_dart,
@@ -260,7 +259,7 @@ def _open(d: Drafting) -> None:
     if whole - led < 1e-6:
         close_side(d)
     else:
-        set_back(d, "dart low", "dart high", "As", "set_back")
+        set_back(d, ("dart low", "dart high"), "As", "set_back")
     p = d.sheet.edge("F", neck[0]).path.start
     top = Point(n.X, p.y)
     sheet = redraw(d.sheet, "F", neck, [straight("neck", p, top)])

@@ -7,7 +7,7 @@ from clothwright.blocks.bodice_curves import (
     side_square_front,
 )
 from clothwright.curves import Cubic, Path, Point, turn, turned
-from clothwright.features.bodice.front_dart import one_way_each
+from clothwright.features.bodice.opened_dart import one_way_each
 from clothwright.features.necks.halter_rules import HALTER_BAND, cut_away
 from clothwright.features.necks.neck_contour import AT
 from clothwright.paper import (

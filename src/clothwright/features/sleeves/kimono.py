@@ -109,12 +109,10 @@ class Kimono(Feature):
             "km angle",
             "overarm line below the level, front and back between them",
             _SRC,
-            32.0,
-            32.0,
-            25.0,
-            60.0,
-            (30.0, 55.0),
-            Kind.ANGLE,
+            low=25.0,
+            high=60.0,
+            usual=(30.0, 55.0),
+            kind=Kind.ANGLE,
         ),
     ] = None
     lowered: Annotated[
@@ -182,13 +180,14 @@ class Kimono(Feature):
     ] = None
 
     def said(self) -> str:
-        number = self.numbers()["angle"]
-        angle = self.angle if self.angle is not None else number.default(Unit.CM)
-        if angle is None or angle <= STEEP:
+        gusset = "with a gusset {gusset} a side and {gusset_width} wide"
+        if self.angle is None:
+            return self.sentence.replace(
+                " lower.", f" lower, rounded by {{radius}}; over 40°, {gusset}."
+            )
+        if self.angle <= STEEP:
             return self.sentence.replace(" lower.", " lower, rounded by {radius}.")
-        return self.sentence.replace(
-            " lower.", " lower, with a gusset {gusset} a side and {gusset_width} wide."
-        )
+        return self.sentence.replace(" lower.", f" lower, {gusset}.")
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (SHOULDER, sleeved_armhole.SLEEVED, KIMONO, LENGTHS[self.reach])

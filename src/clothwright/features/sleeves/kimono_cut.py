@@ -4,7 +4,6 @@
 import math
 from dataclasses import dataclass, replace
 
-from clothwright.blocks.trial import by_trial
 from clothwright.curves import Path, Point, Vector, direction, left_normal
 from clothwright.features.grain import longest_line
 from clothwright.features.sleeves.kimono_lines import (
@@ -14,6 +13,7 @@ from clothwright.features.sleeves.kimono_lines import (
     Round,
     Slash,
     apart,
+    evened,
     rounded,
     slashed,
 )
@@ -41,15 +41,12 @@ STEEP = 40.0
 GUSSET = "GU"
 """Code of the gusset."""
 
-_LEFT = 2.0
+LEFT_OF_SIDE = 2.0
 """What is left of the side below the round, or above a dart, cm (our own choice)."""
 
 _CLEAR = 5.0
 """The seam under the arm is so long beside a gusset at least: its allowances lie in the
 wedge, cm (our own choice)."""
-
-_MOST_SLANT = 5.0
-"""The hem is at most so much longer behind under the arm, and shorter in front, cm."""
 
 _LEGS = ("dart gusset side", "dart gusset arm")
 """Legs of the slash: towards the side, and towards the seam under the arm."""
@@ -103,16 +100,7 @@ def _evened(n: Numbers, arms: tuple[Arm, ...]) -> float:
         if arm.straight < least:
             raise PaperError(TOO_SHORT)
 
-    def whole(arm: Arm, more: float) -> float:
-        foot, reach = arm.under(more)
-        if has_gusset(n):
-            return reach
-        return reach - Round.of(arm, foot, n.km_R).saves
-
-    def over(longer: float) -> float:
-        return whole(arms[0], -longer) - whole(arms[1], longer)
-
-    found = by_trial(over, -_MOST_SLANT, _MOST_SLANT)
+    found = evened(arms, None if has_gusset(n) else n.km_R)
     if found is None:
         raise PaperError(
             "front and back of the sleeve cannot be drawn of one length under the arm: "
@@ -232,7 +220,7 @@ def _check_side(d: Drafting, h: _Half, low: Point) -> None:
     p, path = d.sheet.piece(h.code), _side(d, h)
     edge = p.before("armhole") if h.side < 0 else p.after("armhole")
     place, gap = path.nearest(low)
-    if gap < 0.01 and path.length - path.length_to(place) > _LEFT:
+    if gap < 0.01 and path.length - path.length_to(place) > LEFT_OF_SIDE:
         return
     if edge.name in ("side high", "side mid"):
         raise PaperError(

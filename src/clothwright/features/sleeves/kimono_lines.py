@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from clothwright.blocks.circle import arc
+from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
     Path,
     Point,
@@ -149,6 +150,25 @@ class Round:
     def saves(self) -> float:
         """What it is shorter than the way over the corner, cm."""
         return 2 * self.reach - self.radius * (math.pi - self.wedge)
+
+
+MOST_SLANT = 5.0
+"""The hem is at most so much longer behind under the arm, and shorter in front, cm."""
+
+
+def evened(arms: tuple[Arm, ...], radius: float | None) -> float | None:
+    """How much longer under the arm the back is drawn, and the front shorter, so that
+    both are of one length down to the waist, cm; with a round of this radius, or none
+    for a gusset. None when there is no such length."""
+
+    def whole(arm: Arm, more: float) -> float:
+        foot, reach = arm.under(more)
+        return reach if radius is None else reach - Round.of(arm, foot, radius).saves
+
+    def over(longer: float) -> float:
+        return whole(arms[0], -longer) - whole(arms[1], longer)
+
+    return by_trial(over, -MOST_SLANT, MOST_SLANT)
 
 
 def rounded(arm: Arm, foot: Point, radius: float) -> Path:

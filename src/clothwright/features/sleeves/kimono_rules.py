@@ -1,5 +1,8 @@
 """Numbers of a kimono sleeve (transformations 4)."""
 
+from dataclasses import replace
+from math import hypot
+
 from clothwright.blocks.bodice_curves import (
     inward_back,
     inward_front,
@@ -8,10 +11,10 @@ from clothwright.blocks.bodice_curves import (
 )
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Point, direction, rotate, turned
-from clothwright.features.sleeves.kimono_cut import STEEP
-from clothwright.features.sleeves.kimono_lines import Arm, apart
+from clothwright.features.sleeves.kimono_cut import LEFT_OF_SIDE, STEEP
+from clothwright.features.sleeves.kimono_lines import Arm, Round, apart, evened
 from clothwright.features.sleeves.sleeve_lengths import Reach
-from clothwright.rules import RuleTable
+from clothwright.rules import Kind, Numbers, RuleTable
 
 _SRC = "transformations 4"
 _OWN = "common practice, no source"
@@ -71,17 +74,18 @@ def _hem(
     return max(EL + (WR - EL) * min(1.0, (lk - SE) / (AL - SE)) + 6.0, HD + 1.0)
 
 
-@_rule(
-    "km drop",
-    "underarm lowered for a kimono sleeve",
-    key="km_drop",
-    source=_SRC,
-    formula="found so that the sleeve is UA + 5 cm round at the corner under the arm, "
-    "with half of a gusset; 3 to 8 cm",
-    low=0.0,
-    high=14.0,
+_PLACE = (
+    *("x_hf", "y_hf", "S", "sigma_f", "sigma_f_new"),
+    *("x_tip_b", "y_tip_b", "sigma_b_new"),
+    *("xs", "a", "yB", "yW", "x_BP", "y_BP", "theta", "phi_n", "km_raise"),
 )
-def _drop(
+"""Where shoulders, sides and bust point lie: what `_arms` takes."""
+
+
+def _arms(
+    angle: float,
+    length: float,
+    hem: float,
     x_hf: float,
     y_hf: float,
     S: float,
@@ -97,29 +101,31 @@ def _drop(
     x_BP: float,
     y_BP: float,
     theta: float,
-    UA: float,
-    km_angle: float,
+    phi_n: float,
     km_raise: float,
-    gw: float,
-) -> float:
-    tip_f = Point(x_hf, y_hf) + outwards_front(sigma_f) * S
+) -> tuple[Arm, Arm]:
+    """Front and back of a sleeve whose overarm line lies `angle` below the level, the
+    underarm not yet lowered. A neck that is drawn in turns shoulder and side of the
+    front by φn about the bust point."""
+    bp = Point(x_BP, y_BP)
+    tip_f = rotate(Point(x_hf, y_hf) + outwards_front(sigma_f) * S, bp, phi_n)
     tip_b = Point(x_tip_b, y_tip_b)
     closed, waist = Point(xs, yB), Point(xs + a, yW)
     under, low = Point(xs, yB), Point(xs - a, yW)
-    down_f = turned(direction(closed, waist), theta)
+    down_f = turned(direction(closed, waist), theta + phi_n)
     down_b = direction(under, low)
     less = apart(down_f, down_b)
-    halves = (
+    return (
         Arm(
             -1,
             tip_f,
-            outwards_front(sigma_f_new),
-            tip_f - inward_front(sigma_f_new) * km_raise,
-            rotate(closed, Point(x_BP, y_BP), theta),
+            turned(outwards_front(sigma_f_new), phi_n),
+            tip_f - turned(inward_front(sigma_f_new), phi_n) * km_raise,
+            rotate(closed, bp, theta + phi_n),
             down_f,
-            km_angle - less,
-            0.0,
-            0.0,
+            angle - less,
+            length,
+            hem / 2,
         ),
         Arm(
             1,
@@ -128,12 +134,75 @@ def _drop(
             tip_b - inward_back(sigma_b_new) * km_raise,
             under,
             down_b,
-            km_angle + less,
-            0.0,
-            0.0,
+            angle + less,
+            length,
+            hem / 2,
         ),
     )
+
+
+def front_and_back(n: Numbers) -> tuple[Arm, Arm]:
+    """Front and back of the sleeve of these numbers, the underarm not yet lowered."""
+    place = (n[k] for k in _PLACE)
+    return _arms(n.km_angle, n.lk, n.km_hem, *place)
+
+
+def _lowered(halves: tuple[Arm, Arm], angle: float, UA: float, gw: float) -> float:
+    """How far the underarm is lowered for the room round the arm, cm."""
     have = sum(h.wide for h in halves)
     each = sum(h.down.x * h.across.x + h.down.y * h.across.y for h in halves)
-    gives = _GUSSET_GIVES * gw if km_angle > STEEP else 0.0
+    gives = _GUSSET_GIVES * gw if angle > STEEP else 0.0
     return clip((UA + ROOM - gives - have) / each, 3.0, 8.0)
+
+
+@_rule(
+    "km drop",
+    "underarm lowered for a kimono sleeve",
+    key="km_drop",
+    source=_SRC,
+    formula="found so that the sleeve is UA + 5 cm round at the corner under the arm, "
+    "with half of a gusset; 3 to 8 cm",
+    low=0.0,
+    high=14.0,
+    needs=("UA", "km_angle", "gw", *_PLACE),
+)
+def _drop(UA: float, km_angle: float, gw: float, *place: float) -> float:
+    return _lowered(_arms(km_angle, 0.0, 0.0, *place), km_angle, UA, gw)
+
+
+@_rule(
+    "km angle",
+    "overarm line below the level, front and back between them",
+    kind=Kind.ANGLE,
+    key="km_angle",
+    source=_SRC,
+    formula="32°; 42°, with a gusset, where the side is too short for the round under "
+    "the arm",
+    low=25.0,
+    high=60.0,
+    needs=("UA", "gw", "lk", "km_hem", "km_R", *_PLACE),
+)
+def _angle(
+    UA: float, gw: float, lk: float, km_hem: float, km_R: float, *place: float
+) -> float:
+    halves = _arms(USUAL, lk, km_hem, *place)
+    drop = _lowered(halves, USUAL, UA, gw)
+    _, a, yB, yW = place[_XS : _XS + 4]
+    room = hypot(a, yW - yB) - drop - LEFT_OF_SIDE
+    arms = tuple(replace(h, corner=h.corner + h.down * drop) for h in halves)
+    longer = evened(arms, km_R) or 0.0
+    reaches = (
+        Round.of(arm, arm.under(more)[0], km_R).reach
+        for arm, more in zip(arms, (-longer, longer), strict=True)
+    )
+    return USUAL if max(reaches) < room - _NEAR else WITH_GUSSET
+
+
+USUAL, WITH_GUSSET = 32.0, 42.0
+"""The overarm line where there is room for the round, and where a gusset takes its
+place, degrees below the level (30 to 55; a gusset from 40: transformations 4)."""
+
+_XS = _PLACE.index("xs")
+
+_NEAR = 0.1
+"""The side is drawn so much shorter at most when it is trued, cm."""

@@ -1,0 +1,463 @@
+"""The back in one piece with its waist dart, where it is drafted or led elsewhere.
+
+It may be led to shoulder, neck, armhole, side or yoke, whole or in part, and be sewn
+there or at the waist as a dart, or taken up as tucks, gathers or ease (transformations
+1.1, 1.6), as the bust dart in front. It is led when all else is drafted: necks,
+sleeves, facings and linings lie on the back as it was.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
+from itertools import combinations
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.curves import Path, Point, direction, distance
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.back_princess import BACK_PANELS
+from clothwright.features.bodice.back_waist_dart_rules import (
+    BACK_DART,
+    LEAST_BESIDE,
+    OPENED_BACK,
+    SET_BACK,
+    SRC,
+    BackPlace,
+)
+from clothwright.features.bodice.bust_dart_rules import (
+    LESS,
+    WHOLE_THERE,
+    TakenUp,
+    check_beside,
+    ease_findings,
+    usual_on_neck,
+)
+from clothwright.features.bodice.laid_dart import (
+    LAID,
+    lay,
+    tuck_findings,
+    tuck_operations,
+)
+from clothwright.features.bodice.opened_dart import (
+    Opened,
+    dart_angle_of,
+    dart_seam,
+    mouth,
+    set_back,
+    slashed,
+)
+from clothwright.features.bodice.side_dart import NO_DART, POINTS_APART, without_dart
+from clothwright.features.grain import longest_line
+from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.operations import Operation
+from clothwright.features.wholes import is_kept, keep_whole
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    JOINT,
+    JOINT_RIGHT,
+    Drafting,
+    Edge,
+    NotchPair,
+    Seam,
+    Sheet,
+    Verb,
+    pivot,
+    redraw,
+)
+from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.units.fields import Length, Ratio
+
+_FULLNESS = "transformations 1.6"
+_WAIST = OPENED_BACK[BackPlace.WAIST]
+
+
+class BackWaistDart(Feature):
+    """Back in one piece with its waist dart, there or led elsewhere."""
+
+    kind: Literal["back waist dart"] = "back waist dart"
+    title: ClassVar[str] = "Back waist dart"
+    sentence: ClassVar[str] = "The back is in one piece with a [waist dart]."
+    shows: ClassVar[Shown] = {
+        "θb": ("B.waist",),
+        "share wd": ("B.waist",),
+        "set-back b": ("B.waist",),
+    }
+    gives: ClassVar[frozenset[str]] = frozenset({"back panels"})
+    needs: ClassVar[dict[str, str]] = {
+        "bodice": "this dart of the back is drawn on a bodice block; add one"
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "back panels": "the back waist dart can go into one line only; leave one off"
+    }
+
+    to: BackPlace = BackPlace.WAIST
+    """Where it opens."""
+
+    taken_up: TakenUp = TakenUp.DART
+    rest: TakenUp = TakenUp.DART
+    """What becomes of what stays at the waist when only a part is led."""
+
+    share: Annotated[
+        Ratio | None,
+        Number(
+            "share_back",
+            "share wd",
+            "share of the back waist dart that is led",
+            SRC,
+            low=0.1,
+            high=1.0,
+            kind=Kind.RATIO,
+        ),
+    ] = None
+    along: Annotated[
+        Ratio | None,
+        Number(
+            "along_back",
+            "along b",
+            "place of the back dart on its edge, from where that is measured",
+            SRC,
+            low=0.25,
+            high=0.75,
+            kind=Kind.RATIO,
+        ),
+    ] = None
+    set_back: Annotated[
+        Length | None,
+        Number(
+            "set_back_back",
+            "set-back b",
+            "end of the back dart from its point Pd",
+            SRC,
+            low=0.0,
+            high=8.0,
+        ),
+    ] = None
+    zone: Annotated[
+        Length | None,
+        Number(
+            "gather_zone_back",
+            "gathers b",
+            "stretch of the finished edge of the back that takes the gathers",
+            _FULLNESS,
+            8.0,
+            3.0,
+            4.0,
+            14.0,
+            (6.0, 12.0),
+        ),
+    ] = None
+    tucks: Annotated[
+        Ratio | None,
+        Number(
+            "tucks_back",
+            "tucks b",
+            "parallel tucks that share the back dart",
+            _FULLNESS,
+            3.0,
+            None,
+            2.0,
+            9.0,
+            kind=Kind.COUNT,
+        ),
+    ] = None
+    apart: Annotated[
+        Length | None,
+        Number(
+            "tuck_apart_back",
+            "apart b",
+            "between parallel tucks of the back",
+            _FULLNESS,
+            1.2,
+            0.5,
+            0.4,
+            5.0,
+        ),
+    ] = None
+    stitched: Annotated[
+        Length | None,
+        Number(
+            "tuck_sewn_back",
+            "tuck b",
+            "length for which a tuck of the back is stitched down",
+            _FULLNESS,
+            3.0,
+            1.25,
+            0.0,
+            12.0,
+        ),
+    ] = None
+
+    def said(self) -> str:
+        if self.to is BackPlace.WAIST:
+            if self.taken_up is TakenUp.DART:
+                return self.sentence
+            return (
+                "The back is in one piece; its [waist dart] is taken up at the waist "
+                "as {taken_up}."
+            )
+        says = (
+            "The back is in one piece; its [waist dart] goes to the {to} as {taken_up}"
+        )
+        part = self.share is not None and self.share < 1.0
+        return f"{says}, the rest at the waist as {{rest}}." if part else f"{says}."
+
+    def provides(self) -> frozenset[str]:
+        words = set(self.gives)
+        if self.to is not BackPlace.WAIST:
+            words.add("led back dart")
+        if any(o is _WAIST and how in LAID for o, how in self._places()):
+            words.add("laid back dart")
+        return frozenset(words)
+
+    def wants(self) -> Mapping[str, str]:
+        if self.to is not BackPlace.YOKE:
+            return self.needs
+        why = 'a back dart goes to the yoke only where there is one: add a "back yoke"'
+        return {**self.needs, "back yoke": why}
+
+    def forbids(self) -> Mapping[str, str]:
+        out = dict(self.clashes)
+        changed = self.to is not BackPlace.WAIST or self.taken_up in LAID
+        if changed:
+            out |= _CHANGED
+        out |= _AT.get(self.to, {})
+        if self.to is BackPlace.ARMHOLE and self.taken_up in LAID:
+            out["sleeve"] = (
+                "gathers in the back armhole would be drawn up against the ease of "
+                "the sleeve; lead the back dart elsewhere, or sew it as a dart"
+            )
+        return out
+
+    def _places(self) -> Iterator[tuple[Opened, TakenUp]]:
+        """The dart where it is led, and what stays at the waist."""
+        yield OPENED_BACK[self.to], self.taken_up
+        if self.to is not BackPlace.WAIST and (self.share or 1.0) < 1.0:
+            yield _WAIST, self.rest
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        if self.to is BackPlace.WAIST:
+            return ()
+        return (BACK_PANELS, BACK_DART, SET_BACK[self.to])
+
+    def stages(self) -> tuple[Stage, ...]:
+        out = [Stage(Rank.BACK_PANELS, "the dart of the back", _plain)]
+        if self.to is not BackPlace.WAIST:
+            out.append(Stage(Rank.YOKE_DART, "the back dart led", self._lead))
+        if any(how in LAID for _, how in self._places()):
+            out.append(Stage(Rank.LAID_OPEN, "the fullness of the back", self._lay))
+        return tuple(out)
+
+    # -- drafting ----------------------------------------------------------------------
+    def _lead(self, d: Drafting) -> None:
+        """Slash to Pd, and turn what lies beside it until the waist dart is closed by
+        its share."""
+        if not d.sheet.piece("B").has(_WAIST.leg_first):
+            return
+        d.part = "back"
+        o, pd = OPENED_BACK[self.to], d["Pd"]
+        whole = dart_angle_of(d.sheet.piece("B"), *_WAIST.legs)
+        degrees = whole * d.n.share_back
+        path = d.sheet.edge("B", o.edge).path
+        along = self._along(d, path)
+        check_beside(path, o, LEAST_BESIDE[self.to], along, pd)
+        at = d.found(
+            o.mark,
+            path.at_length(along),
+            f"new place of the back dart on the {o.where}",
+            amounts=((f"along the {o.where} from the {_FROM[self.to]}", along),),
+        )
+        sheet = d.sheet if is_kept(d.sheet, "B") else keep_whole(d.sheet, "B")
+        grain = d.sheet.piece("B").grain
+        sheet = slashed(sheet, o, at, pd)
+        says = f"back slashed from {o.mark} to Pd"
+        d.lay(Verb.CUT, sheet, "B", says, lines=(Path.line(at, pd),))
+        sheet = pivot(sheet, "B", o.leg_last, _WAIST.leg_first, degrees)
+        sheet = sheet.sew(dart_seam(o))
+        if grain is not None:
+            back = sheet.piece("B")
+            sheet = sheet.put(
+                replace(back, grain=longest_line(back, direction(*grain)))
+            )
+        closed = d.n.share_back >= 1.0
+        if closed:
+            sheet = _ruled_through(sheet)
+        d.lay(
+            Verb.MOVE,
+            off_corners(sheet, "B"),
+            "B",
+            "side of the back turned about Pd until the waist dart is "
+            + ("closed" if closed else "so much narrower"),
+            amounts=(
+                ("by {}", "theta_back"),
+                ("it is open there by {}", distance(*mouth(sheet.piece("B"), o))),
+            ),
+            frm=("Pd",),
+        )
+        if self.taken_up not in LAID:
+            set_back(d, o.legs, "Ab", "set_back_back", "B", "Pd")
+
+    def _along(self, d: Drafting, path: Path) -> float:
+        """How far along its edge, clockwise, the dart opens."""
+        if self.along is not None:
+            return path.length * d.n.along_back
+        match self.to:
+            case BackPlace.ARMHOLE:
+                return path.length_to_point(d["pb"])
+            case BackPlace.YOKE:
+                above = Point(d["Pd"].x, d["Yab"].y)
+                return path.length_to_point(path.at(path.nearest(above)[0]))
+            case BackPlace.NECK:
+                return path.length - usual_on_neck(path.reversed())
+        return path.length * (0.4 if self.to is BackPlace.SIDE else 0.5)
+
+    def _lay(self, d: Drafting) -> None:
+        """Draw the edges that take gathers, tucks or ease in one line over the dart."""
+        d.part = "back"
+        for o, how in self._places():
+            if how in LAID and d.sheet.piece("B").has(o.leg_first):
+                lay(d, o, how)
+
+    # -- making ------------------------------------------------------------------------
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        places = [
+            (o, how)
+            for o, how in self._places()
+            if o.laid_in(sheet) or sheet.piece("B").has(o.leg_first)
+        ]
+        return tuck_operations(n, sheet, fmt, places)
+
+    # -- checking ----------------------------------------------------------------------
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if self.to is not BackPlace.WAIST and n.bd_net < NO_DART:
+            yield Finding(
+                "P13",
+                Severity.NOTE,
+                "The back waist takes in nothing at a dart, so no dart is led to the "
+                f"{OPENED_BACK[self.to].where}.",
+                "bd",
+                "",
+                {"bd": n.bd_net},
+            )
+        back = sheet.piece("B")
+        for o, how in self._places():
+            if not o.laid_in(sheet):
+                continue
+            if how is TakenUp.TUCKS:
+                yield from tuck_findings(n, sheet, o)
+            if how is TakenUp.EASE:
+                yield from ease_findings(sheet, o, "share wd", self._less_ease(o))
+        darts = [
+            back.edge(o.leg_first).path.end
+            for o in OPENED_BACK.values()
+            if back.has(o.leg_first) and back.has(o.leg_last)
+        ]
+        for a, b in combinations(darts, 2):
+            if distance(a, b) < POINTS_APART - 0.05:
+                yield Finding(
+                    "P10",
+                    Severity.WARN,
+                    f"The points of two darts of the back lie only "
+                    f"{distance(a, b):.1f} cm apart; {POINTS_APART:g} cm keeps the "
+                    "cloth flat between them.",
+                    "set-back b",
+                    "End the dart that is led further from Pd.",
+                    {"apart": distance(a, b)},
+                )
+
+    def _less_ease(self, o: Opened) -> str:
+        """What to do where too much is eased in."""
+        if self.to is BackPlace.WAIST:
+            return WHOLE_THERE
+        if o is _WAIST:
+            return "Lead a greater share of the dart away, or make a dart of the rest."
+        return LESS
+
+
+def _plain(d: Drafting) -> None:
+    """The dart as the block has it; the waist ruled through where it has none."""
+    d.part = "back"
+    if d.n.bd_net < NO_DART:
+        without_dart(d, "B", "back waist dart", _WAIST.run)
+
+
+def _ruled_through(sheet: Sheet) -> Sheet:
+    """The waist in one line over the closed dart; notches that stood on its seam stand
+    by themselves."""
+    b = sheet.piece("B")
+    a, c = b.edge(_WAIST.first).path, b.edge(_WAIST.last).path
+    line = a + c.pinned(a.end, c.end)
+    with_joint = [s for s in sheet.seams if _joined(s)]
+    sheet = redraw(sheet.unsew(_WAIST.dart), "B", _WAIST.run, [Edge("waist", line)])
+    for old in with_joint:
+        s = sheet.seam(old.code)
+        alone = len(s.right) > 1  # the other half has a joint there
+        notches = tuple(_unjoined(k, to_joint=alone) for k in s.notches)
+        sheet = sheet.sew(replace(s, notches=notches))
+    return sheet
+
+
+def _joined(s: Seam) -> bool:
+    edges = {(r.piece, r.edge) for r in s.left}
+    return {("B", _WAIST.first), ("B", _WAIST.last)} <= edges
+
+
+def _unjoined(k: NotchPair, *, to_joint: bool) -> NotchPair:
+    if k.note != JOINT:
+        return k
+    return k._replace(ticks=2, note=JOINT_RIGHT if to_joint else "")
+
+
+_FROM = {
+    BackPlace.NECK: "centre back",
+    BackPlace.SHOULDER: "neck",
+    BackPlace.ARMHOLE: "tip",
+    BackPlace.SIDE: "underarm",
+    BackPlace.YOKE: "centre back",
+}
+
+_CHANGED = {
+    "torso": "a fish-eye dart runs on below the waist and cannot be led elsewhere; "
+    "take a waist seam, or leave the back dart at the waist",
+    "empire seam": "an empire seam takes the back waist dart shut; leave that dart at "
+    "the waist",
+}
+"""What a back waist dart does not go with that is not sewn as drafted."""
+
+_ONE_SEWN = (
+    'a yoke cuts the back where the dart would lie; lead the back dart to the "yoke"'
+)
+_NO_SHOULDER = (
+    "the shoulder runs on into the sleeve; lead the back dart to the waist or the side"
+)
+_AWAY = (
+    "the blade is cut away where the dart would lie; lead the back dart to the waist"
+)
+
+_AT: dict[BackPlace, dict[str, str]] = {
+    BackPlace.SHOULDER: {
+        "back yoke": _ONE_SEWN,
+        "kimono": _NO_SHOULDER,
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+        "open back": _AWAY,
+    },
+    BackPlace.NECK: {
+        "back yoke": _ONE_SEWN,
+        "back neck dart": "the back shoulder dart goes to the neck already; lead the "
+        'waist dart elsewhere, or set back_shoulder = "ease"',
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+        "open back": _AWAY,
+    },
+    BackPlace.ARMHOLE: {
+        "back yoke": _ONE_SEWN,
+        "kimono": _NO_SHOULDER,
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+    },
+    BackPlace.SIDE: {
+        "side opening": "a dart in the side would lie across the zip; close it at the "
+        "back, or lead the back dart elsewhere"
+    },
+}
+"""What does not go with a dart at a place."""

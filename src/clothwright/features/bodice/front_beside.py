@@ -1,0 +1,430 @@
+"""A panel line that passes beside the bust point (transformations 1.5, panel lines).
+
+The line runs from the armhole to a place on the side dart, so far beside the bust
+point, and plumb on to the waist, where it takes the waist dart in. What of the side
+dart lies outwards of it is closed on the side panel. The rest, from the line to the
+bust point, is eased in while it is 0.6 cm or less, and is else a small dart in the
+seam, which is opened when all else is drafted.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import replace
+
+from clothwright.curves import CLOSE, Path, Point, Vector, distance, rotate
+from clothwright.features.base import Number
+from clothwright.features.bodice.bust_dart_rules import MOST_EASE
+from clothwright.features.bodice.front_dart import SIDE, tighten_armhole
+from clothwright.features.bodice.front_panels import omega, phi_a
+from clothwright.features.bodice.opened_dart import (
+    Opened,
+    bridged,
+    dart_angle_of,
+    dart_seam,
+    keep_open,
+    mouth,
+    set_back,
+)
+from clothwright.features.bodice.panel_lines import (
+    FRONT,
+    UpperCurve,
+    corner,
+    from_armhole,
+    rounded,
+)
+from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.wholes import width_at_waist
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    CornerAfter,
+    Drafting,
+    Ease,
+    Edge,
+    NotchPair,
+    On,
+    PaperError,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+    Taped,
+    Verb,
+    cut,
+    redraw,
+    straight,
+    tape,
+)
+from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Fillet
+
+_SRC = "transformations 1.5"
+
+BESIDE = RuleTable("front panel line beside the bust point")
+_rule = BESIDE.rule
+
+BESIDE_BP = Number(
+    "beside_f",
+    "beside f",
+    "front panel line from the bust point, towards the side",
+    _SRC,
+    low=1.0,
+    high=8.0,
+    usual=(3.0, 6.0),
+)
+
+_REST = Opened(
+    "panel",
+    "panel low",
+    "dart panel low",
+    "dart panel high",
+    "panel",
+    "rest of the bust dart",
+    "Qp",
+    "FC",
+)
+"""The rest of the bust dart, in the edge of the centre front panel."""
+
+_BELOW, _LEAST_BELOW = 2.5, 1.0
+"""The waist dart dies away so far below the bust point, and below the place where the
+line crosses the side dart, cm (blocks A3.12)."""
+
+_BRIDGE = 4.0
+"""So far to both sides of the rest the edge is drawn anew where that is eased, cm."""
+
+_LEAST_DART = 1.5
+"""A dart in the seam is at least so long, cm (our own choice: less cannot be sewn)."""
+
+
+@_rule(
+    "x(Pf)",
+    "centre of the front waist dart, across",
+    source=_SRC,
+    formula="xBP − beside f: the line takes it in",
+    key="x_Pf",
+)
+def _x(x_BP: float, beside_f: float) -> float:
+    return x_BP - beside_f
+
+
+@_rule(
+    "y(P)",
+    "level at which the panel line crosses the side dart",
+    source=_SRC,
+    formula="on the lower leg of that dart",
+    key="y_P",
+)
+def _crossing(
+    x_BP: float,
+    y_BP: float,
+    beside_f: float,
+    xs: float,
+    a: float,
+    yd: float,
+    yB: float,
+    yW: float,
+) -> float:
+    x_U2 = xs + a * (yd - yB) / (yW - yB)
+    return y_BP + (yd - y_BP) * beside_f / (x_BP - x_U2)
+
+
+@_rule(
+    "y(Pf)",
+    "level of the point of the front waist dart",
+    source="blocks A3.12",
+    formula="yBP + 2.5 cm, at least 1 cm below y(P)",
+    key="y_Pf",
+)
+def _y(y_BP: float, y_P: float) -> float:
+    return max(y_BP + _BELOW, y_P + _LEAST_BELOW)
+
+
+_rule(
+    "ω",
+    "opening of the waist dart at its point",
+    kind=Kind.ANGLE,
+    source="first garment 5.6",
+    formula="2·atan((fd/2)/(yW − yPf))",
+)(omega)
+
+_rule(
+    "φa",
+    "turn that tightens the front armhole",
+    kind=Kind.ANGLE,
+    source="first garment 4.3",
+    formula="2·asin(ta/(2·|BP Qf|))",
+)(phi_a)
+
+
+@_rule(
+    "rest",
+    "rest of the bust dart at the panel line",
+    source="transformations 1.1, 1.5",
+    formula="2·|BP P|·sin((θ + φn + φa)/2)",
+    key="rest_f",
+)
+def _rest(
+    beside_f: float,
+    y_P: float,
+    y_BP: float,
+    theta: float,
+    phi_n: float,
+    phi_a: float,
+) -> float:
+    reach = math.hypot(beside_f, y_P - y_BP)
+    return 2 * reach * math.sin(math.radians(theta + phi_n + phi_a) / 2)
+
+
+@_rule(
+    "ep",
+    "ease of the side panel over the bust",
+    source=_SRC,
+    formula="none: the centre panel is the longer one, by the rest",
+    key="ep",
+)
+def _ease(rest_f: float) -> float:
+    return -rest_f
+
+
+@_rule(
+    "set-back p",
+    "end of the dart in the panel seam from the bust point",
+    source="transformations 1.1",
+    formula="1.5 cm",
+    key="set_back_p",
+    low=0.0,
+    high=4.0,
+)
+def _set_back() -> float:
+    return 1.5
+
+
+# -- drafting --------------------------------------------------------------------------
+def upper_beside(sheet: Sheet, theta: float) -> UpperCurve:
+    """The line from the armhole to the side dart, so that it runs plumb from there when
+    the dart is closed."""
+    p1 = sheet.points["P1"]
+    down = rotate(Point(0.0, 1.0), Point(0.0, 0.0), theta)
+    base = p1 + Vector(down.x, down.y) * 10.0
+    return from_armhole(FRONT, sheet.points["Qf"], p1, base)
+
+
+def divide_beside(d: Drafting) -> None:
+    """Cut the front from the armhole to the side dart and from there to the waist, and
+    close what lies outwards of the line on the side front."""
+    n, bp = d.n, d["BP"]
+    front = d.sheet.piece("F")
+    theta = dart_angle_of(front, "dart low", "dart high")
+    low = front.edge("dart low").path
+    x = n.x_Pf
+    share = (x - low.start.x) / (low.end.x - low.start.x)
+    if not 0.3 < share < 1.0:
+        raise PaperError(
+            "the front panel line (beside f) would lie at the side: bring it nearer to "
+            "the bust point"
+        )
+    p2 = d.found(
+        "P2",
+        low.at_length(low.length * share),
+        "panel line on the lower leg of the side dart",
+        amounts=(("beside BP", "beside_f"),),
+    )
+    p1 = d.turned("P1", "P2", "BP", theta, "the same place on its upper leg")
+    apex = d.point(
+        "Pf",
+        "BP",
+        "point of the waist dart in the panel line",
+        left=n.x_BP - x,
+        down=n.y_Pf - n.y_BP,
+    )
+    sheet = _waist_dart(d.sheet, d["D1"], apex, d["D2"])
+    upper = upper_beside(sheet.named(P1=p1), theta).path
+    d.draw(
+        "front panel, upper",
+        upper,
+        "front panel line",
+        frm=("Qf", "P1"),
+        detail="an even curve, plumb in P2 when the dart is closed",
+    )
+    sheet = cut(
+        sheet.unsew(SIDE),
+        "F",
+        upper,
+        On("armhole", sheet.edge("F", "armhole").path.length_to_point(upper.start)),
+        On("dart high", distance(bp, p1)),
+        edge="cut",
+        seam="upper cut",
+        seam_name="upper cut",
+        into=(("F", "Front"), ("FS high", "Side front, upper part")),
+    )
+    fall = Path.line(p2, apex)
+    sheet = cut(
+        sheet,
+        "F",
+        fall,
+        On("dart low", low.length - distance(bp, p2)),
+        CornerAfter("leg cf"),
+        edge="fall",
+        seam="fall",
+        seam_name="fall",
+        into=(("FC", "Centre front"), ("FS", "Side front")),
+    )
+    d.lay(
+        Verb.CUT,
+        sheet,
+        "FC, FS",
+        "front divided on the panel line, from Qf to P1 and from P2 down",
+        lines=(upper, fall),
+    )
+    legs = Seam(
+        "outer dart",
+        "outer dart",
+        (Run("FS", "dart low"),),
+        (Run("FS high", "dart high", True),),
+        kind=SeamKind.PLAIN,
+    )
+    sheet = tape(
+        sheet.unsew("upper cut", "fall").sew(legs), "outer dart", tolerance=0.05
+    )
+    d.lay(
+        Verb.TAPE,
+        sheet.named(Q2=rotate(upper.start, bp, -theta)),
+        "FS",
+        "side dart closed on the side front, as far as the line",
+        amounts=(("its upper part turned by {}", Taped("θ", theta)),),
+        frm=("BP",),
+    )
+    _edges(d)
+
+
+def _waist_dart(sheet: Sheet, d1: Point, apex: Point, d2: Point) -> Sheet:
+    legs = [straight("leg cf", d1, apex), straight("leg side", apex, d2)]
+    return redraw(sheet, "F", ["leg cf", "leg side"], legs)
+
+
+def _edges(d: Drafting) -> None:
+    """The panel edges, each in one line; that of the centre front over the rest of the
+    dart, which is eased in, or opened later."""
+    fs = d.sheet.piece("FS")
+    wf, gc = fs.edge("side low").path.start, fs.edge("side high").path.end
+    sheet = redraw(d.sheet, "FS", ["side low", "side high"], [straight("side", wf, gc)])
+    waist = Edge("waist", fs.edge("waist side").path)
+    sheet = redraw(sheet, "FS", ["waist side"], [waist])
+    upper = fs.edge("cut").path + fs.edge("fall").path
+    side = _joined(upper, fs.edge("leg side").path)
+    sheet = redraw(sheet, "FS", ["cut", "fall", "leg side"], [Edge("panel", side)])
+    fc = sheet.piece("FC")
+    lower = _joined(fc.edge("leg cf").path, fc.edge("fall").path)
+    edges = [
+        Edge("panel low", lower),
+        Edge("dart panel low", fc.edge("dart low").path),
+        Edge("dart panel high", fc.edge("dart high").path),
+        Edge("panel", fc.edge("cut").path),
+    ]
+    run = ["leg cf", "fall", "dart low", "dart high", "cut"]
+    sheet = keep_open(redraw(sheet, "FC", run, edges), _REST)
+    line = bridged(sheet.piece("FC"), _REST, _BRIDGE)
+    sheet = redraw(sheet, "FC", _REST.run, [Edge("panel", line)])
+    d.found("J", _level(sheet, d["P2"].y), "side front, level with the line's place P2")
+    d.lay(
+        Verb.REDRAW,
+        sheet.named(J=d["J"]),
+        "FC.panel",
+        "panel edges, each one line; that of the front over the rest of the dart",
+        amounts=(("it is open there by {}", "rest_f"),),
+        lines=(line, side),
+    )
+
+
+def _level(sheet: Sheet, y: float) -> Point:
+    side = sheet.edge("FS", "side").path
+    share = (y - side.start.y) / (side.end.y - side.start.y)
+    return side.at_length(side.length * min(0.95, max(0.05, share)))
+
+
+def _joined(first: Path, second: Path) -> Path:
+    return rounded(first, second, Fillet.of(corner(first, second)))
+
+
+def open_rest(d: Drafting) -> None:
+    """Cut the rest of the bust dart into the panel edge again where it is too much to
+    be eased; the seam takes both parts of that edge then."""
+    d.part = "front"
+    if d.n.rest_f <= MOST_EASE:
+        return
+    now = d.sheet.edge("FC", "panel").path
+    before = now.length
+    kept = {e: d.sheet.lines[_REST.kept(e)] for e in _REST.run}
+    low = kept[_REST.first]
+    if distance(now.start, low.start) > CLOSE:  # the waist is trued since
+        kept[_REST.first] = Path.line(now.start, low.start) + low
+    edges = [Edge(e, path) for e, path in kept.items()]
+    sheet = redraw(d.sheet, "FC", ["panel"], edges)
+    old = sheet.seam("S1")
+    seam = replace(
+        old,
+        left=(Run("FC", "panel", True), Run("FC", "panel low", True)),
+        ease=Ease.about(0.0, 0.1),
+        zone=None,
+    )
+    less = before - sheet.chain_length(seam.left)
+    joint = sheet.length("FC", "panel")
+    notches = tuple(
+        NotchPair(k.left - less if k.left > joint else k.left, k.right, k.ticks, k.note)
+        for k in old.notches
+    )
+    sheet = sheet.sew(replace(seam, notches=notches), dart_seam(_REST))
+    d.lay(
+        Verb.REDRAW,
+        off_corners(sheet, "FC"),
+        "FC.panel",
+        "rest of the bust dart cut into the panel edge, for more would be eased there "
+        f"than {MOST_EASE:g} cm",
+        amounts=(
+            ("it is open there by {}", distance(*mouth(sheet.piece("FC"), _REST))),
+        ),
+    )
+    set_back(d, _REST.legs, "Ap", "set_back_p", "FC")
+
+
+def findings_beside(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Checks of a panel line beside the bust point."""
+    legs = sheet.piece("FC")
+    if legs.has(_REST.leg_first):
+        long = legs.edge(_REST.leg_first).length
+        if long < _LEAST_DART:
+            yield Finding(
+                "P14",
+                Severity.WARN,
+                f"The rest of the bust dart, {n.rest_f:.1f} cm, would be sewn in a "
+                f"dart only {long:.1f} cm long.",
+                "beside f",
+                "Bring the panel line nearer to the bust point, where the rest is "
+                "eased in, or further from it.",
+                {"long": long},
+            )
+    if n.fd > 6:
+        yield Finding(
+            "P2",
+            Severity.WARN,
+            "The front waist takes in more than 6 cm at one place.",
+            "fd",
+            "Take part of it at the side or in a second dart.",
+            {"fd": n.fd},
+        )
+    for code in ("FC", "FS"):
+        width = width_at_waist(sheet, code)
+        if width < 5.0:
+            yield Finding(
+                "P3",
+                Severity.WARN,
+                f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
+                code,
+                "Bring the panel line nearer to the bust point.",
+                {"width": width},
+            )
+
+
+def tightened(d: Drafting) -> None:
+    """The armhole drawn in, where that is ordered, before the line is drawn."""
+    if d.n.ta > 0:
+        tighten_armhole(d)

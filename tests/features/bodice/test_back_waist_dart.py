@@ -1,0 +1,162 @@
+"""The back waist dart led elsewhere: angle, intakes, lengths (transformations 1.1)."""
+
+import math
+from random import Random
+
+import pytest
+
+from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
+from clothwright.body import Body
+from clothwright.curves import degrees_between, distance
+from clothwright.features import Feature
+from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
+from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
+from clothwright.features.bodice.opened_dart import mouth
+from clothwright.features.bodice.yokes import BackYoke
+from clothwright.features.linings.lining import Mode
+from clothwright.findings import Severity
+from clothwright.making import making_order
+from clothwright.order import Draft, OrderError, draft
+from clothwright.paper import Sheet
+from making.test_order import complete
+from orders import closed_back, cut_faults, order, swapped
+
+LED = [p for p in BackPlace if p is not BackPlace.WAIST]
+FULL = (TakenUp.TUCK, TakenUp.TUCKS, TakenUp.GATHERS)
+
+
+def led(
+    dart: BackWaistDart,
+    way: BackShoulder = BackShoulder.BY_STYLE,
+    lining: Mode | None = None,
+) -> tuple[Feature, ...]:
+    features = swapped(closed_back(way, lines="darts", lining=lining), dart)
+    yoke = (BackYoke(),) if dart.to is BackPlace.YOKE else ()
+    return (*features, *yoke)
+
+
+def parts(made: Draft, name: str) -> float:
+    """Length of an edge of the back, of all its parts."""
+    names = {name} | {
+        e for o in OPENED_BACK.values() if o.edge == name for e in (o.first, o.last)
+    }
+    return sum(e.length for e in made.sheet.piece("B").edges if e.name in names)
+
+
+@pytest.mark.parametrize("place", LED)
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA])
+def test_the_angle_goes_with_the_dart(place: BackPlace, body: Body) -> None:
+    """Intake 2·|Pd Q|·sin(ωb/2) where it opens, legs of one length, the waist as long
+    as it was with the dart closed, every other edge as it was (exact)."""
+    plain = draft(order(body, closed_back(lines="darts")))
+    made = draft(order(body, led(BackWaistDart(to=place))))
+    assert not made.failed, made.failures()
+    back, o, at = made.sheet.piece("B"), OPENED_BACK[place], made.sheet.points
+    was = plain.sheet.piece("B")
+    point, (a, b) = at["Pd"], (was.edge(e).path for e in ("leg side", "leg cb"))
+    angle = degrees_between(a.start - point, b.end - point)
+    wanted = 2 * distance(point, at[o.mark]) * math.sin(math.radians(angle) / 2)
+    assert distance(*mouth(back, o)) == pytest.approx(wanted, abs=1e-6)
+    legs = [back.edge(e).length for e in o.legs]
+    assert legs[0] == pytest.approx(legs[1], abs=0.02)
+    for name in ("neck", "shoulder", "armhole", "side"):
+        if place is BackPlace.YOKE and name != "side":
+            continue
+        assert parts(made, name) == pytest.approx(was.edge(name).length, abs=0.02)
+    closed = sum(was.edge(e).length for e in ("waist", "waist side"))
+    assert back.edge("waist").length == pytest.approx(closed, abs=0.01)
+    assert not back.has("leg cb")
+    assert not cut_faults(made)
+    complete(making_order(made))
+
+
+def test_a_part_is_led_and_the_rest_stays() -> None:
+    """The angles of both make up the dart's (1.1): 40 and 60 of 100."""
+    plain = draft(order(P92, closed_back(lines="darts"))).sheet
+    dart = BackWaistDart(to=BackPlace.SHOULDER, share=0.6)
+    made = draft(order(P92, led(dart)))
+    assert not made.failed, made.failures()
+    pd = made.sheet.points["Pd"]
+
+    def angle(sheet: Sheet) -> float:
+        b = sheet.piece("B")
+        a, c = b.edge("leg side").path.start, b.edge("leg cb").path.end
+        return degrees_between(a - pd, c - pd)
+
+    assert angle(made.sheet) == pytest.approx(0.4 * angle(plain), abs=1e-6)
+    o = OPENED_BACK[BackPlace.SHOULDER]
+    a, b = mouth(made.sheet.piece("B"), o)
+    assert degrees_between(a - pd, b - pd) == pytest.approx(0.6 * angle(plain))
+    assert made.numbers.theta_back == pytest.approx(0.6 * made.numbers.omega_b)
+
+
+@pytest.mark.parametrize("place", list(BackPlace))
+@pytest.mark.parametrize("how", FULL)
+def test_it_may_be_taken_up_otherwise(place: BackPlace, how: TakenUp) -> None:
+    """Nothing is left of the dart in the paper but for a tuck; the making order has an
+    operation for each."""
+    made = draft(order(P92, led(BackWaistDart(to=place, taken_up=how))))
+    assert not made.failed, made.failures()
+    assert not cut_faults(made)
+    o = OPENED_BACK[place]
+    assert made.sheet.piece("B").has(o.leg_first) is (how is TakenUp.TUCK)
+    making = making_order(made)
+    complete(making)
+    if how is TakenUp.TUCKS:
+        titles = [step.title for step in making.operations]
+        assert f"Lay the tucks at the {o.where}" in titles
+
+
+def test_so_much_is_eased_in_and_no_more() -> None:
+    """Up to 0.6 cm (1.4): a fifth of the dart at the waist goes, the whole does not."""
+    little = BackWaistDart(to=BackPlace.SHOULDER, share=0.8, rest=TakenUp.EASE)
+    made = draft(order(P92, led(little)))
+    assert not made.failed, made.failures()
+    o = OPENED_BACK[BackPlace.WAIST]
+    a, b = (made.sheet.lines[o.kept(e)] for e in o.legs)
+    assert 0.1 < distance(a.start, b.end) <= MOST_EASE
+    made = draft(order(P92, led(BackWaistDart(taken_up=TakenUp.EASE))))
+    assert any(f.code == "P11" for f in made.findings)
+
+
+@pytest.mark.parametrize("place", LED)
+def test_real_women_get_it(place: BackPlace) -> None:
+    rng = Random(7)
+    for body in rng.sample(ansur_whole(), 6):
+        dart = BackWaistDart(to=place, share=rng.choice((None, 0.5)))
+        made = draft(order(body, led(dart, BackShoulder.EASE, Mode.BELOW_FACING)))
+        assert not made.failed, made.failures()
+        assert not cut_faults(made)
+
+
+def test_a_back_without_a_dart_says_so() -> None:
+    """A full waist takes in nothing at a dart (blocks A4): a note, no fault."""
+    full = Body.of({"HT": 165, "HB": 92, "B": 96, "W": 97, "H": 102}, client="full")
+    made = draft(order(full, led(BackWaistDart(to=BackPlace.NECK))))
+    assert not made.failed, made.failures()
+    assert any(f.code == "P13" and f.severity is Severity.NOTE for f in made.findings)
+
+
+@pytest.mark.parametrize(
+    ("features", "said"),
+    [
+        (
+            led(BackWaistDart(to=BackPlace.NECK), BackShoulder.NECK),
+            "the back shoulder dart goes to the neck already",
+        ),
+        (
+            (*led(BackWaistDart(to=BackPlace.SHOULDER)), BackYoke()),
+            'lead the back dart to the "yoke"',
+        ),
+        (led(BackWaistDart(to=BackPlace.YOKE))[:-1], 'add a "back yoke"'),
+        (
+            led(BackWaistDart(to=BackPlace.ARMHOLE, along=0.75)),
+            "comes too near",
+        ),
+    ],
+)
+def test_what_does_not_go_together(features: tuple[Feature, ...], said: str) -> None:
+    with pytest.raises(OrderError, match=said):
+        draft(order(P80, features))

@@ -1,0 +1,119 @@
+"""Panel lines beside the bust point and the blade (transformations 1.5)."""
+
+import math
+from random import Random
+
+import pytest
+
+from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
+from clothwright.body import Body
+from clothwright.curves import Vector, degrees_between, distance
+from clothwright.features import Feature
+from clothwright.features.bodice.back_princess import BackArmholePrincess
+from clothwright.features.bodice.bust_dart_rules import MOST_EASE
+from clothwright.features.bodice.front_princess import FrontArmholePrincess
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.linings.lining import Lining
+from clothwright.making import making_order
+from clothwright.order import OrderError, draft
+from making.test_order import complete
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
+
+MM = 0.1
+
+
+def beside(
+    front: float | None, back: float | None = None, *, sleeves: bool = False
+) -> tuple[Feature, ...]:
+    features = sleeved_features() if sleeves else closed_back()
+    features = swapped(features, FrontArmholePrincess(beside=front))
+    return swapped(features, BackArmholePrincess(beside=back))
+
+
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA])
+@pytest.mark.parametrize("away", [2.0, 4.0, 6.0])
+def test_the_rest_of_the_dart_is_kept(body: Body, away: float) -> None:
+    """From the line to the bust point it opens by 2·|BP P|·sin(θ/2) (1.1, exact): eased
+    in up to 0.6 cm, a dart above (1.5), and then the edges are of one length."""
+    made = draft(order(body, beside(away)))
+    assert not made.failed, made.failures()
+    n, at = made.numbers, made.sheet.points
+    bp, p1, p2 = at["BP"], at["P1"], at["P2"]
+    assert bp.x - p2.x == pytest.approx(away, abs=1e-6)
+    assert p2.y == pytest.approx(n.y_P, abs=1e-6)
+    rest = 2 * distance(bp, p2) * math.sin(math.radians(n.theta + n.phi_n) / 2)
+    assert distance(p1, p2) == pytest.approx(rest, abs=1e-6)
+    assert n.rest_f == pytest.approx(rest, abs=1e-6)
+    walk = next(w for w in made.report.walks if w.seam.code == "S1")
+    fc = made.sheet.piece("FC")
+    if rest <= MOST_EASE:
+        assert not fc.has("dart panel low")
+        assert walk.ease == pytest.approx(-rest, abs=0.5 * MM)
+    else:
+        legs = [fc.edge(e).length for e in ("dart panel low", "dart panel high")]
+        assert legs[0] == pytest.approx(legs[1], abs=0.2 * MM)
+        assert walk.ease == pytest.approx(0.0, abs=0.5 * MM)
+    assert not cut_faults(made)
+    complete(making_order(made))
+
+
+@pytest.mark.parametrize("body", [P92, THEA])
+def test_the_line_is_even_where_the_dart_is_closed(body: Body) -> None:
+    """On the side front it runs plumb from above into the place where it crossed the
+    dart, and leaves the waist dart's leg by half of that dart."""
+    made = draft(order(body, beside(4.0)))
+    panel, p2 = made.sheet.edge("FS", "panel").path, made.sheet.points["P2"]
+    s = panel.length_to_point(p2)
+    for k in (-0.5, 0.0, 0.5):
+        lean = degrees_between(panel.direction_at_length(s + k), Vector(0.0, 1.0))
+        assert lean < 6.0
+    bends = [
+        degrees_between(a.end_direction, b.start_direction)
+        for a, b in zip(panel.segments, panel.segments[1:], strict=False)
+    ]
+    assert max(bends) < 1.0
+
+
+def test_the_waist_is_what_it_was() -> None:
+    """The waist dart goes with the line: the stitched waist stays as long."""
+    over, by = (draft(order(P92, beside(k))) for k in (None, 5.0))
+    lengths = [
+        sum(m.sheet.length(c, "waist") for c in ("FC", "FS")) for m in (over, by)
+    ]
+    assert lengths[0] == pytest.approx(lengths[1], abs=0.5 * MM)
+    moved = [m.sheet.length("FC", "waist") for m in (over, by)]
+    assert moved[1] - moved[0] == pytest.approx(5.0, abs=0.3 * MM * 10)
+
+
+def test_the_back_line_takes_the_waist_dart_along() -> None:
+    for by in (-2.0, 3.0):
+        plain, moved = (draft(order(P92, beside(None, k))) for k in (None, by))
+        assert not moved.failed, moved.failures()
+        assert moved.numbers.xd - plain.numbers.xd == pytest.approx(by, abs=1e-9)
+        assert not cut_faults(moved)
+
+
+def test_real_women_get_it() -> None:
+    rng = Random(5)
+    for body in rng.sample(ansur_whole(), 8):
+        front, back = rng.choice((2.0, 3.5, 5.0)), rng.choice((None, 2.0, 3.0))
+        for sleeves in (False, True):
+            made = draft(order(body, beside(front, back, sleeves=sleeves)))
+            assert not made.failed, made.failures()
+            assert not cut_faults(made)
+
+
+@pytest.mark.parametrize(
+    ("new", "said"),
+    [
+        (Lining(), "a lining is not yet cut for a panel line beside"),
+        (Torso(), "not yet run on below the waist"),
+        (FrontArmholePrincess(beside=4.0, ease=0.3), "leave its ease"),
+    ],
+)
+def test_what_does_not_go_together(new: Feature, said: str) -> None:
+    features = swapped(beside(4.0), new)
+    if new.kind == "torso":
+        features = tuple(f for f in features if f.kind not in ("waist seam", "peplum"))
+    with pytest.raises(OrderError, match=said):
+        draft(order(P92, features))

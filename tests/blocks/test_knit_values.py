@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from bodies import P80, P92, P116
+from bodies import P80, P92, P116, ansur_whole
 from clothwright.blocks import knit_curves
 from clothwright.body import Body
 from clothwright.body.ease import knit_class, knit_ease, knits, most_negative
@@ -125,6 +125,23 @@ def test_the_armhole_drawn_anew(body: Body) -> None:
         under,
     )
     assert n.A_b == pytest.approx(upper + lower, abs=0.01)
+
+
+@pytest.mark.parametrize("k", [0, 114, 494, 931])
+def test_a_cloth_cut_very_close_leaves_the_armhole_a_hollow(k: int) -> None:
+    """Cut 18 per cent smaller, wide shoulders on a small bust lay the pitch outside the
+    underarm: the tip comes in to 1 cm outside it at most, the line across to 2 cm
+    inside (our own trial)."""
+    knit = KnitBodice(stretch=200.0)
+    d = draft(order(ansur_whole()[k], (knit, KnitSleeve(), NeckBand())))
+    n = d.numbers
+    tip = n.bw + n.S * math.cos(math.radians(n.sigma))
+    assert n.p_bust == pytest.approx(-18.0)
+    assert tip <= n.q_bust + 1.0 + 1e-9
+    assert n.across <= n.q_bust - 2.0 + 1e-9
+    arm = d.sheet.edge("KB", "armhole").path
+    assert min(p.x for p in arm.flatten(0.01)) <= n.q_bust - 2.0 + MM
+    assert not d.failed
 
 
 def test_the_side_is_upright_at_a_waist_that_is_narrowest() -> None:

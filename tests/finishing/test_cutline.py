@@ -275,6 +275,21 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
             assert not list(faults(piece, line)), (piece.code, bool(own))
 
 
+def test_a_jog_in_a_hollow_may_have_more() -> None:
+    """The mouth of a dart 0.57 cm wide at 45 degrees to an armhole: the allowance above
+    it runs on to the one below, which leaves it 1.5 cm and less than its length more.
+    """
+    loop = [Point(0, 0), Point(10, 0), Point(10, 4), Point(9.6, 4.4), Point(9.6, 10)]
+    loop.append(Point(0, 10))
+    names = ("neck", "armhole", "cap armhole", "armhole low", "hem", "cf")
+    ends = zip(names, loop, [*loop[1:], loop[0]], strict=True)
+    line = _cut(Piece("F", "Front", tuple(straight(n, a, b) for n, a, b in ends)))
+    assert line.narrow == ()
+    middle = Point(9.8, 4.2)
+    gap = line.outline.nearest(middle)[1]
+    assert 1.5 - MM / 10 <= gap <= 1.5 + 0.57
+
+
 def test_an_edge_that_doubles_back_is_not_mitred() -> None:
     """The parallels of a spike's two sides never meet, and are joined straight; the cut
     line stays one outline."""

@@ -31,8 +31,12 @@ NONE = 0.05
 """A top that goes on by less below the waist ends there, cm."""
 
 _DOWN = Vector(0.0, 1.0)
-_OVER = 0.3, 3.0
+OVER = 0.3, 3.0
 """The tip hangs so far over the line across, cm (A2.7, corrections C18)."""
+
+HOLLOW = 2.0
+"""The underarm lies at least so far outside the line across, cm (our own trial): a
+cloth cut very close would leave the armhole no hollow."""
 
 
 def neck_point(bw: float, sigma: float, out: float) -> Point:
@@ -104,9 +108,9 @@ def _beside(reach: float) -> float:
 
 def pitch_of(tip: Point, sigma: float, across: float, yB: float) -> Point:
     """The pitch on the line across, moved as A2.7 guards it."""
-    over = clip(tip.x - across, *_OVER)
+    over = clip(tip.x - across, *OVER)
     drop = 0.55 * (yB - tip.y)
-    return pitch_under(tip, inward_back(sigma), Vector(-1.0, 0.0), drop, over, _OVER[0])
+    return pitch_under(tip, inward_back(sigma), Vector(-1.0, 0.0), drop, over, OVER[0])
 
 
 # -- side ------------------------------------------------------------------------------

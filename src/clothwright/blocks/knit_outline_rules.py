@@ -1,6 +1,8 @@
 """Neck, shoulder, armhole and side of the knit bodice without darts (blocks F,
 corrections C7). Lengths in cm, axes as in `blocks.knit_rules`."""
 
+import math
+
 from clothwright.blocks import knit_curves
 from clothwright.blocks.trial import by_trial
 from clothwright.rules import Kind, RuleTable
@@ -38,10 +40,14 @@ def _sigma(SS: float) -> float:
     "shoulder of the block",
     source=f"{_SRC}3",
     key="S",
-    formula="SH less its narrowing",
+    formula="SH less its narrowing; its tip at most 1 cm outside QB, which a cloth cut "
+    "very close comes to",
 )
-def _shoulder(SH: float, knit_ti: float) -> float:
-    return SH - knit_ti
+def _shoulder(
+    SH: float, knit_ti: float, bw: float, sigma: float, q_bust: float
+) -> float:
+    widest = q_bust - knit_curves.HOLLOW + knit_curves.OVER[1]
+    return min(SH - knit_ti, (widest - bw) / math.cos(math.radians(sigma)))
 
 
 @_rule(
@@ -128,10 +134,10 @@ def _neck(
     "half across back and front",
     source=f"{_SRC}3",
     key="across",
-    formula="XB/2·(1 + 0.6·p)",
+    formula="XB/2·(1 + 0.6·p), at most QB less 2 cm for the hollow of the armhole",
 )
-def _across(XB: float, p_bust: float) -> float:
-    return XB / 2 * (1 + 0.6 * p_bust / 100)
+def _across(XB: float, p_bust: float, q_bust: float) -> float:
+    return min(XB / 2 * (1 + 0.6 * p_bust / 100), q_bust - knit_curves.HOLLOW)
 
 
 def _hole(

@@ -52,7 +52,9 @@ WITHIN = 0.03
 """An allowance is as wide as it says within this, cm (truing 8)."""
 
 BRIDGED = 0.1
-"""An edge between others' allowances has its own while it is off by no more, cm."""
+"""An edge between others' allowances has its own while it is off by no more, cm. One
+that is shorter than its allowance, as the mouth of a narrow dart, is a jog between
+them: it may have more by its own length."""
 
 
 @dataclass(frozen=True)
@@ -131,8 +133,11 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         everywhere = _more(e.path, outline, first, last)
         more = [m for m, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        off = max(abs(m) for m, _ in everywhere)
-        bridged = e.name not in has and off > BRIDGED
+        off = [m for m, _ in everywhere]
+        jog = e.length if e.length < widths[e.name] else 0.0
+        bridged = e.name not in has and (
+            min(off) < -BRIDGED or max(off) > max(BRIDGED, jog)
+        )
         if bridged or not inside or any(m < -WITHIN for m in more):
             narrow.append(e.name)
         elif any(m > WITHIN for m in more):

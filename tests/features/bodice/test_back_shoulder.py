@@ -11,11 +11,12 @@ import pytest
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as ShapelyPoint
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
-from clothwright.body import Body
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, bdims_women
+from clothwright.body import Body, RuleSet
 from clothwright.curves import cross, direction, distance, dot
 from clothwright.features import Feature
 from clothwright.features.block import Block
+from clothwright.features.bodice.armhole import SleevelessArmhole
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.linings.lining import Mode
@@ -24,7 +25,7 @@ from clothwright.features.necks.necklines import Neckline
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Verb
 from clothwright.units import Unit
-from orders import closed_back, main_features, order
+from orders import closed_back, main_features, order, swapped
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
@@ -222,6 +223,22 @@ def test_a_dart_too_wide_to_be_trued_is_a_finding() -> None:
     made = draft(order(P116, closed_back(BackShoulder.TO_PANEL, dart=1.8)))
     assert any(f.code == "D1" for f in made.findings)
     assert made.failed
+
+
+def test_a_dart_beside_the_armhole_meets_the_line_below_its_start() -> None:
+    """On this woman of the army survey the start of the line, on the armhole, would be
+    the place nearest to Ps, from which nothing can be slashed: Z lies 1.5 cm down it
+    (our own)."""
+    way = closed_back(BackShoulder.TO_PANEL)
+    deep = Block(back_shoulder=BackShoulder.TO_PANEL, depth_added=2.91)
+    features = swapped(swapped(way, deep), SleevelessArmhole(narrowed=2.37))
+    asked = order(ansur_whole()[304], features, estimates=RuleSet.SURVEY)
+    made = draft(asked)
+    assert not made.failed, made.failures()
+    p = made.sheet.points
+    line = made.sheet.lines["back panel, upper"]
+    assert distance(p["Ps"], p["Qb"]) < distance(p["Ps"], p["Z"])
+    assert line.length_to_point(p["Z"]) == pytest.approx(1.5, abs=0.1 * MM)
 
 
 # -- real bodies ------------------------------------------------------------------

@@ -20,6 +20,8 @@ from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings.sway_back import SwayBack
 from clothwright.features.linings.lining import Mode
+from clothwright.features.necks.neck_shapes import BackShape
+from clothwright.features.necks.necklines import BackNeckline
 from clothwright.features.openings.concealed_zip import ConcealedZip
 from clothwright.features.skirts.vent import Vent
 from clothwright.making import making_order
@@ -280,3 +282,16 @@ def test_a_wide_fish_eye_is_doubted() -> None:
     assert any(f.code == "D5" and "princess" in str(f) for f in d.findings)
     lined = draft(order(slim, in_one(lines="armhole")))
     assert not any(f.code == "D5" for f in lined.findings)
+
+
+@pytest.mark.parametrize(("contour", "told"), [(0.0, False), (1.5, True)])
+def test_a_back_neck_drawn_in_too_far_is_told_by_its_contour(
+    contour: float, told: bool
+) -> None:
+    """The wedge folded out of the back neck turns the back about its dart, and the hem
+    of the front is led to the longer side: over 2 degrees off square is a fault."""
+    neck = BackNeckline(shape=BackShape.V, depth=20.0, contour=contour)
+    d = draft(order(P92, in_one(neck)))
+    off = abs(d.sheet.piece("F").interior_angle("cf") - 90.0)
+    assert (off > 2.0) is told
+    assert ("D8" in {f.code for f in d.findings}) is told

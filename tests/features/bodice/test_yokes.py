@@ -83,6 +83,22 @@ def test_both_parts_are_the_half_that_was(bow: float, slope: float, body: Body) 
     making_order(made)
 
 
+@pytest.mark.parametrize(
+    ("bow", "slope", "waves"),
+    [(2.0, 0.0, False), (4.0, 0.0, True), (-4.0, 0.0, True), (4.0, 8.0, False)],
+)
+def test_a_seam_that_waves_is_doubted(bow: float, slope: float, waves: bool) -> None:
+    """Square to the centre and bowed 4 cm it goes over 4 beyond both its ends; where it
+    rises 8 to the armhole it has room for the bow."""
+    made = draft(order(P92, yoked(BackYoke(bow=bow, slope=slope, depth=14.0))))
+    told = [f for f in made.findings if f.code == "Y3"]
+    assert bool(told) is waves
+    seam = made.sheet.edge("B", "yoke").path
+    low = max(p.y for p in seam.flatten(0.01)) - max(seam.start.y, seam.end.y)
+    high = min(seam.start.y, seam.end.y) - min(p.y for p in seam.flatten(0.01))
+    assert (max(low, high) > 2.5) is waves
+
+
 @pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, YSOLDE, THEA])
 @pytest.mark.parametrize("how", [TakenUp.DART, TakenUp.TUCK, TakenUp.GATHERS])
 @pytest.mark.parametrize("mode", [None, *Mode])

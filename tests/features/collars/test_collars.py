@@ -2,13 +2,14 @@
 sewn to. Shapely judges distances, plain mathematics the arcs."""
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Spot
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.blocks.collar import (
     bow_radius,
     bowed,
@@ -42,6 +43,7 @@ from clothwright.findings import Severity
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, Workroom, draft, pattern
 from clothwright.paper import EdgeKind
+from clothwright.units import Unit, parse_length
 from orders import closed_back, main_features, order, sleeved_features, swapped
 
 MM = 0.1
@@ -251,6 +253,30 @@ def test_a_sailor_collar_hangs_square() -> None:
         made(P92, SailorCollar(across=24.0), Neckline(shape=FrontShape.V))
     with pytest.raises(OrderError, match='make its shape "V"'):
         made(P92, SailorCollar())
+
+
+@pytest.mark.parametrize("body", ansur_whole()[304::170])
+def test_a_sailor_collar_ends_on_a_short_shoulder(body: Body) -> None:
+    """Half across the back less 2 lies beyond the shoulder of the first of these women
+    of the army survey: it ends 0.5 inside the tip there (our own)."""
+    features = sleeved_features(SailorCollar(), Neckline(shape=FrontShape.V))
+    d = draft(order(body, features, estimates=RuleSet.SURVEY))
+    assert not d.failed
+    tip = closed_neck(d.sheet, d.numbers.Lr).tip
+    across = d.sheet.piece("CO").edge("lower").length
+    assert across == pytest.approx(min(d.numbers.XB / 2 - 2.0, tip.x - 0.5), abs=2 * MM)
+
+
+@pytest.mark.parametrize("unit", Unit)
+def test_where_a_sailor_collar_may_end_is_told_in_one_unit(unit: Unit) -> None:
+    """Both ends of the range in the order's unit, the lower first."""
+    wide = SailorCollar(across=24.0)
+    features = sleeved_features(wide, Neckline(shape=FrontShape.V))
+    says = rf"make it \(collar across\) (\S+) {unit.value} to (\S+) {unit.value}"
+    with pytest.raises(OrderError, match=says) as e:
+        draft(order(P92, features, unit=unit))
+    low, high = re.findall(says, str(e.value))[0]
+    assert parse_length(low, unit) < parse_length(high, unit)
 
 
 @pytest.mark.parametrize("body", BODIES)

@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
-from clothwright.body import Body
+from clothwright.body import Body, RuleSet
 from clothwright.curves import Path, inset, polyline, shift
 from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
@@ -31,11 +31,13 @@ from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.openings.open_back import LowOpenBack
 from clothwright.findings import Severity
 from clothwright.finishing.label import GLUE
-from clothwright.order import Draft, draft, pattern
+from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Drafting, Edge, Mark, Sheet
 from clothwright.truing import walk
 from clothwright.units import Unit
+from order.test_random_bodies import demo_features
 from orders import closed_back, closed_features, main_features, order, swapped
+from women import woman
 from wrong import longer, severity_of, unnoticed
 
 MM = 0.1
@@ -309,3 +311,20 @@ def test_a_joint_off_the_peplums_notch_is_refused(
     total = walk(hand.sheet, hand.sheet.seam(code))
     assert total.severity is None
     assert severity_of(hand.sheet, code) is Severity.REFUSE
+
+
+def test_a_facing_that_crosses_its_armhole_is_told_by_its_depth() -> None:
+    """A random woman of 150 cm of bust on 144 cm of height: between side and centre the
+    loose edge would run through the hollow of the armhole."""
+    features = demo_features("panelled-top")
+    d = draft(order(woman(520), features, estimates=RuleSet.SURVEY))
+    told = {f.code: str(f) for f in d.findings if f.severity is Severity.REFUSE}
+    assert "deeper at the side (facing at the side)" in told["F7"]
+    free, arm = (d.sheet.edge("BF", e).path for e in ("free", "armhole"))
+    assert free.meets(arm)
+
+
+def test_a_facing_deeper_than_the_side_is_refused() -> None:
+    """Her side, from an armhole of 29 on a back of 33, is shorter than the facing."""
+    with pytest.raises(OrderError, match=r"facing at the side\) less deep, or measure"):
+        draft(order(woman(813), demo_features("panelled-top"), unit=Unit.IN))

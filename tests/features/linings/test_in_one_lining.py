@@ -9,10 +9,11 @@ from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.drop_shoulder import DropShoulder
 from clothwright.features.bodice.front_dart import DartPlace
-from clothwright.features.bodice.side_dart import BackWaistDart, SideDart
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.linings.neck_facing import NeckFacing

@@ -5,19 +5,23 @@ from itertools import product
 
 import pytest
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, direction, distance
 from clothwright.features import Feature
+from clothwright.features.bodice.armhole import SleevelessArmhole
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.cowl import Cowl
 from clothwright.features.necks.cowl_rules import MOST_TURNED, Folds
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft
 from clothwright.order.pattern import pattern
 from clothwright.sheets.steps import steps_text
+from clothwright.units import Unit
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
@@ -143,6 +147,23 @@ def test_the_front_is_cut_on_the_bias() -> None:
 def test_too_deep_a_drape_is_refused(cowl: Cowl, says: str) -> None:
     with pytest.raises(OrderError, match=says):
         draft(order(P92, sleeved(cowl)))
+
+
+@pytest.mark.parametrize("body", ansur_whole()[19::160])
+def test_a_facing_too_short_for_its_allowance_is_refused(body: Body) -> None:
+    """Three folds turn the shoulder up to 52 degrees from its facing, which an
+    all-in-one facing leaves half of the shoulder: where both allowances do not fit in
+    (their bisector, exact), the check says so, and the cut line alone never does."""
+    features = (*sleeveless(Cowl(folds=Folds.THREE, width=4.68, facing=8.19)),)
+    features = swapped(features, SleevelessArmhole(narrowed=2.69))
+    made = draft(order(body, features, estimates=RuleSet.SURVEY))
+    told = [f for f in made.findings if f.code == "N13"]
+    front = made.sheet.piece("F")
+    half = math.radians(360.0 - front.interior_angle("shoulder")) / 2
+    fits = front.edge("facing shoulder").length * math.tan(half)
+    assert bool(told) is (fits < 1.6)
+    narrow = cut_line(front, Allowances(Unit.CM, made.order.said)).narrow
+    assert not narrow or told
 
 
 def test_what_does_not_go_together() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from bodies import BRIDA, P92, THEA, YSOLDE, bdims_women
 from clothwright.body import Body
-from clothwright.curves import Point, degrees_between, distance
+from clothwright.curves import Cubic, Point, degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.shoulder import Tightening
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape, scoop_flat
@@ -17,8 +17,9 @@ from clothwright.features.openings.concealed_zip import ConcealedZip
 from clothwright.features.openings.open_back import LowOpenBack
 from clothwright.findings import Finding, Severity
 from clothwright.order import Draft, OrderError, draft
+from clothwright.truing.outline import wrong_way
 from clothwright.units import Unit
-from orders import main_features, order
+from orders import closed_back, main_features, order, swapped
 
 MM = 0.1
 
@@ -273,3 +274,17 @@ def test_depth_of_the_back_neck_by_rule(shape: BackShape) -> None:
         aim = n.nr + (8.0 if shape is BackShape.V else 12.0)
     assert n.Db == pytest.approx(aim, abs=1e-9)
     assert p["Cb"].y == pytest.approx(p["hb"].y + aim, abs=1e-9)
+
+
+@pytest.mark.parametrize(("depth", "told"), [(16.0, False), (24.0, True)])
+def test_a_back_neck_that_wobbles_is_told_by_its_depth(
+    depth: float, told: bool
+) -> None:
+    """Over 8 degrees the wrong way are a fault (C16): told by Db, beside what the
+    curve itself tells."""
+    neck = BackNeckline(depth=depth)
+    d = draft(order(P92, swapped(closed_back(lines="darts"), neck)))
+    curves = d.sheet.lines["neck back"].segments
+    worst = max(wrong_way(c) for c in curves if isinstance(c, Cubic))
+    assert (worst > 8.0) is told
+    assert bool(found(d, "N14")) is told

@@ -158,7 +158,7 @@ def test_the_bust_is_front_and_back_and_the_set_in(
         return path.at_length(path.meets(level)[0][0])
 
     fs = sheet.edge("FS", "panel").path
-    front = n.X - bp.x + fs.nearest(bp)[1] + distance(sheet.points["J"], bp)
+    front = n.X - bp.x - fs.nearest(bp)[1] + distance(sheet.points["J"], bp)
     bs = at("BS", "side").x - at("BS", "panel").x
     bc = at("BC", "panel").x - at("BC", "slant").x
     # what lies on the lap line of the panel is the same distance from the waist

@@ -5,6 +5,7 @@ of 2012, drafted whole.
 """
 
 import math
+import re
 from dataclasses import replace
 from itertools import product
 
@@ -35,7 +36,10 @@ from clothwright.features.sleeves.kimono_rules import USUAL, WITH_GUSSET
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import Meaning
+from clothwright.finishing.finish import with_darts_capped
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.units import Unit
@@ -205,6 +209,24 @@ def test_too_short_a_sleeve_is_refused() -> None:
     with pytest.raises(OrderError, match=r"make the sleeve \(lk\) longer"):
         made(P80, Kimono(reach=Reach.SHORT, angle=45.0))
     sews(made(P80, Kimono(length=28.0, angle=45.0)))
+
+
+def test_allowances_that_do_not_end_beside_a_gusset_are_refused() -> None:
+    """A short sleeve lowered by 7.5 cm stands the nearer to the side the steeper its
+    overarm is: it is refused in words before its cut line runs across the wedge."""
+    said = []
+    for angle in range(41, 56, 2):
+        low = Kimono(angle=float(angle), lowered=7.5, reach=Reach.ELBOW)
+        try:
+            d = made(ansur_whole()[0], low)
+        except OrderError as e:
+            said.append(str(e))
+            continue
+        for code in ("F", "B"):
+            piece = with_darts_capped(d.sheet.piece(code))[0]
+            assert cut_line(piece, Allowances(Unit.CM, d.order.said)).narrow == ()
+    says = r"allowances take \S+ cm there.*\(km angle\).*\(lk\)"
+    assert any(re.search(says, s) for s in said)
 
 
 def test_where_the_side_is_too_short_a_gusset_takes_the_place_of_the_round() -> None:

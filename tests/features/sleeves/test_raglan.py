@@ -25,8 +25,11 @@ from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.features.sleeves.two_piece_sleeve import TwoPieceSleeve
 from clothwright.findings import Severity
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.truing.outline import tightest
 from clothwright.units import Unit
 from orders import order, sleeved_features
 
@@ -93,6 +96,19 @@ def test_the_raglan_line(body: Body) -> None:
         points = (line.at_length(line.length * i / 60) for i in range(61))
         bow = max(chord.nearest(p)[1] for p in points if _outside(chord, p, code))
         assert 0.6 <= bow <= 1.0
+
+
+@pytest.mark.parametrize("body", [*BODIES, *ansur_women()[95::140]])
+def test_the_line_runs_on_round_in_the_cap(body: Body) -> None:
+    """Shoulder and cap meet at 30 to 40 degrees: the sleeve's line is rounded there,
+    to no less than 4 cm (common practice), and its cut line does not cross itself."""
+    d = made(body)
+    for code in ("SLF", "SLB"):
+        piece = d.sheet.piece(code)
+        assert tightest(piece.edge("raglan").path)[1] > 3.95
+        line = cut_line(piece, Allowances(Unit.CM, d.order.said))
+        assert line.crossing is None
+        assert line.narrow == line.wide == ()
 
 
 def _outside(chord: Path, p: tuple[float, float], code: str) -> bool:

@@ -1,5 +1,6 @@
 """Trousers: fly, side zip, pockets, pleats, turn-ups and hems, against exact paper."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -28,6 +29,7 @@ from clothwright.paper import Piece, SeamKind
 from clothwright.sheets.telling import tell
 from clothwright.truing import walk
 from orders import order, trouser_features
+from women import woman
 
 MM = 0.1
 
@@ -319,7 +321,24 @@ def test_turn_ups_lie_on_the_leg() -> None:
                 across(d.sheet, code, n.leg + down), abs=0.1 * MM
             )
     flared = trouser_features(TurnUps(), Trousers(hem=64.0))
-    assert "make the hem (HW) nearer to the knee (KW)" in refused(*flared)
+    says = refused(*flared)
+    low, high = re.findall(r"which is 64.0 cm, (\S+) cm to (\S+) cm", says)[0]
+    for hem, good in ((low, True), (high, True), (float(high) + 0.2, False)):
+        asked = trouser_features(TurnUps(), Trousers(hem=float(hem)))
+        if good:
+            assert not draft(order(P92, asked)).failed
+        else:
+            assert "nearly straight" in refused(*asked)
+
+
+@pytest.mark.parametrize("body", [woman(i) for i in (15, 20, 22, 41)])
+def test_turn_ups_lie_on_a_large_woman_s_leg(body: Body) -> None:
+    """Her knee (KN + 8) is too wide for a hem of AN + 18 to be turned up on: the hem is
+    only so much narrower that each side leans by 0.06."""
+    features = (Trousers(), Fly(length=22.0), TurnUps(), Waistband())
+    n = draft(order(body, features)).numbers
+    assert (n.KW - n.HW) / 4 / (n.leg - n.yk) <= 0.06 + 1e-6
+    assert n.HW >= n.AN + 18.0 - 1e-6
 
 
 @pytest.mark.parametrize("hem", [36.0, 40.0, 52.0, 64.0])
@@ -331,6 +350,18 @@ def test_the_hem_meets_the_seams(hem: float) -> None:
         for edge in ("hem", piece.before("hem").name):
             off = abs(piece.interior_angle(edge) - 90.0)
             assert off < (1.6 if hem == 40.0 else 0.1)
+
+
+@pytest.mark.parametrize(
+    ("knee", "hem", "barrel"),
+    [(None, None, False), (70.0, 34.0, True), (70.0, 80.0, False), (50.0, 40.0, False)],
+)
+def test_a_barrel_is_doubted(
+    knee: float | None, hem: float | None, barrel: bool
+) -> None:
+    """A knee 4 cm wider than the straight from the thigh to the hem (our own)."""
+    d = made(Trousers(knee=knee, hem=hem))
+    assert ("T11" in {f.code for f in d.findings}) is barrel
 
 
 def test_doubts_about_the_leg() -> None:

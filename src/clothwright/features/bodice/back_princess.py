@@ -57,6 +57,12 @@ from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 6.2"
 
+_SLASH = 1.5
+"""The shoulder dart meets the panel line no nearer to the armhole, cm along it: what
+lies above is cut off from there and turned (our own choice)."""
+
+_NEAREST = "the place of the panel line nearest to Ps, 1.5 cm down it or more"
+
 BACK_PANELS = RuleTable("back princess line")
 
 
@@ -114,7 +120,8 @@ def _pivot(
             ).reversed()
             start = armhole.at_length(armhole.length * share)
         path = from_armhole(BACK, start, pd, d1).path
-        z, before = path.at(path.nearest(ps)[0]), z
+        along = path.length_to(path.nearest(ps)[0])
+        z, before = path.at_length(max(_SLASH, along)), z
         if distance(z, before) < 1e-9:
             break
     return z
@@ -139,7 +146,7 @@ def _pivot_rules(title: str, *share: str) -> RuleTable:
         "where the shoulder dart meets the panel line, across",
         key="x_Z",
         source="first garment 6.1",
-        formula="the place of the panel line nearest to Ps",
+        formula=_NEAREST,
         needs=needs,
     )
     def _x(*numbers: float) -> float:
@@ -150,7 +157,7 @@ def _pivot_rules(title: str, *share: str) -> RuleTable:
         "level at which the shoulder dart meets the panel line",
         key="y_Z",
         source="first garment 6.1",
-        formula="the place of the panel line nearest to Ps",
+        formula=_NEAREST,
         needs=needs,
     )
     def _y(*numbers: float) -> float:

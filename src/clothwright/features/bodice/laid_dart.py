@@ -48,8 +48,8 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     if how is TakenUp.TUCKS and reach + 0.5 > room:
         raise PaperError(
             f"{_count(d.n, o)} tucks (tucks, apart) want {reach + 0.5:.1f} cm of the "
-            f"{o.where} on both sides of the dart and have {room:.1f} cm: make "
-            "them fewer, or nearer to each other"
+            f"{o.where} on both sides of the dart, {reach + 0.55 - room:.1f} cm "
+            "more than there is: make them fewer, or nearer to each other"
         )
     new = Edge(o.edge, bridged(p, o, reach))
     sheet = redraw(before, o.piece, o.run, [new])

@@ -11,7 +11,13 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Point, distance
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bodice.back_dart import BLADE_LOW
-from clothwright.features.bodice.yoke_cut import BACK, FRONT, divide, divide_at_dart
+from clothwright.features.bodice.yoke_cut import (
+    BACK,
+    FRONT,
+    Yoke,
+    divide,
+    divide_at_dart,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -30,6 +36,10 @@ choice: two allowances and a hand's hold)."""
 CLEAR_OF_BP = 4.0
 """A front yoke ends at least so far above the bust point, cm (our own choice: the dart
 below it needs length)."""
+
+MOST_BEYOND = 2.5
+"""A bowed seam of a yoke goes beyond both its ends by so much unremarked, cm (our own
+choice: more is a wave from armhole to armhole)."""
 
 FRONT_YOKE = RuleTable("front yoke")
 BACK_YOKE = RuleTable("back yoke")
@@ -149,6 +159,7 @@ class FrontYoke(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _narrow(sheet, "FY")
+        yield from _waving(n, sheet, FRONT)
 
 
 class BackYoke(Feature):
@@ -209,6 +220,7 @@ class BackYoke(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _narrow(sheet, "BY")
+        yield from _waving(n, sheet, BACK)
         if "Yab′" not in sheet.points:
             return
         wide = distance(sheet.points["Yab"], sheet.points["Yab′"])
@@ -236,4 +248,24 @@ def _narrow(sheet: Sheet, code: str) -> Iterable[Finding]:
             code,
             "Give it another depth, or another slope.",
             {"least": least},
+        )
+
+
+def _waving(n: Numbers, sheet: Sheet, y: Yoke) -> Iterable[Finding]:
+    """A seam square to the centre and bowed by more than its rise goes beyond both its
+    ends and back."""
+    seam = sheet.edge(y.piece, "yoke").path
+    ends = seam.start.y, seam.end.y
+    _, top, _, low = seam.bounds()
+    beyond = max(low - max(ends), min(ends) - top)
+    if beyond > MOST_BEYOND and n[y.bow]:
+        rise, bow = y.slope.replace("_", " "), y.bow.replace("_", " ")
+        yield Finding(
+            "Y3",
+            Severity.WARN,
+            f"The seam of the {y.half} yoke waves: it goes {beyond:.1f} cm beyond both "
+            "its ends and comes back.",
+            bow,
+            f"Bow it less ({bow}), or give it more rise to the armhole ({rise}).",
+            {"beyond": beyond},
         )

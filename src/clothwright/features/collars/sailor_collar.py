@@ -1,6 +1,7 @@
 """Sailor collar on a pointed neck: a square panel behind, led to a point in front
 (transformations 5)."""
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
@@ -35,6 +36,9 @@ from clothwright.units.fields import Length
 _INSIDE_TIP = 0.3
 """The panel ends so far inside the tip of the shoulder, cm (common practice)."""
 
+_BESIDE_NECK = 0.1
+"""It begins at least so far from the neck, share of the shoulder (our own)."""
+
 _BOW = 8.0
 """Its edge leaves the point of the neck so far outside of the straight line to the
 shoulder, degrees (our own: the point stays broad enough to turn)."""
@@ -47,12 +51,14 @@ SAILOR = RuleTable("sailor collar")
     "half width of the panel behind",
     source=SRC,
     key="c_across",
-    formula="up to the armhole: XB/2 − 2 cm",
+    formula="up to the armhole: XB/2 − 2 cm, or 0.5 cm inside the tip of a shoulder "
+    "that ends before",
     low=8.0,
     high=25.0,
 )
-def _across(XB: float) -> float:
-    return XB / 2 - 2.0
+def _across(XB: float, bw: float, S: float, sigma_b_new: float) -> float:
+    tip = bw + S * math.cos(math.radians(sigma_b_new))
+    return min(XB / 2 - 2.0, tip - 0.5)
 
 
 class SailorCollar(Collar):
@@ -126,13 +132,13 @@ def _draft(d: Drafting) -> None:
     corner = Point(cb.x + n.c_across, cb.y)
     at_neck, tip = laid.shoulder, laid.tip
     share = (corner.x - at_neck.x) / (tip.x - at_neck.x)
-    most = tip.x - _INSIDE_TIP
-    if corner.x > most or share < 0.1:
-        least = at_neck.x + 0.1 * (tip.x - at_neck.x) - cb.x
+    least = at_neck.x + _BESIDE_NECK * (tip.x - at_neck.x) - cb.x
+    most = tip.x - _INSIDE_TIP - cb.x
+    if n.c_across > most or share < _BESIDE_NECK:
         raise PaperError(
             f"the panel of the sailor collar is {n.c_across:.1f} cm to either side, "
-            f"and must end on the shoulder: make it (collar across) {least:.1f} to "
-            f"{most - cb.x:.1f} cm"
+            f"and must end on the shoulder: make it (collar across) {least:.1f} cm to "
+            f"{most:.1f} cm"
         )
     shoulder = mix(at_neck, tip, share)
     d.found(

@@ -103,28 +103,40 @@ def _over_bust(n: Numbers, half: SewnHalf, facing: Piece) -> Iterable[Finding]:
 
 
 def _narrow(n: Numbers, facing: Piece) -> Iterable[Finding]:
-    """The loose edge keeps clear of the neck, which a deep one may reach."""
-    if not facing.has("neck"):  # a cowl's is cut in one with the front
-        return
-    free, neck = facing.edge("free").path, facing.edge("neck").path
-    if free.clear_of(neck, NARROWEST):  # as most are: 6 % of a redraw
-        return
-    steps = round(neck.length) + 1
-    gap = min(
-        free.nearest(neck.at_length(neck.length * i / steps))[1]
-        for i in range(steps + 1)
-    )
-    if gap < NARROWEST or free.meets(neck):
+    """The loose edge keeps clear of the neck, which a deep one may reach, and of the
+    hollow of the armhole."""
+    free, name = facing.edge("free").path, facing.name.lower()
+    if facing.has("neck") and _near(free, facing.edge("neck").path):
         depth = "Df" if facing.code == "FF" else "Db"
         yield Finding(
             "F6",
             Severity.REFUSE,
-            f"The {facing.name.lower()} comes within {NARROWEST:g} cm of its own neck "
-            "edge, or crosses it.",
+            f"The {name} comes within {NARROWEST:g} cm of its own neck edge, or "
+            "crosses it.",
             facing.code,
             f"Make the neck ({depth}) less deep, or line the top to the edge.",
             {depth: n[depth]} if depth in n else {},
         )
+    if facing.has("armhole") and _near(free, facing.edge("armhole").path):
+        yield Finding(
+            "F7",
+            Severity.REFUSE,
+            f"The {name} comes within {NARROWEST:g} cm of its own armhole, or crosses "
+            "it.",
+            facing.code,
+            "Make it deeper at the side (facing at the side), line the top to the "
+            "edge, or measure NWB and AS again.",
+            {"ff_side": n.ff_side},
+        )
+
+
+def _near(free: Path, edge: Path) -> bool:
+    """True where a facing would be too narrow beside an edge that it faces."""
+    if free.clear_of(edge, NARROWEST):  # as most are: 6 % of a redraw
+        return False
+    steps = round(edge.length) + 1
+    along = (edge.at_length(edge.length * i / steps) for i in range(steps + 1))
+    return bool(free.meets(edge)) or any(free.nearest(p)[1] < NARROWEST for p in along)
 
 
 def roll_findings(

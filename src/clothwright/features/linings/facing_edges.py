@@ -17,7 +17,7 @@ from clothwright.curves import (
 )
 from clothwright.features.linings.sewn_halves import SewnHalf, along_x, at_level
 from clothwright.features.openings.open_back_findings import narrowest_strip
-from clothwright.paper import Edge, EdgeKind
+from clothwright.paper import Edge, EdgeKind, PaperError
 from clothwright.rules import Numbers
 
 CLEAR_OF_BP = 2.5
@@ -27,12 +27,21 @@ _CLEAR_OF_PD = 0.8
 """The back's crosses the panel seam this far above the dart's point, cm: there the
 rounding of the side back begins."""
 
+_LEFT_OF_SIDE = 1.0
+"""What a facing leaves of the side below it at least, cm (our own)."""
+
 _LEVEL = Vector(-1.0, 0.0)
 """Towards the centre back."""
 
 
 def foot_of_side(half: SewnHalf, depth: float) -> Path:
-    """The facing's side, from the underarm down."""
+    """The facing's side, from the underarm down. Raises PaperError."""
+    long = half.side.length
+    if depth > long - _LEFT_OF_SIDE:
+        raise PaperError(
+            f"the facing is {depth:.1f} cm deep at the side, which is {long:.1f} cm "
+            "long: make it (facing at the side) less deep, or measure NWB and AS again"
+        )
     return half.side.between(0.0, depth)
 
 

@@ -8,7 +8,7 @@ from clothwright.curves import Point, distance, rotate
 from clothwright.features.necks.neck_contour import neck_end
 from clothwright.features.necks.neck_findings import over_head
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import Piece, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 
 SRC = "transformations 2"
@@ -16,6 +16,9 @@ SRC = "transformations 2"
 MOST_TURNED = 15.0
 """The centre line is turned out by no more than this, degrees: the waist, square to it,
 would come out too round (our own choice)."""
+
+_ALLOWANCE = 1.6
+"""Allowance of a shoulder, cm: 1.5 or 5/8 in (first garment 18)."""
 
 _LEFT = 4.0
 """Of a bust dart no less than this is left at the side, degrees (our own choice: a dart
@@ -186,4 +189,26 @@ def cowl_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             "Make the neck narrower.",
             {"Lr": n.Lr},
         )
+    yield from _cut_on_shoulder(sheet.piece("F"))
     yield from over_head(n, sheet)
+
+
+def _cut_on_shoulder(front: Piece) -> Iterator[Finding]:
+    """Shoulder and cut-on facing part so far at the neck that both get allowances."""
+    if not front.has("facing shoulder"):
+        return
+    parted = 360.0 - front.interior_angle("shoulder")
+    long = front.edge("facing shoulder").length
+    least = _ALLOWANCE / math.tan(math.radians(parted / 2))
+    if long < least:
+        yield Finding(
+            "N13",
+            Severity.REFUSE,
+            f"Shoulder and facing of the cowl part by {parted:.0f}° only at the neck: "
+            f"their allowances take {least:.1f} cm there, and the facing is "
+            f"{long:.1f} cm long at the shoulder.",
+            "dw",
+            "Make the neck narrower (dw), narrow the shoulder less, or take fewer "
+            "folds, or let each (drop) drop less.",
+            {"parted": parted, "least": least, "long": long},
+        )

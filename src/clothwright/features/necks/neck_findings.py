@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from clothwright.curves import Path, degrees_between
+from clothwright.curves import Cubic, Path, degrees_between
 from clothwright.features.chains import BACK_STRAP
 from clothwright.features.necks.neck_shapes import (
     SCOOP_FLAT,
@@ -13,6 +13,8 @@ from clothwright.features.necks.neck_shapes import (
 from clothwright.findings import Finding, Severity
 from clothwright.paper import EdgeKind, Sheet
 from clothwright.rules import Numbers
+from clothwright.truing.outline import wrong_way
+from clothwright.truing.tolerances import WRONG_WAY
 
 LOW = 6.0
 """A neck this far below the block's own is low, cm (transformations 2, rule 5)."""
@@ -203,6 +205,18 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             "Db",
             "Make it less deep, or say so to the client.",
             {"Db": n.Db},
+        )
+    curves = (s for s in sheet.lines["neck back"].segments if isinstance(s, Cubic))
+    back = max((wrong_way(c) for c in curves), default=0.0)
+    if WRONG_WAY.severity(back) is Severity.REFUSE:
+        yield Finding(
+            "N14",
+            Severity.REFUSE,
+            f"A back neck of this shape, {n.Db:.1f} cm deep, turns the wrong way by "
+            f"{back:.0f}° below the shoulder.",
+            "Db",
+            "Make it (Db) less deep, or take another shape.",
+            {"Db": n.Db, "back": back},
         )
     if n.cnb > 0:
         yield from contoured("back", n.cnb, (0.6, 1.5))

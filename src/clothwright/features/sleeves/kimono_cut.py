@@ -4,7 +4,14 @@
 import math
 from dataclasses import dataclass, replace
 
-from clothwright.curves import Path, Point, Vector, direction, left_normal
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    degrees_between,
+    direction,
+    left_normal,
+)
 from clothwright.features.grain import longest_line
 from clothwright.features.sleeves.kimono_lines import (
     STRAIGHT,
@@ -47,6 +54,9 @@ LEFT_OF_SIDE = 2.0
 _CLEAR = 5.0
 """The seam under the arm is so long beside a gusset at least: its allowances lie in the
 wedge, cm (our own choice)."""
+
+_AT_SIDE, _UNDER_ARM = 2.0, 1.6
+"""Allowances of the side and of the seam under the arm, cm (first garment 18)."""
 
 _LEGS = ("dart gusset side", "dart gusset arm")
 """Legs of the slash: towards the side, and towards the seam under the arm."""
@@ -107,7 +117,26 @@ def _evened(n: Numbers, arms: tuple[Arm, ...]) -> float:
             "the fronts are too much longer or shorter at the side; measure the front "
             "and the back length again, or take a set-in sleeve"
         )
+    if has_gusset(n):
+        for arm, more in zip(arms, (-found, found), strict=True):
+            _check_wedge(arm, more)
     return found
+
+
+def _check_wedge(arm: Arm, more: float) -> None:
+    """The allowances of the seam under the arm and of the side, which stand a wedge
+    apart, end before the seam does. Raises PaperError."""
+    foot, reach = arm.under(more)
+    wedge = degrees_between(direction(arm.corner, foot), arm.down)
+    w = math.radians(wedge)
+    taken = (_AT_SIDE + _UNDER_ARM * math.cos(w)) / math.sin(w)
+    if taken > reach:
+        raise PaperError(
+            f"under the arm the sleeve stands {wedge:.0f}° from the side, whose "
+            f"allowances take {taken:.1f} cm there, and its seam is {reach:.1f} cm "
+            "long: hold the overarm (km angle) less steep, or make the sleeve (lk) "
+            "longer"
+        )
 
 
 def _side(d: Drafting, h: _Half) -> Path:

@@ -23,7 +23,7 @@ from clothwright.curves import (
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_seams import off_corners
-from clothwright.features.sleeves.raglan_lines import as_long, bowed, curve, runs_in
+from clothwright.features.sleeves.raglan_lines import bowed, curve, run_on, runs_in
 from clothwright.features.wholes import keep_whole
 from clothwright.paper import (
     CornerAfter,
@@ -282,8 +282,7 @@ def _draw_in_one(d: Drafting, laid: _Laid) -> None:
     old = top.edge("raglan").path
     if not h.front:
         old = old.reversed()
-    line = as_long(old, low.start, low.start_direction)
-    raglan = line + low.pinned(line.end, low.end)
+    raglan = run_on(old, low)
     neck = top.edge("neck").path
     if h.front:
         new = [

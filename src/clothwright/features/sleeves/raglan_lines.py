@@ -2,6 +2,7 @@
 they lie on the sleeve (transformations 4)."""
 
 import math
+from collections.abc import Iterator
 
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
@@ -24,6 +25,14 @@ _MOST_TURNED = 50.0
 
 _LOWEST = 3.5
 """The line runs into the armhole at least so far from the underarm, cm."""
+
+_ROUND = 4.0
+"""Least radius of the line where it runs into the cap, cm, where it can have it (common
+practice, no source)."""
+
+_RUNS_IN = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7)
+"""The line is tried to run into the cap so far down from where it meets it, shares of
+the way to the underarm."""
 
 
 def runs_in(arm: Path, neck: Point, bow: float, notch: float, outward: float) -> float:
@@ -76,16 +85,37 @@ def curve(a: Point, leave: Vector, b: Point, arrive: Vector) -> Path:
     return Path.cubic(a, a + leave * reach, b - arrive * reach, b)
 
 
-def as_long(line: Path, to: Point, arrive: Vector) -> Path:
-    """A raglan line from the neck as it lies there, which reaches the cap along it and
-    is as long as on the body."""
-    a, leave, length = line.start, line.start_direction, line.length
+def run_on(line: Path, cap: Path) -> Path:
+    """The raglan line from the neck as it lies there, run on in the cap from the place
+    where it meets it down to the underarm; as long as both.
+
+    Line and cap meet at an angle. The corner is rounded down to the highest place at
+    which the line can run into the cap without a tight bend.
+    """
+    found = [
+        (at, curve)
+        for at in (share * cap.length for share in _RUNS_IN)
+        for curve in _as_long(
+            line, cap.at_length(at), cap.direction_at_length(at), line.length + at
+        )
+    ]
+    if not found:
+        raise PaperError(
+            "the raglan line does not run into the cap of the sleeve: set its bow "
+            "(rg bow) nearer to the usual"
+        )
+    at, curve = min(found, key=lambda each: max(_bends(each[1]), 1 / _ROUND))
+    return Path((curve,)) + cap.between(at, cap.length).pinned(curve.end, cap.end)
+
+
+def _as_long(line: Path, to: Point, arrive: Vector, length: float) -> Iterator[Cubic]:
+    """Curves that leave the neck as the line does and reach `to`, `length` cm long."""
+    a, leave = line.start, line.start_direction
     chord = distance(a, to)
 
     def of(first: float, last: float) -> Cubic:
         return Cubic(a, a + leave * (first * chord), to - arrive * (last * chord), to)
 
-    found: list[Cubic] = []
     for first in (_HANDLE, 0.25, 0.45, 0.15, 0.55):
 
         def over(last: float, first: float = first) -> float:
@@ -93,8 +123,7 @@ def as_long(line: Path, to: Point, arrive: Vector) -> Path:
 
         last = by_trial(over, 0.03, 0.75)
         if last is not None:
-            found.append(of(first, last))
-    return Path((min(found or [of(_HANDLE, _HANDLE)], key=_bends),))
+            yield of(first, last)
 
 
 def _bends(curve: Cubic) -> float:

@@ -28,6 +28,10 @@ _GIRTH = 0.1
 _CLOSE_KNEE = 3.0
 """Least room round the knee, cm (measures §8, close)."""
 
+_BARREL = 4.0
+"""A knee is wider by so much than a straight leg would be there, cm, before the leg is
+called a barrel (our own choice)."""
+
 
 def findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """Every check of the block on the finished draft."""
@@ -205,6 +209,19 @@ def _leg(n: Numbers) -> Iterable[Finding]:
             "KW",
             f"Make the knee (KW) {n.KN + _CLOSE_KNEE:.1f} cm or more.",
             {"KW": n.KW, "KN": n.KN},
+        )
+    beside = n.HW + (thigh_width(n) - n.HW) * (1 - n.yk / n.leg)
+    if beside + _BARREL < n.KW:
+        yield Finding(
+            "T11",
+            Severity.WARN,
+            f"The knee of the trousers is {n.KW:.1f} cm round, {n.KW - beside:.1f} cm "
+            "more than the straight from the thigh to the hem has there: the leg is a "
+            "barrel.",
+            "KW",
+            f"Make the knee (KW) {beside:.1f} cm or less, or the hem (HW) wider, or "
+            "leave it where that is the style.",
+            {"KW": n.KW, "beside": beside},
         )
     if "FT" in n and n.HW < n.FT + 1.0:
         yield Finding(

@@ -21,14 +21,42 @@ from clothwright.paper import (
     Verb,
     redraw,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "common practice, no source"
 
 
 LEAN = 0.06
-"""A leg that leans more below the knee has no straight fold to turn up along."""
+"""A leg that leans more to each side below the knee has no straight fold to turn up
+along, cm for each cm down."""
+
+
+_TOLD = 0.1
+"""Its bounds are told in full millimetres or sixteenths of an inch, cm."""
+
+TURN_UPS = RuleTable("turn-ups")
+
+
+@TURN_UPS.rule(
+    "HW",
+    "width of the hem, all round",
+    source=_SRC,
+    key="HW",
+    formula="AN + 18 cm, at least 38 cm, and no further from KW than "
+    "0.24·(leg − yk), so that the turn-ups lie flat",
+    low=26.0,
+    high=120.0,
+)
+def _hem(AN: float, KW: float, leg: float, yk: float) -> float:
+    low, high = _hems(KW, leg, yk)
+    return min(max(38.0, AN + 18.0, low), high)
+
+
+def _hems(knee: float, leg: float, yk: float) -> tuple[float, float]:
+    """The narrowest and the widest hem on which turn-ups lie, cm."""
+    lean = 4 * LEAN * (leg - yk)
+    return knee - lean, knee + lean
 
 
 class TurnUps(Feature):
@@ -37,6 +65,7 @@ class TurnUps(Feature):
     kind: Literal["turn-ups"] = "turn-ups"
     title: ClassVar[str] = "Turn-ups"
     sentence: ClassVar[str] = "The legs end in [turn-ups], {depth} deep."
+    page: ClassVar[int] = 2
     pieces: ClassVar[tuple[About, ...]] = tuple(
         About(code, shown=("turn-ups",)) for code in (FRONT, BACK)
     )
@@ -57,6 +86,9 @@ class TurnUps(Feature):
             (3.0, 5.0),
         ),
     ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (TURN_UPS,)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the turn-ups", _draw),)
@@ -97,10 +129,12 @@ def _draw(d: Drafting) -> None:
     n = d.n
     sheet, drawn = d.sheet, []
     for code, leg in ((FRONT, front_of(n).leg), (BACK, back_of(n).leg)):
-        if abs(leg.lean) > LEAN:
+        low, high = _hems(n.KW, n.leg, n.yk)
+        if not low - _TOLD <= n.HW <= high + _TOLD:
             raise PaperError(
-                f"turn-ups need a leg that is nearly straight below the knee: make the "
-                f"hem (HW) nearer to the knee (KW), which is {n.KW:.1f} cm"
+                "turn-ups need a leg that is nearly straight below the knee: on a knee "
+                f"(KW) of {n.KW:.1f} cm make the hem (HW), which is {n.HW:.1f} cm, "
+                f"{low:.1f} cm to {high:.1f} cm, or leave the turn-ups off"
             )
         piece = sheet.piece(code)
         crease = 0.0 if code == FRONT else -n.apart

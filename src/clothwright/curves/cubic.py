@@ -61,9 +61,7 @@ class Cubic:
     handle1: Final[Point]
     handle2: Final[Point]
     end: Final[Point]
-    xy: tuple[float, float, float, float, float, float, float, float] = field(
-        init=False, compare=False, repr=False
-    )
+    xy: tuple[float, ...] = field(init=False, compare=False, repr=False)
     """Their eight numbers, taken apart in a fifth of the time that four points take."""
 
     _back: "Cubic | None" = field(default=None, init=False, compare=False, repr=False)
@@ -83,12 +81,9 @@ class Cubic:
     @held
     def _k(self) -> kurbopy.CubicBez:
         x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
-        return kurbopy.CubicBez(
-            kurbopy.Point(x0, y0),
-            kurbopy.Point(x1, y1),
-            kurbopy.Point(x2, y2),
-            kurbopy.Point(x3, y3),
-        )
+        a, b = kurbopy.Point(x0, y0), kurbopy.Point(x1, y1)
+        c, d = kurbopy.Point(x2, y2), kurbopy.Point(x3, y3)
+        return kurbopy.CubicBez(a, b, c, d)
 
     def __reduce__(self) -> tuple[type["Cubic"], tuple[Point, ...]]:
         return Cubic, self.points
@@ -137,8 +132,7 @@ class Cubic:
     @held
     def length(self) -> float:
         """True arc length in cm, within 1e-6."""
-        back = self._back
-        return float(self._k.arclen(ARC)) if back is None else back.length
+        return self._back.length if self._back else float(self._k.arclen(ARC))
 
     @property
     def start_direction(self) -> Vector:
@@ -221,16 +215,14 @@ class Cubic:
     def stations(self, n: int) -> list[Station]:
         """Where n parts of one length begin and end."""
         step = self.length / n
-        out: list[Station] = [
-            (self.start, self.start_direction, self.curvature(_BESIDE_END))
-        ]
+        bend = self.curvature(_BESIDE_END)
+        out: list[Station] = [(self.start, self.start_direction, bend)]
         for k in range(1, n):
             t = self.parameter_at_length(k * step)
             u, v = self.slope(t)
             speed = math.hypot(u, v)
             out.append((self.at(t), (u / speed, v / speed), self.curvature(t)))
-        bend = self.curvature(1 - _BESIDE_END)
-        out.append((self.end, self.end_direction, bend))
+        out.append((self.end, self.end_direction, self.curvature(1 - _BESIDE_END)))
         return out
 
     @held

@@ -116,6 +116,8 @@ class Sheet:
 
     def unsew(self, *codes: str) -> "Sheet":
         """The sheet without these seams."""
+        if not codes:
+            return self
         return self._with(seams=tuple(s for s in self.seams if s.code not in codes))
 
     def named(self, **points: Point) -> "Sheet":
@@ -135,17 +137,15 @@ class Sheet:
         def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
             out: list[Run] = []
             for r in runs:
-                for new in change(r) if r.piece in pieces else (r,):
+                for new in change(r) if r[0] in pieces else (r,):
                     if new not in out:
                         out.append(new)
             return tuple(out)
 
         seams: list[Seam] = []
         for s in self.seams:
-            if not [r for r in s.left + s.right if r[0] in pieces]:
-                seams.append(s)
-                continue
-            seams.append(s.over(chain(s.left), chain(s.right)))
+            touched = [r for r in s.left + s.right if r[0] in pieces]
+            seams.append(s.over(chain(s.left), chain(s.right)) if touched else s)
         return self._with(seams=tuple(seams))
 
     def unwatched(self) -> "Sheet":

@@ -18,8 +18,7 @@ from datetime import timedelta
 import spyrrow
 
 DEPTH = 3
-"""Of the packer's tree of the strip: the same packings as with 4, a twentieth
-sooner."""
+"""Of the packer's tree of the strip: the same packings as with 4, a little sooner."""
 
 
 def main() -> None:

@@ -37,6 +37,7 @@ class StripPackingConfig:
     def __init__(
         self,
         early_termination: bool = ...,
+        quadtree_depth: int = ...,
         total_computation_time: int | None = ...,
         num_workers: int | None = ...,
         seed: int | None = ...,

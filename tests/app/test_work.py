@@ -126,6 +126,29 @@ def test_moves_that_are_not_kept_are_there_again(work: Work) -> None:
     assert (lay(third)["kept"], lay(third)["moves"]) == (True, 0)
 
 
+def test_moves_are_taken_back_one_by_one_when_the_app_is_opened_next(
+    work: Work,
+) -> None:
+    hand(work, "look")
+    i, stood = piece(work, "FS"), []
+    for _ in range(3):
+        stood.append(work.bolt.lying["shell"].laid.lay.placed[i].x)
+        hand(work, "move", piece=i, by=[10, 0])
+
+    again = Work(Room(work.room.keeper))
+    hand(again, "look")
+    assert lay(again)["moves"] == 3
+    hand(again, "back")
+    third = Work(Room(again.room.keeper))
+    hand(third, "look")
+    for left in (2, 1, 0):
+        assert lay(third)["moves"] == left
+        now = third.bolt.lying["shell"].laid.lay.placed[i].x
+        assert now == pytest.approx(stood[left], abs=1e-5)
+        assert (hand(third, "back") is None) is (left > 0)
+    assert lay(third)["kept"]
+
+
 def test_faulty_moves_of_another_order_are_not_taken_up(work: Work) -> None:
     hand(work, "look")
     i = piece(work, "FS")

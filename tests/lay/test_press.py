@@ -12,6 +12,7 @@ from clothwright.lay.place import Layout, Table
 from clothwright.lay.press import pressed
 from clothwright.lay.search import greedy
 from clothwright.lay.spread import Box
+from clothwright.lay.strip import settled
 from clothwright.order import Cloth, Fold
 from laid import INSTANCES, blob, folded_set, half, instance
 
@@ -98,3 +99,22 @@ def test_a_piece_stays_on_its_fold_and_off_a_flaw() -> None:
     found = pressed(table, loose)
     assert found.length < loose.length - 1
     assert not check_lay(shapes, on, table.placed(found), found.length)
+
+
+def test_what_overlaps_is_parted() -> None:
+    """Ten squares of 10 in two rows of a strip of 20, pushed into each other by up to
+    2, and over the borders: parted they take 50 at the least, by their area."""
+    square = ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0))
+    shapes = (Shape("a", square, count=10, turns=(0.0,)),)
+    on = Spread(20.0, ((0.0, 20.0),))
+    table = Table(copies(shapes, on), on)
+    rng = random.Random(4)
+    at = [
+        (8.0 * (k // 2) + rng.random(), 10.0 * (k % 2) + rng.random())
+        for k in range(10)
+    ]
+    start = settled(table, (0,) * 10, at)
+    assert check_lay(shapes, on, table.placed(start), start.length)
+    found = pressed(table, start)
+    assert not check_lay(shapes, on, table.placed(found), found.length)
+    assert found.length == pytest.approx(50.0, abs=0.01)

@@ -15,6 +15,7 @@ from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.features.trousers.trousers import Trousers
 from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.making import making_order
+from clothwright.making.telling import seam_line
 from clothwright.order import draft
 from making.test_order import complete
 from orders import order, trouser_features
@@ -56,3 +57,11 @@ def test_what_is_bought_for_trousers() -> None:
     lengths = {b.article.value: b.length for b in bought}
     assert lengths["trouser zip"] == pytest.approx(17.0)
     assert lengths["hook and eye"] is None
+
+
+def test_the_back_inseam_is_stretched_not_eased() -> None:
+    """Truing 2: "trousers inseam above knee: front (back stretched)", by what the draft
+    makes it shorter (0.3 to 0.8)."""
+    m = making_order(draft(order(THEA, KINDS["fly"])))
+    told = seam_line(m, m.draft.sheet.seam("S41")).ease
+    assert told == "stretch the trouser back by 0.4 cm between the crotch and the notch"

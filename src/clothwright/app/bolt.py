@@ -211,7 +211,10 @@ class Bolt:
         if not lying.past:
             raise OrderError("no piece was moved")
         self._end()
-        lying.board, lying.laid = lying.past.pop()
+        was, others = lying.past.pop(), lying.laid.lay.others
+        if (was.fold, was.gap) != (lying.board.fold, lying.board.gap):
+            lying.board = self._board(self.at, was.fold, was.gap)
+        lying.laid = lying.board.laid(was.placed, saving=was.saving, others=others)
 
     def _keep(self, op: Mapping[str, Any]) -> None:
         lying = self._lying()
@@ -263,7 +266,7 @@ class Bolt:
             placed, saving=lying.laid.lay.saving, others=lying.laid.lay.others
         )
         if not self.dragging:
-            lying.past.append((lying.board, lying.laid))
+            lying.remember()
         self.dragging = live
         lying.laid = laid
 
@@ -279,16 +282,20 @@ class Bolt:
         return True
 
     def _take_tried(self, key: str) -> bool:
-        """Lay a cloth as a hand has left it, faults and all; one move from what is
-        kept."""
+        """Lay a cloth as a hand has left it, faults and all, with the moves that led
+        there; one move from what is kept when it was left for another order."""
         tried = tried_lay(self.leaves, key, self._spoken())
         found = self._written(key, tried[0] if tried else None)
         if tried is None or found is None or (found[1].faults and not tried[1]):
             return False
         was = self.lying.get(key)
-        past = [(was.board, was.laid)] if was else []
-        if was is None or was.kept != found[1].lay.placed:
-            self.lying[key] = Lying(*found, was.kept if was else None, past)
+        lying = Lying(*found, was.kept if was else None)
+        if tried[1]:
+            lying.past = list(tried[0].before)
+        elif was is not None and was.kept != found[1].lay.placed:
+            was.remember()
+            lying.past = was.past
+        self.lying[key] = lying
         return True
 
     def _seek(self, key: str, seconds: float) -> None:
@@ -348,7 +355,7 @@ class Bolt:
         laid = board.laid(found.placed, saving=found.saving, others=found.others)
         past = was.past if was else []
         if was is not None and not self.bettered:
-            past.append((was.board, was.laid))
+            was.remember()
             self.bettered = True
         self.lying[key] = Lying(board, laid, was.kept if was else None, past)
 

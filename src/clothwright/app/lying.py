@@ -25,6 +25,9 @@ QUICK = 2.0
 MOVES = ("move", "turn", "swap", "back", "keep")
 """What a hand does that is to be there again when the slip is opened next."""
 
+REMEMBERED = 20
+"""So many of the last moves can be taken back when it is opened next."""
+
 
 class Leaves(Protocol):
     """Where lays are kept."""
@@ -56,8 +59,14 @@ class Lying:
     board: "Board"
     laid: "Laid"
     kept: "Places | None" = None
-    past: list[tuple["Board", "Laid"]] = field(default_factory=list)
+    past: "list[KeptLay]" = field(default_factory=list)
     """As it lay before each move of a hand, and before a search that was asked for."""
+
+    def remember(self) -> None:
+        """Note how the pieces lie, to come back to it."""
+        from clothwright.lay.kept import kept_of
+
+        self.past.append(kept_of(self.laid.lay))
 
     def beats(self, cloth: float) -> bool:
         """True when the pieces lie well, on no more cloth than this, cm."""
@@ -112,7 +121,8 @@ def hold(leaves: Leaves, key: str, lying: Lying, spoken: Spoken) -> None:
     from clothwright.lay.kept import write_kept
 
     if lying.laid.lay.placed != lying.kept or leaves.leaf(tried_name(key)):
-        text = f'order = "{_mark(spoken)}"\n{write_kept(lying.laid.lay)}'
+        lay = write_kept(lying.laid.lay, lying.past[-REMEMBERED:])
+        text = f'order = "{_mark(spoken)}"\n{lay}'
         leaves.put_leaf(tried_name(key), text, of_state=True)
 
 

@@ -2,7 +2,9 @@
 cloth is folded. It says nothing of the pieces; the checker looks at them anew."""
 
 import tomllib
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from clothwright.lay.byhand import Places
 from clothwright.lay.pieces import Placed
@@ -21,50 +23,69 @@ class KeptLay:
     saving: str = ""
     """What opening pieces on the fold would save, as a sentence."""
 
+    before: "tuple[KeptLay, ...]" = ()
+    """As it lay before the last moves of a hand, the oldest first."""
 
-def write_kept(lay: Lay) -> str:
-    """A lay as text."""
+
+def kept_of(lay: Lay) -> KeptLay:
+    """What of a lay is kept."""
+    return KeptLay(lay.spread.fold, lay.gap, lay.placed, lay.saving)
+
+
+def write_kept(lay: Lay, before: Sequence[KeptLay] = ()) -> str:
+    """A lay as text, and as it lay `before`."""
     import tomli_w
 
-    return tomli_w.dumps(
-        {
-            "cloth": lay.of,
-            "fold": lay.spread.fold.value,
-            "gap": lay.gap,
-            "length": round(lay.length, 4),
-            "saving": lay.saving,
-            "piece": [
-                {
-                    "code": p.code,
-                    "mirrored": p.mirrored,
-                    "turn": p.turn,
-                    "x": round(p.x, 6),
-                    "y": round(p.y, 6),
-                }
-                for p in lay.placed
-            ],
-        }
-    )
+    table = {
+        "cloth": lay.of,
+        "length": round(lay.length, 4),
+        **_table(kept_of(lay)),
+    }
+    if before:
+        table["before"] = [_table(was) for was in before]
+    return tomli_w.dumps(table)
 
 
 def read_kept(text: str) -> KeptLay:
     """A lay from text. Raises LayError."""
     try:
-        table = tomllib.loads(text)
-        return KeptLay(
-            Fold(table["fold"]),
-            float(table["gap"]),
-            tuple(
-                Placed(
-                    str(p["code"]),
-                    bool(p["mirrored"]),
-                    float(p["turn"]),
-                    float(p["x"]),
-                    float(p["y"]),
-                )
-                for p in table["piece"]
-            ),
-            str(table.get("saving", "")),
-        )
+        return _kept(tomllib.loads(text))
     except (tomllib.TOMLDecodeError, KeyError, TypeError, ValueError) as e:
         raise LayError("the kept lay cannot be read; lay the pieces anew") from e
+
+
+def _table(lay: KeptLay) -> dict[str, Any]:
+    return {
+        "fold": lay.fold.value,
+        "gap": lay.gap,
+        "saving": lay.saving,
+        "piece": [
+            {
+                "code": p.code,
+                "mirrored": p.mirrored,
+                "turn": p.turn,
+                "x": round(p.x, 6),
+                "y": round(p.y, 6),
+            }
+            for p in lay.placed
+        ],
+    }
+
+
+def _kept(table: Mapping[str, Any]) -> KeptLay:
+    return KeptLay(
+        Fold(table["fold"]),
+        float(table["gap"]),
+        tuple(
+            Placed(
+                str(p["code"]),
+                bool(p["mirrored"]),
+                float(p["turn"]),
+                float(p["x"]),
+                float(p["y"]),
+            )
+            for p in table["piece"]
+        ),
+        str(table.get("saving", "")),
+        tuple(_kept(was) for was in table.get("before", ())),
+    )

@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from clothwright.lay.pieces import ring_of
 from clothwright.lay.place import Layout, Table
-from clothwright.lay.strip import Strip, Told, grouped, read, settled
+from clothwright.lay.strip import Places, Strip, Told, grouped, read, settled
 
 HAIR = 0.002
 """Thickness of the comb's spine and wall, cm."""
@@ -85,7 +85,15 @@ class Packing:
 
     def layout(self) -> Layout | None:
         """The shortest packing so far as a layout; the checker has the last word."""
-        table, placed = self.table, self.strip.placed
+        return self._layout(self.strip.placed)
+
+    def near(self) -> Layout | None:
+        """What was last tried shorter still, in which a few pieces overlap; None when
+        there is nothing new."""
+        return self._layout(self.strip.near())
+
+    def _layout(self, placed: Places) -> Layout | None:
+        table = self.table
         if not placed:
             return None
         at: list[tuple[float, float]] = [(0.0, 0.0)] * len(table.copies)

@@ -51,6 +51,13 @@ LISTEN = 0.2
 HEARD = 2.0
 """What it has found is checked and shown so often, s: the checker's time is its own."""
 
+NEAR = 0.015
+"""What is longer than the best by more than this share is not pressed: pressing gains
+less."""
+
+PRESSED_FROM = 0.5
+"""From this share of the time on, what the packer gives up is pressed too."""
+
 PACKER_START = 0.3
 """The packer is not started for less than this, s."""
 
@@ -234,10 +241,15 @@ class _Run:
         while not packing.strip.done and self.spent < PACKER_SHARE:
             yield self._progress(self.spent)
             time.sleep(LISTEN)
-            if time.monotonic() > due and packing.strip.length < self.best.length:
-                self._heard()
+            if time.monotonic() > due:
+                if packing.strip.length < self.best.length:
+                    self._heard()
+                if self.spent > PRESSED_FROM:
+                    self._press(packing.near())
                 due = time.monotonic() + HEARD
         self._heard()
+        self._press(packing.near())
+        self._press(packing.layout())
         self._closer()
         yield self._progress(1.0)
 
@@ -260,6 +272,14 @@ class _Run:
                 self._keep(layout)
                 found.append(layout)
         return found
+
+    def _press(self, start: Layout | None) -> None:
+        """A packing pressed together, or what the packer gave up because a few pieces
+        overlap, with these parted: often shorter than all that it has found."""
+        if start is not None and start.length < (1 + NEAR) * self.best.length:
+            layout = pressed(self.table, start)
+            if layout.length < self.best.length and not self.faults(layout):
+                self._keep(layout)
 
     def _keep(self, layout: Layout) -> None:
         if layout.length < self.best.length - 1e-9:

@@ -14,6 +14,9 @@ from clothwright.lay.place import MEAN_WEIGHT, Layout, Table
 Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
 """An item as the packer is told it: name, points, how many, turns in degrees."""
 
+Places = list[tuple[str, float, float, float]]
+"""Name, turn, x and y of every item."""
+
 EXPLORING = 0.8
 """Share of the packer's time for exploring; the rest squeezes."""
 
@@ -38,7 +41,7 @@ class Strip:
             "share": EXPLORING,
             "items": items,
         }
-        self._line = ""
+        self._line = self._near = ""
         self._process = subprocess.Popen(
             [sys.executable, "-I", str(Path(__file__).with_name("packing.py"))],
             stdin=subprocess.PIPE,
@@ -61,8 +64,10 @@ class Strip:
             stdin.close()
         with stdout:
             for line in stdout:
-                if line.endswith("\n"):
+                if line.endswith("true]\n"):
                     self._line = line
+                elif line.endswith("\n"):
+                    self._near = line
         self._process.wait()
 
     @property
@@ -81,11 +86,21 @@ class Strip:
         return float(json.loads(self._line)[0]) if self._line else float("inf")
 
     @property
-    def placed(self) -> list[tuple[str, float, float, float]]:
+    def placed(self) -> Places:
         """Name, turn, x and y of every item in that packing; empty without one."""
-        if not self._line:
-            return []
-        return [(str(n), t, x, y) for n, t, x, y in json.loads(self._line)[1]]
+        return _places(self._line)
+
+    def near(self) -> Places:
+        """The same of what it last tried shorter still, in which a few items overlap;
+        empty when it has tried nothing since this was asked."""
+        line, self._near = self._near, ""
+        return _places(line)
+
+
+def _places(line: str) -> Places:
+    if not line:
+        return []
+    return [(str(n), t, x, y) for n, t, x, y in json.loads(line)[1]]
 
 
 @dataclass(frozen=True)

@@ -114,9 +114,10 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
         return ""
     if garment.work(seam) is Work.JOIN:
         return f"the lining runs on {fmt(-w.ease)} beyond the facing"
-    if seam.stretched:
-        band = garment.sheet.piece(seam.right[0].piece).name.lower()
-        return f"stretch the {band} by {fmt(-w.ease)}, evenly between the notches"
+    if seam.stretched and w.ease < 0:
+        short = garment.sheet.piece(seam.right[0].piece).name.lower()
+        where = _where(w, start) if seam.zone else ", evenly between the notches"
+        return f"stretch the {short} by {fmt(-w.ease)}{where}"
     chain = seam.right if w.ease > 0 else seam.left
     names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in chain)
     how = "gather in" if seam.gathered else "ease in"

@@ -93,7 +93,8 @@ class Seam:
     """Gathered, and not eased, between the two ends of its zone."""
 
     stretched: Final[bool] = False
-    """The shorter right side is stretched onto the left, as a band of knitted cloth."""
+    """The shorter right side is stretched onto the left: a band of knitted cloth, the
+    back inseam of trousers, a flat collar."""
 
     tucked: Final[bool] = False
     """What it takes in is laid in tucks, not gathered."""

@@ -104,3 +104,27 @@ def test_what_a_side_zip_refuses() -> None:
     # no neck opens: it must go over the head (transformations 2, rule 3)
     closed = swapped(sleeved_features(), UnderarmZip(), place_of="concealed zip")
     assert any(f.code == "R-j" for f in draft(order(P92, closed)).findings)
+
+
+def test_strips_of_interlining_lie_behind_a_zip() -> None:
+    """Cutting and costing 3: "zip area: strip 2.5"; one to each edge, over the whole
+    opening, told where it is cut and where it is fused."""
+    for features, place in (
+        (swapped(sleeved_features(), ConcealedZip()), "centre back"),
+        (straight_skirt(SkirtZip()), "centre back"),
+        (trouser_features(SideZip(setting=Setting.LAPPED)), "left side"),
+        (side_opened(lines="darts"), "left side"),
+    ):
+        d = draft(order(THEA, features))
+        making = making_order(d)
+        sheet = cutting_sheet(making)
+        (strip,) = sheet.strips
+        zip_ = bought(d)
+        spare = 2.5 if zip_.article is Article.ZIP else 0.0
+        assert zip_.length is not None
+        assert (strip.article, strip.count, strip.size) == (Article.STRIP, 2, 2.5)
+        assert strip.length == pytest.approx(zip_.length - spare + 1.0, abs=MM)
+        assert place in strip.where
+        titles = [op.title for op in making.operations]
+        fused = titles.index(f"Strengthen the edges of the zip, {place}")
+        assert fused < next(k for k, t in enumerate(titles) if t.startswith("Put in"))

@@ -58,6 +58,7 @@ def _to_neck(t: Chains, n: Numbers, piece: str, *, backward: bool) -> Seam:
         "centre front",
         ease,
         notches=(NotchPair(shoulder, at, 1, JOINT),),
+        stretched="c_away" in n,
     )
 
 

@@ -15,7 +15,8 @@ from clothwright.features.openings.zips import (
     Setting,
     below_zip,
     how_set,
-    zip_notion,
+    strip_work,
+    zip_notions,
     zip_task,
     zip_work,
 )
@@ -212,7 +213,7 @@ class ConcealedZip(Feature):
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        yield zip_notion(self.setting, _opening(n, sheet), "for the centre back")
+        yield from zip_notions(self.setting, _opening(n, sheet), "centre back")
         yield Notion(Article.HOOK, 1, "at the top of the zip")
 
     def operations(
@@ -250,6 +251,7 @@ class ConcealedZip(Feature):
             neatened=2,
             press="open",
         )
+        yield strip_work(fmt, "centre back")
         yield from (put_in, closed) if concealed else (closed, put_in)
         inside = finished_edges(sheet, ("BF",), "cb")
         what = ["facing"] if inside else []

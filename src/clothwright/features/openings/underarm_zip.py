@@ -8,7 +8,13 @@ from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.concealed_zip import ends_findings
-from clothwright.features.openings.zips import Setting, how_set, zip_notion, zip_task
+from clothwright.features.openings.zips import (
+    Setting,
+    how_set,
+    strip_work,
+    zip_notions,
+    zip_task,
+)
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -112,13 +118,14 @@ class UnderarmZip(Feature):
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        yield zip_notion(self.setting, _opening(n, sheet), "for the left side")
+        yield from zip_notions(self.setting, _opening(n, sheet), "left side")
         yield Notion(Article.HOOK, 1, "at the waist, inside the zip")
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         opening = _opening(n, sheet)
+        yield strip_work(fmt, "left side")
         yield Operation(
             Work.ZIP,
             f"Put in the {self.setting.value} zip of the left side",

@@ -4,14 +4,21 @@ A visible zip is as long as its opening, a concealed one 2 to 3 cm longer. The s
 own allowance serves all three: 1.5 to 2 cm, for a lapped one 2 cm.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from enum import Enum
 
 from clothwright.features.notions import Article, Notion
-from clothwright.features.operations import Task, Work
+from clothwright.features.operations import Hazard, Operation, Task, Work
 
 _SPARE = 2.5
 """A concealed zip is bought so much longer than its opening, cm (7)."""
+
+STRIP = 2.5
+"""Width of the strip of interlining behind each edge of a zip, cm (cutting and
+costing 3)."""
+
+_BEYOND = 1.0
+"""It goes on so far beyond the end of the opening, cm (common practice, no source)."""
 
 _STITCHED, _LAP, _UNDER = 0.6, 1.2, 0.3
 """A centred zip is stitched so far to both sides of the seam; a lap so far from its
@@ -55,11 +62,28 @@ def below_zip(setting: Setting, *, vent: bool) -> tuple[str, ...]:
     )
 
 
-def zip_notion(setting: Setting, opening: float, where: str) -> Notion:
-    """The zip to buy for an opening, cm."""
+def zip_notions(setting: Setting, opening: float, place: str) -> Iterator[Notion]:
+    """The zip to buy for an opening, cm, and the strips of interlining behind it."""
+    where = f"for the {place}"
     if setting is Setting.CONCEALED:
-        return Notion(Article.ZIP, 1, where, length=opening + _SPARE, at_least=True)
-    return Notion(Article.VISIBLE_ZIP, 1, where, length=opening)
+        yield Notion(Article.ZIP, 1, where, length=opening + _SPARE, at_least=True)
+    else:
+        yield Notion(Article.VISIBLE_ZIP, 1, where, length=opening)
+    along = f"along both edges of the zip, {place}"
+    yield Notion(Article.STRIP, 2, along, length=opening + _BEYOND, size=STRIP)
+
+
+def strip_work(fmt: Callable[[float], str], place: str) -> Operation:
+    """The strips of interlining, before the zip is put in."""
+    return Operation(
+        Work.FUSE,
+        f"Strengthen the edges of the zip, {place}",
+        (
+            f"A strip of interlining {fmt(STRIP)} wide along each, on the wrong side, "
+            f"from the top of the opening to {fmt(_BEYOND)} beyond its end.",
+        ),
+        hazards=(Hazard.IRON,),
+    )
 
 
 def how_set(

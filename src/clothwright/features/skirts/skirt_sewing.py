@@ -6,6 +6,7 @@ from clothwright.features.openings.zips import (
     Setting,
     below_zip,
     how_set,
+    strip_work,
     zip_task,
     zip_work,
 )
@@ -48,6 +49,7 @@ def zip_operations(
         length=2 * n.z_S,
         task=zip_task(setting),
     )
+    yield strip_work(fmt, seam)
     if not centre:
         yield put_in
         return

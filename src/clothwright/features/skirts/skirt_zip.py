@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.notions import Notion
-from clothwright.features.openings.zips import Setting, zip_notion
+from clothwright.features.openings.zips import Setting, zip_notions
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.skirt_sewing import zip_operations
@@ -127,7 +127,7 @@ class SkirtZip(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         seam = _SEAMS[self._seam(sheet)[0]]
-        yield zip_notion(self.setting, n.z_S, f"for the {seam}")
+        yield from zip_notions(self.setting, n.z_S, seam)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

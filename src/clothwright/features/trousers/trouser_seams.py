@@ -94,6 +94,7 @@ def _inseam(t: Chains, n: Numbers) -> Seam:
             NotchPair(a, c, 2),
             *(NotchPair(s, s + c - a, 2) for s in below),
         ),
+        stretched=True,
     )
 
 
@@ -111,8 +112,8 @@ def _short_inseam(
         "crotch",
         "hem",
         Ease.about(-stretched(n), 0.1),
-        (0.0, a),
-        notches,
+        notches=notches,
+        stretched=True,
     )
 
 

@@ -7,7 +7,7 @@ from clothwright.blocks.trousers import BACK
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.notions import Notion
 from clothwright.features.openings.openings import too_short
-from clothwright.features.openings.zips import Setting, zip_notion
+from clothwright.features.openings.zips import Setting, zip_notions
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.skirt_sewing import zip_operations
 from clothwright.features.skirts.skirt_zip import SKIRT_ZIP
@@ -65,7 +65,7 @@ class SideZip(Feature):
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
-        yield zip_notion(self.setting, n.z_S, "for the left side")
+        yield from zip_notions(self.setting, n.z_S, "left side")
 
     def operations(
         self,

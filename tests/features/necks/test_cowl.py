@@ -162,7 +162,7 @@ def test_a_facing_too_short_for_its_allowance_is_refused(body: Body) -> None:
     half = math.radians(360.0 - front.interior_angle("shoulder")) / 2
     fits = front.edge("facing shoulder").length * math.tan(half)
     assert bool(told) is (fits < 1.6)
-    narrow = cut_line(front, Allowances(Unit.CM)).narrow
+    narrow = cut_line(front, Allowances(Unit.CM, made.order.said)).narrow
     assert not narrow or told
 
 

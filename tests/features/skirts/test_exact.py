@@ -107,8 +107,8 @@ def test_finished_bust_is_body_and_ease() -> None:
     y = made.sheet.points["BP"].y + 0.02
     level, sliced = LineString([(-60, y), (120, y)]), 0.0
     for code in ("FC", "FS", "BC", "BS"):
-        part = Polygon(made.sheet.piece(code).outline.flatten(0.005))
-        part = part.intersection(level)
+        paper = Polygon(made.sheet.piece(code).outline.flatten(0.005))
+        part = paper.intersection(level)
         sliced += part.length + (part.bounds[0] if code == "BC" else 0.0)
     assert half == pytest.approx(sliced, abs=0.06)
 

@@ -217,7 +217,7 @@ def test_allowances_that_do_not_end_beside_a_gusset_are_refused() -> None:
             continue
         for code in ("F", "B"):
             piece = with_darts_capped(d.sheet.piece(code))[0]
-            assert cut_line(piece, Allowances(Unit.CM)).narrow == ()
+            assert cut_line(piece, Allowances(Unit.CM, d.order.said)).narrow == ()
     says = r"allowances take \S+ cm there.*\(km angle\).*\(lk\)"
     assert any(re.search(says, s) for s in said)
 

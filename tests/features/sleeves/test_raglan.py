@@ -105,7 +105,7 @@ def test_the_line_runs_on_round_in_the_cap(body: Body) -> None:
     for code in ("SLF", "SLB"):
         piece = d.sheet.piece(code)
         assert tightest(piece.edge("raglan").path)[1] > 3.95
-        line = cut_line(piece, Allowances(Unit.CM))
+        line = cut_line(piece, Allowances(Unit.CM, d.order.said))
         assert line.crossing is None
         assert line.narrow == line.wide == ()
 

@@ -10,7 +10,7 @@ from clothwright.blocks.bodice_rules import SCALE_DEPTH
 from clothwright.blocks.circle import arc
 from clothwright.body import RuleSet
 from clothwright.curves import Point, distance
-from clothwright.features.block import bust_girth
+from clothwright.features.bodice.bust_findings import bust_girth
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.skirts.peplum_rules import FLARED
 from clothwright.findings import Severity

@@ -10,8 +10,8 @@ from clothwright.blocks.bodice_curves import inward_back
 from clothwright.body import Body
 from clothwright.curves import Path, Point, degrees_between, distance, unit
 from clothwright.features import Feature
-from clothwright.features.block import bust_girth
 from clothwright.features.bodice.back_princess import BackArmholePrincess
+from clothwright.features.bodice.bust_findings import bust_girth
 from clothwright.features.bodice.shoulder import Tightening
 from clothwright.features.necks.necklines import BackNeckline
 from clothwright.features.openings.concealed_zip import ConcealedZip

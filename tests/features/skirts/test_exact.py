@@ -10,7 +10,7 @@ from clothwright.blocks.bodice_rules import SCALE_DEPTH
 from clothwright.blocks.circle import arc
 from clothwright.body import RuleSet
 from clothwright.curves import Point, distance
-from clothwright.features.block import bust_girth
+from clothwright.features.bodice.bust_findings import bust_girth
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.skirts.peplum_rules import FLARED
 from clothwright.findings import Severity
@@ -107,9 +107,9 @@ def test_finished_bust_is_body_and_ease() -> None:
     y = made.sheet.points["BP"].y + 0.02
     level, sliced = LineString([(-60, y), (120, y)]), 0.0
     for code in ("FC", "FS", "BC", "BS"):
-        part = Polygon(made.sheet.piece(code).outline.flatten(0.005))
-        across = part.intersection(level)
-        sliced += across.length + (across.bounds[0] if code == "BC" else 0.0)
+        paper = Polygon(made.sheet.piece(code).outline.flatten(0.005))
+        part = paper.intersection(level)
+        sliced += part.length + (part.bounds[0] if code == "BC" else 0.0)
     assert half == pytest.approx(sliced, abs=0.06)
 
 

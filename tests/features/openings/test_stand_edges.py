@@ -13,11 +13,11 @@ from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.openings.button_stand import (
     ButtonStand,
-    Edging,
     Lie,
     Rows,
     Where,
 )
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve

@@ -19,6 +19,7 @@ from clothwright.features.openings.button_sewing import (
 )
 from clothwright.features.openings.cut_on import INTERLINING, fold_on
 from clothwright.features.openings.stand_band import BAND, lay_band
+from clothwright.features.openings.stand_edging import NOT_WITH, Edging
 from clothwright.features.openings.stand_pieces import (
     BACK,
     FRONT,
@@ -60,19 +61,6 @@ class Rows(Enum):
     """Two rows, one to each side of it."""
 
 
-class Edging(Enum):
-    """How the edge of the stand is finished."""
-
-    FACED = "with a facing of its own"
-    """Sewn to the edge."""
-
-    CUT_ON = "with its facing cut on"
-    """In one with the front, folded back along the edge."""
-
-    BAND = "as a band sewn on"
-    """As a shirt's: the front is cut back to its seam."""
-
-
 class Lie(Enum):
     """How the buttonholes lie."""
 
@@ -84,20 +72,6 @@ class Lie(Enum):
 
     ALONG = "along the line"
     """On the line, as in a shirt's narrow stand."""
-
-
-NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
-    Edging.FACED: {},
-    Edging.CUT_ON: {
-        "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
-        "have a facing of its own",
-    },
-    Edging.BAND: {
-        "lining": "a top with a front band is faced and not lined yet; leave the "
-        "lining off, or let the button stand have a facing",
-    },
-}
-"""Words that an edging does not allow beside it."""
 
 
 class AtWaist(Enum):

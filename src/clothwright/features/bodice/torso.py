@@ -227,6 +227,7 @@ def _run_on(d: Drafting) -> None:
     if d.n.sway > 0:
         raise PaperError(
             "a hollow back is shortened in a waist seam, which a torso in one has not: "
-            "leave that alteration off, or take a waist seam and a skirt"
+            'leave "centre back shortened at the waist" off, or take a waist seam and '
+            "a skirt"
         )
     torso.extend(d)

@@ -196,6 +196,6 @@ def strap_finding(strap: float, what: str, place: str) -> Finding | None:
         Severity.REFUSE,
         f"The {what} is only {strap:.1f} cm wide at the shoulder; 2.5 cm must stay.",
         place,
-        "Leave more of the shoulder, or bind the edges.",
+        "Leave more of the shoulder: make the neck (dw) narrower, or bind the edges.",
         {"strap": strap},
     )

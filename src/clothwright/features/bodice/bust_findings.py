@@ -83,8 +83,8 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
         return None
     bp = sheet.points["BP"]
     front = n.X - bp.x  # the front panel runs through the bust point
-    panel = sheet.edge("FS", "panel").path
-    shaved = 0.0 if "rest_f" in n else panel.nearest(bp)[1]  # where it is rounded
+    rounded = sheet.edge("FS", "panel").path
+    shaved = 0.0 if "rest_f" in n else rounded.nearest(bp)[1]
     front += distance(sheet.points["J"], bp) - shaved
     bc = sheet.piece("BC")
     inner = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]

@@ -298,8 +298,10 @@ def _bust(made: Draft) -> float | None:
     sheet = made.sheet
     if not {"FC", "FS", "BC", "BS"} <= set(sheet.pieces):
         return None
-    # just below, where the side front was not turned
-    y = max(sheet.points["BP"].y, sheet.points["ub"].y) + 0.02
+    # just below, where the side front was not turned; a line beside the bust point
+    # leaves the dart there, which is closed when it is worn
+    marks = (sheet.points[k].y for k in ("BP", "ub", "P2") if k in sheet.points)
+    y = max(marks) + 0.02
     level = LineString([(-60, y), (120, y)])
     total = 0.0
     for code in ("FC", "FS", "BC", "BS"):

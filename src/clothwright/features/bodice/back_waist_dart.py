@@ -102,7 +102,7 @@ class BackWaistDart(Feature):
             "share wd",
             "share of the back waist dart that is led",
             SRC,
-            low=0.1,
+            low=0.25,
             high=1.0,
             kind=Kind.RATIO,
         ),
@@ -369,8 +369,11 @@ class BackWaistDart(Feature):
         if self.to is BackPlace.WAIST:
             return WHOLE_THERE
         if o is _WAIST:
-            return "Lead a greater share of the dart away, or make a dart of the rest."
-        return LESS
+            return (
+                "Lead a greater share of the dart (share wd) away, or make a dart of "
+                "the rest."
+            )
+        return LESS.replace("of the dart", "of the dart (share wd)")
 
 
 def _plain(d: Drafting) -> None:

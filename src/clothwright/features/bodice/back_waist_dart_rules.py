@@ -117,7 +117,7 @@ def _led(omega_b: float, share_back: float) -> float:
     key="share_back",
     source=SRC,
     formula="1",
-    low=0.1,
+    low=0.25,
     high=1.0,
 )
 def _share() -> float:

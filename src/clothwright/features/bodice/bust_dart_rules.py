@@ -193,25 +193,26 @@ def check_beside(
 ) -> None:
     """A dart has room beside it and crosses a neck. Raises PaperError."""
     dart = "bust dart" if o.piece == "F" else "back dart"
+    place = "along" if o.piece == "F" else "along b"
     if along < least[0] or path.length - along < least[1]:
         narrower = "the neck narrower, " if o.edge != "side" else ""
         raise PaperError(
             f"the {dart} comes too near to the end of the {o.where}: make "
-            f"its place (along) another, {narrower}or lead it elsewhere"
+            f"its place ({place}) another, {narrower}or lead it elsewhere"
         )
     if o.edge != "neck":
         return
     if any(abs(along - c) < BESIDE_CORNER for c in _corners(path)):
         raise PaperError(
             f"the {dart} comes too near to the corner of the neck: make its place "
-            "(along) another, or lead it elsewhere"
+            f"({place}) another, or lead it elsewhere"
         )
     way = direction(path.at_length(along), point)
     lean = degrees_between(path.direction_at_length(along), way)
     if min(lean, 180.0 - lean) < LEAST_LEAN:
         raise PaperError(
             f"the {dart} would run along the neck where it opens: make its place "
-            "(along) another, or lead it elsewhere"
+            f"({place}) another, or lead it elsewhere"
         )
 
 

@@ -149,13 +149,14 @@ def tuck_findings(n: Numbers, sheet: Sheet, o: Opened) -> Iterator[Finding]:
     """Each tuck takes in enough to be folded (1.6)."""
     a, b = (sheet.lines[o.kept(e)] for e in (o.leg_first, o.leg_last))
     each = distance(a.start, b.end) / _count(n, o)
+    symbol = "tucks b" if o.own else "tucks"
     if each < LEAST_TUCK - 1e-6:
         yield Finding(
             "P12",
             Severity.REFUSE,
             f"Each of the tucks at the {o.where} would take in {each:.2f} cm; "
             f"{LEAST_TUCK:g} cm is the least.",
-            "tucks",
-            "Make them (tucks) fewer, or lead a greater share of the dart there.",
+            symbol,
+            f"Make them ({symbol}) fewer, or lead a greater share of the dart there.",
             {"each": each},
         )

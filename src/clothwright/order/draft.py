@@ -254,7 +254,7 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
         raise
     except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{place}: {e}", order.unit)) from e
-    except (ValueError, ArithmeticError) as e:
+    except (ValueError, ArithmeticError, IndexError) as e:  # no meeting: no first one
         raise OrderError(_not_drawn(place, what)) from e
 
 

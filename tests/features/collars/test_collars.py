@@ -4,6 +4,7 @@ sewn to. Shapely judges distances, plain mathematics the arcs."""
 import math
 import re
 from dataclasses import replace
+from itertools import pairwise, product
 
 import pytest
 from shapely.geometry import LineString, Polygon
@@ -28,6 +29,7 @@ from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.collars.bertha import Bertha
 from clothwright.features.collars.collar import CollarEnd
 from clothwright.features.collars.collar_neck import closed_neck
+from clothwright.features.collars.collar_stand import stand_edges
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.flat_collar import FlatCollar
 from clothwright.features.collars.neck_frill import NeckFrill
@@ -56,6 +58,26 @@ def made(body: Body, *swaps: Feature) -> Draft:
 
 def line(path: Path) -> LineString:
     return LineString(path.flatten(0.002))
+
+
+def test_the_round_of_a_stand_leaves_its_lap() -> None:
+    """However short the lap and large the round, the upper edge goes past the centre
+    line, and the outline is one loop."""
+    for rise, lap, behind in product((0.0, 1.5, 6.0), (0.2, 1.2, 4.0), (False, True)):
+        foot = bowed(Point(0.0, 0.0), 19.0 if behind else 19.0 + lap, rise)
+        if behind:
+            foot = Path.line(Point(-lap, 0.0), Point(0.0, 0.0)) + foot
+        centre = lap if behind else 19.0
+        edges = stand_edges(foot, (3.0, 3.5), centre, 2.5, behind=behind)
+        assert {"upper", "upper stand", "neck", "neck stand"} <= {e.name for e in edges}
+        assert all(e.path.length > 0.02 for e in edges)
+        for a, b in pairwise((*edges, edges[0])):
+            assert distance(a.path.end, b.path.start) < 1e-6
+
+
+def test_a_corner_rounder_than_the_stand_is_high_is_refused() -> None:
+    with pytest.raises(OrderError, match=r"\(collar corner\) 1\.4 cm or less"):
+        made(P92, StandCollar(height=1.5, corner=3.0))
 
 
 # -- the mathematics -----------------------------------------------------------------

@@ -10,7 +10,15 @@ from clothwright.features.collars.collar import SRC, STAND
 from clothwright.features.collars.collar_neck import beyond, closed_neck, opens_behind
 from clothwright.features.grain import longest_line
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    PaperError,
+    Piece,
+    Sheet,
+    Verb,
+)
 from clothwright.rules import Numbers
 
 HEIGHT = Number(
@@ -92,9 +100,16 @@ def draft_stand(d: Drafting, front: float, *, fall: bool = False) -> None:
     d.draw("collar neck", foot, "neck edge of the stand", frm=("Xb", "Xs", "Xf"))
     centre = more if behind else neck.length
     corner = 0.0 if fall and not more else n.c_corner
-    corner = min(corner, more - _ON_LINE) if more > _ON_LINE else corner
     heights = n.c_high, front
-    piece = Piece(STAND, "Stand", _edges(foot, heights, centre, corner, behind=behind))
+    high = n.c_high if behind else front
+    if corner > high - _ON_LINE:
+        raise PaperError(
+            f"the end of the stand is {high:.1f} cm high and its corner is rounded by "
+            f"{corner:.1f} cm: make that (collar corner) {high - 0.1:.1f} cm or less"
+        )
+    piece = Piece(
+        STAND, "Stand", stand_edges(foot, heights, centre, corner, behind=behind)
+    )
     fold = piece.fold
     assert fold is not None
     round_neck = longest_line(piece, turned(fold.path.start_direction, 90))
@@ -110,7 +125,7 @@ def draft_stand(d: Drafting, front: float, *, fall: bool = False) -> None:
     )
 
 
-def _edges(
+def stand_edges(
     foot: Path,
     heights: tuple[float, float],
     centre: float,
@@ -126,6 +141,15 @@ def _edges(
     at, way = foot.at_length(centre), foot.direction_at_length(centre)
     plumb = Path.line(at, at + Vector(way.y, -way.x) * 20.0)
     lap = centre if behind else foot.length - centre
+    if lap >= _ON_LINE:  # a corner rounded off past the centre would leave no lap
+        met = upper.meets(plumb)
+        if not met:
+            raise PaperError(
+                "the stand bends so far up that its front has no upper edge: make its "
+                "rise (collar rise) less"
+            )
+        past = met[0][0] if behind else upper.length - met[0][0]
+        corner = min(corner, max(0.0, past - _ON_LINE))
     if behind:  # it opens at the centre back, and lies on the fold in front
         up, upper = rounded_corner(up, upper, corner)
         left, right = Edge("end", up, seam), Edge("cf", down, fold)

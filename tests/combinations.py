@@ -86,7 +86,7 @@ def alone(first: type[Feature]) -> tuple[Feature, ...]:
     amounts when such a one is found."""
     for usual in (True, False):
         found: list[tuple[Feature, ...]] = []
-        for seed in range(40 if usual else 400):
+        for seed in range(100 if usual else 400):
             rng = Random(seed)
             begun = set_at_random(first, rng) if first is Fitting else usual_of(first)
             parts = _completed((begun,), rng, usual=usual)

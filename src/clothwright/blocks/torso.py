@@ -238,7 +238,8 @@ def _centre_back(d: Drafting, foot: Point) -> Path:
 def _one_piece(d: Drafting, sheet: Sheet, h: _Half, lower: _Lower) -> Sheet:
     """A half with a fish-eye dart, where it has a dart."""
     p = sheet.piece(h.whole)
-    run = [e for e in p.rolled_to("neck") if e.name.startswith(_WAIST)]
+    upper = "neck" if p.has("neck") else "top edge"  # of a strapless bodice
+    run = [e for e in p.rolled_to(upper) if e.name.startswith(_WAIST)]
     legs = [e.path for e in run if e.name.startswith("leg")]
     before, after = p.before(run[0].name), p.after(run[-1].name)
     new = _grown(before, after, h, lower)

@@ -41,6 +41,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "wrap front": "necks.wrap_front.WrapFront",
         "cowl": "necks.cowl.Cowl",
         "halter": "necks.halter.Halter",
+        "strapless": "bodice.strapless.Strapless",
+        "straps": "necks.straps.Straps",
         "back neckline": "necks.necklines.BackNeckline",
         "funnel neck": "necks.funnel.FunnelNeck",
         "back strap": "necks.back_strap.BackStrap",

@@ -46,6 +46,7 @@ class Rank(IntEnum):
     BACK_DART = 85
     FRONT_PANELS = 90
     BACK_PANELS = 100
+    TOP_EDGE = 110
     BLEND = 120
     WAIST = 130
     BELOW_WAIST = 140

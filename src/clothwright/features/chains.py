@@ -12,6 +12,15 @@ double one at 9 and 10 (first garment 19)."""
 
 BACK_STRAP = "BK"
 """Code of a strap across the back of a low neck."""
+TOP = "top edge"
+"""Name of the edge that a strapless bodice ends in above."""
+
+FRONT_LINE, BACK_LINE = "top edge front", "top edge back"
+"""The top edge of each half as its panels lie when they are sewn, clockwise."""
+
+STRAP = "SR"
+"""Code of a shoulder strap on such an edge."""
+
 FAR = 40.0
 """No stretch of a long seam without a notch is longer, cm (truing 6)."""
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Collection
 
-from clothwright.features.chains import hanging
+from clothwright.features.chains import TOP, hanging
 from clothwright.features.knits.knit_seams import knit_joints
 from clothwright.features.knits.knit_skirt_seams import knit_skirt_joints
 from clothwright.features.linings.sewn_halves import OVER
@@ -97,6 +97,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
                 _PANEL,
             )
         )
+    found += _top_edge(has, words)
     fu, bu = first("FS", "F", edge="armhole"), first("BS", "B", edge="armhole")
     if fu and bu:
         found.append(
@@ -157,6 +158,29 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     found += knit_joints(sheet)
     found += knit_skirt_joints(sheet)
     return found
+
+
+def _top_edge(has: _Has, words: Collection[str]) -> list[Joint]:
+    """The top edge of a strapless bodice runs on over its seams, square to both
+    centres but where it comes to a point."""
+    out = []
+    start, end = End.START, End.END
+    f, b = ("F" if has("F", TOP) else "FS"), ("B" if has("B", TOP) else "BS")
+    for name, one, other in (
+        ("the side", (f, start), (b, end)),
+        ("the front panel", ("FC", start), ("FS", end)),
+        ("the back panel", ("BC", end), ("BS", start)),
+    ):
+        if has(one[0], TOP) and has(other[0], TOP):
+            corners = Corner(one[0], TOP, one[1]), Corner(other[0], TOP, other[1])
+            out.append(Joint(f"top edge over {name}", corners, 180.0, _PANEL))
+    front, back = ("F" if f == "F" else "FC"), ("B" if b == "B" else "BC")
+    if has(front, TOP, "cf") and V_FRONT not in words:
+        corner = Corner(front, TOP, end)
+        out.append(Joint.fold("top edge at the centre front", corner))
+    if has(back, TOP, "cb"):
+        out.append(Joint.fold("top edge at the centre back", Corner(back, TOP, start)))
+    return out
 
 
 def _cap_top(code: str) -> Joint:

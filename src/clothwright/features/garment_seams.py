@@ -10,7 +10,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.bodice.waist_seams import LONG, shares, waist_seams
-from clothwright.features.chains import BACK_STRAP, Chains
+from clothwright.features.chains import BACK_STRAP, STRAP, TOP, Chains
 from clothwright.features.collars.collar_seams import collar_seams
 from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
@@ -80,6 +80,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _panel_behind(t),
         *_halter_band(t),
         *_back_strap(t, n),
+        *_straps(t, n),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
         *stand_seams(t),
@@ -104,7 +105,7 @@ def _front_panel(t: Chains, n: Numbers) -> Seam | None:
     bp = t.sheet.points["BP"]
     at = t.upto(left, bp)
     total_l, total_r = t.length(left), t.length(right)
-    a, b = at - 5.0, at + 5.0
+    a, b = max(at - 5.0, min(3.0, at / 2)), at + 5.0
     return Seam(
         "S1",
         "front panel",
@@ -353,6 +354,27 @@ def _back_strap(t: Chains, n: Numbers) -> list[Seam]:
             kind=SeamKind.TWIN,
         ),
     ]
+
+
+def _straps(t: Chains, n: Numbers) -> list[Seam]:
+    """Shoulder straps, caught in the top edge, and folded on themselves."""
+    if STRAP not in t.sheet.pieces:
+        return []
+    out = []
+    for code, words, end, codes in (
+        ("S112", "front", "front end", ("FC", "FS", "F")),
+        ("S113", "back", "back end", ("BC", "BS", "B")),
+    ):
+        pieces = (t.sheet.piece(c) for c in codes if t.has(c, TOP))
+        marked = next(p for p in pieces if any(m.name == "strap" for m in p.marks))
+        top, strap = (Run(marked.code, TOP),), (Run(STRAP, end),)
+        caught = Ease.about(2 * n.strap_w - t.length(top), 0.1)
+        name = f"strap, caught in the top edge, {words}"
+        kind = SeamKind.LAPPED
+        out.append(Seam(code, name, top, strap, "side", "centre", caught, kind=kind))
+    long = t.chain((STRAP, "strap over", False)), t.chain((STRAP, "strap under", True))
+    folded = Seam("S114", "strap, long edges", *long, "front", "back")
+    return [*out, folded]
 
 
 def _panel_behind(t: Chains) -> Seam | None:

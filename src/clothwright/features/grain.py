@@ -5,6 +5,7 @@ from bisect import bisect_left
 from collections.abc import Iterator
 
 from clothwright.curves import Path, Point, Vector, cross, direction, dot, turned
+from clothwright.features.chains import STRAP
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
 OFF = 0.8
@@ -19,9 +20,9 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
-OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB")
+OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", STRAP)
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
-crease."""
+crease, along the strap."""
 
 ON_BIAS = "fold of the cowl"
 """A line of this name says that its piece is cut on the bias, at 45° to the fold."""

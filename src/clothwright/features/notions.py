@@ -21,6 +21,9 @@ class Article(Enum):
     LACING = "lacing cord"
     EYELET = "eyelet"
     ELASTIC = "elastic"
+    BONE = "bone"
+    CHANNEL = "boning channel"
+    STAY = "petersham ribbon"
     THREAD = "thread"
     BIAS = "bias cord"
     """Cut from the shell."""
@@ -39,7 +42,7 @@ class Article(Enum):
     @property
     def by_length(self) -> bool:
         """True for what a shop cuts to length; all else is bought by the piece."""
-        return self in (Article.TAPE, Article.LACING)
+        return self in (Article.TAPE, Article.LACING, Article.CHANNEL, Article.STAY)
 
 
 @dataclass(frozen=True)

@@ -120,6 +120,7 @@ class Task(Enum):
     HOOK = "hook and eye"
     SLEEVES = "pair of sleeves"
     GATHER = "gathers"
+    BONE = "bone in its channel"
     BY_HAND = "seam by hand"
     WAIST = "waist seam"
     ZIP = "concealed zip"

@@ -65,6 +65,7 @@ _BY_NAME: Mapping[str, Role] = {
     "strap end": Role.SHOULDER,
     "nape": Role.EDGE,
     "neck": Role.EDGE,
+    "top edge": Role.EDGE,
     "neck side": Role.EDGE,
     "cap neck": Role.EDGE,
     "armhole": Role.EDGE,

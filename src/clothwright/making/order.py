@@ -12,6 +12,7 @@ from graphlib import TopologicalSorter
 from itertools import permutations
 
 from clothwright.features.about import Place
+from clothwright.features.chains import TOP
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -224,6 +225,7 @@ def _stayed(garment: Garment) -> list[Run]:
         and not p.code.startswith(LINING)
         for e in p.edges
         if garment.role(run := Run(p.code, e.name)) is Role.EDGE
+        and e.name != TOP
         and e.kind is EdgeKind.SEAM
         and own_name(e.name) not in ("slant", "facing neck", "facing neck stand")
     ]

@@ -6,6 +6,7 @@ Pressing, clipping and neatening are common practice, no source.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from clothwright.features.chains import TOP
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.making.garment import Garment
 from clothwright.paper import Seam, SeamKind, own_piece
@@ -193,6 +194,8 @@ def _edges(seams: list[Seam]) -> str:
     names = {r.edge for s in seams for r in s.runs()}
     if names <= {"waist", "waist mid", "waist side"}:
         return "waist"
+    if names == {TOP}:
+        return TOP
     slant = "slant" in names
     return "neck and the slanted edges" if slant else "neck"
 

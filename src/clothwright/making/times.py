@@ -39,6 +39,8 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     Task.HEM: (20, 40),
     Task.CIRCLE_HEM: (45, 120),
     Task.FINISH: (20, 45),
+    # "boning bodice (12 bones)", 90 to 180
+    Task.BONE: (7.5, 15),
     # half of "shoulder and side seams", 15 to 30
     Task.SEAMS: (7.5, 15),
     # common practice, no source

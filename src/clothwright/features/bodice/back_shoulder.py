@@ -150,7 +150,9 @@ class Way:
 
 _CLOSED = {
     "open back": "an open back cuts the blade away, so its shoulder takes "
-    'back_shoulder = "none"'
+    'back_shoulder = "none"',
+    "strapless": "a strapless bodice has no shoulder for a dart or ease: leave "
+    "back_shoulder out",
 }
 WAYS: Mapping[BackShoulder, Way] = {
     BackShoulder.BY_STYLE: Way(),

@@ -4,6 +4,7 @@ garment 5.5, blocks B1) and their level (B16)."""
 from collections.abc import Iterable
 
 from clothwright.curves import Path, Point, distance
+from clothwright.features.chains import FRONT_LINE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Hand, Numbers
@@ -15,6 +16,9 @@ girth, cm (`bust_findings`)."""
 _TAPE = 0.3
 """Half a girth comes out so much smaller before it is smaller than the body, cm: no
 tape tells less on it (our own choice)."""
+
+_HELD = 1.0
+"""The same of a strapless bust, which cloth and bones support (measurements 8)."""
 
 
 def bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -32,7 +36,8 @@ def bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     aim = (n.B + n.Eb) / 2
     if half >= aim - _LEAN_AND_SHAVED - _taken_at_centre(sheet):
         return
-    severity = Severity.REFUSE if half < n.B / 2 - _TAPE else Severity.WARN
+    held = _HELD if FRONT_LINE in sheet.lines else _TAPE
+    severity = Severity.REFUSE if half < n.B / 2 - held else Severity.WARN
     yield Finding(
         "B1",
         severity,

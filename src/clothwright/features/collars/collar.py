@@ -108,6 +108,7 @@ class Collar(Feature):
         "wrap": "a collar is not yet drawn along the crossing edges of a wrap; leave "
         "it off",
         "cowl": "the edge of a cowl is folded back and has no seam for a collar",
+        "strapless": "a strapless bodice has no neck for a collar",
         "halter": "a halter's neck ends in its straps, where no collar is sewn on",
         "open back": "a collar needs a back that is closed at the neck",
         "tightened shoulder": "a neck is not tightened under a collar",

@@ -9,6 +9,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import TOP
 from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing_checks import facing_findings
 from clothwright.features.linings.facing_pieces import back_facing, front_facing
@@ -16,7 +17,7 @@ from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.necks.cowl import lay_cut_on
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet, Verb
+from clothwright.paper import Drafting, Piece, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -123,11 +124,31 @@ class Facing(Feature):
         return facing_findings(n, sheet)
 
 
+def _below_top(d: Drafting, front: Piece) -> None:
+    """The facings of a strapless bodice."""
+    back = back_facing(d.sheet, d.n, 0.0)
+    for piece, half in ((front, "front"), (back, "back")):
+        d.lay(
+            Verb.TRACE,
+            d.sheet.put(piece),
+            piece.code,
+            f"{half} facing of the top edge",
+            amounts=(
+                ("lower than the edge by {}", "rho"),
+                ("below the top at the side", piece.edge("side").length),
+            ),
+            detail=f"from the {half} with its panels laid together at the top",
+        )
+
+
 def draft_facings(d: Drafting) -> None:
     """Trace front facing FF and back facing BF, their shoulders of one length."""
     d.part = "facing"
     n = d.n
     front = front_facing(d.sheet, n)
+    if front.has(TOP):
+        _below_top(d, front)
+        return
     target = front.edge("shoulder").length
     if not front.has("neck"):  # a cowl, whose facing takes the other half
         lay_cut_on(d, target)

@@ -7,9 +7,15 @@ drawn from.
 from collections.abc import Iterable
 
 from clothwright.curves import Path
+from clothwright.features.chains import TOP
 from clothwright.features.linings.facing_edges import CLEAR_OF_BP
 from clothwright.features.linings.roll import corner_finding, strap_finding
-from clothwright.features.linings.sewn_halves import SewnHalf, back_under, sewn_front
+from clothwright.features.linings.sewn_halves import (
+    SewnHalf,
+    back_under,
+    sewn_back,
+    sewn_front,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Numbers
@@ -36,6 +42,9 @@ shoulder: moved in, it may be wider than the front's."""
 def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Every check of the facings."""
     ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    if ff.has(TOP):
+        yield from _below_top(n, sheet, ff, bf)
+        return
     whole = bf if bf.has("shoulder") else ff
     narrow = strap_finding(whole.edge("shoulder").length, "facing", "FF")
     if narrow:
@@ -81,6 +90,39 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "BF",
                 "Clip into its corner at the panel seam.",
                 {"strip": n.sw},
+            )
+
+
+def _below_top(n: Numbers, sheet: Sheet, ff: Piece, bf: Piece) -> Iterable[Finding]:
+    """Of a strapless bodice: the facings lie on the shell, clear of bust and edge."""
+    front = sewn_front(sheet)
+    yield from _over_bust(n, front, ff)
+    for half, facing in ((front, ff), (sewn_back(sheet), bf)):
+        name = facing.name.lower()
+        free, top = facing.edge("free").path, facing.edge(TOP).path
+        gap = min(
+            free.nearest(top.at_length(top.length * i / 12))[1] for i in range(13)
+        )
+        if gap < NARROWEST or free.meets(top):
+            yield Finding(
+                "F6",
+                Severity.REFUSE,
+                f"The {name} comes within {NARROWEST:g} cm of its own top edge, or "
+                "crosses it.",
+                facing.code,
+                "Raise the top edge (ht), make its dip less deep, or line the bodice "
+                "to the edge.",
+                {"gap": gap},
+            )
+        out = outside(half, free)
+        if out > OUTSIDE:
+            yield Finding(
+                "F4",
+                Severity.REFUSE,
+                f"The {name} lies {out:.1f} cm outside the shell.",
+                facing.code,
+                "Make it less deep at the side (facing at the side).",
+                {"outside": out},
             )
 
 

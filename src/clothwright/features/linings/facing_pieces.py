@@ -1,6 +1,7 @@
 """The pieces of an all-in-one facing, traced from the shell (first garment 14)."""
 
-from clothwright.curves import Path, Point, direction, inset, mix, turned
+from clothwright.curves import Path, Point, Vector, direction, inset, mix, shift, turned
+from clothwright.features.chains import BACK_LINE, TOP
 from clothwright.features.linings.facing_edges import (
     closed_back_free,
     foot_of_side,
@@ -8,6 +9,7 @@ from clothwright.features.linings.facing_edges import (
     open_back_free,
     plain_curve,
 )
+from clothwright.features.linings.lining_strips import run_on
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.linings.sewn_halves import (
     SewnHalf,
@@ -38,6 +40,8 @@ _CRUMB = 0.1
 def front_facing(sheet: Sheet, n: Numbers) -> Piece:
     """FF: on the fold, its free edge from the fold to the side."""
     half = sewn_front(sheet)
+    if half.centre.has(TOP):
+        return _front_below_top(half, n)
     if wraps(half.centre):
         return wrap_facing(half, n)
     if drapes(half.centre):
@@ -55,6 +59,96 @@ def front_facing(sheet: Sheet, n: Numbers) -> Piece:
             Edge("side", side.reversed()),
             Edge("armhole", rolled.armhole),
             Edge("shoulder", rolled.shoulder),
+        ),
+    )
+
+
+def _front_below_top(half: SewnHalf, n: Numbers) -> Piece:
+    """FF of a strapless front: below its top edge, by the roll lower than that, so that
+    both are of one length."""
+    fold = half.centre.edge("cf").path
+    top = lowered(half.neck, n.rho, half.side.reversed(), fold)
+    side = _below(half.side, top.start, _depth_of(half, n))
+    free = front_free(half, n, side)
+    over = top.length - half.neck.length  # where the side leans
+    top = top.between(max(0.0, over), top.length)
+    return Piece(
+        "FF",
+        "Front facing",
+        (
+            Edge(TOP, top),
+            straight("cf", top.end, free.start, EdgeKind.FOLD),
+            Edge("free", free, EdgeKind.FINISHED),
+            Edge("side", side.pinned(top.start, side.end).reversed()),
+        ),
+    )
+
+
+def _depth_of(front: SewnHalf, n: Numbers) -> float:
+    """Depth of both facings at the side."""
+    return min(n.ff_side, _OF_SIDE * front.side.length, front.side.length - _LEFT)
+
+
+def _below(side: Path, top: Point, depth: float) -> Path:
+    """A side from its top so far down."""
+    start = side.length_to_point(top)
+    return side.between(start, start + depth).pinned(top, side.at_length(start + depth))
+
+
+_OF_SIDE = 0.8
+_LEFT = 1.6
+"""A facing takes no more than the first share of the side above a side dart, and leaves
+the second of it, cm (our own)."""
+
+
+def lowered(top: Path, by: float, before: Path, after: Path) -> Path:
+    """A top edge laid lower, from the line before it to the line after it."""
+    wide = run_on(top.moved(shift(Vector(0.0, by))), 1.0)
+    starts, ends = wide.meets(before), wide.meets(after)
+    if not starts or not ends:
+        raise PaperError("the roll of the top edge misses its seams: make it smaller")
+    (a, s), (b, t) = min(starts), max(ends)
+    cut = wide.between(a, b).without_crumbs(_CRUMB)
+    return cut.pinned(before.at_length(s), after.at_length(t))
+
+
+def lowered_edges(piece: Piece, by: float) -> list[Edge]:
+    """The top edge of a piece laid lower, no longer than before: a side that leans, and
+    comes before it, moves in by what it would gain."""
+    before, edge = piece.before(TOP), piece.edge(TOP)
+    top = lowered(edge.path, by, before.path, piece.after(TOP).path)
+    if "side" not in before.name:
+        return [Edge(TOP, top)]
+    top = top.between(max(0.0, top.length - edge.length), top.length)
+    side = before.path.pinned(before.path.start, top.start)
+    return [before.along(side), Edge(TOP, top)]
+
+
+def _back_below_top(sheet: Sheet, n: Numbers) -> Piece:
+    """BF of a strapless back, short of a zip; its edge crosses no lower than the point
+    of the dart."""
+    half, pd = sewn_back(sheet), sheet.points["Pd"]
+    edge = half.centre.edge("cb")
+    cb, kind = edge.path, EdgeKind.FOLD
+    if edge.kind is EdgeKind.SEAM:
+        cb, kind = beside_zip(cb), EdgeKind.FINISHED
+    top = lowered(half.neck, n.rho, cb, half.side)
+    depth = _depth_of(sewn_front(sheet), n)
+    side = _below(half.side, top.end, depth)
+    foot = at_level(cb, top.start.y + min(depth, pd.y - top.start.y))
+    if foot is None:
+        raise PaperError("the back facing reaches the waist: make it less deep")
+    free = closed_back_free(half, n, side, foot, pd)
+    up = cb.between(cb.length_to_point(foot), cb.length_to_point(top.start))
+    up = up.pinned(foot, top.start).without_crumbs(_CRUMB)
+    return Piece(
+        "BF",
+        "Back facing",
+        (
+            Edge(TOP, top),
+            Edge("side", side),
+            Edge("free", free, EdgeKind.FINISHED),
+            Edge("cb", up, kind),
         ),
     )
 
@@ -85,6 +179,8 @@ def back_facing(sheet: Sheet, n: Numbers, shoulder: float) -> Piece:
     """BF, its shoulder of the length given: it carries no ease (14.6). In an open back
     it runs down beside the slanted edge to the waist, or takes the whole centre; in a
     closed one it ends at the centre back, short of a zip."""
+    if BACK_LINE in sheet.lines:
+        return _back_below_top(sheet, n)
     if not sheet.piece("B" if "B" in sheet.pieces else "BC").has("shoulder"):
         return _below_edge(sheet, n)
     half, pd = sewn_back(sheet), sheet.points["Pd"]

@@ -2,13 +2,13 @@
 
 import math
 
-from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
+from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, TOP, Chains
 from clothwright.features.linings.facing_pieces import beside_zip
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.necks.halter_rules import HALTER_BAND
 from clothwright.features.openings.stand_pieces import BANDED
-from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind
+from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
@@ -87,6 +87,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
                 SeamKind.FACED,
             )
         )
+    out += top_seams(t)
     for code, name, e, aim, tol, start, end in (
         ("S12", "facing shoulder", "shoulder", 0.0, 0.1, "neck", "tip"),
         ("S13", "facing side", "side", 0.0, 0.05, "underarm", "free edge"),
@@ -176,11 +177,58 @@ def back_armhole(t: Chains) -> tuple[Run, ...]:
     )
 
 
+def top_edge(t: Chains, *, front: bool) -> tuple[Run, ...]:
+    """The shell's top edge, of a strapless bodice, from the centre."""
+    codes = ("FC", "F", "FS") if front else ("BC", "B", "BS")
+    return t.chain(*((c, TOP, front) for c in codes))
+
+
+def top_seams(t: Chains) -> list[Seam]:
+    """The top edge of a strapless bodice to its facing (S110, S111)."""
+    out = []
+    for code, words, front in (("S110", "front", True), ("S111", "back", False)):
+        shell = top_edge(t, front=front)
+        facing = t.chain(("FF" if front else "BF", TOP, front))
+        if not (shell and facing):
+            continue
+        short = _beside_zip(t, shell) if not front and t.zipped() else 0.0
+        out.append(
+            Seam(
+                code,
+                f"top edge, {words}",
+                shell,
+                facing,
+                f"centre {words}",
+                "side",
+                Ease.about(-short, EVEN),
+                None,
+                _at_panel(t, shell, short, front=front),
+                SeamKind.FACED,
+            )
+        )
+    return out
+
+
+EVEN = 0.15
+"""A facing's top edge, laid lower by the roll, may differ so far from the shell's, cm
+(6: equal to the neckline, to 0.3 shorter)."""
+
+
+def _at_panel(
+    t: Chains, shell: tuple[Run, ...], short: float, *, front: bool
+) -> tuple[NotchPair, ...]:
+    """A notch of the facing where the panel seam meets the top edge, or half way."""
+    at = t.length(shell[:1]) if len(shell) > 1 else t.length(shell) / 2
+    note = JOINT if len(shell) > 1 else ""
+    return (NotchPair(at, at - short, 1 if front else 2, note),)
+
+
 def _beside_zip(t: Chains, neck: tuple[Run, ...]) -> float:
     """What of the shell's back neck lies beside a zip, where the facing has ended."""
-    piece = t.sheet.piece(neck[-1].piece)
-    line = beside_zip(piece.edge("cb").path)
-    return piece.edge("neck").path.meets(line)[0][0]
+    run = neck[0] if neck[0].edge == TOP else neck[-1]
+    line = beside_zip(t.sheet.edge(run.piece, "cb").path)
+    edge = run.edge if run.edge == TOP else "neck"
+    return t.sheet.edge(run.piece, edge).path.meets(line)[0][0]
 
 
 def _foot(t: Chains, n: Numbers, foot: tuple[Run, ...], waist: tuple[Run, ...]) -> Seam:

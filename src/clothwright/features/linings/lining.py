@@ -131,6 +131,8 @@ class Lining(Feature):
             }
         return {
             **self.clashes,
+            "strapless": "a strapless bodice is lined to the edge, which takes the "
+            'place of the facing; set mode = "to the edge"',
             "back neck dart": "with a dart at the back neck, line to the edge",
             **{
                 word: f"a sleeve with {what} is not lined yet; leave the lining off"

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
+from clothwright.features.chains import FRONT_LINE
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
 from clothwright.features.linings.lining_pieces import SLACK
 from clothwright.features.linings.roll import corner_finding, strap_finding
@@ -45,6 +46,34 @@ _SIDES = (
 
 def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Every check of a lining to the edge."""
+    if FRONT_LINE not in sheet.lines:
+        yield from _rolled_edges(n, sheet)
+    for name, edges in _SIDES:
+        shell, mine = (
+            sum(
+                sheet.length(f"{before}{c}", e)
+                for c, e in edges
+                if f"{before}{c}" in sheet.pieces and sheet.piece(f"{before}{c}").has(e)
+            )
+            for before in ("", "L.")
+        )
+        slack = mine - shell
+        right = -n.short if in_one(sheet) else SLACK
+        right -= n.rho_l if FRONT_LINE in sheet.lines else 0.0
+        if abs(slack - right) > _NEAR:
+            yield Finding(
+                "N1",
+                Severity.REFUSE,
+                f"The {name} lining is {slack:.2f} cm longer at the side than the "
+                f"shell; {right:.1f} cm is right.",
+                "lining",
+                "Lower its lower edge by that.",
+                {"slack": slack},
+            )
+
+
+def _rolled_edges(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Straps and rolls, and the corner of an open back."""
     front, back = sewn_front(sheet), sewn_back(sheet)
     rho = n.rho_l
     for half, inner, most in (
@@ -62,27 +91,6 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     tight = corner_finding(n.rc) if back.slant is not None else None
     if tight:
         yield tight
-    for name, edges in _SIDES:
-        shell, mine = (
-            sum(
-                sheet.length(f"{before}{c}", e)
-                for c, e in edges
-                if f"{before}{c}" in sheet.pieces and sheet.piece(f"{before}{c}").has(e)
-            )
-            for before in ("", "L.")
-        )
-        slack = mine - shell
-        right = -n.short if in_one(sheet) else SLACK
-        if abs(slack - right) > _NEAR:
-            yield Finding(
-                "N1",
-                Severity.REFUSE,
-                f"The {name} lining is {slack:.2f} cm longer at the side than the "
-                f"shell; {right:.1f} cm is right.",
-                "lining",
-                "Lower its lower edge by that.",
-                {"slack": slack},
-            )
 
 
 def hung_findings(sheet: Sheet) -> Iterable[Finding]:

@@ -16,8 +16,10 @@ from clothwright.curves import (
 )
 from clothwright.features.bodice.back_dart import NECK_LEGS
 from clothwright.features.bodice.front_dart import led_elsewhere
+from clothwright.features.chains import FRONT_LINE, TOP
 from clothwright.features.grain import longest_line
 from clothwright.features.linings.cowl_lining import below_cowl, without_cowl
+from clothwright.features.linings.facing_pieces import lowered_edges
 from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
     REACH,
@@ -70,6 +72,8 @@ more than the second, a share, is left of it."""
 def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
     """The bodice's pieces with their edges rolled, the shoulder moved in and eased by
     `ease` as the shell's, and the waist lowered."""
+    if FRONT_LINE in sheet.lines:
+        return _under_top(sheet, rho)
     front, back = sewn_front(sheet), sewn_back(sheet)
     if led_elsewhere(sheet):
         front = replace(front, centre=closed_front(sheet, front.centre))
@@ -92,6 +96,16 @@ def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
             sheet = sheet.put(
                 _with_loops(lined, piece) if lined.has("slant") else lined
             )
+    return sheet
+
+
+def _under_top(sheet: Sheet, rho: float) -> Sheet:
+    """Those of a strapless bodice, the top edge laid lower by the roll."""
+    for piece in [p for p in sheet.pieces.values() if p.has(TOP)]:
+        code, new = f"L.{piece.code}", lowered_edges(piece, rho)
+        sheet = sheet.put(named_lining(piece, piece))
+        sheet = _lowered(redraw(sheet, code, [e.name for e in new], new), code)
+        sheet = sheet.put(with_shell_grain(sheet.piece(code), piece))
     return sheet
 
 

@@ -9,8 +9,9 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from clothwright.features.chains import Chains
+from clothwright.features.chains import TOP, Chains
 from clothwright.features.linings.facing_seams import (
+    EVEN,
     FACED,
     back_armhole,
     back_neck_chain,
@@ -18,6 +19,7 @@ from clothwright.features.linings.facing_seams import (
     front_armhole,
     front_neck,
     strap_to_band,
+    top_edge,
 )
 from clothwright.features.linings.lining_joins import facing_joins
 from clothwright.features.linings.lining_strips import (
@@ -283,6 +285,22 @@ def _bagged(sheet: Sheet, rho: float) -> Iterator[Seam]:
             "shoulder",
             "waist" if t.has("BC", "slant") else "centre back",
         ),
+        (
+            "LE7",
+            "S110",
+            "front top edge",
+            top_edge(t, front=True),
+            "centre front",
+            "side",
+        ),
+        (
+            "LE8",
+            "S111",
+            "back top edge",
+            top_edge(t, front=False),
+            "centre back",
+            "side",
+        ),
         ("LE3", "S10", "front armhole", front_armhole(t), "tip", "underarm"),
         ("LE4", "S11", "back armhole", back_armhole(t), "tip", "underarm"),
     ):
@@ -299,7 +317,7 @@ def _bagged(sheet: Sheet, rho: float) -> Iterator[Seam]:
                 lining,
                 start,
                 end,
-                ease,
+                Ease.about(0.0, EVEN) if shell[0].edge == TOP else ease,
                 None,
                 edge_notches(t, like, shell, lining),
                 SeamKind.FACED,

@@ -20,6 +20,7 @@ from clothwright.curves import (
 )
 from clothwright.features.bodice.back_dart import BLADE_HIGH, BLADE_LOW, NECK_LEGS
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.chains import BACK_LINE, FRONT_LINE, TOP
 from clothwright.features.wholes import before_yoke
 from clothwright.paper import Edge, Piece, Sheet, straight
 
@@ -120,6 +121,8 @@ def sewn_back(sheet: Sheet) -> SewnHalf:
 
 def front_half(sheet: Sheet, before: str) -> SewnHalf:
     """The front of the pieces whose codes begin with `before`: "L." for a lining."""
+    if FRONT_LINE in sheet.lines:
+        return _under_top(sheet, before, front=True)
     if f"{before}F" in sheet.pieces:
         f = sheet.piece(f"{before}F") if before else as_drafted(sheet)
         arm = f.edge("armhole").path
@@ -176,6 +179,8 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
 
 def back_half(sheet: Sheet, before: str) -> SewnHalf:
     """The back of the pieces whose codes begin with `before`."""
+    if BACK_LINE in sheet.lines:
+        return _under_top(sheet, before, front=False)
     one_piece = f"{before}B"
     if one_piece in sheet.pieces:
         back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
@@ -205,6 +210,35 @@ def _panelled_back(back: Piece, bs: Piece) -> SewnHalf:
         arm = head + arm.pinned(head.end, arm.end)
     side = bs.edge("side").path.moved(m)
     return SewnHalf(back, bs, m, neck, arm, side, panel, closed)
+
+
+def _under_top(sheet: Sheet, before: str, *, front: bool) -> SewnHalf:
+    """A half of a strapless bodice, its panels laid together at the top edge: that is
+    its neck and its armhole in one."""
+    half = "F" if front else "B"
+    whole, one = f"{before}{half}", sheet.pieces.get(f"{before}{half}")
+    centre = one or sheet.piece(f"{whole}C")
+    flank = None if one else sheet.piece(f"{whole}S")
+    m, panel = IDENTITY, None
+    line = centre.edge(TOP).path
+    if flank is not None:
+        panel, its = centre.edge("panel").path, flank.edge("panel").path
+        panel, its = (panel.reversed(), its) if front else (panel, its.reversed())
+        m = from_pair(
+            its.start, its.at_length(_HEAD), panel.start, panel.at_length(_HEAD)
+        )
+        outer = flank.edge(TOP).path.moved(m)
+        if front:
+            line = outer.pinned(outer.start, line.start) + line
+        else:
+            line += outer.pinned(line.end, outer.end)
+    outside = flank or centre
+    side = outside.before(TOP).path.reversed() if front else outside.after(TOP).path
+    return SewnHalf(centre, flank, m, line, line, side.moved(m), panel)
+
+
+_HEAD = 3.0
+"""Panels of a strapless bodice are laid together over so much of their seam, cm."""
 
 
 def _blade_closed(back: Piece, neck: Path) -> SewnHalf:

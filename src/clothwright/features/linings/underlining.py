@@ -73,6 +73,15 @@ class Underlining(Feature):
         ),
     ] = None
 
+    def forbids(self) -> Mapping[str, str]:
+        if self.parts is Parts.SKIRT:
+            return self.clashes
+        return {
+            **self.clashes,
+            "strapless": "a strapless bodice is mounted on coutil or net of its own; "
+            'leave the underlining off, or set its parts to "the skirt"',
+        }
+
     def cut_again(self, sheet: Sheet) -> Mapping[str, str]:
         return dict.fromkeys(self._pieces(sheet), UNDERLINING)
 

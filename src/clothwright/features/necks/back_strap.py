@@ -83,6 +83,7 @@ class BackStrap(Feature):
     clashes: ClassVar[dict[str, str]] = {
         "back strap": "an order has one back strap",
         "open back": "the slanted edges of an open back are held by its loops",
+        "strapless": "a strapless bodice has no neck for a strap to cross",
         "halter": "the back of a halter is too low for a strap at the blades",
         "lining": "a strap is not yet caught in the edge of a lining; face the neck",
     }

@@ -136,6 +136,7 @@ class FunnelNeck(Feature):
         "collar": "a funnel is its own collar; leave the other off",
         "wrap": "a funnel is closed in front; leave the wrap off",
         "cowl": "a neck stands up or drapes; leave one of the two off",
+        "strapless": "a funnel rises from both shoulders, which are cut away",
         "halter": "a funnel rises from both shoulders, which a halter has not",
         "open back": "a funnel needs a back that is closed at the neck",
         "tightened shoulder": "a neck is not tightened under a funnel",

@@ -95,7 +95,7 @@ def random_order(rng: random.Random) -> tuple[Order, Pattern]:
             return asked, finished
 
 
-CLOTHS = ("shell", "lining", "interlining")
+CLOTHS = ("shell", "lining", "interlining", "underlining")
 
 
 def laid(seed: int, layouts: int = 4) -> Iterator[Told]:

@@ -109,12 +109,13 @@ def _true(d: Drafting, block: Sheet, ground: Ground) -> None:
     """Draw the edges of the block again through the marks as they lie now."""
     fresh = Drafting(d.n)
     ground.lay(fresh)
-    new = fresh.sheet
+    new, stays = fresh.sheet, False
     for code, half in ground.pieces:
         d.part = half
         was, piece = block.piece(code), new.piece(code)
         edges = [e for e in piece.edges if not _same(was, piece, e.name)]
-        if not edges:
+        if not edges:  # what a guard of the draft would undo stays as it was cut
+            stays = stays or _cut(was, d.sheet.piece(code))
             continue
         d.lay(
             Verb.REDRAW,
@@ -125,10 +126,17 @@ def _true(d: Drafting, block: Sheet, ground: Ground) -> None:
             "where they were square",
             lines=tuple(e.path for e in edges),
         )
+
+    def rests(mark: str) -> bool:
+        """True for a mark that the draft has where it was before the alteration."""
+        before = block.points.get(mark)
+        return before is not None and distance(before, new.points[mark]) < MOVED
+
     marks = {
         k: p
         for k, p in new.points.items()
-        if k not in d.sheet.points or distance(d.sheet.points[k], p) > 0
+        if k not in d.sheet.points
+        or (distance(d.sheet.points[k], p) > 0 and not (stays and rests(k)))
     }
     lines = {k: p for k, p in new.lines.items() if d.sheet.lines.get(k) != p}
     gone = [s.code for s in block.seams if not _sewn_on(new, s)]
@@ -140,6 +148,11 @@ def _sewn_on(new: Sheet, seam: Seam) -> bool:
     return all(
         new.piece(r.piece).has(r.edge) for r in seam.runs() if r.piece in new.pieces
     )
+
+
+def _cut(was: Piece, now: Piece) -> bool:
+    """True for a piece that an alteration has changed."""
+    return not all(_same(was, now, e.name) for e in now.edges)
 
 
 def _same(was: Piece, new: Piece, edge: str) -> bool:

@@ -53,8 +53,8 @@ WITHIN = 0.03
 
 BRIDGED = 0.1
 """An edge between others' allowances has its own while it is off by no more, cm. One
-that is shorter than its allowance, as the mouth of a narrow dart, is a jog between
-them: it may have more by its own length."""
+of straight lines that is shorter than its allowance, as the mouth of a narrow dart, is
+a jog between them: it may have more by its own length."""
 
 
 @dataclass(frozen=True)
@@ -134,7 +134,8 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         more = [m for m, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
         off = [m for m, _ in everywhere]
-        jog = e.length if e.length < widths[e.name] else 0.0
+        straight = all(isinstance(s, Line) for s in e.path.segments)
+        jog = e.length if straight and e.length < widths[e.name] else 0.0
         bridged = e.name not in has and (
             min(off) < -BRIDGED or max(off) > max(BRIDGED, jog)
         )

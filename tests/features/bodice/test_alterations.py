@@ -23,6 +23,7 @@ from clothwright.features.fittings.ground import BODICE, Ground
 from clothwright.order import Draft, OrderError, Workroom, draft
 from clothwright.paper import Drafting, Sheet
 from orders import closed_back, main_features, order, sleeved_features, swapped
+from women import woman
 
 MM = 0.1
 
@@ -327,3 +328,21 @@ def test_too_much_on_one_slash_is_refused() -> None:
 def test_a_round_back_does_not_go_with_an_open_back() -> None:
     with pytest.raises(OrderError, match="cuts the blades away"):
         fitted(P92, main_features(), BY_WORD["round back"](by=0.6))
+
+
+@pytest.mark.parametrize("i", [0, 2, 3, 5])
+def test_a_scoop_that_the_draft_would_undo_stays_as_it_was_cut(i: int) -> None:
+    """On these women a guard of the upper curve holds the pitch (C16): drawn anew, the
+    armhole is where it was. Paper and mark both keep what was cut at the fitting, and
+    the panel line begins there."""
+    scooped = fitted(
+        woman(i),
+        main_features(),
+        BY_WORD["scoop front armhole"](by=0.54),
+        rules=RuleSet.SURVEY,
+    )
+    start = scooped.sheet.edge("FC", "panel").path
+    arm = scooped.sheet.edge("FC", "armhole").path
+    at = scooped.sheet.points["Qf"]
+    assert arm.nearest(at)[1] < 0.1 * MM
+    assert start.nearest(at)[1] < 0.1 * MM

@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cache
 
 import pytest
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 from shapely.ops import unary_union
 
 from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, bdims_women
@@ -328,3 +328,17 @@ def test_a_facing_deeper_than_the_side_is_refused() -> None:
     """Her side, from an armhole of 29 on a back of 33, is shorter than the facing."""
     with pytest.raises(OrderError, match=r"facing at the side\) less deep, or measure"):
         draft(order(woman(813), demo_features("panelled-top"), unit=Unit.IN))
+
+
+@pytest.mark.parametrize("seed", [15, 22, 714])
+def test_the_loose_edge_keeps_clear_of_a_sharp_armhole(seed: int) -> None:
+    """Over a very full bust the armhole runs far in front: the edge follows it lower
+    for longer, and the facing is nowhere narrower than 0.9 cm (our own: 1)."""
+    d = draft(order(woman(seed), main_features(), estimates=RuleSet.SURVEY))
+    facing = d.sheet.piece("FF")
+    assert Polygon(facing.outline.flatten(0.01)).is_valid
+    free, armhole = (
+        LineString(facing.edge(e).path.flatten(0.01)) for e in ("free", "armhole")
+    )
+    assert free.distance(armhole) > 0.9
+    assert not [f for f in d.findings if f.code == "F7"]

@@ -8,6 +8,8 @@ from bodies import P92, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.block import Block, Depth
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.bust_dart_rules import TakenUp
 from clothwright.features.skirts.dress_skirt import Cut, DressSkirt
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
@@ -65,3 +67,15 @@ def test_a_dress_needs_its_zip_and_no_second_skirt() -> None:
 def test_what_a_gathered_skirt_has_no_use_for_is_said() -> None:
     d = dress(THEA, skirt=DressSkirt(cut=Cut.GATHERED, fullness=1.0))
     assert any(f.code == "Q5" and "fullness" in str(f) for f in d.findings)
+
+
+def test_gathers_do_not_meet_gathers() -> None:
+    gathered = BackWaistDart(taken_up=TakenUp.GATHERS)
+    both = swapped(closed_back(lines="darts"), gathered, place_of="back waist dart")
+    for cut, fits in ((Cut.CIRCLE, True), (Cut.GATHERED, False)):
+        asked = order(THEA, swapped(both, DressSkirt(cut=cut), place_of="peplum"))
+        if fits:
+            assert not draft(asked).failed
+            continue
+        with pytest.raises(OrderError, match="take the dart up as a dart"):
+            draft(asked)

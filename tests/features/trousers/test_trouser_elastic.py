@@ -74,7 +74,7 @@ def test_the_casing_is_as_deep_all_along_and_lies_on_its_seams() -> None:
             way = fold.start_direction if seam == "before" else fold.end_direction
             over = mirror_in(end, end + way)
             first = 0.0 if path.length - at > at else path.length
-            above, below = path.at_length(first), path.at_length(2 * at - top)
+            above, below = path.at_length(first), path.at_length(2 * at - first)
             off = distance(over(above), below)
             assert off < 2.5 * MM, (code, seam, off)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from clothwright.curves import Path, Point, distance
 from clothwright.features.chains import FRONT_LINE
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import Piece, Sheet
 from clothwright.rules import Hand, Numbers
 
 _LEAN_AND_SHAVED = 1.1
@@ -92,18 +92,28 @@ def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     shaved = 0.0 if "rest_f" in n else rounded.nearest(bp)[1]
     front += distance(sheet.points["J"], bp) - shaved
     bc = sheet.piece("BC")
-    inner = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
     places = (
         _across(bp.y, sheet.edge("BS", "side").path),
         _across(bp.y, sheet.edge("BS", "panel").path),
         _across(bp.y, bc.edge("panel").path),
-        _across(bp.y, *inner),
+        _centre(bc, bp.y),
         _set_in(n, sheet, bp.y) if bc.has("slant") else 0.0,
     )
     if any(x is None for x in places):
         return None
     side, seam, panel, edge, set_in = (x or 0.0 for x in places)
     return front + (side - seam) + (panel - edge) + set_in
+
+
+def _centre(bc: Piece, y: float) -> float | None:
+    """Where the back begins at a level: an open one at its edge, a closed one at its
+    centre, and beside a deep neck, which shows the body, where the centre would be."""
+    edges = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
+    if bc.has("slant") or not bc.has("cb"):
+        return _across(y, *edges)
+    cb = bc.edge("cb").path
+    top = min(cb.start, cb.end, key=lambda p: p.y)
+    return top.x if y < top.y else _across(y, cb)
 
 
 def _set_in(n: Numbers, sheet: Sheet, y: float) -> float | None:

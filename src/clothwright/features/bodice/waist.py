@@ -42,7 +42,7 @@ class WaistSeam(Feature):
     )
     page: ClassVar[int] = 2
     shows: ClassVar[Shown] = {
-        "blouse": ("F.waist",),
+        "blouse": ("F.waist", "FC.waist"),
         "waist": ("FC.waist", "F.waist side", "F.waist"),
         "ex": ("FC.waist", "F.waist side", "F.waist"),
         "ew": ("FC.waist", "F.waist side", "F.waist"),

@@ -30,6 +30,13 @@ rounding of the side back begins."""
 _LEFT_OF_SIDE = 1.0
 """What a facing leaves of the side below it at least, cm (our own)."""
 
+_FLAT = (0.40, 0.55, 0.70, 0.85)
+"""How long the front's edge runs on square to the side, as a share of its width: the
+first by which it clears the armhole, which is sharp over a full bust (our own)."""
+
+_CLEAR_OF_ARMHOLE = 1.5
+"""A facing is so wide beside the armhole at least, cm (our own)."""
+
 _LEVEL = Vector(-1.0, 0.0)
 """Towards the centre back."""
 
@@ -50,16 +57,22 @@ def front_free(half: SewnHalf, n: Numbers, side: Path) -> Path:
     c, f1 = half.neck.end, side.end
     foot = Point(c.x, c.y + n.ff_cf)
     arrive = turned(side.end_direction, -90)  # towards the centre front
-    plain = plain_curve(foot, _LEVEL, 0.45, f1, arrive * -1.0, 0.40, foot.x - f1.x)
     limit = _limit(half, Point(n.x_BP, n.y_BP - CLEAR_OF_BP))
-    if not _passes_below(plain, half, limit):
-        return plain
-    return Path(
-        (
-            *plain_curve(foot, _LEVEL, 0.45, limit, _LEVEL, 0.45).segments,
-            *plain_curve(limit, _LEVEL, 0.45, f1, arrive * -1.0, 0.40).segments,
-        )
-    )
+    back, wide = arrive * -1.0, foot.x - f1.x
+    for flat in _FLAT:
+        free = plain_curve(foot, _LEVEL, 0.45, f1, back, flat, wide)
+        if _passes_below(free, half, limit):
+            inner = plain_curve(foot, _LEVEL, 0.45, limit, _LEVEL, 0.45)
+            free = inner + plain_curve(limit, _LEVEL, 0.45, f1, back, flat)
+        if _clears(free, half.armhole):
+            break
+    return free
+
+
+def _clears(free: Path, armhole: Path) -> bool:
+    """True for a free edge that keeps clear of the hollow of the armhole."""
+    sampled = (armhole.at_length(armhole.length * i / 10) for i in range(2, 7))
+    return all(free.nearest(p)[1] > _CLEAR_OF_ARMHOLE for p in sampled)
 
 
 def closed_back_free(

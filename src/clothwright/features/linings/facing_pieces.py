@@ -270,6 +270,6 @@ def _to_centre_back(
 
 def beside_zip(cb: Path) -> Path:
     """The line that a facing keeps to beside the line of a zip, waist up to the neck,
-    and on beyond it."""
+    and on beyond it, as far as the point of a deep V asks."""
     line = inset(cb, SHORT_OF_ZIP, SHORT_OF_ZIP)
-    return line + Path.line(line.end, line.end + line.end_direction * 2.0)
+    return line + Path.line(line.end, line.end + line.end_direction * 15.0)

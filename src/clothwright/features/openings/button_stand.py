@@ -285,7 +285,7 @@ class ButtonStand(Feature):
         n, c, sheet = d.n, self.centre, d.sheet
         if c is not FRONT or self.rows is not Rows.SINGLE:
             raise PaperError(
-                "a band is sewn on in front, for one row of buttons: write where = "
+                "a band is sewn on in front, for one row of buttons: set where = "
                 f'"{Where.FRONT.value}" and rows = "{Rows.SINGLE.value}", or edge = '
                 f'"{Edging.FACED.value}"'
             )

@@ -48,7 +48,9 @@ NARROW_CLOTH = 90.0
 
 BOTH_GATHERED = {
     "laid waist dart": "what is gathered hangs on a plain waist, not where the bust "
-    "dart is gathered too: have it flared, or lead the dart to the waist as a dart"
+    "dart is gathered too: have it flared, or lead the dart to the waist as a dart",
+    "laid back dart": "what is gathered hangs on a plain waist, not where the back "
+    "waist dart is gathered too: have it flared, or take the dart up as a dart",
 }
 """What a gathered peplum or skirt does not allow beside it."""
 

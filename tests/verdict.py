@@ -184,7 +184,8 @@ def _girths(made: Draft) -> Iterator[str]:
     # the plan of gathers has the skirt's own ease and the give of its bias as well; an
     # excess that is not given back stays in the waist
     kept = any(not getattr(f, "excess_given_back", True) for f in made.order.features)
-    laid = any("laid waist dart" in f.provides() for f in made.order.features)
+    words = {"laid waist dart", "laid back dart"}
+    laid = any(words & f.provides() for f in made.order.features)
     if not laid and abs(off) > (0.6 if kept else 0.3 if taken_up else 0.1):
         yield f"the half waist is {off:+.2f} off body and ease"
     half = _bust(made)

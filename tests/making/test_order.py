@@ -58,7 +58,9 @@ def broken(m: MakingOrder) -> Iterator[str]:
     sides = [
         s
         for s in plain("side")
-        if not has(s, "side", of="P") and "placket" not in s.name
+        if not has(s, "side", of="P")
+        and not has(s, "side", of="BD")  # of a band, which comes last
+        and "placket" not in s.name
     ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]
     flat = {c for op in m.operations if op.work is Work.FLAT for c in op.seams}

@@ -109,8 +109,10 @@ def _centre(bc: Piece, y: float) -> float | None:
     """Where the back begins at a level: an open one at its edge, a closed one at its
     centre, and beside a deep neck, which shows the body, where the centre would be."""
     edges = [bc.edge(e).path for e in ("neck", "slant", "cb") if bc.has(e)]
-    if bc.has("slant") or not bc.has("cb"):
+    if bc.has("slant"):
         return _across(y, *edges)
+    if not bc.has("cb"):  # a stand runs on beyond the centre
+        return 0.0
     cb = bc.edge("cb").path
     top = min(cb.start, cb.end, key=lambda p: p.y)
     return top.x if y < top.y else _across(y, cb)

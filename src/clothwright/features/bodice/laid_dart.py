@@ -46,10 +46,12 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     before = keep_open(d.sheet, o).unsew(o.dart)
     room = min(p.edge(o.first).length, p.edge(o.last).length)
     if how is TakenUp.TUCKS and reach + 0.5 > room:
+        own = " b" if o.own else ""
         raise PaperError(
-            f"{_count(d.n, o)} tucks (tucks, apart) want {reach + 0.5:.1f} cm of the "
-            f"{o.where} on both sides of the dart, {reach + 0.55 - room:.1f} cm "
-            "more than there is: make them fewer, or nearer to each other"
+            f"{_count(d.n, o)} tucks (tucks{own}, apart{own}) want {reach + 0.5:.1f} "
+            f"cm of the {o.where} on both sides of the dart, "
+            f"{reach + 0.55 - room:.1f} cm more than there is: make them fewer, or "
+            "nearer to each other"
         )
     new = Edge(o.edge, bridged(p, o, reach))
     sheet = redraw(before, o.piece, o.run, [new])

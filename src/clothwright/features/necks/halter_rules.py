@@ -192,7 +192,7 @@ def halter_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             if low > 2.0
             else "The front neck comes near the line of the brassiere.",
             "Df",
-            "Make it less deep.",
+            "Make it (Df) less deep.",
             {"Df": n.Df},
         )
     if n.bt > 4.0:

@@ -45,7 +45,7 @@ def front_findings(
             Severity.REFUSE,
             "The front neck reaches below the bust points.",
             "Df",
-            "Make it less deep.",
+            "Make it (Df) less deep.",
             {"Df": n.Df},
         )
     elif low > n.y_BP - 4:
@@ -194,7 +194,7 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             Severity.REFUSE,
             "The back neck reaches nearly to the waist.",
             "Db",
-            "Make it less deep.",
+            "Make it (Df) less deep.",
             {"Db": n.Db},
         )
     elif c.y > n.yB + 4:

@@ -146,6 +146,10 @@ def test_a_band_is_sewn_on_before_the_collar() -> None:
     order_ = [op.seams for op in making_order(made(BAND, ShirtCollar())).operations]
     at = {code: i for i, seams in enumerate(order_) for code in seams}
     assert at["S5"] < at["S118"] < at["S80"] == at["S8"]
+    said = [op.title for op in making_order(made(BAND, ShirtCollar())).operations]
+    order_of = ("Set the collar", "Fell the facing's ends", "Tack the facing down")
+    places = [next(i for i, t in enumerate(said) if w in t) for w in order_of]
+    assert places == sorted(places), "a facing is felled when it is sewn to the neck"
     plain = [op.seams for op in making_order(made(BAND)).operations]
     at = {code: i for i, seams in enumerate(plain) for code in seams}
     assert at["S8"] < at["S5"] < at["S118"] == at["S119"] == at["S120"]

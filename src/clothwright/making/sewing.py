@@ -149,7 +149,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         piece=garment.sheet.piece(first.left[0].piece).name.lower(),
         edges=_edges(seams),
     )
-    says, press = how.says, how.press
+    says, press, neatened = how.says, how.press, how.neatened
     if work is Work.EDGE and garment.bagged:
         title = title.replace("Face", "Bag out")
         press = "towards the lining, then rolled to the inside"
@@ -161,7 +161,10 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.DART:
         side = "side" in first.name
         press = "down" if side else "towards the centre"
-    if any(s.gathered for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED)):
+    sewn = (s for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED))
+    if any(s.gathered and not s.tucked for s in sewn):
+        if press.startswith("open"):
+            press, neatened = "towards the smooth side", 1
         press += ", the iron not on the gathers"
         if work not in (Work.WAIST, Work.SLEEVE):  # told by what is gathered
             says = (*says, "Two rows of long stitches draw the gathers up.")
@@ -174,7 +177,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         seams=tuple(s.code for s in seams),
         stitch=how.stitch,
         seam_type=how.seam_type,
-        neatened=how.neatened,
+        neatened=neatened,
         press=press,
         task=how.task,
         count=count,

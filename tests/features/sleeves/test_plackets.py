@@ -21,7 +21,9 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import EdgeKind, MarkKind
+from clothwright.sheets.telling import tell
 from clothwright.truing import walk
+from clothwright.units import Unit
 from orders import closed_back, order, sleeved_features, swapped
 
 MM = 0.1
@@ -144,3 +146,7 @@ def test_a_tailored_placket_is_drawn() -> None:
     (strip,) = (k for k in cutting_sheet(m).strips if k.article is Article.PLACKET)
     assert strip.length == pytest.approx(12.0)
     assert "Bind the slits of the sleeves" not in [op.title for op in m.operations]
+    (step,) = (s for s in d.steps if s.makes == "PL")
+    told = tell(step, Unit.IN, d.numbers, d.sheet)
+    assert "1 in above the slit" in told
+    assert " cm" not in told, "an inch order has inches alone"

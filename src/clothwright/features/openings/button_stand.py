@@ -135,7 +135,8 @@ class ButtonStand(Feature):
         {"button stand", "closure", "opening", "dress opening"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "a button stand is led over a waist seam; add one",
+        "waist seam": "a button stand is led over a waist seam, not yet down a torso; "
+        "sew a peplum or a skirt to a waist seam",
         "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
         '"facing"',
     }

@@ -158,6 +158,8 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
     if work is Work.WAIST and seams[0].kind is SeamKind.LAPPED:
         says = (*says, "The facing's foot is basted on first and caught in.")
+    if work is Work.LINING_ROUND and any(s.kind is SeamKind.TWIN for s in seams):
+        says = (*says, "A centre seam that opens is sewn only below the opening.")
     if work is Work.DART:
         side = "side" in first.name
         press = "down" if side else "towards the centre"

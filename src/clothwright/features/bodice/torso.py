@@ -198,7 +198,7 @@ class Torso(Feature):
                 )
             if torso.fish_eye(sheet, f"L.{code}") is not None:
                 yield Operation(
-                    Work.LINING,
+                    Work.DART,
                     f"Sew the waist darts of the {half} lining",
                     ("As the shell's, pressed the other way.",),
                     stitch=Stitch.LOCK,

@@ -19,8 +19,10 @@ from clothwright.features.linings.lining import Mode
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning
 from clothwright.making import making_order
+from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Sheet
+from clothwright.units import Unit, pretty_length
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, swapped
 
@@ -128,6 +130,9 @@ def test_gathers_lie_between_their_notches() -> None:
     (yoke,) = (s for s in making_order(made).operations if seam.code in s.seams)
     assert yoke.press == "towards the smooth side, the iron not on the gathers"
     assert yoke.neatened == 1
+    told = seam_line(making_order(made), seam)
+    ends = " and ".join(pretty_length(at, Unit.CM) for at in seam.zone)
+    assert told.ease.endswith(f"between the notches at {ends}")
 
 
 def test_tucks_are_not_told_as_gathers() -> None:

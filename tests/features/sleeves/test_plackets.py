@@ -17,6 +17,7 @@ from clothwright.features.sleeves.gathered_hem import GatheredHem
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.features.sleeves.sleeve_placket import SleevePlacket
+from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -139,6 +140,7 @@ def test_a_tailored_placket_is_drawn() -> None:
     left, top, right, bottom = p.outline.bounds()
     assert right - left == pytest.approx(4.5)
     assert bottom - top == pytest.approx(12.5 + 2.25 / 2)
+    assert not any("waist" in edge_words(e.name) for e in p.edges)
     m = making_order(d)
     assert "Set the tailored plackets into the sleeves" in [
         op.title for op in m.operations

@@ -26,3 +26,10 @@ def test_a_seam_code_has_one_meaning() -> None:
     means: dict[str, str] = {}
     for code, what in seam_codes():
         assert means.setdefault(code, what) == what, code
+
+
+@pytest.mark.parametrize("kind", KINDS.values(), ids=KINDS)
+def test_what_a_refusal_lists_stands_with_commas(kind: type[Feature]) -> None:
+    """Two names in quotes never stand side by side with nothing between them."""
+    for said in (*kind.needs.values(), *kind.clashes.values()):
+        assert '" "' not in said

@@ -21,6 +21,7 @@ from clothwright.paper import (
     straight,
 )
 from clothwright.truing import Corner, End, Joint, check_all, check_piece
+from clothwright.truing.tolerances import HOLLOW_RADIUS
 
 GRAIN = (Point(5, 26), Point(5, 6))
 
@@ -199,6 +200,19 @@ class TestPiece:
         hole = Edge("armhole", neck, EdgeKind.FINISHED)
         found = ask(half("F").with_edges((hole, *rest)))
         assert any("hollowed" in f.sentence for f in found)
+
+    @pytest.mark.parametrize(("share", "under"), [(0.8, False), (0.995, True)])
+    def test_a_hollow_is_told_beside_the_least(self, share: float, under: bool) -> None:
+        """Never "0.9 cm; ease it to 0.9 cm or more": the words tell the difference."""
+        r, k = share * HOLLOW_RADIUS, 4 / 3 * (2**0.5 - 1)
+        a, b, foot, head = Point(0, 6), Point(12, 0), Point(12 - r, 6), Point(12, 6 - r)
+        turn = Path.cubic(foot, foot + Point(k * r, 0), head + Point(0, k * r), head)
+        sides = Path.line(a, foot).segments, Path.line(head, b).segments
+        neck = Path((*sides[0], *turn.segments, *sides[1]))
+        hole = Edge("armhole", neck, EdgeKind.FINISHED)
+        found = ask(half("F").with_edges((hole, *half("F").edges[1:])))
+        (said,) = (f.sentence for f in found if "hollowed" in f.sentence)
+        assert ("just under" in said) is under
 
     def test_an_outward_bend_too_tight(self) -> None:
         c, d = Point(20, 30), Point(0, 30)

@@ -5,6 +5,7 @@ other place. Boxes of words are judged by a generous width, since the outputs us
 different faces.
 """
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
@@ -36,6 +37,9 @@ INSET = 1.7
 
 BRACKET = 1.2
 """Depth of a fold's bracket, cm inside the edge."""
+
+EASE_IN = 0.25
+"""Ease is drawn this far inside its stitch line, cm, so that both are seen."""
 
 HEAD, TIP = 0.2, 0.13
 """Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
@@ -271,6 +275,8 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
     for k in piece.lines:
         if k.meaning in IN_THE_WAY:
             yield k.path.flatten(_FLAT)
+        elif k.meaning is Meaning.EASE:
+            yield from (alongside(k.path, by) for by in (EASE_IN, -EASE_IN))
         elif k.meaning is Meaning.GRAIN:
             a, b = k.path.start, k.path.end
             side = turned(direction(a, b), 90) * HEAD
@@ -293,6 +299,16 @@ def bracket(run: Path, scale: float = 1.0) -> list[Point]:
     a, b = run.start, run.end
     depth = turned(direction(a, b), 90) * (BRACKET * scale)
     return [a, a + depth, b + depth, b]
+
+
+def alongside(path: Path, depth: float) -> list[Point]:
+    """Points of a line along a path, `depth` to its right, below nought to its left."""
+    n = max(2, math.ceil(path.length / 0.3))
+    out = []
+    for i in range(n + 1):
+        s = path.length * i / n
+        out.append(path.at_length(s) + turned(path.direction_at_length(s), 90) * depth)
+    return out
 
 
 def upright(degrees: float) -> float:

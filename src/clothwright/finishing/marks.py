@@ -128,7 +128,7 @@ def ease_zones(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[DrawnL
     """The stretches that are eased in."""
     out = []
     for s in seams:
-        if s.zone is None or s.ease.plan < 0.05:
+        if s.zone is None or s.ease.plan < 0.05 or s.tucked:
             continue
         # a zone runs from notch to notch, or to an end: places known on both sides
         whole = sheet.chain_length(s.left), sheet.chain_length(s.right)

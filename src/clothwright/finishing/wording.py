@@ -18,7 +18,6 @@ _WORDS = {
     "slant": "slanted edge",
     "open": "open edge",
     "free": "loose edge",
-    "foot": "foot, at the waist",
     "join": "upper edge, to the facing",
     "waist on": "waist, on to the centre back",
     "waist mid": "waist, between the darts",

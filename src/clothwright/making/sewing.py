@@ -149,7 +149,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         piece=garment.sheet.piece(first.left[0].piece).name.lower(),
         edges=_edges(seams),
     )
-    says, press = how.says, how.press
+    says, press, neatened = how.says, how.press, how.neatened
     if work is Work.EDGE and garment.bagged:
         title = title.replace("Face", "Bag out")
         press = "towards the lining, then rolled to the inside"
@@ -158,10 +158,15 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
     if work is Work.WAIST and seams[0].kind is SeamKind.LAPPED:
         says = (*says, "The facing's foot is basted on first and caught in.")
+    if work is Work.LINING_ROUND and any(s.kind is SeamKind.TWIN for s in seams):
+        says = (*says, "A centre seam that opens is sewn only below the opening.")
     if work is Work.DART:
         side = "side" in first.name
         press = "down" if side else "towards the centre"
-    if any(s.gathered for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED)):
+    sewn = (s for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED))
+    if any(s.gathered and not s.tucked for s in sewn):
+        if press.startswith("open"):
+            press, neatened = "towards the smooth side", 1
         press += ", the iron not on the gathers"
         if work not in (Work.WAIST, Work.SLEEVE):  # told by what is gathered
             says = (*says, "Two rows of long stitches draw the gathers up.")
@@ -174,7 +179,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         seams=tuple(s.code for s in seams),
         stitch=how.stitch,
         seam_type=how.seam_type,
-        neatened=how.neatened,
+        neatened=neatened,
         press=press,
         task=how.task,
         count=count,

@@ -116,21 +116,23 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
         return f"the lining runs on {fmt(-w.ease)} beyond the facing"
     if seam.stretched and w.ease < 0:
         short = garment.sheet.piece(seam.right[0].piece).name.lower()
-        where = _where(w, start) if seam.zone else ", evenly between the notches"
+        where = _where(w, start, fmt) if seam.zone else ", evenly between the notches"
         return f"stretch the {short} by {fmt(-w.ease)}{where}"
     chain = seam.right if w.ease > 0 else seam.left
     names = dict.fromkeys(garment.sheet.piece(r.piece).name.lower() for r in chain)
     how = "gather in" if seam.gathered else "ease in"
     if seam.tucked:
         how = "tucks take in"
-    return f"{how} {fmt(abs(w.ease))} of {' and '.join(names)}{_where(w, start)}"
+    return f"{how} {fmt(abs(w.ease))} of {' and '.join(names)}{_where(w, start, fmt)}"
 
 
-def _where(w: Walk, start: str) -> str:
+def _where(w: Walk, start: str, fmt: _Fmt) -> str:
     """The stretch that takes the ease."""
     seam = w.seam
     if seam.zone is None:
         return "" if seam.gathered else ", spread evenly"
+    if seam.drawn_up and seam.zone[0] > _LITTLE:  # among other notches, as a rule
+        return " between the notches at {} and {}".format(*map(fmt, seam.zone))
     if seam.zone[0] > _LITTLE:
         return " between the notches"
     return f" between the {start} and the notch"

@@ -99,13 +99,17 @@ class Seam:
     tucked: Final[bool] = False
     """What it takes in is laid in tucks, not gathered."""
 
+    turned: Final[bool] = False
+    """Two layers that are turned: what the right side is longer by is for the turn of
+    the cloth and its corners, eased and never gathered, however much."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all
         along its length, or is drawn up within its zone. What is lapped over a longer
         line, as a facing's foot, leaves the rest of it free."""
         much = self.kind is not SeamKind.LAPPED and self.ease.plan > GATHERED
-        return self.drawn_up or (self.zone is None and much)
+        return self.drawn_up or (self.zone is None and much and not self.turned)
 
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""

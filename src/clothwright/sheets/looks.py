@@ -34,7 +34,7 @@ from clothwright.finishing.drawn import (
     Meaning,
     Wording,
 )
-from clothwright.finishing.lettering import bracket, lettered
+from clothwright.finishing.lettering import EASE_IN, alongside, bracket, lettered
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +69,6 @@ LOOKS = {
     Meaning.LABEL: Look(0.25),
     Meaning.DIMENSION: Look(0.18),
 }
-
-
-EASE_IN = 0.25
-"""Ease is drawn this far inside its stitch line, cm, so that both are seen."""
 
 
 FOLD_GAP = 0.01
@@ -247,15 +243,10 @@ def _wave(path: Path, figure: float) -> Path:
 
 def _beside(path: Path, middle: Point, depth: float) -> Path:
     """A line along a path, `depth` to the side on which the middle lies."""
-    n = max(2, math.ceil(path.length / 0.3))
-    places = [path.length * i / n for i in range(n + 1)]
     half = path.length / 2
     at, way = path.at_length(half), path.direction_at_length(half)
-    side = 90 if cross(way, middle - at) > 0 else -90
-    return polyline(
-        path.at_length(s) + turned(path.direction_at_length(s), side) * depth
-        for s in places
-    )
+    inside = cross(way, middle - at) > 0
+    return polyline(alongside(path, depth if inside else -depth))
 
 
 def _middle(outline: Path) -> Point:

@@ -255,7 +255,8 @@ def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
             to_do = f"Round it to {fmt(OUTWARD_RADIUS)} or make it a corner."
             yield _doubt("shape", edge, says, to_do, piece)
         if hollow < least:
-            says = f"is hollowed to a radius of {fmt(hollow)}"
+            under = "just under " if fmt(hollow) == fmt(least) else ""
+            says = f"is hollowed to a radius of {under}{fmt(hollow)}"
             to_do = f"Ease the curve to {fmt(least)} or more."
             yield _doubt("shape", edge, says, to_do, piece)
 

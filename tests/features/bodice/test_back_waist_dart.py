@@ -17,9 +17,12 @@ from clothwright.features.bodice.opened_dart import mouth
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.linings.lining import Mode
 from clothwright.findings import Severity
+from clothwright.finishing.drawn import Meaning
 from clothwright.making import making_order
-from clothwright.order import Draft, OrderError, draft
+from clothwright.making.telling import seam_line
+from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Sheet
+from clothwright.units import Unit, pretty_length
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, swapped
 
@@ -107,6 +110,37 @@ def test_it_may_be_taken_up_otherwise(place: BackPlace, how: TakenUp) -> None:
     if how is TakenUp.TUCKS:
         titles = [step.title for step in making.operations]
         assert f"Lay the tucks at the {o.where}" in titles
+
+
+def test_gathers_lie_between_their_notches() -> None:
+    """The zone is 8 cm of the finished edge (transformations 1.6), and the paper and
+    the making order say so; a gathered seam is not pressed open (common practice)."""
+    dart = BackWaistDart(to=BackPlace.YOKE, taken_up=TakenUp.GATHERS)
+    made = draft(order(P92, led(dart)))
+    (seam,) = (s for s in made.sheet.seams if s.name == "back yoke")
+    assert seam.gathered
+    assert seam.zone is not None
+    low, high = seam.zone
+    assert high - low == pytest.approx(8.0)
+    a, b = (k for k in seam.notches if k.left in seam.zone)
+    back = next(p for p in pattern(made).drawn.pieces if p.code == "B")
+    (line,) = (k for k in back.lines if k.meaning is Meaning.EASE)
+    assert line.note == "gather"
+    assert line.path.length == pytest.approx(b.right - a.right, abs=0.01)
+    (yoke,) = (s for s in making_order(made).operations if seam.code in s.seams)
+    assert yoke.press == "towards the smooth side, the iron not on the gathers"
+    assert yoke.neatened == 1
+    told = seam_line(making_order(made), seam)
+    ends = " and ".join(pretty_length(at, Unit.CM) for at in seam.zone)
+    assert told.ease.endswith(f"between the notches at {ends}")
+
+
+def test_tucks_are_not_told_as_gathers() -> None:
+    dart = BackWaistDart(to=BackPlace.YOKE, taken_up=TakenUp.TUCKS)
+    made = draft(order(P92, led(dart)))
+    (yoke,) = (s for s in making_order(made).operations if "back yoke" in s.seams)
+    assert yoke.press == "open, over a cushion"
+    assert not any("gathers" in words for words in yoke.says)
 
 
 def test_so_much_is_eased_in_and_no_more() -> None:

@@ -187,6 +187,17 @@ def test_its_zip_vent_and_making_order() -> None:
     assert not any("waist seam" in t or t == "Sew the waist" for t in told)
 
 
+def test_the_lining_s_darts_come_before_its_seams() -> None:
+    """And its centre is sewn only below the zip (common practice)."""
+    made = making_order(sewn(THEA, in_one(lining=Mode.TO_EDGE)))
+    told = [op.title for op in made.operations]
+    for half in ("front", "back"):
+        darts = told.index(f"Sew the waist darts of the {half} lining")
+        assert darts < told.index("Make the lining")
+    (close,) = (op for op in made.operations if op.title == "Close the lining")
+    assert any("only below the opening" in words for words in close.says)
+
+
 @pytest.mark.parametrize(
     ("lines", "mode"),
     [

@@ -243,6 +243,16 @@ def test_the_undercollar_is_smaller_by_the_turn_of_cloth(end: CollarEnd) -> None
     assert next(w for w in d.report.walks if w.seam.code == "S81").holds
 
 
+@pytest.mark.parametrize("turn", [0.25, 0.5])
+def test_a_collar_is_eased_and_never_gathered(turn: float) -> None:
+    """However much its turn of cloth is (common practice)."""
+    d = made(BRIDA, ShirtCollar(turn=turn))
+    seam = d.sheet.seam("S81")
+    assert not seam.gathered
+    said = [b.text for p in pattern(d).drawn.pieces for b in p.wording.beside]
+    assert not any("gather" in t for t in said)
+
+
 def test_the_overlap_rolls_the_collar() -> None:
     """1.3: flat, no roll line; 4.5: a stand of 1.35 behind, marked."""
     assert not made(P92, FlatCollar(overlap=1.3)).sheet.piece("CO").lines

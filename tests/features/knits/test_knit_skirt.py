@@ -8,6 +8,7 @@ from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.knits.hem_band import HemBand
 from clothwright.features.knits.knit_skirt import KnitSkirt, Top
+from clothwright.features.operations import Stitch, Work
 from clothwright.features.skirts.elastic_waist import ElasticWaist
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.waistband import Waistband
@@ -108,6 +109,8 @@ def test_how_it_is_cut_and_made() -> None:
     assert titles.index("Sew the sides of the skirt") < titles.index(
         "Turn the casing down and draw the elastic in"
     )
+    (casing,) = (op for op in m.operations if op.work is Work.BAND)
+    assert casing.stitch is Stitch.ZIGZAG, "a lockstitch breaks over the hip"
     sheet = cutting_sheet(m)
     (piece,) = sheet.cloths["shell"]
     assert (piece.code, piece.how, piece.count) == ("KQ", "2 on fold", 2)

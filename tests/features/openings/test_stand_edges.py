@@ -2,9 +2,11 @@
 (transformations 1.10, 6 and 7)."""
 
 import pytest
+from shapely.geometry import LineString, Polygon
 
 from bodies import P92, P116, THEA, ansur_women
 from clothwright.body import Body, RuleSet
+from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.shawl_collar import ShawlCollar
@@ -17,6 +19,7 @@ from clothwright.features.openings.button_stand import (
     Rows,
     Where,
 )
+from clothwright.features.openings.stand_button import HOLE
 from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.features.skirts.peplum import Cut, Peplum
@@ -146,9 +149,45 @@ def test_a_band_is_sewn_on_before_the_collar() -> None:
     order_ = [op.seams for op in making_order(made(BAND, ShirtCollar())).operations]
     at = {code: i for i, seams in enumerate(order_) for code in seams}
     assert at["S5"] < at["S118"] < at["S80"] == at["S8"]
+    said = [op.title for op in making_order(made(BAND, ShirtCollar())).operations]
+    order_of = ("Set the collar", "Fell the facing's ends", "Tack the facing down")
+    places = [next(i for i, t in enumerate(said) if w in t) for w in order_of]
+    assert places == sorted(places), "a facing is felled when it is sewn to the neck"
     plain = [op.seams for op in making_order(made(BAND)).operations]
     at = {code: i for i, seams in enumerate(plain) for code in seams}
     assert at["S8"] < at["S5"] < at["S118"] == at["S119"] == at["S120"]
+
+
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize("collar", [ShirtCollar(), StandCollar()])
+def test_a_stand_that_laps_over_has_its_button(where: Where, collar: Feature) -> None:
+    """On the centre line half way up, its buttonhole from 0.3 beyond that (7), whole
+    within the stand; one button more is bought, and worked."""
+    plain, d = made(ButtonStand(where=where)), made(ButtonStand(where=where), collar)
+    stand = d.sheet.piece("CS")
+    (mark,) = (m for m in stand.marks if m.kind is MarkKind.BUTTON)
+    (hole,) = (k.path for k in stand.lines if k.name == HOLE)
+    shape = Polygon(stand.outline.flatten(0.01))
+    line = LineString([hole.start, hole.end])
+    assert shape.contains(line)
+    assert hole.length == pytest.approx(d.numbers.d_button + 0.3)
+    assert distance(hole.start, mark.at) == pytest.approx(0.3)
+    feet = [e.path for e in stand.edges if e.name.startswith("neck")]
+    corner = min(distance(p.start, mark.at) for p in feet)
+    high = d.numbers.c_high if where is Where.BACK else front_of(d, collar)
+    assert corner == pytest.approx(high / 2, abs=0.2 * MM)
+    counts = [cutting_sheet(making_order(k)).notions[0].count for k in (plain, d)]
+    assert counts[1] == counts[0] + 1
+
+
+def front_of(d: Draft, collar: Feature) -> float:
+    shirt = isinstance(collar, ShirtCollar)
+    return d.numbers.c_front if shirt else d.numbers.c_high
+
+
+def test_a_stand_that_meets_edge_to_edge_has_none() -> None:
+    d = draft(order(P92, sleeved_features(ShirtCollar())))
+    assert not d.sheet.piece("CS").marks
 
 
 @pytest.mark.parametrize("body", [P92, P116, THEA, *ansur_women()[::160]])

@@ -17,11 +17,14 @@ from clothwright.features.sleeves.gathered_hem import GatheredHem
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.features.sleeves.sleeve_placket import SleevePlacket
+from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import EdgeKind, MarkKind
+from clothwright.sheets.telling import tell
 from clothwright.truing import walk
+from clothwright.units import Unit
 from orders import closed_back, order, sleeved_features, swapped
 
 MM = 0.1
@@ -137,6 +140,7 @@ def test_a_tailored_placket_is_drawn() -> None:
     left, top, right, bottom = p.outline.bounds()
     assert right - left == pytest.approx(4.5)
     assert bottom - top == pytest.approx(12.5 + 2.25 / 2)
+    assert not any("waist" in edge_words(e.name) for e in p.edges)
     m = making_order(d)
     assert "Set the tailored plackets into the sleeves" in [
         op.title for op in m.operations
@@ -144,3 +148,7 @@ def test_a_tailored_placket_is_drawn() -> None:
     (strip,) = (k for k in cutting_sheet(m).strips if k.article is Article.PLACKET)
     assert strip.length == pytest.approx(12.0)
     assert "Bind the slits of the sleeves" not in [op.title for op in m.operations]
+    (step,) = (s for s in d.steps if s.makes == "PL")
+    told = tell(step, Unit.IN, d.numbers, d.sheet)
+    assert "1 in above the slit" in told
+    assert " cm" not in told, "an inch order has inches alone"

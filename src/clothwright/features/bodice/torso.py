@@ -60,8 +60,8 @@ class Torso(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
-        "centre back zip": "a torso is put on through a zip at its back; add a "
-        "concealed zip",
+        "centre back zip": "a torso is put on through a zip at its back, not yet in "
+        "another way; add a concealed zip",
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",
@@ -198,7 +198,7 @@ class Torso(Feature):
                 )
             if torso.fish_eye(sheet, f"L.{code}") is not None:
                 yield Operation(
-                    Work.LINING,
+                    Work.DART,
                     f"Sew the waist darts of the {half} lining",
                     ("As the shell's, pressed the other way.",),
                     stitch=Stitch.LOCK,

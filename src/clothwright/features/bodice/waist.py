@@ -59,7 +59,8 @@ class WaistSeam(Feature):
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",
         "back panels": "add a back princess line or a back waist dart",
-        "opening": "a fitted waist must open: add a low open back or a zip",
+        "opening": "a fitted waist must open: add a low open back, a zip "
+        "or a button stand",
     }
 
     ease: Annotated[

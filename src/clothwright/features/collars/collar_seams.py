@@ -117,6 +117,7 @@ def _under(t: Chains, n: Numbers) -> list[Seam]:
             end,
             ease,
             notches=notches,
+            turned=True,
         )
     ]
     sewn = "neck" if t.has(UNDER, "neck") else "foot"

@@ -111,7 +111,7 @@ def tie_operations(sheet: Sheet) -> Iterable[Operation]:
 def _set(sheet: Sheet, title: str, says: str) -> Operation:
     banded = BAND in sheet.pieces  # its bands are sewn on first, over the waist seam
     return Operation(
-        Work.BAND if banded else Work.SET_COLLAR,
+        Work.CENTRE if banded else Work.SET_COLLAR,
         title,
         (
             "Clip the neck to its stay-stitching. "

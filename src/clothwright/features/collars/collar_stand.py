@@ -9,6 +9,7 @@ from clothwright.features.base import Number
 from clothwright.features.collars.collar import SRC, STAND
 from clothwright.features.collars.collar_neck import beyond, closed_neck, opens_behind
 from clothwright.features.grain import longest_line
+from clothwright.features.openings.stand_button import laps_for_button, with_button
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -114,6 +115,12 @@ def draft_stand(d: Drafting, front: float, *, fall: bool = False) -> None:
     assert fold is not None
     round_neck = longest_line(piece, turned(fold.path.start_direction, 90))
     piece = replace(piece, grain=round_neck)
+    says = "its ends square to the neck edge"
+    if laps_for_button(n, more):
+        at, way = foot.at_length(centre), foot.direction_at_length(centre)
+        high = n.c_high if behind else front
+        piece = with_button(n, piece, at, way * (-1 if behind else 1), high)
+        says += ", its button on the centre line, half way up"
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(piece),
@@ -121,7 +128,7 @@ def draft_stand(d: Drafting, front: float, *, fall: bool = False) -> None:
         "stand of the collar",
         amounts=(("high behind", "c_high"), ("high in front", front)),
         frm=("Xb", "Xf"),
-        detail="its ends square to the neck edge",
+        detail=says,
     )
 
 

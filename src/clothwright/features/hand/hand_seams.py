@@ -45,7 +45,9 @@ def taken_in(
         low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
         notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
-        if how == "gathers" and low < high and s.kind is not SeamKind.LAPPED:
+        gathers = how == "gathers"
+        bounded = low < high and s.kind is not SeamKind.LAPPED
+        if gathers and bounded:
             notches = tuple(sorted((*notches, *zone)))
         out = out.sew(
             replace(
@@ -53,7 +55,8 @@ def taken_in(
                 left=other,
                 right=chain,
                 ease=Ease.about(plan, 0.1),
-                zone=None if how == "gathers" else (zone[0].left, zone[1].left),
+                zone=(zone[0].left, zone[1].left) if bounded or not gathers else None,
+                drawn_up=new.drawn_up or (gathers and bounded),
                 notches=notches,
             )
         )

@@ -29,7 +29,7 @@ from clothwright.features.knits.knit_waistband import (
     waistband_findings,
 )
 from clothwright.features.notions import Notion
-from clothwright.features.operations import Operation, Work
+from clothwright.features.operations import Operation, Stitch, Work
 from clothwright.features.roles import Role
 from clothwright.features.skirts.elastic_casing import (
     ElasticCasing,
@@ -75,6 +75,10 @@ class KnitSkirt(ElasticCasing):
         "each side let out {flare} at the hem, is drawn in at the waist {top}."
     )
     page: ClassVar[int] = 0
+    stitched: ClassVar[Stitch] = Stitch.ZIGZAG
+    """Of knitted cloth it gives over the hip, where a lockstitch breaks (common
+    practice)."""
+
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", (SKIRT,), ("hem", "centre"), (0.0, 1.0)),
     )

@@ -92,7 +92,7 @@ class Lining(Feature):
         Number(
             "short",
             "shorter",
-            "lining of the peplum shorter at the hem",
+            "lining shorter at the hem",
             _SRC,
             1.5,
             0.625,
@@ -180,7 +180,7 @@ class Lining(Feature):
             "pieces of the lining from the trued shell",
             amounts=(
                 *(edges if self.to_edge else ()),
-                ("shorter at the peplum's hem", "short"),
+                ("shorter at the hem", "short"),
             ),
             detail="what the roll adds to the edges is cut off at the shoulder"
             if self.to_edge

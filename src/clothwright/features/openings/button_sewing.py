@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.stand_band import BAND, BAND_SEAMS
+from clothwright.features.openings.stand_button import on_stand
 from clothwright.features.openings.stand_pieces import FRONT, Centre
 from clothwright.features.openings.stand_seams import EDGE_CODES
 from clothwright.features.operations import (
@@ -26,14 +27,14 @@ practice)."""
 
 
 def button_notions(
-    n: Numbers, count: int, words: str, *, double: bool, hook: bool
+    n: Numbers, sheet: Sheet, count: int, words: str, *, double: bool, hook: bool
 ) -> Iterable[Notion]:
     """Buttons with one to spare; a hook where a belt lies."""
-    every = 2 * count + _INSIDE if double else count
+    every = (2 * count + _INSIDE if double else count) + on_stand(sheet)
     yield Notion(
         Article.FLAT_BUTTON,
         every + 1,
-        f"for the {words}",
+        f"for the {words}{_and_stand(sheet)}",
         size=n.d_button,
         spare=1,
     )
@@ -53,14 +54,15 @@ def button_operations(
 ) -> Iterable[Operation]:
     """The edges are faced when the waist is sewn; buttonholes and buttons come last."""
     which = centre.words
-    every = 2 * count + _INSIDE if double else count
-    holes = count + _INSIDE if double else count
+    more, too = on_stand(sheet), _and_stand(sheet)
+    every = (2 * count + _INSIDE if double else count) + more
+    holes = (count + _INSIDE if double else count) + more
     banded = BAND in sheet.pieces
     yield from _set_band(sheet) if banded else (_face(sheet, centre),)
     through = "both layers of the band" if banded else "cloth and facing"
     yield Operation(
         Work.FASTEN,
-        f"Work {holes} buttonholes in the right {which}",
+        f"Work {holes} buttonholes in the right {which}{too}",
         (
             f"Each {fmt(n.b_hole)} long, through {through}; try one "
             "on a scrap of both with the interlining.",
@@ -75,8 +77,8 @@ def button_operations(
         Work.FASTEN,
         f"Sew {every} buttons on",
         (
-            f"On the crosses of the left {which}, under the buttonholes when it is "
-            "lapped centre on centre.",
+            f"On the crosses of the left {which}{too}, under the buttonholes when "
+            "it is lapped centre on centre.",
         )
         + (
             (
@@ -99,6 +101,10 @@ def button_operations(
             task=Task.HOOK,
             hazards=(Hazard.SMALL_PART,),
         )
+
+
+def _and_stand(sheet: Sheet) -> str:
+    return " and the collar's stand" if on_stand(sheet) else ""
 
 
 def _face(sheet: Sheet, centre: Centre) -> Operation:

@@ -19,6 +19,7 @@ from clothwright.features.openings.button_sewing import (
 )
 from clothwright.features.openings.cut_on import INTERLINING, fold_on
 from clothwright.features.openings.stand_band import BAND, lay_band
+from clothwright.features.openings.stand_button import on_stand
 from clothwright.features.openings.stand_edging import NOT_WITH, Edging
 from clothwright.features.openings.stand_pieces import (
     BACK,
@@ -135,7 +136,8 @@ class ButtonStand(Feature):
         {"button stand", "closure", "opening", "dress opening"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "a button stand is led over a waist seam; add one",
+        "waist seam": "a button stand is led over a waist seam, not yet down a torso; "
+        "sew a peplum or a skirt to a waist seam",
         "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
         '"facing"',
     }
@@ -358,6 +360,11 @@ class ButtonStand(Feature):
             f"Right over left: work the buttonholes in the right {which} only, sew the "
             f"buttons to the crosses of the left {which} only."
         )
+        if on_stand(sheet):
+            yield (
+                "So on the collar's stand: the buttonhole in its right end, the button "
+                "on the cross of its left."
+            )
         if self.rows is Rows.DOUBLE:
             yield (
                 f"Double-breasted: the crosses of the right {which} carry buttons for "
@@ -367,6 +374,7 @@ class ButtonStand(Feature):
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         return button_notions(
             n,
+            sheet,
             buttons(sheet),
             self.centre.words,
             double=self.rows is Rows.DOUBLE,

@@ -160,7 +160,7 @@ class DressSkirt(Feature):
                 "Q3",
                 Severity.WARN,
                 f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
-                f"the cloth is {n.Cw:.1f} cm.",
+                f"the cloth is {n.Cw:.1f} cm between its selvedges.",
                 code,
                 "Lay it across the cloth, or seam the cloth.",
                 {"wide": wide, "cloth": n.Cw},

@@ -88,6 +88,9 @@ class ElasticCasing(Feature):
     wider: ClassVar[tuple[str, str]]
     """The number that makes the casing wider, and what to do with it."""
 
+    stitched: ClassVar[Stitch] = Stitch.LOCK
+    """What holds the casing down."""
+
     clashes: ClassVar[dict[str, str]] = {
         "waist finish": "the waist is finished one way only",
     }
@@ -162,7 +165,7 @@ class ElasticCasing(Feature):
                 "the gathers, and stitch through at the sides.",
             ),
             edges=tuple(Run(code, "waist") for code in self.codes),
-            stitch=Stitch.LOCK,
+            stitch=self.stitched,
             seam_type=SeamType.HEM_TWICE,
             task=Task.BAND,
         )

@@ -132,7 +132,7 @@ class Flounce(Feature):
                 "Q3",
                 Severity.WARN,
                 f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
-                f"the cloth is {n.Cw:.1f} cm.",
+                f"the cloth is {n.Cw:.1f} cm between its selvedges.",
                 code,
                 "Lay it across the cloth, or make the flounce less full (q).",
                 {"wide": wide, "cloth": n.Cw},

@@ -279,7 +279,7 @@ class Peplum(Feature):
                 "Q3",
                 Severity.WARN,
                 f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
-                f"the cloth is {n.Cw:.1f} cm.",
+                f"the cloth is {n.Cw:.1f} cm between its selvedges.",
                 code,
                 "Cut it in panels, or seam the cloth, but never at the centre front.",
                 {"wide": wide, "cloth": n.Cw},

@@ -221,7 +221,7 @@ class Cuff(Feature):
             (
                 "Fold each in half, right side in, and sew its ends; turn.",
                 "Sew its upper edge to the sleeve from one side of the slit to the "
-                f"other; {fmt(n.cuff_lap)} of underlap stand out on the back side. "
+                f"other; {fmt(n.cuff_lap)} of underlap stands out on the back side. "
                 "Turn the inner edge in and fell it over the seam.",
             ),
             seams=both_sides(sheet, "S26", "S28", "S29"),

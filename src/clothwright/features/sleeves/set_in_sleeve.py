@@ -108,8 +108,8 @@ class SetInSleeve(Feature):
         {"lined arm", "set-in sleeve", "sleeve"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; take one in place of '
-        "the sleeveless"
+        "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; add it, in place '
+        "of a sleeveless armhole or a halter"
     }
     clashes: ClassVar[dict[str, str]] = {"sleeve": "an order has one kind of sleeve"}
 

@@ -133,6 +133,7 @@ def draw_tailored(d: Drafting, at: Point) -> None:
         amounts=(
             ("wide on either side of its fold", "placket_w"),
             ("as long as the slit, {}, and what is above it", "slit"),
+            ("above the slit to the foot of its point", _ABOVE),
         ),
-        detail=f"its point half as high as it is wide, {_ABOVE:g} cm above the slit",
+        detail="the point half as high as it is wide",
     )

@@ -27,7 +27,7 @@ from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, draft, pattern
+from clothwright.order import Draft, OrderError, draft, pattern
 from orders import closed_back, order, sleeved_features
 
 MM = 0.1
@@ -271,3 +271,12 @@ def test_they_are_cut_and_made() -> None:
     assert lining.seams.index("LS4") < lining.seams.index("LS57")
     titles = [op.title for op in making_order(made(raglan())).operations]
     assert "Catch the sleeve linings to the armholes" in titles
+
+
+def test_a_facing_that_leaves_a_cowls_lining_no_shoulder_is_told_by_its_number() -> (
+    None
+):
+    facing = NeckFacing(shoulder=8.0)
+    features = (*without(cowl(Folds.ONE), "neck facing"), facing)
+    with pytest.raises(OrderError, match=r"8\.0 cm wide.*\(nf shoulder\) [67]\.\d cm"):
+        draft(order(P80, features))

@@ -15,7 +15,7 @@ from clothwright.curves import CLOSE, Path, Point, Vector, distance, rotate
 from clothwright.features.base import Number
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.front_dart import SIDE, tighten_armhole
-from clothwright.features.bodice.front_panels import omega, phi_a
+from clothwright.features.bodice.front_panels import omega, phi_a, waist_findings
 from clothwright.features.bodice.opened_dart import (
     Opened,
     bridged,
@@ -33,7 +33,6 @@ from clothwright.features.bodice.panel_lines import (
     rounded,
 )
 from clothwright.features.hand.hand_seams import off_corners
-from clothwright.features.wholes import width_at_waist
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -402,26 +401,8 @@ def findings_beside(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "eased in, or further from it.",
                 {"long": long},
             )
-    if n.fd > 6:
-        yield Finding(
-            "P2",
-            Severity.WARN,
-            "The front waist takes in more than 6 cm at one place.",
-            "fd",
-            "Take part of it at the side or in a second dart.",
-            {"fd": n.fd},
-        )
-    for code in ("FC", "FS"):
-        width = width_at_waist(sheet, code)
-        if width < 5.0:
-            yield Finding(
-                "P3",
-                Severity.WARN,
-                f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
-                code,
-                "Bring the panel line nearer to the bust point.",
-                {"width": width},
-            )
+    closer = "Bring the panel line (beside f) nearer to the bust point."
+    yield from waist_findings(n, sheet, closer)
 
 
 def tightened(d: Drafting) -> None:

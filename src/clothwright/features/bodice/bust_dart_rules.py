@@ -196,9 +196,10 @@ def check_beside(
     place = "along" if o.piece == "F" else "along b"
     if along < least[0] or path.length - along < least[1]:
         narrower = "the neck narrower, " if o.edge != "side" else ""
+        short = max(least[0] - along, along + least[1] - path.length)
         raise PaperError(
-            f"the {dart} comes too near to the end of the {o.where}: make "
-            f"its place ({place}) another, {narrower}or lead it elsewhere"
+            f"the {dart} comes too near to the end of the {o.where}, by {short:.1f} "
+            f"cm: make its place ({place}) another, {narrower}or lead it elsewhere"
         )
     if o.edge != "neck":
         return

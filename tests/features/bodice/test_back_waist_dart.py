@@ -153,7 +153,15 @@ def test_a_back_without_a_dart_says_so() -> None:
         (led(BackWaistDart(to=BackPlace.YOKE))[:-1], 'add a "back yoke"'),
         (
             led(BackWaistDart(to=BackPlace.ARMHOLE, along=0.75)),
-            "comes too near",
+            r"comes too near to the end of the armhole, by \d\.\d cm",
+        ),
+        (
+            led(
+                BackWaistDart(
+                    to=BackPlace.SHOULDER, taken_up=TakenUp.TUCKS, tucks=9, apart=3.0
+                )
+            ),
+            r"9 tucks \(tucks b, apart b\) want",
         ),
     ],
 )

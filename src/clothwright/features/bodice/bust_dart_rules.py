@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from enum import Enum
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from clothwright.curves import Path, Point, degrees_between, direction, distance
 from clothwright.features.bodice.front_dart import OPENED, DartPlace
 from clothwright.features.bodice.opened_dart import Opened
+from clothwright.features.bodice.side_dart import POINTS_APART
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Sheet
 from clothwright.rules import Kind, RuleTable
@@ -162,6 +163,23 @@ def ease_findings(sheet: Sheet, o: Opened, place: str, to_do: str) -> Iterator[F
             to_do,
             {"ease": wide},
         )
+
+
+def points_findings(
+    points: list[Point], where: str, place: str, to_do: str
+) -> Iterator[Finding]:
+    """The points of a piece's darts are far enough apart."""
+    for a, b in combinations(points, 2):
+        if distance(a, b) < POINTS_APART - 0.05:
+            yield Finding(
+                "P10",
+                Severity.WARN,
+                f"The points of two darts{where} lie only {distance(a, b):.1f} cm "
+                f"apart; {POINTS_APART:g} cm keeps the cloth flat between them.",
+                place,
+                to_do,
+                {"apart": distance(a, b)},
+            )
 
 
 LESS = "Lead a smaller share of the dart there, or make gathers or a dart of it."

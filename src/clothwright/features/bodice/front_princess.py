@@ -7,14 +7,13 @@ from clothwright.blocks import bodice_curves
 from clothwright.curves import Point, distance, rotate, turned
 from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.bodice.front_beside import (
-    BESIDE,
-    BESIDE_BP,
     divide_beside,
     findings_beside,
     open_rest,
     tightened,
     upper_beside,
 )
+from clothwright.features.bodice.front_beside_rules import BESIDE, BESIDE_BP
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,

@@ -14,6 +14,7 @@ from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
 from clothwright.features.bodice.opened_dart import mouth
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.linings.lining import Mode
 from clothwright.findings import Severity
@@ -168,3 +169,13 @@ def test_a_back_without_a_dart_says_so() -> None:
 def test_what_does_not_go_together(features: tuple[Feature, ...], said: str) -> None:
     with pytest.raises(OrderError, match=said):
         draft(order(P80, features))
+
+
+@pytest.mark.parametrize(
+    "place", [BackPlace.SHOULDER, BackPlace.NECK, BackPlace.ARMHOLE]
+)
+def test_a_strapless_back_has_no_edge_there(place: BackPlace) -> None:
+    cut_away = ("sleeveless armhole", "neckline", "back neckline")
+    kept = (f for f in led(BackWaistDart(to=place)) if f.kind not in cut_away)
+    with pytest.raises(OrderError, match="the blade is cut away"):
+        draft(order(P92, (*kept, Strapless())))

@@ -177,6 +177,7 @@ NOT_AT: dict[BackPlace, dict[str, str]] = {
         "kimono": _NO_SHOULDER,
         "raglan": _NO_SHOULDER,
         "halter": _AWAY,
+        "strapless": _AWAY,
         "open back": _AWAY,
     },
     BackPlace.NECK: {
@@ -185,6 +186,7 @@ NOT_AT: dict[BackPlace, dict[str, str]] = {
         'waist dart elsewhere, or set back_shoulder = "ease"',
         "raglan": _NO_SHOULDER,
         "halter": _AWAY,
+        "strapless": _AWAY,
         "open back": _AWAY,
     },
     BackPlace.ARMHOLE: {
@@ -192,6 +194,7 @@ NOT_AT: dict[BackPlace, dict[str, str]] = {
         "kimono": _NO_SHOULDER,
         "raglan": _NO_SHOULDER,
         "halter": _AWAY,
+        "strapless": _AWAY,
     },
     BackPlace.SIDE: {
         "side opening": "a dart in the side would lie across the zip; close it at the "

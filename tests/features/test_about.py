@@ -1,6 +1,7 @@
 """Pieces are told by their features: no part above them knows one by its code."""
 
 import ast
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from clothwright.curves import Point
 from clothwright.features import KINDS
 from clothwright.features.about import About, Place
 from clothwright.features.roles import Role
-from clothwright.features.said import Said
+from clothwright.features.said import Said, seam_codes
 from clothwright.paper import Edge, EdgeKind, Piece, straight
 
 ABOVE = ("finishing", "order", "making", "lay", "sheets")
@@ -72,3 +73,12 @@ def test_what_two_features_say_of_a_piece_is_taken_together() -> None:
     assert said.shown("pockets") == ("QF",)
     codes = ("own", "QF-L", "L.QB", "QF", "QB")
     assert said.in_order(codes) == ("QB", "QF", "QF-L", "own", "L.QB")
+
+
+def test_the_page_of_figures_names_every_seam_code() -> None:
+    page = (Path(__file__).parents[2] / "docs/figures.md").read_text()
+    named = set(re.findall(r"\bS\d+a?\b", page))
+    for first, last in re.findall(r"\bS(\d+) to S(\d+)\b", page):
+        if (first, last) != ("1", "129"):  # all of them, as JSON has them
+            named |= {f"S{n}" for n in range(int(first), int(last))}
+    assert not [code for code, _ in seam_codes() if code not in named]

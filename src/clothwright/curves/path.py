@@ -247,6 +247,12 @@ class Path:
             out += Path((s,)).pinned(out.end, s.end)
         return out.pinned(self.start, self.end)
 
+    def run_on(self, by: float) -> "Path":
+        """The path run on straight at both ends, cm."""
+        before = Line(self.start - self.start_direction * by, self.start)
+        after = Line(self.end, self.end + self.end_direction * by)
+        return Path((before, *self.segments, after))
+
     def reversed(self) -> "Path":
         """The same path walked the other way."""
         return Path(tuple([s.reversed() for s in reversed(self.segments)]))

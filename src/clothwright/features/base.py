@@ -62,11 +62,11 @@ class Rank(IntEnum):
     COLLAR = 168
     SEAMS = 170
     LINING = 180
-    CUT_ON = 181
     YOKE = 182
     LINING_IN_ONE = 183
-    YOKE_DART = 184
-    LAID_OPEN = 185
+    CUT_ON = 184
+    YOKE_DART = 185
+    LAID_OPEN = 186
     BY_HAND = 190
 
 

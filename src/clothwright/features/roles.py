@@ -103,6 +103,11 @@ class Role(Enum):
         return inch * 2.54 if unit is Unit.IN else cm
 
     @property
+    def widest(self) -> float:
+        """The wider of both workrooms' allowances, cm."""
+        return max(self.width(unit) for unit in Unit)
+
+    @property
     def turn(self) -> int:
         """Order of pressing, lower is sooner: at a corner the allowance pressed first
         ends on the mirror image of the other's cut line. A seam is pressed open before

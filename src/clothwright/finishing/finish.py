@@ -63,6 +63,8 @@ the centre, darts of side, armhole and elbow downwards)."""
 
 
 _HOLLOW = ("dart armhole low", "dart armhole high", "dart neck tip")
+"""First legs of the darts that open in a hollow edge."""
+
 NARROW_MOUTH = 2.5
 """A dart on an armhole or a front neck whose mouth is narrower than this is cut
 straight across, cm: its cap would be a notch in the hollow, and its fold lies in the

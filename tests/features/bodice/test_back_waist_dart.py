@@ -14,6 +14,7 @@ from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
 from clothwright.features.bodice.opened_dart import mouth
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.linings.lining import Mode
 from clothwright.findings import Severity
@@ -187,10 +188,28 @@ def test_a_back_without_a_dart_says_so() -> None:
         (led(BackWaistDart(to=BackPlace.YOKE))[:-1], 'add a "back yoke"'),
         (
             led(BackWaistDart(to=BackPlace.ARMHOLE, along=0.75)),
-            "comes too near",
+            r"comes too near to the end of the armhole, by \d\.\d cm",
+        ),
+        (
+            led(
+                BackWaistDart(
+                    to=BackPlace.SHOULDER, taken_up=TakenUp.TUCKS, tucks=9, apart=3.0
+                )
+            ),
+            r"9 tucks \(tucks b, apart b\) want",
         ),
     ],
 )
 def test_what_does_not_go_together(features: tuple[Feature, ...], said: str) -> None:
     with pytest.raises(OrderError, match=said):
         draft(order(P80, features))
+
+
+@pytest.mark.parametrize(
+    "place", [BackPlace.SHOULDER, BackPlace.NECK, BackPlace.ARMHOLE]
+)
+def test_a_strapless_back_has_no_edge_there(place: BackPlace) -> None:
+    cut_away = ("sleeveless armhole", "neckline", "back neckline")
+    kept = (f for f in led(BackWaistDart(to=place)) if f.kind not in cut_away)
+    with pytest.raises(OrderError, match="the blade is cut away"):
+        draft(order(P92, (*kept, Strapless())))

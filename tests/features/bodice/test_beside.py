@@ -12,6 +12,7 @@ from clothwright.features import Feature
 from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining
 from clothwright.making import making_order
@@ -108,6 +109,7 @@ def test_real_women_get_it() -> None:
     [
         (Lining(), "a lining is not yet cut for a panel line beside"),
         (Torso(), "not yet run on below the waist"),
+        (Strapless(), "not yet led up to a top edge"),
         (FrontArmholePrincess(beside=4.0, ease=0.3), "leave its ease"),
     ],
 )

@@ -16,7 +16,7 @@ from clothwright.features.bodice.front_dart import OPENED, DartPlace, as_drafted
 from clothwright.features.bodice.opened_dart import mouth
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.necklines import Neckline
-from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.button_stand import ButtonStand, Where
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft
@@ -151,3 +151,15 @@ def test_a_place_along_the_centre_is_taken() -> None:
     neck = as_drafted(draft(order(P92, closed_back(lines="darts"))).sheet).edge("cf")
     at: Point = made.sheet.points[CF.mark]
     assert at.y - neck.path.start.y == pytest.approx(0.6 * neck.length, abs=1e-6)
+
+
+@pytest.mark.parametrize("body", [P92, P116, BRIDA])
+def test_it_may_button_at_the_back(body: Body) -> None:
+    """A stand at the back leaves the centre front for the dart and its seam."""
+    stand = ButtonStand(where=Where.BACK)
+    features = swapped(led(), stand, place_of="concealed zip")
+    made = draft(order(body, features))
+    assert not made.failed, made.failures()
+    assert {CENTRE_SEAM, "S73"} <= {s.code for s in made.sheet.seams}
+    assert not cut_faults(made)
+    complete(making_order(made))

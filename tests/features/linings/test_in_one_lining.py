@@ -21,13 +21,15 @@ from clothwright.features.necks.cowl import Cowl
 from clothwright.features.necks.cowl_rules import Folds
 from clothwright.features.necks.halter import Halter, HalterNeck
 from clothwright.features.necks.wrap_front import WrapFront
+from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.sleeves.kimono import Kimono
 from clothwright.features.sleeves.raglan import Raglan
 from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, draft, pattern
+from clothwright.order import Draft, OrderError, draft, pattern
 from orders import closed_back, order, sleeved_features
 
 MM = 0.1
@@ -271,3 +273,25 @@ def test_they_are_cut_and_made() -> None:
     assert lining.seams.index("LS4") < lining.seams.index("LS57")
     titles = [op.title for op in making_order(made(raglan())).operations]
     assert "Catch the sleeve linings to the armholes" in titles
+
+
+def test_a_facing_that_leaves_a_cowls_lining_no_shoulder_is_told_by_its_number() -> (
+    None
+):
+    facing = NeckFacing(shoulder=8.0)
+    features = (*without(cowl(Folds.ONE), "neck facing"), facing)
+    with pytest.raises(OrderError, match=r"8\.0 cm wide.*\(nf shoulder\) [67]\.\d cm"):
+        draft(order(P80, features))
+
+
+@pytest.mark.parametrize("kind", ["raglan", "kimono with a gusset", "drop shoulder"])
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_women()[::300]])
+def test_it_hangs_from_a_facing_that_is_cut_on(kind: str, body: Body) -> None:
+    """The facing is turned over when all that hangs from it is traced: its free edge is
+    then the front's, and the lining's join meets it there."""
+    stand = ButtonStand(edge=Edging.CUT_ON)
+    d = made((*without(ORDERS[kind], "concealed zip"), stand), body)
+    assert "FF" not in d.sheet.pieces
+    join = d.sheet.seam("LF")
+    assert {(r.piece, r.edge) for r in join.right} == {("F", "free")}
+    assert not [f for f in pattern(d).findings if f.severity.name == "REFUSE"]

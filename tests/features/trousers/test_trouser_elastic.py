@@ -5,8 +5,9 @@ from shapely.geometry import Polygon
 
 from bodies import P80, P92, P116, THEA, ansur_legs
 from clothwright.body import Body, RuleSet
-from clothwright.curves import distance, mirror_in
+from clothwright.curves import Point, distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.skirts.elastic_casing import raise_top
 from clothwright.features.skirts.elastic_waist import ElasticWaist
 from clothwright.features.skirts.gathered_skirt import GatheredSkirt
 from clothwright.features.skirts.waistband import Waistband
@@ -20,6 +21,7 @@ from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.paper import Drafting, EdgeKind, PaperError, Piece, Sheet, straight
 from orders import order
 
 MM = 0.1
@@ -127,3 +129,21 @@ def test_women_of_the_survey(legs: tuple[Feature, ...]) -> None:
         features = Trousers(), TrouserElastic(), *legs
         d = draft(order(woman, features, estimates=RuleSet.SURVEY))
         assert not pattern(d).failed, d.failures()
+
+
+def test_seams_that_lean_away_from_the_top_of_the_casing_are_told() -> None:
+    """Both lean by 4 cm for each cm up: run on by twice the depth of the casing they
+    are 1.6 cm up (exact), and its top lies 3.4 above the waist."""
+    a, b, c, d = (Point(*p) for p in ((-40, 10), (0, 0), (20, 0), (60, 10)))
+    loop = (
+        straight("seat", a, b),
+        straight("waist", b, c),
+        straight("side", c, d),
+        straight("hem", d, a, EdgeKind.FINISHED),
+    )
+    sheet = Sheet().put(Piece("TF", "Front", loop))
+    hand = Drafting(
+        draft(order(P92, (Trousers(), TrouserElastic()))).numbers, sheet, ""
+    )
+    with pytest.raises(PaperError, match=r"casing is 3\.4 cm deep.*\(we\)"):
+        raise_top(hand, ("TF",), "trouser front")

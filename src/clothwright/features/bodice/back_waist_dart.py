@@ -8,7 +8,6 @@ sleeves, facings and linings lie on the back as it was.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
-from itertools import combinations
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, direction, distance
@@ -17,9 +16,12 @@ from clothwright.features.bodice.back_princess import BACK_PANELS
 from clothwright.features.bodice.back_waist_dart_rules import (
     BACK_DART,
     LEAST_BESIDE,
+    MEASURED_FROM,
+    NOT_AT,
     OPENED_BACK,
     SET_BACK,
     SRC,
+    WITHOUT_DART,
     BackPlace,
 )
 from clothwright.features.bodice.bust_dart_rules import (
@@ -28,9 +30,11 @@ from clothwright.features.bodice.bust_dart_rules import (
     TakenUp,
     check_beside,
     ease_findings,
+    points_findings,
     usual_on_neck,
 )
 from clothwright.features.bodice.laid_dart import (
+    BACK_LAID,
     LAID,
     lay,
     tuck_findings,
@@ -44,7 +48,7 @@ from clothwright.features.bodice.opened_dart import (
     set_back,
     slashed,
 )
-from clothwright.features.bodice.side_dart import NO_DART, POINTS_APART, without_dart
+from clothwright.features.bodice.side_dart import NO_DART, without_dart
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_seams import off_corners
 from clothwright.features.operations import Operation
@@ -65,7 +69,6 @@ from clothwright.paper import (
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
-_FULLNESS = "transformations 1.6"
 _WAIST = OPENED_BACK[BackPlace.WAIST]
 
 
@@ -130,60 +133,10 @@ class BackWaistDart(Feature):
             high=8.0,
         ),
     ] = None
-    zone: Annotated[
-        Length | None,
-        Number(
-            "gather_zone_back",
-            "gathers b",
-            "stretch of the finished edge of the back that takes the gathers",
-            _FULLNESS,
-            8.0,
-            3.0,
-            4.0,
-            14.0,
-            (6.0, 12.0),
-        ),
-    ] = None
-    tucks: Annotated[
-        Ratio | None,
-        Number(
-            "tucks_back",
-            "tucks b",
-            "parallel tucks that share the back dart",
-            _FULLNESS,
-            3.0,
-            None,
-            2.0,
-            9.0,
-            kind=Kind.COUNT,
-        ),
-    ] = None
-    apart: Annotated[
-        Length | None,
-        Number(
-            "tuck_apart_back",
-            "apart b",
-            "between parallel tucks of the back",
-            _FULLNESS,
-            1.2,
-            0.5,
-            0.4,
-            5.0,
-        ),
-    ] = None
-    stitched: Annotated[
-        Length | None,
-        Number(
-            "tuck_sewn_back",
-            "tuck b",
-            "length for which a tuck of the back is stitched down",
-            _FULLNESS,
-            3.0,
-            1.25,
-            0.0,
-            12.0,
-        ),
-    ] = None
+    zone: Annotated[Length | None, BACK_LAID.zone] = None
+    tucks: Annotated[Ratio | None, BACK_LAID.tucks] = None
+    apart: Annotated[Length | None, BACK_LAID.apart] = None
+    stitched: Annotated[Length | None, BACK_LAID.stitched] = None
 
     def said(self) -> str:
         if self.to is BackPlace.WAIST:
@@ -217,8 +170,8 @@ class BackWaistDart(Feature):
         out = dict(self.clashes)
         changed = self.to is not BackPlace.WAIST or self.taken_up in LAID
         if changed:
-            out |= _CHANGED
-        out |= _AT.get(self.to, {})
+            out |= WITHOUT_DART
+        out |= NOT_AT.get(self.to, {})
         if self.to is BackPlace.ARMHOLE and self.taken_up in LAID:
             out["sleeve"] = (
                 "gathers in the back armhole would be drawn up against the ease of "
@@ -262,7 +215,9 @@ class BackWaistDart(Feature):
             o.mark,
             path.at_length(along),
             f"new place of the back dart on the {o.where}",
-            amounts=((f"along the {o.where} from the {_FROM[self.to]}", along),),
+            amounts=(
+                (f"along the {o.where} from the {MEASURED_FROM[self.to]}", along),
+            ),
         )
         sheet = d.sheet if is_kept(d.sheet, "B") else keep_whole(d.sheet, "B")
         grain = d.sheet.piece("B").grain
@@ -351,18 +306,8 @@ class BackWaistDart(Feature):
             for o in OPENED_BACK.values()
             if back.has(o.leg_first) and back.has(o.leg_last)
         ]
-        for a, b in combinations(darts, 2):
-            if distance(a, b) < POINTS_APART - 0.05:
-                yield Finding(
-                    "P10",
-                    Severity.WARN,
-                    f"The points of two darts of the back lie only "
-                    f"{distance(a, b):.1f} cm apart; {POINTS_APART:g} cm keeps the "
-                    "cloth flat between them.",
-                    "set-back b",
-                    "End the dart that is led further from Pd.",
-                    {"apart": distance(a, b)},
-                )
+        to_do = "End the dart that is led further from Pd."
+        yield from points_findings(darts, " of the back", "set-back b", to_do)
 
     def _less_ease(self, o: Opened) -> str:
         """What to do where too much is eased in."""
@@ -408,59 +353,3 @@ def _unjoined(k: NotchPair, *, to_joint: bool) -> NotchPair:
     if k.note != JOINT:
         return k
     return k._replace(ticks=2, note=JOINT_RIGHT if to_joint else "")
-
-
-_FROM = {
-    BackPlace.NECK: "centre back",
-    BackPlace.SHOULDER: "neck",
-    BackPlace.ARMHOLE: "tip",
-    BackPlace.SIDE: "underarm",
-    BackPlace.YOKE: "centre back",
-}
-
-_CHANGED = {
-    "torso": "a fish-eye dart runs on below the waist and cannot be led elsewhere; "
-    "take a waist seam, or leave the back dart at the waist",
-    "empire seam": "an empire seam takes the back waist dart shut; leave that dart at "
-    "the waist",
-}
-"""What a back waist dart does not go with that is not sewn as drafted."""
-
-_ONE_SEWN = (
-    'a yoke cuts the back where the dart would lie; lead the back dart to the "yoke"'
-)
-_NO_SHOULDER = (
-    "the shoulder runs on into the sleeve; lead the back dart to the waist or the side"
-)
-_AWAY = (
-    "the blade is cut away where the dart would lie; lead the back dart to the waist"
-)
-
-_AT: dict[BackPlace, dict[str, str]] = {
-    BackPlace.SHOULDER: {
-        "back yoke": _ONE_SEWN,
-        "kimono": _NO_SHOULDER,
-        "raglan": _NO_SHOULDER,
-        "halter": _AWAY,
-        "open back": _AWAY,
-    },
-    BackPlace.NECK: {
-        "back yoke": _ONE_SEWN,
-        "back neck dart": "the back shoulder dart goes to the neck already; lead the "
-        'waist dart elsewhere, or set back_shoulder = "ease"',
-        "raglan": _NO_SHOULDER,
-        "halter": _AWAY,
-        "open back": _AWAY,
-    },
-    BackPlace.ARMHOLE: {
-        "back yoke": _ONE_SEWN,
-        "kimono": _NO_SHOULDER,
-        "raglan": _NO_SHOULDER,
-        "halter": _AWAY,
-    },
-    BackPlace.SIDE: {
-        "side opening": "a dart in the side would lie across the zip; close it at the "
-        "back, or lead the back dart elsewhere"
-    },
-}
-"""What does not go with a dart at a place."""

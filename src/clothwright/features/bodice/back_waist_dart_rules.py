@@ -143,3 +143,62 @@ def _set_back_table(place: BackPlace) -> RuleTable:
 
 
 SET_BACK = {p: _set_back_table(p) for p in BackPlace}
+
+MEASURED_FROM = {
+    BackPlace.NECK: "centre back",
+    BackPlace.SHOULDER: "neck",
+    BackPlace.ARMHOLE: "tip",
+    BackPlace.SIDE: "underarm",
+    BackPlace.YOKE: "centre back",
+}
+"""From where the place of a dart on its edge is measured."""
+
+WITHOUT_DART = {
+    "torso": "a fish-eye dart runs on below the waist and cannot be led elsewhere; "
+    "take a waist seam, or leave the back dart at the waist",
+    "empire seam": "an empire seam takes the back waist dart shut; leave that dart at "
+    "the waist",
+}
+"""What a back waist dart does not go with that is not sewn as drafted."""
+
+_ONE_SEWN = (
+    'a yoke cuts the back where the dart would lie; lead the back dart to the "yoke"'
+)
+_NO_SHOULDER = (
+    "the shoulder runs on into the sleeve; lead the back dart to the waist or the side"
+)
+_AWAY = (
+    "the blade is cut away where the dart would lie; lead the back dart to the waist"
+)
+
+NOT_AT: dict[BackPlace, dict[str, str]] = {
+    BackPlace.SHOULDER: {
+        "back yoke": _ONE_SEWN,
+        "kimono": _NO_SHOULDER,
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+        "strapless": _AWAY,
+        "open back": _AWAY,
+    },
+    BackPlace.NECK: {
+        "back yoke": _ONE_SEWN,
+        "back neck dart": "the back shoulder dart goes to the neck already; lead the "
+        'waist dart elsewhere, or set back_shoulder = "ease"',
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+        "strapless": _AWAY,
+        "open back": _AWAY,
+    },
+    BackPlace.ARMHOLE: {
+        "back yoke": _ONE_SEWN,
+        "kimono": _NO_SHOULDER,
+        "raglan": _NO_SHOULDER,
+        "halter": _AWAY,
+        "strapless": _AWAY,
+    },
+    BackPlace.SIDE: {
+        "side opening": "a dart in the side would lie across the zip; close it at the "
+        "back, or lead the back dart elsewhere"
+    },
+}
+"""What does not go with a dart at a place."""

@@ -5,11 +5,10 @@ There it is sewn as a dart, laid as a tuck, or taken up as gathers or ease
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from itertools import combinations
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.full_cup import WIDE_DART
-from clothwright.curves import Point, distance
+from clothwright.curves import Point
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bodice.bust_dart_rules import (
     AT_WAIST,
@@ -24,6 +23,7 @@ from clothwright.features.bodice.bust_dart_rules import (
     TakenUp,
     check_place,
     ease_findings,
+    points_findings,
     usual_on_neck,
 )
 from clothwright.features.bodice.centre_front import (
@@ -42,6 +42,7 @@ from clothwright.features.bodice.front_dart import (
     tighten_armhole,
 )
 from clothwright.features.bodice.laid_dart import (
+    FRONT_LAID,
     LAID,
     lay,
     tuck_findings,
@@ -49,7 +50,6 @@ from clothwright.features.bodice.laid_dart import (
 )
 from clothwright.features.bodice.opened_dart import dart_angle_of, set_back
 from clothwright.features.bodice.side_dart import (
-    POINTS_APART,
     SIDE_DART,
     front_waist_dart,
     waist_dart_findings,
@@ -60,8 +60,6 @@ from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
-
-_FULLNESS = "transformations 1.6"
 
 
 class BustDart(Feature):
@@ -124,60 +122,10 @@ class BustDart(Feature):
             high=8.0,
         ),
     ] = None
-    zone: Annotated[
-        Length | None,
-        Number(
-            "gather_zone",
-            "gathers",
-            "stretch of the finished edge that takes the gathers",
-            _FULLNESS,
-            8.0,
-            3.0,
-            4.0,
-            14.0,
-            (6.0, 12.0),
-        ),
-    ] = None
-    tucks: Annotated[
-        Ratio | None,
-        Number(
-            "tucks",
-            "tucks",
-            "parallel tucks that share the dart",
-            _FULLNESS,
-            3.0,
-            None,
-            2.0,
-            9.0,
-            kind=Kind.COUNT,
-        ),
-    ] = None
-    apart: Annotated[
-        Length | None,
-        Number(
-            "tuck_apart",
-            "apart",
-            "between parallel tucks",
-            _FULLNESS,
-            1.2,
-            0.5,
-            0.4,
-            5.0,
-        ),
-    ] = None
-    stitched: Annotated[
-        Length | None,
-        Number(
-            "tuck_sewn",
-            "tuck",
-            "length for which a tuck is stitched down",
-            _FULLNESS,
-            3.0,
-            1.25,
-            0.0,
-            12.0,
-        ),
-    ] = None
+    zone: Annotated[Length | None, FRONT_LAID.zone] = None
+    tucks: Annotated[Ratio | None, FRONT_LAID.tucks] = None
+    apart: Annotated[Length | None, FRONT_LAID.apart] = None
+    stitched: Annotated[Length | None, FRONT_LAID.stitched] = None
 
     def said(self) -> str:
         says = self.sentence
@@ -401,17 +349,8 @@ class BustDart(Feature):
             for first, second in _EVERY
             if f.has(first) and f.has(second)
         ]
-        for a, b in combinations(darts, 2):
-            if distance(a, b) < POINTS_APART - 0.05:
-                yield Finding(
-                    "P10",
-                    Severity.WARN,
-                    f"The points of two darts lie only {distance(a, b):.1f} cm apart; "
-                    f"{POINTS_APART:g} cm keeps the cloth flat between them.",
-                    "set-back",
-                    "End one of them further from the bust point.",
-                    {"apart": distance(a, b)},
-                )
+        to_do = "End one of them further from the bust point."
+        yield from points_findings(darts, "", "set-back", to_do)
 
 
 def _start(d: Drafting, place: DartPlace, along: float) -> Point:

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from enum import Enum
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from clothwright.curves import Path, Point, degrees_between, direction, distance
 from clothwright.features.bodice.front_dart import OPENED, DartPlace
 from clothwright.features.bodice.opened_dart import Opened
+from clothwright.features.bodice.side_dart import POINTS_APART
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Sheet
 from clothwright.rules import Kind, RuleTable
@@ -164,6 +165,23 @@ def ease_findings(sheet: Sheet, o: Opened, place: str, to_do: str) -> Iterator[F
         )
 
 
+def points_findings(
+    points: list[Point], where: str, place: str, to_do: str
+) -> Iterator[Finding]:
+    """The points of a piece's darts are far enough apart."""
+    for a, b in combinations(points, 2):
+        if distance(a, b) < POINTS_APART - 0.05:
+            yield Finding(
+                "P10",
+                Severity.WARN,
+                f"The points of two darts{where} lie only {distance(a, b):.1f} cm "
+                f"apart; {POINTS_APART:g} cm keeps the cloth flat between them.",
+                place,
+                to_do,
+                {"apart": distance(a, b)},
+            )
+
+
 LESS = "Lead a smaller share of the dart there, or make gathers or a dart of it."
 WHOLE_THERE = "Make gathers or a dart of it."
 """What to do where a dart is too wide to be eased in: in part, and whole."""
@@ -196,9 +214,10 @@ def check_beside(
     place = "along" if o.piece == "F" else "along b"
     if along < least[0] or path.length - along < least[1]:
         narrower = "the neck narrower, " if o.edge != "side" else ""
+        short = max(least[0] - along, along + least[1] - path.length)
         raise PaperError(
-            f"the {dart} comes too near to the end of the {o.where}: make "
-            f"its place ({place}) another, {narrower}or lead it elsewhere"
+            f"the {dart} comes too near to the end of the {o.where}, by {short:.1f} "
+            f"cm: make its place ({place}) another, {narrower}or lead it elsewhere"
         )
     if o.edge != "neck":
         return

@@ -39,7 +39,7 @@ CENTRE_SEAM = "S129"
 """Code of the seam down the centre front."""
 
 AT_CENTRE: dict[str, str] = {
-    "button stand": "a bust dart at the centre front lies in its seam, where no front "
+    "front opening": "a bust dart at the centre front lies in its seam, where no front "
     "edge can be; close it at the back or the side",
     "neck placket": "a bust dart at the centre front makes that a seam, where no "
     "placket is cut; lead the dart elsewhere",

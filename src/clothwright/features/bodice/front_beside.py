@@ -7,15 +7,13 @@ bust point, is eased in while it is 0.6 cm or less, and is else a small dart in 
 seam, which is opened when all else is drafted.
 """
 
-import math
 from collections.abc import Iterable
 from dataclasses import replace
 
 from clothwright.curves import CLOSE, Path, Point, Vector, distance, rotate
-from clothwright.features.base import Number
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.front_dart import SIDE, tighten_armhole
-from clothwright.features.bodice.front_panels import omega, phi_a
+from clothwright.features.bodice.front_panels import waist_findings
 from clothwright.features.bodice.opened_dart import (
     Opened,
     bridged,
@@ -33,7 +31,6 @@ from clothwright.features.bodice.panel_lines import (
     rounded,
 )
 from clothwright.features.hand.hand_seams import off_corners
-from clothwright.features.wholes import width_at_waist
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -54,23 +51,8 @@ from clothwright.paper import (
     straight,
     tape,
 )
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Numbers
 from clothwright.truing import Fillet
-
-_SRC = "transformations 1.5"
-
-BESIDE = RuleTable("front panel line beside the bust point")
-_rule = BESIDE.rule
-
-BESIDE_BP = Number(
-    "beside_f",
-    "beside f",
-    "front panel line from the bust point, towards the side",
-    _SRC,
-    low=1.0,
-    high=8.0,
-    usual=(3.0, 6.0),
-)
 
 _REST = Opened(
     "panel",
@@ -84,118 +66,11 @@ _REST = Opened(
 )
 """The rest of the bust dart, in the edge of the centre front panel."""
 
-_BELOW, _LEAST_BELOW = 2.5, 1.0
-"""The waist dart dies away so far below the bust point, and below the place where the
-line crosses the side dart, cm (blocks A3.12)."""
-
 _BRIDGE = 4.0
 """So far to both sides of the rest the edge is drawn anew where that is eased, cm."""
 
 _LEAST_DART = 1.5
 """A dart in the seam is at least so long, cm (our own choice: less cannot be sewn)."""
-
-
-@_rule(
-    "x(Pf)",
-    "centre of the front waist dart, across",
-    source=_SRC,
-    formula="xBP − beside f: the line takes it in",
-    key="x_Pf",
-)
-def _x(x_BP: float, beside_f: float) -> float:
-    return x_BP - beside_f
-
-
-@_rule(
-    "y(P)",
-    "level at which the panel line crosses the side dart",
-    source=_SRC,
-    formula="on the lower leg of that dart",
-    key="y_P",
-)
-def _crossing(
-    x_BP: float,
-    y_BP: float,
-    beside_f: float,
-    xs: float,
-    a: float,
-    yd: float,
-    yB: float,
-    yW: float,
-) -> float:
-    x_U2 = xs + a * (yd - yB) / (yW - yB)
-    return y_BP + (yd - y_BP) * beside_f / (x_BP - x_U2)
-
-
-@_rule(
-    "y(Pf)",
-    "level of the point of the front waist dart",
-    source="blocks A3.12",
-    formula="yBP + 2.5 cm, at least 1 cm below y(P)",
-    key="y_Pf",
-)
-def _y(y_BP: float, y_P: float) -> float:
-    return max(y_BP + _BELOW, y_P + _LEAST_BELOW)
-
-
-_rule(
-    "ω",
-    "opening of the waist dart at its point",
-    kind=Kind.ANGLE,
-    source="first garment 5.6",
-    formula="2·atan((fd/2)/(yW − yPf))",
-)(omega)
-
-_rule(
-    "φa",
-    "turn that tightens the front armhole",
-    kind=Kind.ANGLE,
-    source="first garment 4.3",
-    formula="2·asin(ta/(2·|BP Qf|))",
-)(phi_a)
-
-
-@_rule(
-    "rest",
-    "rest of the bust dart at the panel line",
-    source="transformations 1.1, 1.5",
-    formula="2·|BP P|·sin((θ + φn + φa)/2)",
-    key="rest_f",
-)
-def _rest(
-    beside_f: float,
-    y_P: float,
-    y_BP: float,
-    theta: float,
-    phi_n: float,
-    phi_a: float,
-) -> float:
-    reach = math.hypot(beside_f, y_P - y_BP)
-    return 2 * reach * math.sin(math.radians(theta + phi_n + phi_a) / 2)
-
-
-@_rule(
-    "ep",
-    "ease of the side panel over the bust",
-    source=_SRC,
-    formula="none: the centre panel is the longer one, by the rest",
-    key="ep",
-)
-def _ease(rest_f: float) -> float:
-    return -rest_f
-
-
-@_rule(
-    "set-back p",
-    "end of the dart in the panel seam from the bust point",
-    source="transformations 1.1",
-    formula="1.5 cm",
-    key="set_back_p",
-    low=0.0,
-    high=4.0,
-)
-def _set_back() -> float:
-    return 1.5
 
 
 # -- drafting --------------------------------------------------------------------------
@@ -402,26 +277,8 @@ def findings_beside(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "eased in, or further from it.",
                 {"long": long},
             )
-    if n.fd > 6:
-        yield Finding(
-            "P2",
-            Severity.WARN,
-            "The front waist takes in more than 6 cm at one place.",
-            "fd",
-            "Take part of it at the side or in a second dart.",
-            {"fd": n.fd},
-        )
-    for code in ("FC", "FS"):
-        width = width_at_waist(sheet, code)
-        if width < 5.0:
-            yield Finding(
-                "P3",
-                Severity.WARN,
-                f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
-                code,
-                "Bring the panel line nearer to the bust point.",
-                {"width": width},
-            )
+    closer = "Bring the panel line (beside f) nearer to the bust point."
+    yield from waist_findings(n, sheet, closer)
 
 
 def tightened(d: Drafting) -> None:

@@ -313,11 +313,17 @@ def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "Leave a small dart at the side, or steam the seam over a ham.",
             {"κ": n.kappa},
         )
+    yield from waist_findings(n, sheet, "Move the dart, or use fewer panels.")
+
+
+def waist_findings(n: Numbers, sheet: Sheet, wider: str) -> Iterable[Finding]:
+    """What a front panel line makes of the waist (5.5); `wider` says what makes a panel
+    wider."""
     if n.fd > 6:
         yield Finding(
             "P2",
             Severity.WARN,
-            "The front waist takes in more than 6 cm at one place.",
+            f"The front waist takes in {n.fd:.1f} cm at one place, more than 6 cm.",
             "fd",
             "Take part of it at the side or in a second dart.",
             {"fd": n.fd},
@@ -332,6 +338,6 @@ def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 Severity.WARN,
                 f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
                 code,
-                "Move the dart, or use fewer panels.",
+                wider,
                 {"width": width},
             )

@@ -7,14 +7,13 @@ from clothwright.blocks import bodice_curves
 from clothwright.curves import Point, distance, rotate, turned
 from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.bodice.front_beside import (
-    BESIDE,
-    BESIDE_BP,
     divide_beside,
     findings_beside,
     open_rest,
     tightened,
     upper_beside,
 )
+from clothwright.features.bodice.front_beside_rules import BESIDE, BESIDE_BP
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -191,6 +190,8 @@ class FrontArmholePrincess(Feature):
 _BESIDE_ONLY = {
     "lining": "a lining is not yet cut for a panel line beside the bust point; leave "
     "it off, or let the line pass over the bust point",
+    "strapless": "a panel line beside the bust point is not yet led up to a top edge; "
+    "let the line pass over the bust point",
     "torso": "a panel line beside the bust point is not yet run on below the waist; "
     "take a waist seam, or let the line pass over the bust point",
 }

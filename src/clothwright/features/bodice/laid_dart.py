@@ -3,8 +3,10 @@
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
+from typing import NamedTuple
 
 from clothwright.curves import Path, Point, direction, distance, midpoint
+from clothwright.features.base import Number
 from clothwright.features.bodice.bust_dart_rules import TakenUp
 from clothwright.features.bodice.opened_dart import Opened, bridged, keep_open, mouth
 from clothwright.features.hand.hand_seams import taken_in
@@ -20,7 +22,9 @@ from clothwright.paper import (
     Verb,
     redraw,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Kind, Numbers
+
+_SRC = "transformations 1.6"
 
 LAID = (TakenUp.GATHERS, TakenUp.EASE, TakenUp.TUCKS)
 """What leaves no dart in the paper."""
@@ -35,6 +39,40 @@ _LINE = 3.0
 """The lines of a tuck are drawn at least so far, cm (our own)."""
 
 
+class Laid(NamedTuple):
+    """The numbers of a dart of front or back that is laid open."""
+
+    zone: Number
+    tucks: Number
+    apart: Number
+    stitched: Number
+
+
+def _laid(key: str, symbol: str, of: str) -> Laid:
+    """`key` and `symbol` end those of the numbers; `of` says whose they are."""
+
+    def number(own: str, called: str, name: str, *amounts: float | None) -> Number:
+        cm, inch, low, high = amounts
+        return Number(own + key, called + symbol, name, _SRC, cm, inch, low, high)
+
+    zone = f"stretch of the finished edge{of} that takes the gathers"
+    tucks = f"parallel tucks{of} that share the dart"
+    apart = f"between parallel tucks{of}"
+    stitched = f"length for which a tuck{of} is stitched down"
+    return Laid(
+        replace(
+            number("gather_zone", "gathers", zone, 8.0, 3.0, 4.0, 14.0),
+            usual=(6.0, 12.0),
+        ),
+        replace(number("tucks", "tucks", tucks, 3.0, None, 2.0, 9.0), kind=Kind.COUNT),
+        number("tuck_apart", "apart", apart, 1.2, 0.5, 0.4, 5.0),
+        number("tuck_sewn", "tuck", stitched, 3.0, 1.25, 0.0, 12.0),
+    )
+
+
+FRONT_LAID, BACK_LAID = _laid("", "", ""), _laid("_back", " b", " of the back")
+
+
 def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     """Draw the edge that takes a dart up in one line over it."""
     p = d.sheet.piece(o.piece)
@@ -46,12 +84,11 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     before = keep_open(d.sheet, o).unsew(o.dart)
     room = min(p.edge(o.first).length, p.edge(o.last).length)
     if how is TakenUp.TUCKS and reach + 0.5 > room:
-        own = " b" if o.own else ""
+        names = "tucks b, apart b" if o.own else "tucks, apart"
         raise PaperError(
-            f"{_count(d.n, o)} tucks (tucks{own}, apart{own}) want {reach + 0.5:.1f} "
-            f"cm of the {o.where} on both sides of the dart, "
-            f"{reach + 0.55 - room:.1f} cm more than there is: make them fewer, or "
-            "nearer to each other"
+            f"{_count(d.n, o)} tucks ({names}) want {reach + 0.5:.1f} cm of the "
+            f"{o.where} on both sides of the dart, {reach + 0.55 - room:.1f} cm "
+            "more than there is: make them fewer, or nearer to each other"
         )
     new = Edge(o.edge, bridged(p, o, reach))
     sheet = redraw(before, o.piece, o.run, [new])

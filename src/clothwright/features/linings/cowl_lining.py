@@ -19,7 +19,7 @@ from clothwright.curves import (
     turned,
 )
 from clothwright.features.bodice.waist_rules import waist_curve
-from clothwright.features.linings.lining_strips import REACH, run_on
+from clothwright.features.linings.lining_strips import REACH
 from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet, redraw, straight
 from clothwright.rules import Numbers
 
@@ -33,6 +33,9 @@ second, degrees, where square to it would not be so by the first, a sine."""
 
 _FIRST, _LAST = 0.45, 0.6
 """Handles of the neck, shares of its depth and of its width."""
+
+_LEAST_LEFT = 1.0
+"""Of the shoulder the lining takes no less than this, cm (our own choice)."""
 
 _GRAIN = 4.0
 """The grain line lies so far beside the centre front, cm."""
@@ -86,7 +89,15 @@ def below_cowl(sheet: Sheet, front: Piece, n: Numbers) -> Piece:
     neck = front.edge("neck").path.start
     low = clip(n.sag + n.fc / 2, n.Df, n.y_BP - neck.y - _ABOVE_BP)
     foot = Point(n.X, neck.y + low)
-    kept = shoulder.split_at_length(shoulder.length - _faced(sheet))[0]
+    left = shoulder.length - _faced(sheet, shoulder.length)
+    if left < _LEAST_LEFT:
+        raise PaperError(
+            f"the neck facing is {n.nf_tip:.1f} cm wide at the shoulder, which is "
+            f"{shoulder.length:.1f} cm long behind the cowl: make it (nf shoulder) "
+            f"{max(0.0, n.nf_tip + left - _LEAST_LEFT):.1f} cm or less, or leave the "
+            "lining off"
+        )
+    kept = shoulder.split_at_length(left)[0]
     out, chord = turned(kept.end_direction, 90), direction(kept.end, foot)
     if cross(out, chord) > -_STEEPER:  # no wave in a deep neck
         out = turned(chord, _LEAVES)
@@ -102,8 +113,10 @@ def below_cowl(sheet: Sheet, front: Piece, n: Numbers) -> Piece:
     return table.piece("F")
 
 
-def _faced(sheet: Sheet) -> float:
-    """How far along the shoulder from the neck the back's lining begins, cm."""
-    line = run_on(sheet.edge("BF", "free").path, REACH)
+def _faced(sheet: Sheet, most: float) -> float:
+    """How far along the shoulder from the neck the back's lining begins, cm; `most`
+    where the facing runs into the armhole."""
+    line = sheet.edge("BF", "free").path.run_on(REACH)
     back = sheet.piece("B" if "B" in sheet.pieces else "BC")
-    return line.meets(back.edge("shoulder").path)[0][1]
+    hits = line.meets(back.edge("shoulder").path)
+    return hits[0][1] if hits else most

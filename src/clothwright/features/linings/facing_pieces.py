@@ -9,7 +9,6 @@ from clothwright.features.linings.facing_edges import (
     open_back_free,
     plain_curve,
 )
-from clothwright.features.linings.lining_strips import run_on
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
 from clothwright.features.linings.sewn_halves import (
     SewnHalf,
@@ -103,7 +102,7 @@ the second of it, cm (our own)."""
 
 def lowered(top: Path, by: float, before: Path, after: Path) -> Path:
     """A top edge laid lower, from the line before it to the line after it."""
-    wide = run_on(top.moved(shift(Vector(0.0, by))), 1.0)
+    wide = top.moved(shift(Vector(0.0, by))).run_on(1.0)
     starts, ends = wide.meets(before), wide.meets(after)
     if not starts or not ends:
         raise PaperError("the roll of the top edge misses its seams: make it smaller")

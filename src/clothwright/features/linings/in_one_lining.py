@@ -15,7 +15,7 @@ from clothwright.features.linings.lining_pieces import (
     named_lining,
     with_shell_grain,
 )
-from clothwright.features.linings.lining_strips import REACH, run_on
+from clothwright.features.linings.lining_strips import REACH
 from clothwright.features.linings.sleeve_lining import (
     CAPS,
     MOST_RISE,
@@ -56,7 +56,7 @@ def line_in_one(sheet: Sheet) -> Sheet:
     for half in _HALVES:
         for shell, line in _below_facing(sheet, *half):
             p = closed_front(sheet, shell) if shell.has("dart low") else shell
-            below = below_line(p, run_on(line, REACH), NECK_FACED)
+            below = below_line(p, line.run_on(REACH), NECK_FACED)
             sheet = sheet.put(named_lining(below, shell))
             lined.append(shell)
     sheet = _raglan(sheet) if "L.SLF" in sheet.pieces else _kimono(sheet)

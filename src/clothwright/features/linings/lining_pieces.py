@@ -24,7 +24,6 @@ from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
     REACH,
     beside_strip,
-    run_on,
     stand_facing,
 )
 from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
@@ -226,7 +225,7 @@ def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
             closed = closed_front(sheet, piece) if piece.has("dart low") else piece
-            wide = run_on(line, REACH)
+            wide = line.run_on(REACH)
             if sleeve is None or _crossed(closed, wide):
                 closed = below_line(
                     closed, wide, _FACED if sleeve is None else NECK_FACED
@@ -332,7 +331,7 @@ def _open_at_vent(sheet: Sheet, code: str) -> Sheet:
 def _slid(piece: Piece, hem: Path) -> Path:
     """A hem set higher, cut off where it meets the piece's sides."""
     sides = (piece.before("hem").path, piece.after("hem").path)
-    wide = run_on(hem, 0.5)
+    wide = hem.run_on(0.5)
     ends = [s for side in sides for s, _ in wide.meets(side)]
     if len(ends) < 2:
         raise PaperError(f"the lining of {piece.name.lower()} is shorter than nothing")

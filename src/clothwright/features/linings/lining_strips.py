@@ -3,7 +3,6 @@ lining below other facings (first garment 15, transformations 6)."""
 
 from collections.abc import Iterator
 
-from clothwright.curves import Line, Path
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND
 from clothwright.paper import Ease, Piece, Run, Seam, Sheet, cut, spot_on
 from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM
@@ -14,13 +13,6 @@ REACH = 1.0
 _NEAR, _ASLANT = 0.1, 0.1
 """The lining beside a strip may differ by the first from what it should measure, cm,
 and what is cut off at its hem by the second, a share: it lies aslant there."""
-
-
-def run_on(path: Path, by: float) -> Path:
-    """A path run on straight at both ends."""
-    before = Line(path.start - path.start_direction * by, path.start)
-    after = Line(path.end, path.end + path.end_direction * by)
-    return Path((before, *path.segments, after))
 
 
 def stand_facing(sheet: Sheet, shell: str) -> Piece | None:
@@ -37,7 +29,7 @@ def stand_facing(sheet: Sheet, shell: str) -> Piece | None:
 
 def beside_strip(piece: Piece, strip: Piece) -> Piece:
     """What a strip behind the centre leaves of a piece to be lined."""
-    wide = run_on(strip.edge("free").path, REACH)
+    wide = strip.edge("free").path.run_on(REACH)
     hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
     (s0, e0), (s1, e1) = hits[0], hits[-1]
     parts = cut(

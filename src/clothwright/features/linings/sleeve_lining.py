@@ -164,11 +164,7 @@ def shorter(sheet: Sheet, code: str, name: str) -> Sheet:
     """A piece with the hem of this name set higher."""
     p = sheet.piece(code)
     hem = p.edge(name)
-    path = inset(hem.path, SHORTER, SHORTER)
-    a, b = path.start_direction, path.end_direction
-    wide = (
-        Path.line(path.start - a, path.start) + path + Path.line(path.end, path.end + b)
-    )
+    wide = inset(hem.path, SHORTER, SHORTER).run_on(1.0)
     ends = [s for e in (p.before(name), p.after(name)) for s, _ in wide.meets(e.path)]
     cut = wide.between(min(ends), max(ends)).without_crumbs(DOUBLED)
     return redraw(sheet, code, [name], [replace(hem, path=cut)])

@@ -7,6 +7,7 @@ from enum import Enum
 from clothwright.curves import Point, distance, rotate
 from clothwright.features.necks.neck_contour import neck_end
 from clothwright.features.necks.neck_findings import over_head
+from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
@@ -16,9 +17,6 @@ SRC = "transformations 2"
 MOST_TURNED = 15.0
 """The centre line is turned out by no more than this, degrees: the waist, square to it,
 would come out too round (our own choice)."""
-
-_ALLOWANCE = 1.6
-"""Allowance of a shoulder, cm: 1.5 or 5/8 in (first garment 18)."""
 
 _LEFT = 4.0
 """Of a bust dart no less than this is left at the side, degrees (our own choice: a dart
@@ -199,7 +197,7 @@ def _cut_on_shoulder(front: Piece) -> Iterator[Finding]:
         return
     parted = 360.0 - front.interior_angle("shoulder")
     long = front.edge("facing shoulder").length
-    least = _ALLOWANCE / math.tan(math.radians(parted / 2))
+    least = Role.SHOULDER.widest / math.tan(math.radians(parted / 2))
     if long < least:
         yield Finding(
             "N13",

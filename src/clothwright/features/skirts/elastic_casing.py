@@ -22,6 +22,7 @@ from clothwright.paper import (
     Edge,
     EdgeKind,
     InnerLine,
+    PaperError,
     Piece,
     Run,
     Sheet,
@@ -240,18 +241,17 @@ def _above(sheet: Sheet, code: str, deep: float) -> Path:
     piece = sheet.piece(code)
     before, after = piece.before("waist").path, piece.after("waist").path
     up = inset(piece.edge("waist").path, -deep, -deep)
-    long = run_on(up, deep)
-    ends = []
+    long = up.run_on(deep)
+    ends: list[float] = []
     for at, way in (
         (before.end, before.end_direction),
         (after.start, after.start_direction * -1.0),
     ):
-        ends.append(long.meets(Path.line(at, at + way * (2 * deep)))[0][0])
+        hits = long.meets(Path.line(at, at + way * (2 * deep)))
+        if not hits:
+            raise PaperError(
+                f"the casing is {deep:.1f} cm deep, and its top does not meet the "
+                "seams beside it, which lean too far: make the elastic (we) narrower"
+            )
+        ends.append(hits[0][0])
     return long.between(*ends)
-
-
-def run_on(path: Path, by: float) -> Path:
-    """A path run on straight at both ends."""
-    a, b = path.start_direction * by, path.end_direction * by
-    first = Path.line(path.start - a, path.start)
-    return first + path + Path.line(path.end, path.end + b)

@@ -13,6 +13,7 @@ from clothwright.curves import (
     left_normal,
 )
 from clothwright.features.grain import longest_line
+from clothwright.features.roles import Role
 from clothwright.features.sleeves.kimono_lines import (
     STRAIGHT,
     TOO_SHORT,
@@ -54,9 +55,6 @@ LEFT_OF_SIDE = 2.0
 _CLEAR = 5.0
 """The seam under the arm is so long beside a gusset at least: its allowances lie in the
 wedge, cm (our own choice)."""
-
-_AT_SIDE, _UNDER_ARM = 2.0, 1.6
-"""Allowances of the side and of the seam under the arm, cm (first garment 18)."""
 
 _LEGS = ("dart gusset side", "dart gusset arm")
 """Legs of the slash: towards the side, and towards the seam under the arm."""
@@ -129,7 +127,7 @@ def _check_wedge(arm: Arm, more: float) -> None:
     foot, reach = arm.under(more)
     wedge = degrees_between(direction(arm.corner, foot), arm.down)
     w = math.radians(wedge)
-    taken = (_AT_SIDE + _UNDER_ARM * math.cos(w)) / math.sin(w)
+    taken = (Role.SIDE.widest + Role.UNDERARM.widest * math.cos(w)) / math.sin(w)
     if taken > reach:
         raise PaperError(
             f"under the arm the sleeve stands {wedge:.0f}° from the side, whose "

@@ -128,7 +128,7 @@ def _curve(
     for i in range(spans):
         if tight and abs(stations[i][2] - stations[i + 1][2]) * step > _SUDDEN:
             part = seg.part(*(seg.parameter_at_length(s * step) for s in (i, i + 1)))
-            if distance(points[i], points[i + 1]) > 2 * _LEAST_SPAN:
+            if distance(points[i], points[i + 1]) > 10 * _LEAST_SPAN:
                 s = at + i * step
                 out += _curve(part, s, width, grow, points[i], points[i + 1])
                 continue

@@ -298,7 +298,7 @@ def test_a_flared_cap_keeps_no_corner_over_its_slashes(body: Body) -> None:
     between the notches it nowhere turns by 5 degrees within 3 mm, on the flat crown of
     a short sleeve that is opened far; and that takes no length which could be cut
     (common practice, no source)."""
-    d = made(body, SetInSleeve(length=22.0), BellSleeve(flare=24.0))
+    d = made(body, SetInSleeve(length=22.0), BellSleeve(flare=36.0))
     back, front = (d.sheet.edge("SL", f"cap {h}").path for h in ("back", "front"))
     cap = back + front
     ways = [

@@ -37,3 +37,15 @@ def test_a_line_that_turns_back_is_refused() -> None:
     back = Line(Point(5, 0), Point(0, 0.001))
     with pytest.raises(ValueError, match="turns back"):
         inset(Path((out, back)), 0.2, 0.2)
+
+
+def test_a_curve_that_bends_suddenly_is_kept_at_its_width() -> None:
+    """Exact: every place of the inset is as far from the curve as it is wide. The back
+    neck of a boat turns to its shoulder within a few mm."""
+    neck = Path.cubic(
+        Point(0, 2.41), Point(8.56, 2.41), Point(13.39, 1.56), Point(13.8, 0.41)
+    )
+    wide = inset(neck, 4.5, 4.5)
+    for k in range(1, 100):
+        at = wide.at_length(wide.length * k / 100)
+        assert neck.nearest(at)[1] == pytest.approx(4.5, abs=0.01)

@@ -18,6 +18,10 @@ _SPANS, _TIGHT_SPANS = 4, 12
 """Cubics drawn for each curve, and for one that bends to a radius under 3 cm; the inset
 then strays under 0.01 mm on armholes."""
 
+_SUDDEN = 0.5
+"""A part of a bent curve whose bend changes by so much from end to end, for each cm of
+it, is drawn in parts of its own: a neck may turn to its shoulder within a few mm."""
+
 _LEAST_SPAN, _CRUMB = 0.05, 0.02
 """No curve of an inset is drawn in cubics shorter than the first, cm: a small rounding
 takes few; what is left of one is left out when it is shorter than the second."""
@@ -122,6 +126,12 @@ def _curve(
     points[0], points[-1] = first, last
     out: list[Line | Cubic] = []
     for i in range(spans):
+        if tight and abs(stations[i][2] - stations[i + 1][2]) * step > _SUDDEN:
+            part = seg.part(*(seg.parameter_at_length(s * step) for s in (i, i + 1)))
+            if distance(points[i], points[i + 1]) > 10 * _LEAST_SPAN:
+                s = at + i * step
+                out += _curve(part, s, width, grow, points[i], points[i + 1])
+                continue
         (px, py), (qx, qy) = points[i], points[i + 1]
         (dx, dy), (ex, ey) = handles[i], handles[i + 1]
         a, b = pair(Point, (px + dx, py + dy)), pair(Point, (qx - ex, qy - ey))

@@ -165,7 +165,8 @@ def cut_back(neck: Path, shell: float) -> Path:
 def _moved_in(path: Path, by: float) -> Path:
     """A path that ends at the shoulder, cut back there, or run on by a little."""
     if by > DOUBLED:
-        return path.split_at_length(path.length - by)[0]
+        cut = path.split_at_length(path.length - by)[0]
+        return cut.without_crumbs(DOUBLED)
     if by < -DOUBLED:
         return path + Path.line(path.end, path.end - path.end_direction * by)
     return path

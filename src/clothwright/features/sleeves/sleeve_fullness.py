@@ -5,6 +5,7 @@ paper. Lengths in cm.
 """
 
 from dataclasses import replace
+from itertools import accumulate, pairwise
 
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
@@ -42,6 +43,9 @@ stands away from the arm."""
 
 _KINK = 0.2
 """A joint that turns by more than this is blended, degrees."""
+
+_UNSEEN = 0.02
+"""A rounded kink may take so much of a line's length, cm."""
 
 Size = str | float
 """A number's key, or a length in cm."""
@@ -163,8 +167,10 @@ def flare(d: Drafting, drop: Size = 0.0) -> None:
             moving="underarm front" if x > middle else "underarm back",
         )
     p = sheet.piece("SL")
-    for cap in ("cap back", "cap front"):
-        sheet = redraw(sheet, "SL", [cap], [Edge(cap, blended(p.edge(cap).path))])
+    back, front = p.edge("cap back").path, p.edge("cap front").path
+    halves = blended(back + front).split_at_length(back.length)
+    new = map(Edge, ("cap back", "cap front"), halves)
+    sheet = redraw(sheet, "SL", ["cap back", "cap front"], list(new))
     p = sheet.piece("SL")
     if n.hem_open > 0.5 * n.hem_sleeve:  # no level line is left to tell
         sheet = sheet.put(replace(p, lines=()))
@@ -237,39 +243,29 @@ def _swung(a: Point, leave: Vector, b: Point, arrive: Vector) -> Path:
 
 
 def blended(path: Path) -> Path:
-    """The path with its kinks rounded from the middle of the segment before to the
-    middle of that after each, at no change of length."""
-    parts = list(path.segments)
-    turns = [
-        degrees_between(a.end_direction, b.start_direction)
-        for a, b in zip(parts, parts[1:], strict=False)
+    """The path with its kinks rounded, each from halfway to the kink before it to
+    halfway to the next; the length stays, but for a trifle at a kink."""
+    joints = zip(path.segments, path.segments[1:], strict=False)
+    ends = accumulate(s.length for s in path.segments)
+    kinks = [
+        s
+        for s, (a, b) in zip(ends, joints, strict=False)
+        if degrees_between(a.end_direction, b.start_direction) >= _KINK
     ]
-    out: list[Path] = []
-    held = Path((parts[0],))
-    for i, turn in enumerate(turns):
-        after = Path((parts[i + 1],))
-        if turn < _KINK:
-            out.append(held)
-            held = after
-            continue
-        start = held.length - Path((parts[i],)).length / 2
-        if start > 1e-3:
-            out.append(held.between(0.0, start))
-            first = held.between(start, held.length)
-        else:
-            first = held
-        last = after.between(0.0, after.length / 2)
-        out.append(_rounded(first, last))
-        held = after.between(after.length / 2, after.length)
-    out.append(held)
-    whole = out[0]
-    for p in out[1:]:
-        whole = whole + p
+    if not kinks:
+        return path
+    all_ = (0.0, *kinks, path.length)
+    halfway = [(a + b) / 2 for a, b in pairwise(all_)]
+    whole = path.between(0.0, halfway[0])
+    for kink, (a, b) in zip(kinks, pairwise(halfway), strict=True):
+        whole += _rounded(path.between(a, kink), path.between(kink, b))
+    whole += path.between(halfway[-1], path.length)
     return whole.pinned(path.start, path.end)
 
 
 def _rounded(first: Path, last: Path) -> Path:
-    """One curve in place of two that meet in a kink, as long as both."""
+    """One curve in place of two that meet in a kink, as long as both; where both are so
+    flat that none is, the plain one, which takes a trifle of their length."""
     a, b = first.start, last.end
     leave, arrive = first.start_direction, last.end_direction
     whole = first.length + last.length
@@ -277,9 +273,16 @@ def _rounded(first: Path, last: Path) -> Path:
     def of(h: float) -> Cubic:
         return Cubic(a, a + leave * h, b - arrive * h, b)
 
+    def off(h: float) -> float:
+        return of(h).length - whole
+
     reach = distance(a, b)
-    h = by_trial(lambda h: of(h).length - whole, 0.15 * reach, 0.9 * reach)
-    return first + last if h is None else _parted(of(h))
+    h = by_trial(off, 0.15 * reach, 0.6 * reach)
+    if h is None and abs(off(reach / 3)) < _UNSEEN:
+        h = reach / 3
+    if h is None:  # it bends more in its middle then
+        h = by_trial(off, 0.6 * reach, 0.9 * reach)
+    return _parted(of(reach / 3 if h is None else h))
 
 
 def _parted(curve: Cubic) -> Path:

@@ -378,6 +378,8 @@ def main() -> None:
             say(f"The answer {why}; send it elsewhere.")
         os._exit(UNWRITTEN)  # what still waits to be written would fail again
     except Exception as e:
+        if os.environ.get("CLOTHWRIGHT_TRACE"):  # for who mends it
+            traceback.print_exc()
         place = traceback.extract_tb(e.__traceback__)[-1]
         say(
             f"Clothwright itself is at fault: {type(e).__name__}, {e} "

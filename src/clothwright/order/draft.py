@@ -255,14 +255,27 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
     except (RuleError, PaperError) as e:
         raise OrderError(retold(f"{place}: {e}", order.unit)) from e
     except (ValueError, ArithmeticError, IndexError) as e:  # no meeting: no first one
-        raise OrderError(_not_drawn(place, what)) from e
+        raise OrderError(_not_drawn(order, place, what)) from e
 
 
-def _not_drawn(place: str, what: str) -> str:
-    """For geometry that gives out: what it says of points and curves helps nobody."""
+def _not_drawn(order: Order, place: str, what: str) -> str:
+    """For geometry that gives out: what it says of points and curves helps nobody. The
+    numbers of the order that are beyond the usual are named, if any are."""
+    set_so = (
+        (number, getattr(f, field))
+        for f in order.features
+        for field, number in f.numbers().items()
+    )
+    far = [
+        f"{number.name} ({number.symbol})"
+        for number, value in set_so
+        if value is not None and number.usual is not None
+        if not number.usual[0] <= value <= number.usual[1]
+    ]
+    so = f": {', '.join(far)}" if far else ", the one altered last first"
     return (
         f"{place}: {what} cannot be drawn with these numbers; a length or an angle of "
-        "it comes to nothing, so put the number altered last nearer to its usual value"
+        f"it comes to nothing, so put what is beyond the usual nearer to it{so}"
     )
 
 

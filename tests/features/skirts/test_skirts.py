@@ -6,7 +6,7 @@ import math
 import pytest
 from shapely.geometry import Polygon
 
-from bodies import BRIDA, P92, P116, THEA, YSOLDE
+from bodies import BRIDA, P92, P116, THEA, YSOLDE, ansur_whole
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.body import Body, body_from_tables
 from clothwright.curves import degrees_between
@@ -18,6 +18,7 @@ from clothwright.features.skirts.gathered_skirt import GatheredSkirt, Tiers
 from clothwright.features.skirts.godets import Godets
 from clothwright.features.skirts.gored_skirt import GORE, GoredSkirt, Gores
 from clothwright.features.skirts.peplum import Peplum
+from clothwright.features.skirts.pleated_skirt import Panels, PleatedSkirt
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_zip import SkirtZip, Where
 from clothwright.features.skirts.straight_skirt import StraightSkirt
@@ -424,3 +425,15 @@ def test_a_waist_as_full_as_the_hip_has_no_darts() -> None:
     net = sum(sheet.length(c, "waist") for c in (BACK, FRONT))
     assert net == pytest.approx((104 + 2) / 2, abs=0.1 * MM)
     assert not d.failed
+
+
+def test_a_waist_that_bends_too_sharply_for_its_facing_is_told() -> None:
+    """A waist of 60 on hips of 94, in two panels: the facing's lower edge, 6 below,
+    would cross itself where the waist is hollow."""
+    slim = ansur_whole()[936]
+    sharp = PleatedSkirt(hip_ease=13.45, waist_ease=5.38, panels=Panels.TWO)
+    for skirt, depth, tells in ((sharp, None, True), (GoredSkirt(), 4.0, False)):
+        made = draft(order(slim, (skirt, SkirtZip(), WaistFacing(depth=depth))))
+        facing = Polygon(made.sheet.piece("WFG").outline.flatten(0.01))
+        assert facing.is_valid is not tells
+        assert any(f.code == "F8" for f in made.findings) is tells

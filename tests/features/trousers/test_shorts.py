@@ -3,12 +3,13 @@
 import pytest
 from shapely.geometry import LineString, Polygon
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_legs
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_legs, ansur_whole
 from clothwright.blocks.trousers import BACK, FRONT
 from clothwright.body import Body, RuleSet
 from clothwright.features.trousers.pleats import Pleats
 from clothwright.features.trousers.shorts import ROOM, Shorts, leg_girth
 from clothwright.features.trousers.trouser_pockets import Pockets
+from clothwright.features.trousers.trousers import Trousers
 from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -103,6 +104,12 @@ def test_what_does_not_go_is_refused() -> None:
     small = Body.of({"HT": 150, "HB": 76, "B": 80, "W": 62, "H": 88}, client="small")
     with pytest.raises(OrderError, match="make them shorter"):
         made(65.0, small)
+
+
+def test_geometry_that_gives_out_names_what_is_beyond_the_usual() -> None:
+    wide = Trousers(hem=120.0, inside_leg=39.8, stretched=0.65)
+    with pytest.raises(OrderError, match=r"nearer to it: .*\(HW\)"):
+        draft(order(ansur_whole()[0], trouser_features(wide, Shorts())))
 
 
 def test_real_women() -> None:

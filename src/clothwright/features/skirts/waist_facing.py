@@ -23,6 +23,7 @@ from clothwright.paper import (
     Verb,
 )
 from clothwright.rules import Numbers
+from clothwright.truing.outline import chords, crosses_itself
 from clothwright.units.fields import Length
 
 _SRC = "transformations §6"
@@ -131,6 +132,18 @@ class WaistFacing(Feature):
                 "Make the facing less deep, or the darts longer.",
                 {"wf": n.wf, "dart": least},
             )
+        for code in {"WFF", "WFB", FACING} & sheet.pieces.keys():
+            if crosses_itself(chords(sheet.piece(code).outline)) is not None:
+                yield Finding(
+                    "F8",
+                    Severity.REFUSE,
+                    f"The waist bends too sharply for a facing (wf) of {n.wf:.1f} cm: "
+                    "its lower edge crosses itself.",
+                    "wf",
+                    "Make the facing (wf) less deep, divide the skirt into more "
+                    "panels, or take a waistband.",
+                    {"wf": n.wf},
+                )
 
 
 _PAIR = Cuts("2 (1 pair)", 2, ("shell", "interlining"))

@@ -18,7 +18,8 @@ from clothwright.features.skirts.gathered_skirt import GatheredSkirt, Tiers
 from clothwright.features.skirts.godets import Godets
 from clothwright.features.skirts.gored_skirt import GORE, GoredSkirt, Gores
 from clothwright.features.skirts.peplum import Peplum
-from clothwright.features.skirts.pleated_skirt import Panels, PleatedSkirt
+from clothwright.features.skirts.pleated_skirt import PleatedSkirt
+from clothwright.features.skirts.pleated_skirt_rules import Panels
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_zip import SkirtZip, Where
 from clothwright.features.skirts.straight_skirt import StraightSkirt

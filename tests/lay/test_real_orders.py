@@ -27,6 +27,7 @@ from clothwright.order import (
     draft,
     pattern,
 )
+from clothwright.order.cloths import CLOTHS
 from combinations import combination
 from orders import closed_back, order, sleeved_features
 
@@ -93,9 +94,6 @@ def random_order(rng: random.Random) -> tuple[Order, Pattern]:
         finished = pattern(made)
         if not finished.failed:
             return asked, finished
-
-
-CLOTHS = ("shell", "lining", "interlining", "underlining")
 
 
 def laid(seed: int, layouts: int = 4) -> Iterator[Told]:

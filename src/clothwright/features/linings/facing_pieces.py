@@ -201,7 +201,7 @@ def _below_edge(sheet: Sheet, n: Numbers) -> Piece:
     neck, cb, kind = top, back.edge("cb").path, EdgeKind.FOLD
     if back.edge("cb").kind is EdgeKind.SEAM:
         line, kind = beside_zip(cb), EdgeKind.FINISHED
-        s, t = neck.meets(line)[0]
+        s, t = at_zip(neck, line)
         neck = neck.split_at_length(s)[1]
         cb = line.between(0.0, t).pinned(line.start, neck.start)
     foot = at_level(cb, neck.start.y + n.ff_side)
@@ -255,7 +255,7 @@ def _to_centre_back(
     neck, cb, kind = rolled.neck, edge.path, EdgeKind.FOLD
     if edge.kind is EdgeKind.SEAM:
         line, kind = beside_zip(cb), EdgeKind.FINISHED
-        s, t = neck.meets(line)[0]
+        s, t = at_zip(neck, line)
         neck = neck.split_at_length(s)[1]
         cb = line.between(0.0, t).pinned(line.start, neck.start)
     foot = at_level(cb, half.neck.start.y + n.ff_cf)
@@ -269,6 +269,18 @@ def _to_centre_back(
 
 def beside_zip(cb: Path) -> Path:
     """The line that a facing keeps to beside the line of a zip, waist up to the neck,
-    and on beyond it, as far as the point of a deep V asks."""
+    and on beyond it."""
     line = inset(cb, SHORT_OF_ZIP, SHORT_OF_ZIP)
-    return line + Path.line(line.end, line.end + line.end_direction * 15.0)
+    return line + Path.line(line.end, line.end + line.end_direction * 2.0)
+
+
+def at_zip(neck: Path, line: Path) -> tuple[float, float]:
+    """Where a facing's neck meets the line that it keeps to beside a zip: lengths along
+    both. Raises PaperError for a neck that runs along the zip."""
+    met = neck.meets(line)
+    if not met:
+        raise PaperError(
+            "the back neck runs so steeply beside the zip that its facing does not "
+            "reach it: make the neck (Db) less deep"
+        )
+    return met[0]

@@ -3,7 +3,7 @@
 import math
 
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, TOP, Chains
-from clothwright.features.linings.facing_pieces import beside_zip
+from clothwright.features.linings.facing_pieces import at_zip, beside_zip
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.necks.halter_rules import HALTER_BAND
@@ -228,7 +228,7 @@ def _beside_zip(t: Chains, neck: tuple[Run, ...]) -> float:
     run = neck[0] if neck[0].edge == TOP else neck[-1]
     line = beside_zip(t.sheet.edge(run.piece, "cb").path)
     edge = run.edge if run.edge == TOP else "neck"
-    return t.sheet.edge(run.piece, edge).path.meets(line)[0][0]
+    return at_zip(t.sheet.edge(run.piece, edge).path, line)[0]
 
 
 def _foot(t: Chains, n: Numbers, foot: tuple[Run, ...], waist: tuple[Run, ...]) -> Seam:

@@ -14,7 +14,7 @@ from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing import Facing
-from clothwright.features.linings.facing_pieces import beside_zip
+from clothwright.features.linings.facing_pieces import at_zip, beside_zip
 from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.linings.sewn_halves import back_neck
 from clothwright.features.necks.cowl import drapes, lay_cut_on
@@ -205,13 +205,7 @@ def _back(sheet: Sheet, n: Numbers) -> Piece:
     over = max(0.0, rolled.length - neck.length)
     end = rolled.length
     if zipped:
-        met = rolled.meets(beside_zip(shell.edge("cb").path))
-        if not met:
-            raise PaperError(
-                "the back neck runs so steeply beside the zip that its facing does not "
-                "reach it: make the neck less deep"
-            )
-        end = met[0][0]
+        end, _ = at_zip(rolled, beside_zip(shell.edge("cb").path))
     rolled = rolled.between(over, end)
     tip = _beside(line, rolled.start, n.nf_tip - n.rho)
     if len(tip.segments) > 1:

@@ -25,7 +25,6 @@ from clothwright.paper import (
     Drafting,
     Edge,
     EdgeKind,
-    PaperError,
     Piece,
     Sheet,
     Verb,

@@ -60,7 +60,8 @@ def _hem(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """A neck drawn in behind turns the back about its dart: its side gets longer, and
     the hem of the front is led to it."""
     front = sheet.piece("FC" if "FC" in sheet.pieces else "F")
-    off = abs(front.interior_angle("cf") - 90.0)
+    way = front.edge("hem").path.start_direction  # the centre front is plumb
+    off = abs(math.degrees(math.asin(way.y)))
     if off > _SQUARE and "cnb" in n and n.cnb > 0:
         yield Finding(
             "D8",

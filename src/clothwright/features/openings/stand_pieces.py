@@ -42,7 +42,7 @@ _TURN = 3.0
 """Radius of the turn of a facing's free edge from the neck's to the front's, cm (common
 practice)."""
 
-_REACH = 120.0
+_REACH = 240.0
 """Lines that are met run so far, cm."""
 
 
@@ -183,7 +183,7 @@ def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
         )
     top = waist.between(waist.length - long, waist.length)
     u = line.start_direction
-    hits = hem.meets(Path.line(top.start, top.start + u * _REACH * 2))
+    hits = hem.meets(Path.line(top.start, top.start + u * _REACH))
     if not hits:
         raise PaperError(
             f"{skirt.name.lower()}: the facing of the button stand does not reach the "

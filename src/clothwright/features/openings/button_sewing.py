@@ -22,8 +22,8 @@ from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.paper import EdgeKind, Run, Sheet
 from clothwright.rules import Numbers
 
-_ACROSS = ("lower", "foot", "hem stand")
-"""How the edges at the foot of a facing and of its stand begin."""
+_ACROSS = ("lower", "hem stand")
+"""How the edges of a facing and of a stand begin that lie on the hem's line."""
 
 _AT_JOINT = " over the waist seam, its notch at the joint."
 
@@ -148,7 +148,7 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
         )
         press = "the fold sharp"
     return Operation(
-        Work.CENTRE,
+        Work.EDGE if in_one(sheet) else Work.CENTRE,
         title,
         says,
         seams=seams,

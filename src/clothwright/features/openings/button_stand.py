@@ -38,11 +38,10 @@ from clothwright.units.fields import Length
 
 _SRC = "transformations 7"
 
-_EDGES = (
-    *("FC.stand", "F.stand", "BC.stand", "B.stand", "BD.foot"),
-    *("FC.neck stand", "F.neck stand", "BC.neck stand", "B.neck stand"),
-)
-"""Where a stand is seen."""
+_SHELL = ("FC", "F", "BC", "B")
+_EDGES = tuple(f"{c}.{e}" for e in ("stand", "neck stand") for c in (*_SHELL, "BD"))
+_FEET = tuple(f"{c}.{e}" for c in ("FF", "BF", *_SHELL) for e in ("foot", "lower"))
+"""Where a stand is seen, and how wide its facing is."""
 
 
 class Where(Enum):
@@ -95,7 +94,7 @@ class ButtonStand(Feature):
     )
     shows: ClassVar[Shown] = {
         "b": _EDGES,
-        "bf": ("FF.foot", "BF.foot", "FC.foot", "F.foot", "BC.foot", "B.foot"),
+        "bf": _FEET,
         "b spacing": _EDGES,
         "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand", *_EDGES),
     }
@@ -145,7 +144,7 @@ class ButtonStand(Feature):
         "closure": "a top closes in one place; leave the other closing off",
         "open back": "a back that stands open needs no buttons in front; leave one "
         "of the two off",
-        "vent": "a vent is cut in a centre back seam, which a top that buttons has not; "
+        "vent": "a vent is cut in a centre back seam, which a top that buttons lacks; "
         "leave one of the two off",
         "lining to the edge": "a button stand has a facing behind it; line below the "
         "facing",

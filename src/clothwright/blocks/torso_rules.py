@@ -212,18 +212,6 @@ _dart_below("lf_T", "lf", "front", 9.5)
 
 
 @_rule(
-    "z",
-    "end of the zip below the waist",
-    source="transformations §7",
-    formula="WH − 2 cm, and 2 cm above the hem",
-    low=0.0,
-    high=25.0,
-)
-def z(WH: float, L: float) -> float:
-    return min(WH - 2.0, L - 2.0)
-
-
-@_rule(
     "hem T",
     "level of the hem below the hip",
     source=_D,
@@ -240,6 +228,21 @@ def _below(L: float, WH: float, fl_T: float) -> float:
     if abs(fl_T) > 0.5 * below:
         raise RuleError("the torso is flared (fl) too far for its length (L)")
     return below
+
+
+CENTRE_ZIP = RuleTable("zip in the centre back of a torso")
+
+
+@CENTRE_ZIP.rule(
+    "z",
+    "end of the zip below the waist",
+    source="transformations §7",
+    formula="WH − 2 cm, and 2 cm above the hem",
+    low=0.0,
+    high=25.0,
+)
+def z(WH: float, L: float) -> float:
+    return min(WH - 2.0, L - 2.0)
 
 
 CENTRE_SEAM = RuleTable("centre back seam of a torso")
@@ -259,6 +262,17 @@ def _cbs(cb_T: float) -> float:
 
 
 CENTRE_FOLD = RuleTable("torso with its centre back on the fold")
+
+
+@CENTRE_FOLD.rule(
+    "cb T",
+    "share of the centre back seam",
+    source=f"{_D}3",
+    key="cb_T",
+    formula="none: it is on the fold",
+)
+def _no_seam() -> float:
+    return 0.0
 
 
 @CENTRE_FOLD.rule(

@@ -5,7 +5,12 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import torso
-from clothwright.blocks.torso_rules import CENTRE_FOLD, CENTRE_SEAM, TORSO
+from clothwright.blocks.torso_rules import (
+    CENTRE_FOLD,
+    CENTRE_SEAM,
+    CENTRE_ZIP,
+    TORSO,
+)
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.torso_findings import torso_findings
@@ -169,13 +174,14 @@ class Torso(Feature):
     def rewritten(
         self,
         rules: Mapping[str, Rule],
-        given: Collection[str],  # noqa: ARG002
+        given: Collection[str],
     ) -> Mapping[str, Rule]:
         """A centre back seam that is shaped takes the torso's share, one on the fold
-        nothing."""
+        nothing; a zip behind ends above the hip."""
         if "cbs" not in rules:
             return CENTRE_FOLD.rules
-        return CENTRE_SEAM.rules if rules["cbs"].needs else {}
+        seam = CENTRE_SEAM.rules if rules["cbs"].needs else {}
+        return {**seam, **({} if "z" in given else CENTRE_ZIP.rules)}
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.WAIST, "below the waist", _run_on),)

@@ -20,6 +20,14 @@ GIVES = 0.3
 ROUND = 8.0
 """Least radius of the side through the waist, cm (D4)."""
 
+_OPEN = 18.0
+"""What is open so far below the last button is as good as a vent, cm (its usual height,
+transformations 7)."""
+
+_UNBUTTONED = (
+    f"Flare the side (fl), or leave {_OPEN:g} cm open below the last button (b hem)."
+)
+
 _SQUARE = 2.0
 """A hem further from square to the centre is a fault, degrees (truing 1)."""
 
@@ -34,7 +42,10 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
     if n.below_hip > n.WH:  # longer than a tunic
         hem = 2 * sum(sheet.length(c, "hem") for c in torso.PIECES if c in sheet.pieces)
-        yield from stride(n, hem, opens=opens)
+        if "b_hem" not in n:
+            yield from stride(n, hem, opens=opens)
+        else:
+            yield from stride(n, hem, opens=n.b_hem >= _OPEN, cure=_UNBUTTONED)
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -230,10 +230,10 @@ def _below(L: float, WH: float, fl_T: float) -> float:
     return below
 
 
-CENTRE_ZIP = RuleTable("zip in the centre back of a torso")
+ZIP_END = RuleTable("zip of a torso")
 
 
-@CENTRE_ZIP.rule(
+@ZIP_END.rule(
     "z",
     "end of the zip below the waist",
     source="transformations §7",

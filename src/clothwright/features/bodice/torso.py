@@ -8,8 +8,8 @@ from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import (
     CENTRE_FOLD,
     CENTRE_SEAM,
-    CENTRE_ZIP,
     TORSO,
+    ZIP_END,
 )
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
@@ -65,8 +65,8 @@ class Torso(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
-        "dress opening": "a torso is put on through a zip at its back or a button "
-        "stand; add one",
+        "dress opening": "a torso is put on through a zip at its back or in its side, "
+        "or a button stand; add one",
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",
@@ -177,11 +177,11 @@ class Torso(Feature):
         given: Collection[str],
     ) -> Mapping[str, Rule]:
         """A centre back seam that is shaped takes the torso's share, one on the fold
-        nothing; a zip behind ends above the hip."""
+        nothing; a zip ends above the hip."""
+        zip_ = ZIP_END.rules if "z" in rules and "z" not in given else {}
         if "cbs" not in rules:
-            return CENTRE_FOLD.rules
-        seam = CENTRE_SEAM.rules if rules["cbs"].needs else {}
-        return {**seam, **({} if "z" in given else CENTRE_ZIP.rules)}
+            return {**CENTRE_FOLD.rules, **zip_}
+        return {**(CENTRE_SEAM.rules if rules["cbs"].needs else {}), **zip_}
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.WAIST, "below the waist", _run_on),)

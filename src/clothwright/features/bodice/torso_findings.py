@@ -42,10 +42,12 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
     if n.below_hip > n.WH:  # longer than a tunic
         hem = 2 * sum(sheet.length(c, "hem") for c in torso.PIECES if c in sheet.pieces)
-        if "b_hem" not in n:
+        if "cbs" in n:
             yield from stride(n, hem, opens=opens)
-        else:
+        elif "b_hem" in n:
             yield from stride(n, hem, opens=n.b_hem >= _OPEN, cure=_UNBUTTONED)
+        else:
+            yield from stride(n, hem, opens=False, cure="Flare the side (fl).")
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -353,6 +353,9 @@ PIECES = ("F", "FC", "FS", "B", "BC", "BS")
 """Codes of the pieces that a torso may be of."""
 
 
+_AT_CENTRE = ("F", "FC")
+
+
 def in_one(sheet: Sheet) -> bool:
     """True when the bodice on the table runs on below the waist."""
     return any(c in sheet.pieces and sheet.piece(c).has("hem") for c in ("F", "FC"))
@@ -382,6 +385,8 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         hits = [s for s, _ in line.meets(piece.outline)]
         # a vent lies beyond the centre back
         hits = [max(s, -line.start.x) for s in hits]
+        if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before
+            hits = [min(hits), sheet.points["CFw"].x - line.start.x]
         total += max(hits) - min(hits) if hits else 0.0
         dart = fish_eye(sheet, code)
         across = [s for s, _ in line.meets(dart)] if dart else []

@@ -107,13 +107,14 @@ def _sup(x_l: float, x_l_f: float, W: float, Ew: float) -> float:
     return x_l + x_l_f - (W + Ew) / 2
 
 
-def shares(sup: float) -> tuple[float, float, float, float]:
+def shares(sup: float, *, folded: bool = False) -> tuple[float, float, float, float]:
     """(side a' each, back dart, front dart, centre back) that close the waist, cm: 0.18
     twice, 0.32, 0.26 and 0.06; what a dart cannot take goes to the sides, and what
-    these cannot take to the darts again (D3, D4)."""
+    these cannot take to the darts again (D3, D4). A centre back that lies on the fold,
+    `folded`, takes nothing."""
     if sup <= 0:
         return sup / 2, 0.0, 0.0, 0.0
-    cb = clip(0.06 * sup, 0.0, CENTRE_WIDEST)
+    cb = 0.0 if folded else clip(0.06 * sup, 0.0, CENTRE_WIDEST)
     bd = clip(0.32 * sup, 0.0, BACK_WIDEST)
     fd = clip(0.26 * sup, 0.0, FRONT_WIDEST)
     bd, fd = (0.0 if dart < LEAST_DART else dart for dart in (bd, fd))
@@ -211,18 +212,6 @@ _dart_below("lf_T", "lf", "front", 9.5)
 
 
 @_rule(
-    "z",
-    "end of the zip below the waist",
-    source="transformations §7",
-    formula="WH − 2 cm, and 2 cm above the hem",
-    low=0.0,
-    high=25.0,
-)
-def z(WH: float, L: float) -> float:
-    return min(WH - 2.0, L - 2.0)
-
-
-@_rule(
     "hem T",
     "level of the hem below the hip",
     source=_D,
@@ -241,6 +230,21 @@ def _below(L: float, WH: float, fl_T: float) -> float:
     return below
 
 
+ZIP_END = RuleTable("zip of a torso")
+
+
+@ZIP_END.rule(
+    "z",
+    "end of the zip below the waist",
+    source="transformations §7",
+    formula="WH − 2 cm, and 2 cm above the hem",
+    low=0.0,
+    high=25.0,
+)
+def z(WH: float, L: float) -> float:
+    return min(WH - 2.0, L - 2.0)
+
+
 CENTRE_SEAM = RuleTable("centre back seam of a torso")
 
 
@@ -255,3 +259,43 @@ CENTRE_SEAM = RuleTable("centre back seam of a torso")
 )
 def _cbs(cb_T: float) -> float:
     return cb_T
+
+
+CENTRE_FOLD = RuleTable("torso with its centre back on the fold")
+
+
+@CENTRE_FOLD.rule(
+    "cb T",
+    "share of the centre back seam",
+    source=f"{_D}3",
+    key="cb_T",
+    formula="none: it is on the fold",
+)
+def _no_seam() -> float:
+    return 0.0
+
+
+@CENTRE_FOLD.rule(
+    "a'",
+    "intake of each side from the straight line",
+    source=f"{_D}3, D4",
+    key="a_T",
+    formula="half of the intake less the darts",
+    low=-8.0,
+    high=6.0,
+)
+def _a_folded(sup_T: float) -> float:
+    return shares(sup_T, folded=True)[0]
+
+
+@CENTRE_FOLD.rule(
+    "bd",
+    "back waist dart",
+    source=f"{_D}3, D4",
+    key="bd",
+    formula="0.32 of the intake, at most 4.5 cm, none under 1.2 cm",
+    low=0.0,
+    high=8.0,
+)
+def _bd_folded(sup_T: float) -> float:
+    return shares(sup_T, folded=True)[1]

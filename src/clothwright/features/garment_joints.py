@@ -354,9 +354,9 @@ def _torso(has: _Has) -> list[Joint]:
             corners = (Corner(over, "hem", end), Corner(under, "hem", start))
             out.append(Joint(f"hem over the {name}", corners, 180.0, _PEPLUM_SIDE))
     front, back = ("F" if f == "F" else "FC"), ("B" if b == "B" else "BC")
-    if has(front, "hem"):
+    if has(front, "hem") and has(front, "cf"):
         out.append(Joint.fold("hem at the centre front", Corner(front, "hem", start)))
-    if has(back, "hem") and not has(back, "vent"):
+    if has(back, "hem") and has(back, "cb") and not has(back, "vent"):
         out.append(Joint.fold("hem at the centre back", Corner(back, "hem", end)))
     return out
 

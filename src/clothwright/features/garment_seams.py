@@ -232,7 +232,7 @@ def _side(t: Chains, n: Numbers) -> Seam | None:
         at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
     if in_one(t.sheet):
-        return _long_side(t, left, right)
+        return _long_side(t, n, left, right)
     notches = [NotchPair(at, other, 1)]
     if "z_top" in n:  # a zip begins there; the other notch keeps clear of it
         top = _clear_of_darts(t, left, n.z_top)
@@ -251,13 +251,23 @@ def _side(t: Chains, n: Numbers) -> Seam | None:
     )
 
 
-def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam:
-    """The side of a torso, notched at waist and hip and on to the hem."""
+def _long_side(
+    t: Chains, n: Numbers, left: tuple[Run, ...], right: tuple[Run, ...]
+) -> Seam:
+    """The side of a torso, notched at waist and hip and on to the hem, and where a zip
+    begins and ends."""
     at = t.sheet.points
     waist, hip = (t.upto(right, at[mark]) for mark in ("wb", "Hbs"))
     rest = t.length(right) - hip
     places = [waist, hip] if rest > NOTCH_ROOM else [waist]
     places += [hip + rest * s for s in shares(rest) if rest >= LONG]
+    notches = [NotchPair(s, s, 1) for s in places]
+    if "z_top" in n:
+        ends = _clear_of_darts(t, left, n.z_top), waist + n.z
+        room = NOTCH_ROOM + NOTCH_SET / 2
+        notches = [k for k in notches if all(abs(k.left - s) > room for s in ends)]
+        notches += [NotchPair(s, s, 2) for s in ends]
+        notches.sort(key=lambda k: k.left)
     return Seam(
         "S4",
         "side",
@@ -267,7 +277,7 @@ def _long_side(t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]) -> Seam
         "hem",
         Ease.about(0.0, 0.1),
         None,
-        tuple(NotchPair(s, s, 1) for s in places),
+        tuple(notches),
     )
 
 

@@ -5,6 +5,7 @@ import pytest
 from bodies import P92, THEA, YSOLDE, ansur_women
 from clothwright.body import Body
 from clothwright.features import Feature
+from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.notions import Article, Notion
@@ -84,6 +85,26 @@ def test_the_side_opens(body: Body, lines: str) -> None:
     back = "PB"
     assert d.sheet.piece(back).fold is not None
     assert "S21" not in {s.code for s in d.sheet.seams}
+
+
+@pytest.mark.parametrize("body", [P92, THEA, YSOLDE, *ansur_women()[::480]])
+@pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
+def test_the_side_of_a_torso_opens(body: Body, lines: str) -> None:
+    """Both ends are told on the one side seam; it ends 2 cm above the hip, as a torso's
+    zip behind (7), so that the hip passes; the centre back is whole."""
+    features = swapped(side_opened(lines=lines), Torso(), place_of="waist seam")
+    d = draft(order(body, tuple(f for f in features if f.kind != "peplum")))
+    assert {f.code for f in d.findings if f.severity.value == "E"} <= {"R-j"}
+    n, sheet = d.numbers, d.sheet
+    side = sheet.seam("S4")
+    top, end = (k.left for k in side.notches if k.ticks == 2)
+    assert n.z == pytest.approx(n.WH - 2.0)
+    back = sheet.edge("B" if "B" in sheet.pieces else "BS", "side").path
+    waist = back.length_to_point(sheet.points["wb"])
+    assert end == pytest.approx(waist + n.z, abs=0.1 * MM)
+    assert bought(d).length == pytest.approx(end - top + 2.5)
+    assert "S21" not in {s.code for s in sheet.seams}
+    assert not [f for f in d.findings if f.code in ("Z1", "Z2", "Z5")]
 
 
 @pytest.mark.parametrize("lining", Mode)

@@ -5,7 +5,12 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import torso
-from clothwright.blocks.torso_rules import CENTRE_SEAM, TORSO
+from clothwright.blocks.torso_rules import (
+    CENTRE_FOLD,
+    CENTRE_SEAM,
+    TORSO,
+    ZIP_END,
+)
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.torso_findings import torso_findings
@@ -60,8 +65,8 @@ class Torso(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
-        "centre back zip": "a torso is put on through a zip at its back, not yet in "
-        "another way; add a concealed zip",
+        "dress opening": "a torso is put on through a zip at its back or in its side, "
+        "or a button stand; add one",
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",
@@ -169,10 +174,14 @@ class Torso(Feature):
     def rewritten(
         self,
         rules: Mapping[str, Rule],
-        given: Collection[str],  # noqa: ARG002
+        given: Collection[str],
     ) -> Mapping[str, Rule]:
-        """A centre back seam that is shaped takes the torso's share."""
-        return CENTRE_SEAM.rules if "cbs" in rules and rules["cbs"].needs else {}
+        """A centre back seam that is shaped takes the torso's share, one on the fold
+        nothing; a zip ends above the hip."""
+        zip_ = ZIP_END.rules if "z" in rules and "z" not in given else {}
+        if "cbs" not in rules:
+            return {**CENTRE_FOLD.rules, **zip_}
+        return {**(CENTRE_SEAM.rules if rules["cbs"].needs else {}), **zip_}
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.WAIST, "below the waist", _run_on),)

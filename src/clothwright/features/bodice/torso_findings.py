@@ -20,6 +20,14 @@ GIVES = 0.3
 ROUND = 8.0
 """Least radius of the side through the waist, cm (D4)."""
 
+_OPEN = 18.0
+"""What is open so far below the last button is as good as a vent, cm (its usual height,
+transformations 7)."""
+
+_UNBUTTONED = (
+    f"Flare the side (fl), or leave {_OPEN:g} cm open below the last button (b hem)."
+)
+
 _SQUARE = 2.0
 """A hem further from square to the centre is a fault, degrees (truing 1)."""
 
@@ -34,7 +42,12 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
     if n.below_hip > n.WH:  # longer than a tunic
         hem = 2 * sum(sheet.length(c, "hem") for c in torso.PIECES if c in sheet.pieces)
-        yield from stride(n, hem, opens=opens)
+        if "cbs" in n:
+            yield from stride(n, hem, opens=opens)
+        elif "b_hem" in n:
+            yield from stride(n, hem, opens=n.b_hem >= _OPEN, cure=_UNBUTTONED)
+        else:
+            yield from stride(n, hem, opens=False, cure="Flare the side (fl).")
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -60,7 +73,8 @@ def _hem(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """A neck drawn in behind turns the back about its dart: its side gets longer, and
     the hem of the front is led to it."""
     front = sheet.piece("FC" if "FC" in sheet.pieces else "F")
-    off = abs(front.interior_angle("cf") - 90.0)
+    way = front.edge("hem").path.start_direction  # the centre front is plumb
+    off = abs(math.degrees(math.asin(way.y)))
     if off > _SQUARE and "cnb" in n and n.cnb > 0:
         yield Finding(
             "D8",

@@ -10,6 +10,7 @@ from clothwright.features.linings.sewn_halves import (
     sewn_back,
     sewn_front,
 )
+from clothwright.features.openings.stand_pieces import STAND
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, Sheet
 from clothwright.truing.tolerances import NOTCH_ROOM
 
@@ -24,9 +25,10 @@ lies on the sleeve may be so much longer or shorter than its paper, cm, and is e
 _Chain = tuple[Run, ...]
 
 
-def facing_joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
+def facing_joins(sheet: Sheet, rho: float, hung: float) -> Iterator[Seam]:
     """The lining hung from the facings' free edges; both lie on one line, so that they
-    are of one length."""
+    are of one length, or the lining `hung` cm shorter beside a facing that is led down
+    to the hem of a torso."""
     for code, facing, half in (
         ("LF", "FF", sewn_front(sheet)),
         ("LB", "BF", sewn_back(sheet)),
@@ -48,6 +50,9 @@ def facing_joins(sheet: Sheet, rho: float) -> Iterator[Seam]:
         if half.slant is not None:
             end = "panel" if sheet.piece(facing).has("panel") else "waist"
         short = SHORT_OF_ZIP if not front and Chains(sheet).zipped() else 0.0
+        centre = sheet.piece(half.centre.code)
+        if centre.has(STAND) and centre.has("hem"):
+            short = -hung
         ease = Ease.about(-short, _NEAR)
         if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
             near = _NEAR + (_BOWED if _raglan(sheet, half) else 0.0)

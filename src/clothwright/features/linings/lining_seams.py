@@ -64,7 +64,7 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
     return sheet.sew(
         *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
         *_peplum_on(sheet),
-        *facing_joins(sheet, rho),
+        *facing_joins(sheet, rho, short),
         *strip_seams(sheet, short),
         *_bagged(sheet, rho),
         *_wrapped(sheet, rho),

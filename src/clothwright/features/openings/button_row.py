@@ -38,27 +38,35 @@ class ButtonRow:
         return n.b_down + n.b_first / max(abs(way.x), 0.5)
 
     def places(self, n: Numbers, shell: Piece, hung: Piece | None) -> Places:
-        """Where the buttons lie on the shell, and on what hangs from it."""
+        """Where the buttons lie on the shell, and on what hangs from it; all on a shell
+        that is cut in one, with one on the line of its waist."""
         line = shell.edge(self.centre.edge).path
         top = min(line.start.y, line.end.y)
         first = self.first(n, shell)
-        above = n.b_spacing / 2 if self.belt else n.b_first
-        if first > line.length - above:
+        in_one = shell.has("hem")
+        waist = n.yW - top if in_one else line.length
+        seam = 0.0 if in_one else n.b_first
+        above = n.b_spacing / 2 if self.belt else seam
+        if first > waist - above:
             raise PaperError(
                 f"the first button would lie {first:.1f} cm down a centre "
-                f"{self.centre.words} of {line.length:.1f} cm, below that of the "
+                f"{self.centre.words} of {waist:.1f} cm, below that of the "
                 "waist: make the neck, or the break of its lapel, less deep"
             )
-        return places(
+        below = hung.edge(self.centre.edge).length if hung is not None else 0.0
+        found = places(
             first,
             n.y_BP - top if self.centre is FRONT else None,
-            line.length,
-            hung.edge(self.centre.edge).length if hung is not None else 0.0,
+            waist,
+            line.length - waist if in_one else below,
             n.b_spacing,
             above=above,
-            seam=n.b_first,
+            seam=seam,
             clear=n.b_hem,
         )
+        if not in_one:
+            return found
+        return Places((*found.upper, *(waist + y for y in found.lower)), ())
 
     def marked(
         self, piece: Piece, n: Numbers, at: tuple[float, ...], number: int

@@ -3,6 +3,7 @@
 
 from collections.abc import Callable, Iterable
 
+from clothwright.blocks.torso import in_one
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.stand_band import BAND, BAND_SEAMS
 from clothwright.features.openings.stand_button import on_stand
@@ -20,6 +21,11 @@ from clothwright.features.operations import (
 from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.paper import EdgeKind, Run, Sheet
 from clothwright.rules import Numbers
+
+_ACROSS = ("lower", "hem stand")
+"""How the edges of a facing and of a stand begin that lie on the hem's line."""
+
+_AT_JOINT = " over the waist seam, its notch at the joint."
 
 _INSIDE = 1
 """Buttons inside that hold the under edge of a double-breasted front (common
@@ -39,7 +45,7 @@ def button_notions(
         spare=1,
     )
     if hook:
-        yield Notion(Article.HOOK, 1, "behind the belt, at the waist seam")
+        yield Notion(Article.HOOK, 1, f"behind the belt, at the waist{_seam(sheet)}")
 
 
 def button_operations(
@@ -96,11 +102,15 @@ def button_operations(
     if hook:
         yield Operation(
             Work.FASTEN,
-            "Sew a hook and eye at the waist seam, under the belt",
+            f"Sew a hook and eye at the waist{_seam(sheet)}, under the belt",
             stitch=Stitch.HAND,
             task=Task.HOOK,
             hazards=(Hazard.SMALL_PART,),
         )
+
+
+def _seam(sheet: Sheet) -> str:
+    return "" if in_one(sheet) else " seam"
 
 
 def _and_stand(sheet: Sheet) -> str:
@@ -111,19 +121,21 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
     """The facing sewn to the edges, or, cut on, turned back along its fold."""
     which = centre.words
     low, lower = centre.low_facing, centre.on(sheet, centre.lower)
+    codes = (centre.facing, centre.on(sheet, centre.upper), low, lower)
     across = tuple(
         Run(code, e.name)
-        for code in (low, lower)
+        for code in codes
         if code in sheet.pieces
         for e in sheet.piece(code).edges
-        if e.kind is EdgeKind.FINISHED and e.name.startswith(("lower", "hem stand"))
+        if e.kind is EdgeKind.FINISHED and e.name.startswith(_ACROSS)
     )
+    over = "" if in_one(sheet) else ", over the waist seams"
     seams = both_sides(sheet, *EDGE_CODES[centre][:2])
     if seams:
         title = f"Face the {which} edges"
         says = (
-            "From the neck to the hem in one run, over the waist seams; at the hem "
-            "stitch the facing across on the hem's line.",
+            f"From the neck to the hem in one run{over}; at the hem stitch the facing "
+            "across on the hem's line.",
             "Trim in layers, turn; understitch as far as the foot goes.",
         )
         press = "towards the facing, then to the inside"
@@ -136,7 +148,7 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
         )
         press = "the fold sharp"
     return Operation(
-        Work.CENTRE,
+        Work.EDGE if in_one(sheet) else Work.CENTRE,
         title,
         says,
         seams=seams,
@@ -163,8 +175,8 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
         Work.CENTRE,
         "Sew the front bands on",
         (
-            "Right sides together, from the neck to the hem in one run over the waist "
-            "seam, its notch at the joint.",
+            "Right sides together, from the neck to the hem in one run"
+            + (", notch on notch." if in_one(sheet) else _AT_JOINT),
             *beside,
             f"Fold it right sides together: {upper}; at the hem stitch it across on "
             "the hem's line. Turn, press its inner edge in and fell it to the seam.",

@@ -38,11 +38,10 @@ from clothwright.units.fields import Length
 
 _SRC = "transformations 7"
 
-_EDGES = (
-    *("FC.stand", "F.stand", "BC.stand", "B.stand", "BD.foot"),
-    *("FC.neck stand", "F.neck stand", "BC.neck stand", "B.neck stand"),
-)
-"""Where a stand is seen."""
+_SHELL = ("FC", "F", "BC", "B")
+_EDGES = tuple(f"{c}.{e}" for e in ("stand", "neck stand") for c in (*_SHELL, "BD"))
+_FEET = tuple(f"{c}.{e}" for c in ("FF", "BF", *_SHELL) for e in ("foot", "lower"))
+"""Where a stand is seen, and how wide its facing is."""
 
 
 class Where(Enum):
@@ -95,7 +94,7 @@ class ButtonStand(Feature):
     )
     shows: ClassVar[Shown] = {
         "b": _EDGES,
-        "bf": ("FF.foot", "BF.foot", "FC.foot", "F.foot", "BC.foot", "B.foot"),
+        "bf": _FEET,
         "b spacing": _EDGES,
         "b hem": ("PF.stand", "PFC.stand", "PB.stand", "PBC.stand", *_EDGES),
     }
@@ -122,10 +121,10 @@ class ButtonStand(Feature):
         ),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        "S70": "front edge of a button stand, above the waist",
+        "S70": "front edge of a button stand, down to the waist or a torso's hem",
         "S71": "front edge of a button stand, below the waist",
         "S72": "facing of a button stand in front, at the waist",
-        "S73": "back edge of a button stand, above the waist",
+        "S73": "back edge of a button stand, down to the waist or a torso's hem",
         "S74": "back edge of a button stand, below the waist",
         "S75": "facing of a button stand behind, at the waist",
         "S118": "front band of a button stand, on front and skirt",
@@ -136,8 +135,8 @@ class ButtonStand(Feature):
         {"button stand", "closure", "opening", "dress opening"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "a button stand is led over a waist seam, not yet down a torso; "
-        "sew a peplum or a skirt to a waist seam",
+        "waist line": "a button stand runs down a fitted top; add a waist seam, or a "
+        '"torso" to cut it in one',
         "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
         '"facing"',
     }
@@ -145,6 +144,8 @@ class ButtonStand(Feature):
         "closure": "a top closes in one place; leave the other closing off",
         "open back": "a back that stands open needs no buttons in front; leave one "
         "of the two off",
+        "vent": "a vent is cut in a centre back seam, which a top that buttons lacks; "
+        "leave one of the two off",
         "lining to the edge": "a button stand has a facing behind it; line below the "
         "facing",
         "empire seam": "a button stand is not yet led over an empire seam; take a "

@@ -7,10 +7,12 @@ from the neck to the hem in one, over the waist seam.
 
 from dataclasses import dataclass
 
+from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.chains import Chains
 from clothwright.features.openings.band_pieces import beside, cut_back, doubled, met
 from clothwright.features.openings.stand_pieces import BANDED, FRONT, with_stand
+from clothwright.features.openings.stand_seams import long_notches
 from clothwright.features.wholes import WAIST_IN_BAND
 from clothwright.paper import (
     JOINT,
@@ -125,9 +127,13 @@ def band_seams(t: Chains) -> list[Seam]:
     upper, lower = (FRONT.on(t.sheet, c) for c in (FRONT.upper, FRONT.lower))
     left = t.chain((upper, BANDED, False), (lower, BANDED, False))
     waist = t.length(left[:1])
-    at = (NotchPair(waist, waist, 1, JOINT),) if len(left) > 1 else ()
-    even = Ease.about(0.0, 0.1)
     side = t.chain((BAND, "side", True))
+    at: tuple[NotchPair, ...] = ()
+    if len(left) > 1:
+        at = (NotchPair(waist, waist, 1, JOINT),)
+    elif in_one(t.sheet):
+        at = long_notches(t, left, side)
+    even = Ease.about(0.0, 0.1)
     top = t.chain((BAND, "neck", False), (BAND, "neck" + ON_STAND, False))
     over = t.chain((BAND, "neck inside", True), (BAND, f"neck{ON_STAND} inside", True))
     foot = t.chain((BAND, "foot", True)), t.chain((BAND, "foot inside", False))

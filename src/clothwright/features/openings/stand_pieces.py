@@ -11,8 +11,10 @@ Everything is done as for a front, whose centre lies on the right; a back is tur
 over for it.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from clothwright.blocks.torso import FISH_EYE
 from clothwright.curves import Path, Point, Vector, dot, mirror_in
 from clothwright.features.bodice.panel_lines import corner
 from clothwright.paper import (
@@ -42,7 +44,7 @@ _TURN = 3.0
 """Radius of the turn of a facing's free edge from the neck's to the front's, cm (common
 practice)."""
 
-_REACH = 120.0
+_REACH = 240.0
 """Lines that are met run so far, cm."""
 
 
@@ -138,6 +140,12 @@ def led_down(facing: Piece, shell: Piece, centre: Centre, inside: float) -> Piec
             f"{shell.name.lower()}: the facing of the button stand is wider at the "
             "waist than the piece: make the facing or the stand (b) narrower"
         )
+    for taken in _taken_in(s):
+        if taken.meets(beside):
+            raise PaperError(
+                f"{shell.name.lower()}: the facing of the button stand reaches over "
+                "what is taken in at the waist: make it (bf) narrower"
+            )
     foot = lower.path.between(0.0, hits[0][0])
     foot = foot.pinned(line.end, foot.end)
     free = f.edge("free").path
@@ -164,10 +172,18 @@ def led_down(facing: Piece, shell: Piece, centre: Centre, inside: float) -> Piec
     for e in f.edges:
         if e.name == centre.edge:
             down = straight(e.name, e.path.start, line.end, EdgeKind.FOLD)
-            loop += [down, Edge("foot", foot, lower.kind)]
+            end = "lower" if lower.kind is EdgeKind.FINISHED else "foot"
+            loop += [down, Edge(end, foot, lower.kind)]
         else:
             loop.append(e.along(up + rest) if e.name == "free" else e)
     return as_front(f.with_edges(loop), centre)
+
+
+def _taken_in(shell: Piece) -> Iterator[Path]:
+    """A fish-eye dart, and the panel seam: no facing in one lies over them."""
+    if shell.has("hem"):
+        yield from (k.path for k in shell.lines if k.name == FISH_EYE)
+        yield from (e.path for e in shell.edges if e.name == "panel")
 
 
 def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
@@ -183,7 +199,7 @@ def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
         )
     top = waist.between(waist.length - long, waist.length)
     u = line.start_direction
-    hits = hem.meets(Path.line(top.start, top.start + u * _REACH * 2))
+    hits = hem.meets(Path.line(top.start, top.start + u * _REACH))
     if not hits:
         raise PaperError(
             f"{skirt.name.lower()}: the facing of the button stand does not reach the "

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from clothwright.blocks.torso import in_one
+from clothwright.features.bodice.waist_seams import LONG, shares
 from clothwright.features.chains import Chains
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND, Centre
 from clothwright.paper import ON_STAND, Ease, NotchPair, Run, Seam, SeamKind, Sheet
@@ -22,8 +24,9 @@ def _of(t: Chains, centre: Centre) -> Iterable[Seam]:
     upper, lower = (centre.on(t.sheet, c) for c in (centre.upper, centre.lower))
     front = centre is FRONT
     above, below, joined = EDGE_CODES[centre]
+    foot = "hem" if in_one(t.sheet) else "waist"
     for code, shell, facing, start, end in (
-        (above, upper, centre.facing, "neck", "waist"),
+        (above, upper, centre.facing, "neck", foot),
         (below, lower, centre.low_facing, "waist", "hem"),
     ):
         # a front's loop runs down at the centre, a back's up
@@ -34,12 +37,26 @@ def _of(t: Chains, centre: Centre) -> Iterable[Seam]:
                 ", below the waist" if code == below else ""
             )
             ease = Ease.about(0.0, 0.1)
-            yield Seam(code, name, left, right, start, end, ease, kind=SeamKind.FACED)
+            at = long_notches(t, left, right) if foot == end == "hem" else ()
+            kind = SeamKind.FACED
+            yield Seam(code, name, left, right, start, end, ease, None, at, kind)
     left = t.chain((centre.facing, "foot", not front))
     right = t.chain((centre.low_facing, "waist", front))
     if left and right:
         name = f"{centre.words} facing at the waist"
         yield Seam(joined, name, left, right, f"centre {centre.words}", "free edge")
+
+
+def long_notches(
+    t: Chains, left: tuple[Run, ...], right: tuple[Run, ...]
+) -> tuple[NotchPair, ...]:
+    """Notches of a torso's edge: at the waist and on to the hem."""
+    line = t.sheet.run_path(left[0])
+    waist = t.sheet.points["CFw"].y - line.start.y
+    rest = line.length - waist
+    off = t.length(right) - line.length
+    places = [waist, *(waist + rest * s for s in shares(rest) if rest >= LONG)]
+    return tuple(NotchPair(s, s + off, 1) for s in places)
 
 
 def over_stands(sheet: Sheet, seams: Iterable[Seam | None]) -> list[Seam]:

@@ -4,6 +4,7 @@
 from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks.torso import in_one
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.notions import Article, Notion
@@ -32,6 +33,9 @@ _SRC = "transformations 7"
 
 _USUAL = 30.0
 """A longer zip than this is not sold for a side, cm (7: 18 to 30)."""
+
+_IN_ONE = 40.0
+"""That of a torso, which opens the hip, cm (common practice, no source)."""
 
 _TICKS = 2
 """Notches of a set that tells an end of the zip."""
@@ -62,18 +66,21 @@ class UnderarmZip(Feature):
     )
     shows: ClassVar[Shown] = {
         "z top": ("FS.side", "F.side high", "F.side"),
-        "z": ("PF.side", "PFS.side"),
+        "z": ("PF.side", "PFS.side", "FS.side", "F.side low", "F.side"),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"side opening", "closure", "dress opening", "opening"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "a zip under the arm runs through a waist seam; add one"
+        "waist line": "a zip under the arm runs through the waist of a fitted top; add "
+        'a waist seam, or a "torso" to cut it in one',
     }
     clashes: ClassVar[dict[str, str]] = {
         "closure": "a top closes in one place; leave the other closing off",
         "open back": "an open back is closed at its own edges; leave one of the two "
         "off",
+        "vent": "a vent is cut in a centre back seam, which a top that closes at its "
+        "side lacks; leave one of the two off",
     }
 
     below_arm: Annotated[
@@ -133,7 +140,7 @@ class UnderarmZip(Feature):
                 "The left side is sewn only above the upper and below the lower double "
                 "notch, the right one through.",
                 f"From {fmt(_top(sheet))} below the armhole to {fmt(n.z)} below the "
-                "waist; the waist seams meet.",
+                f"waist{'' if in_one(sheet) else '; the waist seams meet'}.",
                 *how_set(self.setting, fmt, "front over back"),
             ),
             stitch=Stitch.LOCK,
@@ -164,7 +171,7 @@ class UnderarmZip(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from ends_findings(n, sheet)
-        side = sheet.chain_length(sheet.seam("S4").left)
+        side = _above_waist(n, sheet)
         if side < n.z_top + 5.0:
             yield Finding(
                 "Z5",
@@ -177,11 +184,13 @@ class UnderarmZip(Feature):
             )
             return
         opening = _opening(n, sheet)
-        if not 18.0 - 1e-9 <= opening <= _USUAL + 1e-9:
+        most = _IN_ONE if in_one(sheet) else _USUAL
+        if not 18.0 - 1e-9 <= opening <= most + 1e-9:
             yield Finding(
                 "Z6",
                 Severity.WARN,
-                f"The zip of the side is {opening:.1f} cm long; 18 to 30 cm is usual.",
+                f"The zip of the side is {opening:.1f} cm long; 18 to {most:.0f} cm is "
+                "usual.",
                 "z",
                 "End it higher or lower (z).",
                 {"opening": opening},
@@ -199,12 +208,24 @@ def _faced(sheet: Sheet) -> bool:
 
 def _opening(n: Numbers, sheet: Sheet) -> float:
     """Length of the opening, cm: side seam above the waist, and z below it."""
-    return sheet.chain_length(sheet.seam("S4").left) - _top(sheet) + n.z
+    return _above_waist(n, sheet) - _top(sheet) + n.z
+
+
+def _above_waist(n: Numbers, sheet: Sheet) -> float:
+    """The side seam above the waist, cm; a torso's runs on to the hem."""
+    if in_one(sheet):
+        return _ends(sheet)[-1] - n.z
+    return sheet.chain_length(sheet.seam("S4").left)
 
 
 def _top(sheet: Sheet) -> float:
     """Where the zip begins below the armhole, clear of a side dart, cm."""
-    return next(k.left for k in sheet.seam("S4").notches if k.ticks == _TICKS)
+    return _ends(sheet)[0]
+
+
+def _ends(sheet: Sheet) -> list[float]:
+    """Notches of the side that tell an end of the zip, cm below the armhole."""
+    return [k.left for k in sheet.seam("S4").notches if k.ticks == _TICKS]
 
 
 def _mark(d: Drafting) -> None:

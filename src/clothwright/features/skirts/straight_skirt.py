@@ -340,7 +340,12 @@ def high_hip(n: Numbers) -> float:
     return 2 * sum(width_at(half, plan, n.WHH) for half, plan in parts)
 
 
-def stride(n: Numbers, hem: float, *, opens: bool) -> Iterable[Finding]:
+_VENT = 'Add a feature kind = "vent", or flare the side (fl).'
+
+
+def stride(
+    n: Numbers, hem: float, *, opens: bool, cure: str = _VENT
+) -> Iterable[Finding]:
     """Whether she can walk in it (measures §9)."""
     down = n.L - n.WK
     if opens or down < -ABOVE_KNEE:
@@ -356,6 +361,6 @@ def stride(n: Numbers, hem: float, *, opens: bool) -> Iterable[Finding]:
         "a step at this length"
         + (f", and under {HOBBLE:.0f} cm it hobbles." if hem < HOBBLE else "."),
         "L",
-        'Add a feature kind = "vent", or flare the side (fl).',
+        cure,
         {"hem": hem, "wanted": wanted},
     )

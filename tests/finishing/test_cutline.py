@@ -6,6 +6,7 @@ shapely is the referee.
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import assume, event, given
@@ -31,6 +32,7 @@ from clothwright.curves import Path as PaperPath
 from clothwright.features.roles import Role
 from clothwright.features.said import Said
 from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.corners import Side
 from clothwright.finishing.cutline import CutLine, cut_line
 from clothwright.finishing.finish import with_darts_capped
 from clothwright.order import OrderError, draft
@@ -307,3 +309,13 @@ def test_an_edge_that_doubles_back_is_not_mitred() -> None:
     line = _cut(piece)
     assert _area(line).is_valid
     assert line.crossing is None
+
+
+def test_an_edge_cut_off_to_next_to_nothing_ends_as_what_is_left_of_it() -> None:
+    """A ray through the start of a curve leaves a part of no length, which has no
+    direction: the cut line ends as the part before it, or as the stitch line."""
+    a, b = Point(0.0, 0.0), Point(4.0, 0.0)
+    line, nothing = Line(a, b), Cubic(b, b, b, b)
+    side = Side((line, nothing), Vector(0.0, 1.0), 1.0, Role.PANEL)
+    assert side.way == line.end_direction
+    assert replace(side, line=(nothing,)).way == Vector(0.0, 1.0)

@@ -14,6 +14,7 @@ Terminology
 from dataclasses import dataclass, replace
 
 from clothwright.curves import (
+    CLOSE,
     Line,
     Point,
     Segment,
@@ -58,8 +59,11 @@ class Side:
 
     @property
     def way(self) -> Vector:
-        """Unit direction in which its cut line ends."""
-        return self.line[-1].end_direction
+        """Unit direction in which its cut line ends; what a ray has cut off to next to
+        nothing has none of its own."""
+        long = (s for s in reversed(self.line) if distance(s.start, s.end) > CLOSE)
+        last = next(long, None)
+        return self.out if last is None else last.end_direction
 
     def run_on(self, reach: float) -> Line:
         """Its cut line run on straight by `reach` cm."""

@@ -202,10 +202,12 @@ def _girths(made: Draft) -> Iterator[str]:
 
 
 def _torso(made: Draft) -> Iterator[str]:
-    """Waist and hip by slices from the centre back, fish-eye darts cut out."""
+    """Waist and hip by slices from the centre back to the centre front, beyond which a
+    stand lies, fish-eye darts cut out; a band takes its half width of the front."""
     n, sheet = made.numbers, made.sheet
+    banded = n.b_stand if "BD" in sheet.pieces else 0.0
     for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
-        level, half = LineString([(0, n.yW + y), (160, n.yW + y)]), 0.0
+        level, half = LineString([(0, n.yW + y), (n.X, n.yW + y)]), banded
         for code in ("F", "FC", "FS", "B", "BC", "BS"):
             if code not in sheet.pieces:
                 continue

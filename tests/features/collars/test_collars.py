@@ -20,7 +20,7 @@ from clothwright.blocks.collar import (
 )
 from clothwright.body import Body, RuleSet
 from clothwright.body.body import MeasureValue
-from clothwright.curves import Path, Point, distance, inset
+from clothwright.curves import Cubic, Path, Point, distance, inset
 from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.bust_dart import BustDart
@@ -45,6 +45,7 @@ from clothwright.findings import Severity
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, Workroom, draft, pattern
 from clothwright.paper import EdgeKind
+from clothwright.truing.outline import wrong_way
 from clothwright.units import Unit, parse_length
 from orders import closed_back, main_features, order, sleeved_features, swapped
 
@@ -476,3 +477,17 @@ def test_a_longer_stand_is_drawn_anew() -> None:
     for high in (3.0, 4.0):
         d = room.draft(order(P92, sleeved_features(StandCollar(height=high))))
         assert d.sheet.length("CS", "cf") == pytest.approx(high, abs=0.1 * MM)
+
+
+def test_shoulders_that_overlap_too_far_are_told_by_the_overlap() -> None:
+    """A neck that turns against its own bend by more than 8° is no curve (C16); the
+    collar says by what."""
+    told = 0
+    for overlap in (1.0, 2.5, 6.0, 10.0):
+        d = made(P92, FlatCollar(overlap=overlap))
+        curves = d.sheet.edge("CO", "neck").path.segments
+        worst = max(wrong_way(s) for s in curves if isinstance(s, Cubic))
+        said = [f for f in d.findings if f.code == "KO1"]
+        assert bool(said) is (worst > 8.0)
+        told += bool(said)
+    assert told < 4

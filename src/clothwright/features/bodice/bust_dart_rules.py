@@ -183,7 +183,10 @@ def points_findings(
 
 
 LESS = "Lead a smaller share of the dart there, or make gathers or a dart of it."
-WHOLE_THERE = "Make gathers or a dart of it."
+WHOLE_THERE = (
+    "Make gathers or a dart of it (taken_up, or the word that says how the rest is "
+    "taken up)."
+)
 """What to do where a dart is too wide to be eased in: in part, and whole."""
 
 

@@ -9,7 +9,12 @@ from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.collars.collar import COLLAR, SRC, Collar, one_layer
 from clothwright.features.collars.collar_neck import opens_behind
 from clothwright.features.collars.collar_sewing import single_operations
-from clothwright.features.collars.flat_collar import OVERLAP, RAISED, neck_of_collar
+from clothwright.features.collars.flat_collar import (
+    OVERLAP,
+    RAISED,
+    neck_of_collar,
+    overlap_findings,
+)
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding, Severity
@@ -91,7 +96,7 @@ class Bertha(Collar):
                 'Make it deeper, or take a "flat collar".',
                 {"over": over},
             )
-        del sheet
+        yield from overlap_findings(n, sheet)
 
 
 def _draft(d: Drafting) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.collar import overlap_angle
-from clothwright.curves import Path
+from clothwright.curves import Cubic, Path
 from clothwright.features.base import Number, Rank, Stage
 from clothwright.features.collars.collar import (
     COLLAR,
@@ -20,8 +20,11 @@ from clothwright.features.collars.collar_fall import lay_under
 from clothwright.features.collars.collar_neck import closed_neck, opens_behind
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.operations import Operation, Task
+from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Piece, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing.outline import wrong_way
+from clothwright.truing.tolerances import WRONG_WAY
 from clothwright.units.fields import Length
 
 ROLLS = ((0.0, 0.0), (1.3, 0.0), (2.5, 0.8), (4.5, 1.35), (8.75, 2.25), (10.0, 2.5))
@@ -81,6 +84,24 @@ AWAY = Number(
 )
 
 
+def overlap_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """The neck of a collar whose shoulders overlap still bends one way (C16)."""
+    curves = [
+        s for s in sheet.edge(COLLAR, "neck").path.segments if isinstance(s, Cubic)
+    ]
+    worst = max(map(wrong_way, curves), default=0.0)
+    if WRONG_WAY.severity(worst) is Severity.REFUSE:
+        yield Finding(
+            "KO1",
+            Severity.REFUSE,
+            f"With its shoulders overlapped by {n.c_lap:.1f} cm, the neck of the "
+            f"collar turns the wrong way by {worst:.1f}°.",
+            "collar overlap",
+            "Make the overlap (collar overlap) less, or the back neck (Db) rounder.",
+            {"c_lap": n.c_lap, "worst": worst},
+        )
+
+
 class FlatCollar(Collar):
     """Flat collar of one width."""
 
@@ -124,6 +145,9 @@ class FlatCollar(Collar):
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
         return collar_operations(sheet, Task.FLAT_COLLAR)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return overlap_findings(n, sheet)
 
     def _draft(self, d: Drafting) -> None:
         neck = neck_of_collar(d)

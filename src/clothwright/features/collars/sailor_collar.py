@@ -18,9 +18,11 @@ from clothwright.features.collars.flat_collar import (
     RAISED,
     lay_collar,
     neck_of_collar,
+    overlap_findings,
 )
 from clothwright.features.garment_joints import V_FRONT
 from clothwright.features.operations import Operation, Task
+from clothwright.findings import Finding
 from clothwright.paper import (
     Drafting,
     Edge,
@@ -120,6 +122,9 @@ class SailorCollar(Collar):
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
         return collar_operations(sheet, Task.FLAT_COLLAR)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        return overlap_findings(n, sheet)
 
 
 def _draft(d: Drafting) -> None:

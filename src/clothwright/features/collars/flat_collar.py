@@ -85,21 +85,32 @@ AWAY = Number(
 
 
 def overlap_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """The neck of a collar whose shoulders overlap still bends one way (C16)."""
+    """The neck of a collar whose shoulders overlap still bends one way (C16), and is
+    not shorter than can be stretched on."""
     curves = [
         s for s in sheet.edge(COLLAR, "neck").path.segments if isinstance(s, Cubic)
     ]
     worst = max(map(wrong_way, curves), default=0.0)
+    (neck,) = (s for s in sheet.seams if s.code == "S80")
+    left, right = (
+        sum(sheet.length(*r[:2]) for r in side) for side in (neck.left, neck.right)
+    )
+    short = left - right + neck.ease.low
     if WRONG_WAY.severity(worst) is Severity.REFUSE:
-        yield Finding(
-            "KO1",
-            Severity.REFUSE,
-            f"With its shoulders overlapped by {n.c_lap:.1f} cm, the neck of the "
-            f"collar turns the wrong way by {worst:.1f}°.",
-            "collar overlap",
-            "Make the overlap (collar overlap) less, or the back neck (Db) rounder.",
-            {"c_lap": n.c_lap, "worst": worst},
-        )
+        says = f"turns the wrong way by {worst:.1f}°"
+    elif short > 0:
+        says = f"is {short * 10:.1f} mm shorter than can be stretched on"
+    else:
+        return
+    yield Finding(
+        "KO1",
+        Severity.REFUSE,
+        f"With its shoulders overlapped by {n.c_lap:.1f} cm, the neck of the collar "
+        f"{says}.",
+        "collar overlap",
+        "Make the overlap (collar overlap) less, or the back neck (Db) rounder.",
+        {"c_lap": n.c_lap, "worst": worst, "short": short},
+    )
 
 
 class FlatCollar(Collar):

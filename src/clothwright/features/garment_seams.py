@@ -10,7 +10,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.bodice.waist_seams import LONG, shares, waist_seams
-from clothwright.features.chains import BACK_STRAP, STRAP, TOP, Chains
+from clothwright.features.chains import Chains
 from clothwright.features.collars.collar_seams import collar_seams
 from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
@@ -18,6 +18,7 @@ from clothwright.features.knits.knit_seams import knit_seams
 from clothwright.features.knits.knit_skirt_seams import knit_skirt_seams
 from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.necks.halter_rules import HALTER_BAND
+from clothwright.features.necks.strap_seams import back_strap_seams, strap_seams
 from clothwright.features.openings.neck_placket import placket_seams
 from clothwright.features.openings.stand_band import band_seams as stand_band_seams
 from clothwright.features.openings.stand_seams import over_stands, stand_seams
@@ -79,8 +80,8 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         _centre_back(t, n),
         _panel_behind(t),
         *_halter_band(t),
-        *_back_strap(t, n),
-        *_straps(t, n),
+        *back_strap_seams(t, n),
+        *strap_seams(t, n),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
         *stand_seams(t),
@@ -332,59 +333,6 @@ def _halter_band(t: Chains) -> list[Seam]:
     twin = SeamKind.TWIN
     bagged = Seam("S64", "band, bagged", round_, round_, "strap", "strap", kind=twin)
     return [*out, bagged]
-
-
-def _back_strap(t: Chains, n: Numbers) -> list[Seam]:
-    """A strap across the back, caught in the neck's edge, and to itself, cut twice."""
-    end = t.chain((BACK_STRAP, "strap end", False))
-    neck = t.chain(("BC", "neck", True), ("B", "neck", True))
-    if not (end and neck):
-        return []
-    edges = ("band upper", "nape", "band lower")
-    round_ = t.chain(*((BACK_STRAP, e, False) for e in edges))
-    caught = Ease.about(n.strap_b - t.length(neck), 0.1)
-    return [
-        Seam(
-            "S67",
-            "back strap, caught in the neck's edge",
-            neck,
-            end,
-            "shoulder",
-            "centre back",
-            caught,
-            kind=SeamKind.LAPPED,
-        ),
-        Seam(
-            "S68",
-            "back strap, bagged",
-            round_,
-            round_,
-            "neck",
-            "neck",
-            kind=SeamKind.TWIN,
-        ),
-    ]
-
-
-def _straps(t: Chains, n: Numbers) -> list[Seam]:
-    """Shoulder straps, caught in the top edge, and folded on themselves."""
-    if STRAP not in t.sheet.pieces:
-        return []
-    out = []
-    for code, words, end, codes in (
-        ("S112", "front", "front end", ("FC", "FS", "F")),
-        ("S113", "back", "back end", ("BC", "BS", "B")),
-    ):
-        pieces = (t.sheet.piece(c) for c in codes if t.has(c, TOP))
-        marked = next(p for p in pieces if any(m.name == "strap" for m in p.marks))
-        top, strap = (Run(marked.code, TOP),), (Run(STRAP, end),)
-        caught = Ease.about(2 * n.strap_w - t.length(top), 0.1)
-        name = f"strap, caught in the top edge, {words}"
-        kind = SeamKind.LAPPED
-        out.append(Seam(code, name, top, strap, "side", "centre", caught, kind=kind))
-    long = t.chain((STRAP, "strap over", False)), t.chain((STRAP, "strap under", True))
-    folded = Seam("S114", "strap, long edges", *long, "front", "back")
-    return [*out, folded]
 
 
 def _panel_behind(t: Chains) -> Seam | None:

@@ -36,6 +36,9 @@ ROWS = (
 """Pieces of half a body side by side, centre back at the left; all others lie in
 columns to their right."""
 
+TOUCHING = 0.01
+"""Edges whose ends lie no further apart meet in a corner, cm."""
+
 GAP = 3.0
 """Bare table between pieces, cm."""
 
@@ -186,12 +189,17 @@ def stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
             return None
         a, b = (piece.edge(e).path for e in pin.edges)
         at, way = (b.start, b.start_direction)
-        if min(distance(b.start, p) for p in (a.start, a.end)) > min(
-            distance(b.end, p) for p in (a.start, a.end)
-        ):
+        if _apart(a, b.start) > _apart(a, b.end):
             at, way = b.end, b.end_direction * -1
+        if _apart(a, at) > TOUCHING:  # another edge has come between
+            return None
         return code, at, Point(*pin.way) if pin.way else way
     return None
+
+
+def _apart(path: Path, p: Point) -> float:
+    """How far a point lies from the nearer end of a line, cm."""
+    return min(distance(p, path.start), distance(p, path.end))
 
 
 # -- layout --------------------------------------------------------------------------

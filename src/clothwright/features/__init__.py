@@ -46,6 +46,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "back neckline": "necks.necklines.BackNeckline",
         "funnel neck": "necks.funnel.FunnelNeck",
         "back strap": "necks.back_strap.BackStrap",
+        "cut-out back": "openings.cut_out_back.CutOutBack",
         "tightening": "bodice.shoulder.Tightening",
         "front armhole princess": "bodice.front_princess.FrontArmholePrincess",
         "back armhole princess": "bodice.back_princess.BackArmholePrincess",

@@ -21,6 +21,9 @@ FRONT_LINE, BACK_LINE = "top edge front", "top edge back"
 STRAP = "SR"
 """Code of a shoulder strap on such an edge."""
 
+CUT_OUT, NAPE = "cut-out", "cb nape"
+"""Names of the edge of a cut-out in the back, and of the centre above it."""
+
 FAR = 40.0
 """No stretch of a long seam without a notch is longer, cm (truing 6)."""
 

@@ -10,7 +10,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.base import Rank, Stage
 from clothwright.features.bodice.waist_seams import LONG, shares, waist_seams
-from clothwright.features.chains import Chains
+from clothwright.features.chains import CUT_OUT, Chains
 from clothwright.features.collars.collar_seams import collar_seams
 from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.grain import with_grain
@@ -19,6 +19,7 @@ from clothwright.features.knits.knit_skirt_seams import knit_skirt_seams
 from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.necks.halter_rules import HALTER_BAND
 from clothwright.features.necks.strap_seams import back_strap_seams, strap_seams
+from clothwright.features.openings.cut_out_back import cut_out_seams
 from clothwright.features.openings.neck_placket import placket_seams
 from clothwright.features.openings.stand_band import band_seams as stand_band_seams
 from clothwright.features.openings.stand_seams import over_stands, stand_seams
@@ -84,6 +85,7 @@ def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
         *strap_seams(t, n),
         *sleeve_seams(t, n),
         *facing_seams(t, n),
+        *cut_out_seams(t),
         *stand_seams(t),
         *placket_seams(t, n),
         *stand_band_seams(t),
@@ -312,7 +314,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         "centre back",
         chain,
         chain,
-        "neck",
+        "cut-out" if t.has(chain[0].piece, CUT_OUT) else "neck",
         "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),

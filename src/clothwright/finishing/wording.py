@@ -16,6 +16,7 @@ _WORDS = {
     "cf": "centre front",
     "cb": "centre back",
     "slant": "slanted edge",
+    "cb nape": "centre back at the nape",
     "open": "open edge",
     "free": "loose edge",
     "join": "upper edge, to the facing",

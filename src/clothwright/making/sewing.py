@@ -6,7 +6,7 @@ Pressing, clipping and neatening are common practice, no source.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from clothwright.features.chains import TOP
+from clothwright.features.chains import CUT_OUT, TOP
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.making.garment import Garment
 from clothwright.paper import Seam, SeamKind, own_piece
@@ -193,7 +193,7 @@ def _darts(name: str) -> str:
 
 
 def _edges(seams: list[Seam]) -> str:
-    """Neck, or neck and slanted edges, or armholes."""
+    """Neck, or neck and slanted edges or cut-out, or armholes."""
     if _of_armhole(seams[0]):
         return "armholes"
     names = {r.edge for s in seams for r in s.runs()}
@@ -201,8 +201,12 @@ def _edges(seams: list[Seam]) -> str:
         return "waist"
     if names == {TOP}:
         return TOP
-    slant = "slant" in names
-    return "neck and the slanted edges" if slant else "neck"
+    more = [words for edge, words in _BESIDE_NECK.items() if edge in names]
+    return " and ".join(("neck", *more))
+
+
+_BESIDE_NECK: Mapping[str, str] = {"slant": "the slanted edges", CUT_OUT: "the cut-out"}
+"""What is faced in one go with the neck."""
 
 
 def _of_armhole(seam: Seam) -> bool:

@@ -1,4 +1,5 @@
-"""The button and loop that close a keyhole at the neck (transformations 2)."""
+"""The button and loop that close a keyhole, or a cut-out, at the neck (transformations
+2)."""
 
 from collections.abc import Callable, Iterable
 
@@ -17,17 +18,19 @@ _BUTTON, _LOOP = 1.0, 4.5
 garment 10.5: girth π·d less the ends' distance, and two allowances)."""
 
 
-def keyhole_notions() -> Iterable[Notion]:
+def keyhole_notions(what: str = "keyhole") -> Iterable[Notion]:
     """What closes it."""
-    yield Notion(Article.BALL_BUTTON, 2, "for the keyhole", size=_BUTTON, spare=1)
-    yield Notion(Article.BIAS, 1, "for the loop of the keyhole", length=_LOOP)
+    yield Notion(Article.BALL_BUTTON, 2, f"for the {what}", size=_BUTTON, spare=1)
+    yield Notion(Article.BIAS, 1, f"for the loop of the {what}", length=_LOOP)
 
 
-def keyhole_operations(fmt: Callable[[float], str]) -> Iterable[Operation]:
+def keyhole_operations(
+    fmt: Callable[[float], str], what: str = "keyhole"
+) -> Iterable[Operation]:
     """The loop before the facing, the button last."""
     yield Operation(
         Work.ON_EDGE,
-        "Make a loop and sew it to the right edge of the keyhole",
+        f"Make a loop and sew it to the right edge of the {what}",
         (
             f"A bias cord of {fmt(_LOOP)}, just below the neck, its ends together.",
             "Try the button through it before you face the edge.",
@@ -40,7 +43,7 @@ def keyhole_operations(fmt: Callable[[float], str]) -> Iterable[Operation]:
     )
     yield Operation(
         Work.FASTEN,
-        "Sew the button to the left edge of the keyhole",
+        f"Sew the button to the left edge of the {what}",
         ("Opposite the loop, with a shank of thread.",),
         stitch=Stitch.HAND,
         task=Task.BUTTON,

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import Cubic, Path, degrees_between
-from clothwright.features.chains import BACK_STRAP
+from clothwright.features.chains import BACK_STRAP, CUT_OUT, NAPE
 from clothwright.features.necks.neck_shapes import (
     SCOOP_FLAT,
     USUAL_DEPTH,
@@ -129,6 +129,8 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:
         round_ += 2 * n.np_long
+    if back.has(CUT_OUT):
+        round_ += 2 * (back.edge(CUT_OUT).length + back.edge(NAPE).length)
     short = n.HEAD + OVER_HEAD - round_
     if short > 0:
         yield Finding(

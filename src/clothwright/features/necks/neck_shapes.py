@@ -255,20 +255,23 @@ DROP = 0.17
 """Half the width of a keyhole's drop, share of its length."""
 
 
-def _keyhole(p: Point, c: Point, start: Vector, sigma: float, slit: float) -> Path:
-    """A round neck, then down from the centre in a drop: straight from the point, where
-    a button closes it, to the circle that ends it."""
-    k = DROP * slit
-    middle = Point(c.x, c.y + slit - k)
-    beside = math.degrees(math.asin(k / (slit - k)))
-    touch = middle + bearing(180.0 + beside) * k
+def drop(c: Point, long: float, half: float) -> Path:
+    """Half of a drop that hangs from a point, on the side of the smaller x: straight to
+    the circle, `half` its radius, that ends it below the point."""
+    middle = Point(c.x, c.y + long - half)
+    beside = math.degrees(math.asin(half / (long - half)))
+    touch = middle + bearing(180.0 + beside) * half
     turn = 90.0 + beside
-    reach = 4 / 3 * math.tan(math.radians(turn / 4)) * k
-    end = Point(c.x, c.y + slit)
+    reach = 4 / 3 * math.tan(math.radians(turn / 4)) * half
+    end = Point(c.x, c.y + long)
     way = direction(c, touch)
     round_foot = Cubic(touch, touch + way * reach, Point(end.x - reach, end.y), end)
-    neck = _round(p, c, start, sigma, 0.0)
-    return Path((*neck.segments, Line(c, touch), round_foot))
+    return Path((Line(c, touch), round_foot))
+
+
+def _keyhole(p: Point, c: Point, start: Vector, sigma: float, slit: float) -> Path:
+    """A round neck, then down from the centre in a drop, which a button closes."""
+    return _round(p, c, start, sigma, 0.0) + drop(c, slit, DROP * slit)
 
 
 FRONT_CURVES: dict[FrontShape, Curve] = {

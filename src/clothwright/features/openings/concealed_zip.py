@@ -9,7 +9,7 @@ from clothwright.blocks.torso import in_one, width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.waist_rules import raised_at
-from clothwright.features.chains import hanging
+from clothwright.features.chains import CUT_OUT, hanging
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.zips import (
     Setting,
@@ -228,8 +228,8 @@ class ConcealedZip(Feature):
             zip_work(self.setting),
             f"Put in the {self.setting.value} zip",
             (
-                f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
-                f"the waist{lies}{meets}.",
+                f"From {fmt(_BELOW_NECK)} below the {_top(sheet)} to the notch "
+                f"{fmt(n.z)} below the waist{lies}{meets}.",
                 *how_set(self.setting, fmt, "left over right"),
             ),
             stitch=Stitch.LOCK,
@@ -310,6 +310,12 @@ def _round_at_end(n: Numbers, sheet: Sheet) -> float:
     if "half_S" in n:  # a skirt with darts
         return 2 * width_at(sheet, n.z, ("PF", "PB"))
     return girth_at(n, n.z)
+
+
+def _top(sheet: Sheet) -> str:
+    """What lies above the zip."""
+    cut = any(p.has(CUT_OUT) for p in sheet.pieces.values())
+    return CUT_OUT if cut else "neck"
 
 
 def _opening(n: Numbers, sheet: Sheet) -> float:

@@ -1,0 +1,109 @@
+"""A back facing led round a cut-out below the neck (transformations 2, deep back).
+
+Traced from the shell: its edge there is the shell's, its loose edge runs beside that at
+one width, from the facing of the neck down to the centre below the opening.
+"""
+
+import math
+
+from clothwright.curves import Path, Point, Vector, inset
+from clothwright.features.bodice.panel_lines import corner, rounded
+from clothwright.features.chains import CUT_OUT, NAPE
+from clothwright.features.linings.facing_pieces import beside_zip
+from clothwright.paper import Edge, EdgeKind, PaperError, Piece, straight
+from clothwright.truing import Fillet, arc_like
+
+_TURN = 4.0
+"""Radius of the turn from the neck's loose edge into that beside the cut-out, cm
+(common practice, no source)."""
+
+_CLEAR = 0.2
+"""The turn keeps so far from a panel seam, cm: facing and panels are laid together
+there."""
+
+_REACH = 60.0
+"""Lines that are met run so far, cm."""
+
+_LEVEL = Vector(1.0, 0.0)
+"""Away from the centre back."""
+
+
+def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
+    """The back facing with the cut-out of the shell in it and `wide` cm of paper round
+    that; beside a zip below it ends short of that."""
+    opening, nape, centre = (shell.edge(e) for e in (CUT_OUT, NAPE, "cb"))
+    plain = facing.edge("free").path
+    panel = shell.edge("panel").path if shell.has("panel") else None
+    beyond = max((s for s, _ in plain.meets(panel)), default=0.0) if panel else 0.0
+    free = _free(plain, beyond, opening.path, nape.path, wide)
+    neck, edge = facing.edge("neck").path, opening.path
+    if centre.kind is EdgeKind.SEAM:
+        line = beside_zip(centre.path)
+        free = free.between(0.0, _met(free, line)[0])
+        s, t = _met(edge, line)
+        edge = edge.between(s, edge.length)
+        up = line.between(line.length_to_point(free.end), t).pinned(
+            free.end, edge.start
+        )
+        cb = Edge("cb", up, EdgeKind.FINISHED)
+        neck = Path.line(nape.path.end, neck.start) + neck
+    else:
+        cb = straight("cb", free.end, edge.start, EdgeKind.FOLD)
+    top = nape.path.pinned(edge.end, neck.start)
+    loop: list[Edge] = []
+    for e in facing.edges:
+        if e.name == "cb":
+            loop += [cb, Edge(CUT_OUT, edge), Edge(NAPE, top)]
+        else:
+            new = {"free": free, "neck": neck}.get(e.name, e.path)
+            loop.append(e.along(new))
+    return facing.with_edges(loop)
+
+
+def _free(
+    beside_neck: Path, beyond: float, opening: Path, nape: Path, wide: float
+) -> Path:
+    """The loose edge: the neck's until it comes to the line beside nape and cut-out,
+    then that down to the centre; the neck's alone where that passes below. It stays as
+    it is up to a length `beyond`, where it crosses a panel seam."""
+    round_ = inset(opening, wide, wide)  # from the foot up
+    foot = Point(opening.start.x, opening.start.y + wide)
+    if foot.y - round_.start.y > 0.05:  # about the point in which the opening ends
+        round_ = arc_like(foot, round_.start, round_.start_direction, _LEVEL) + round_
+    down = round_.reversed()
+    x = nape.end.x + wide
+    plumb = Path.line(Point(x, nape.end.y - _REACH), Point(x, foot.y))
+    met = plumb.meets(down)
+    if met:
+        s, t = met[0]
+        down = plumb.between(0.0, s) + down.between(t, down.length).pinned(
+            plumb.at_length(s), down.end
+        )
+    hits = beside_neck.meets(down)
+    if not hits:
+        return beside_neck
+    s, t = hits[0]
+    if s < 0.5:
+        raise PaperError(
+            "the facing of the cut-out reaches the end of the neck's: make it (co "
+            "facing) or the cut-out (co half) narrower"
+        )
+    upper = beside_neck.between(0.0, s)
+    lower = down.between(t, down.length).pinned(upper.end, down.end)
+    turn = corner(upper, lower)
+    room = min(s - beyond - _CLEAR, 0.4 * upper.length, 0.4 * lower.length)
+    radius = min(_TURN, room / math.tan(math.radians(turn) / 2))
+    if radius < _CLEAR:
+        return upper + lower
+    return rounded(upper, lower, Fillet.of(turn, radius, _REACH))
+
+
+def _met(path: Path, line: Path) -> tuple[float, float]:
+    """Where a line of the facing meets the one that it keeps to beside the zip."""
+    met = path.meets(line)
+    if not met:
+        raise PaperError(
+            "the facing of the cut-out does not reach the zip below it: end the "
+            "cut-out (co foot) higher"
+        )
+    return met[0]

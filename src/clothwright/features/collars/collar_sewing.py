@@ -3,6 +3,8 @@
 from collections.abc import Container, Iterable
 
 from clothwright.features.collars.collar import COLLAR, STAND
+from clothwright.features.collars.collar_inside import Inside
+from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.openings.stand_band import BAND
 from clothwright.features.operations import (
     Hazard,
@@ -20,12 +22,16 @@ _MAKE = ("S85", "S81", "S82", "S86", "S83", "S84")
 """Seams of the collar itself."""
 
 
-def collar_operations(sheet: Sheet, task: Task) -> Iterable[Operation]:
-    """Make the collar, then baste it to the neck, where the facing goes over it."""
+def collar_operations(
+    sheet: Sheet, task: Task, inside: Inside = Inside.FACED
+) -> Iterable[Operation]:
+    """Make the collar, then baste it to the neck, where the facing goes over it, or
+    fell its inner stand to that."""
+    felled = inside is Inside.IN_STAND
     yield Operation(
         Work.COLLAR,
         "Make the collar",
-        tuple(_making({own_piece(s.code) for s in sheet.seams})),
+        tuple(_making({own_piece(s.code) for s in sheet.seams}, felled=felled)),
         seams=both_sides(sheet, *_MAKE),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
@@ -36,10 +42,34 @@ def collar_operations(sheet: Sheet, task: Task) -> Iterable[Operation]:
     says = "The undercollar lies on the right side of the shell, a little stretched"
     if STAND in sheet.pieces:
         says = "The stand lies on the right side of the shell"
-    yield _set(sheet, "Set the collar on the neck", says)
+    if not felled:
+        yield _set(sheet, "Set the collar on the neck", says)
+        return
+    yield _felled(sheet)
+    yield from facing_operations(sheet)
 
 
-def _making(known: Container[str]) -> Iterable[str]:
+def _felled(sheet: Sheet) -> Operation:
+    """A collar set when the front edges are done, its inner stand felled over it."""
+    caught = "" if BAND in sheet.pieces else " The facings of the front are caught in."
+    return Operation(
+        Work.CENTRE,
+        "Set the collar on the neck",
+        (
+            "Clip the neck to its stay-stitching. The outer stand lies on the right "
+            "side of the shell, its ends level with the front edges, centres and "
+            f"shoulder notches met.{caught}",
+            "Sew, trim, and press the seam into the stand; turn in the edge of the "
+            "inner stand and fell it to the seam.",
+        ),
+        seams=both_sides(sheet, "S80", "S8"),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        press="into the stand",
+    )
+
+
+def _making(known: Container[str], *, felled: bool) -> Iterable[str]:
     """How the collar itself is sewn."""
     if "S85" in known:
         yield "Close the centre back of the undercollar; press it open."
@@ -58,7 +88,12 @@ def _making(known: Container[str]) -> Iterable[str]:
     elif "S83" in known:
         yield (
             "The two stands right sides together: sew the upper edge and the ends. "
-            "Trim in layers, clip the curve, turn; baste the neck edges together."
+            "Trim in layers, clip the curve, turn"
+            + (
+                ", the neck edges open."
+                if felled
+                else "; baste the neck edges together."
+            )
         )
 
 

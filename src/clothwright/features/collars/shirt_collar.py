@@ -1,6 +1,6 @@
 """Shirt collar in two pieces, stand and fall (transformations 5)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
@@ -12,6 +12,7 @@ from clothwright.features.collars.collar_fall import (
     draft_fall,
     fall_findings,
 )
+from clothwright.features.collars.collar_inside import GIVEN, NOT_BESIDE, WANTED, Inside
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.collar_stand import (
     CORNER,
@@ -52,7 +53,7 @@ class ShirtCollar(Collar):
     title: ClassVar[str] = "Shirt collar"
     sentence: ClassVar[str] = (
         "A shirt [collar] with points {point} long falls {fall} over a stand {height} "
-        "high, {front} in front."
+        "high, {front} in front; the seam of the neck lies {inside}."
     )
     shows: ClassVar[Shown] = {
         "collar rise": ("CS.upper",),
@@ -100,6 +101,17 @@ class ShirtCollar(Collar):
     lean: Annotated[Angle | None, LEAN] = None
     turn: Annotated[Length | None, TURN] = None
 
+    inside: Inside = Inside.FACED
+
+    def provides(self) -> frozenset[str]:
+        return self.gives | GIVEN[self.inside]
+
+    def wants(self) -> Mapping[str, str]:
+        return {**self.needs, **WANTED[self.inside]}
+
+    def forbids(self) -> Mapping[str, str]:
+        return {**self.clashes, **NOT_BESIDE[self.inside]}
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (SHIRT,)
 
@@ -112,7 +124,7 @@ class ShirtCollar(Collar):
         sheet: Sheet,
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
-        return collar_operations(sheet, Task.SHIRT_COLLAR)
+        return collar_operations(sheet, Task.SHIRT_COLLAR, self.inside)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from stand_findings(n, sheet)

@@ -1,10 +1,11 @@
 """Stand collar, a band round the neck (transformations 5)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Rank, Shown, Stage
 from clothwright.features.collars.collar import Collar
+from clothwright.features.collars.collar_inside import GIVEN, NOT_BESIDE, WANTED, Inside
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.collar_stand import (
     CORNER,
@@ -27,13 +28,24 @@ class StandCollar(Collar):
     title: ClassVar[str] = "Stand collar"
     sentence: ClassVar[str] = (
         "A stand [collar] is {height} high and rises by {rise} to the front, its "
-        "corners rounded by {corner}."
+        "corners rounded by {corner}; the seam of the neck lies {inside}."
     )
     shows: ClassVar[Shown] = {"collar rise": ("CS.upper",)}
 
     height: Annotated[Length | None, HEIGHT] = None
     rise: Annotated[Length | None, RISE] = None
     corner: Annotated[Length | None, CORNER] = None
+
+    inside: Inside = Inside.FACED
+
+    def provides(self) -> frozenset[str]:
+        return self.gives | GIVEN[self.inside]
+
+    def wants(self) -> Mapping[str, str]:
+        return {**self.needs, **WANTED[self.inside]}
+
+    def forbids(self) -> Mapping[str, str]:
+        return {**self.clashes, **NOT_BESIDE[self.inside]}
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.COLLAR, "the stand collar", _draft),)
@@ -44,7 +56,7 @@ class StandCollar(Collar):
         sheet: Sheet,
         fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[Operation]:
-        return collar_operations(sheet, Task.STAND_COLLAR)
+        return collar_operations(sheet, Task.STAND_COLLAR, self.inside)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return stand_findings(n, sheet)

@@ -7,7 +7,7 @@ from clothwright.features.linings.facing_pieces import at_zip, beside_zip
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.necks.halter_rules import HALTER_BAND
-from clothwright.features.openings.stand_pieces import BANDED
+from clothwright.features.openings.stand_pieces import BANDED, STAND
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
@@ -70,6 +70,9 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         if code == "S9" and t.zipped() and not t.has("BF", NAPE):
             short = _beside_zip(t, left)
             ease = Ease(*(e - short for e in FACED))
+        if code == "S8" and t.has("FF", STAND) and not t.has("FF", "shoulder"):
+            short = t.upto(left, t.sheet.run_path(right[0]).start)  # beside the centre
+            ease = Ease.about(-short, 0.1)
         if code == "S8" and t.has("F", OVER):
             short = at_foot(t.sheet.piece("F"), n.rho)
             ease = Ease(*(e - short for e in FACED))
@@ -96,7 +99,8 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
-    out += strap_to_band(t, "S65", "FF", n.rho) if "FF" in t.sheet.pieces else []
+    if t.has(HALTER_BAND, "strap end") and "FF" in t.sheet.pieces:
+        out += strap_to_band(t, "S65", "FF", n.rho)
     foot = t.chain(("FF", "foot", False))
     over = t.chain(("F", OVER, False))
     if foot and over:

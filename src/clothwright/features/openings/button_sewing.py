@@ -189,7 +189,7 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
         task=Task.PLACKETS,
         hazards=(Hazard.IRON,),
     )
-    if collared:
+    if collared and ends:
         yield Operation(
             Work.LINED,
             "Fell the facing's ends to the bands",

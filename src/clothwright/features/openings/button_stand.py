@@ -137,8 +137,8 @@ class ButtonStand(Feature):
     needs: ClassVar[dict[str, str]] = {
         "waist line": "a button stand runs down a fitted top; add a waist seam, or a "
         '"torso" to cut it in one',
-        "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
-        '"facing"',
+        "inside finish": 'its facing joins that of the neck; add a "neck facing", a '
+        '"facing", or a collar whose stand covers that seam',
     }
     clashes: ClassVar[dict[str, str]] = {
         "closure": "a top closes in one place; leave the other closing off",
@@ -309,7 +309,7 @@ class ButtonStand(Feature):
         sheet = d.sheet
         upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
         was = as_drafted(sheet) if upper == "F" else sheet.piece(upper)
-        facing = led_down(sheet.piece(c.facing), was, c, n.b_facing)
+        facing = led_down(sheet.pieces.get(c.facing), was, c, n.b_facing)
         shell = with_stand(sheet.piece(upper), c, n.b_stand)
         new = [shell, with_stand(facing, c, n.b_stand, shell)]
         hung = sheet.piece(lower) if lower else None

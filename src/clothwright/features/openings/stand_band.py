@@ -103,11 +103,13 @@ def lay_band(d: Drafting, upper: str, lower: str) -> tuple[str, ...]:
         amounts=(("inside the centre front", "b_stand"),),
         lines=tuple(p.rest.edge(BANDED).path for p in parts),
     )
-    d.part = "facing"
-    line = beside(parts[0].centre, n.b_stand)
-    facing = cut_back(d.sheet.piece(FRONT.facing), line, _WIDE.format("the neck"))
-    d.lay(Verb.REDRAW, d.sheet.put(facing), facing.code, "facing cut back to the band")
-    d.part = "front"
+    if FRONT.facing in d.sheet.pieces:
+        d.part = "facing"
+        line = beside(parts[0].centre, n.b_stand)
+        facing = cut_back(d.sheet.piece(FRONT.facing), line, _WIDE.format("the neck"))
+        says = "facing cut back to the band"
+        d.lay(Verb.REDRAW, d.sheet.put(facing), facing.code, says)
+        d.part = "front"
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(band(parts)),

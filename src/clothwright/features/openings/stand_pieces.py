@@ -125,29 +125,19 @@ def _run_on(piece: Piece, at: Point, way: Vector, line: Path, wide: float) -> Po
 
 
 # -- its facing ------------------------------------------------------------------------
-def led_down(facing: Piece, shell: Piece, centre: Centre, inside: float) -> Piece:
+def led_down(
+    facing: Piece | None, shell: Piece, centre: Centre, inside: float
+) -> Piece:
     """A facing of the neck led down beside the centre line to the lower end of the
-    shell, `inside` cm wide there; `shell` is the piece before its stand. Raises
-    PaperError when the strip is wider than the piece."""
+    shell, `inside` cm wide there; without one a strip from the neck to there. `shell`
+    is the piece before its stand. Raises PaperError when the strip is wider than the
+    piece."""
+    if facing is None:
+        return _alone(shell, centre, inside)
     f, s = as_front(facing, centre), as_front(shell, centre)
     line, lower = s.edge(centre.edge).path, s.after(centre.edge)
     u = line.start_direction
-    inner = Point(-u.y, u.x) * inside
-    beside = Path.line(line.end + inner + u * _REACH, line.end + inner - u * _REACH)
-    hits = lower.path.meets(beside)
-    if not hits:
-        raise PaperError(
-            f"{shell.name.lower()}: the facing of the button stand is wider at the "
-            "waist than the piece: make the facing or the stand (b) narrower"
-        )
-    for taken in _taken_in(s):
-        if taken.meets(beside):
-            raise PaperError(
-                f"{shell.name.lower()}: the facing of the button stand reaches over "
-                "what is taken in at the waist: make it (bf) narrower"
-            )
-    foot = lower.path.between(0.0, hits[0][0])
-    foot = foot.pinned(line.end, foot.end)
+    foot = _foot(s, _inside(line, inside), line, lower)
     free = f.edge("free").path
     up = Path.line(foot.end, foot.end - u * _REACH)
     met = sorted(free.meets(up))
@@ -177,6 +167,61 @@ def led_down(facing: Piece, shell: Piece, centre: Centre, inside: float) -> Piec
         else:
             loop.append(e.along(up + rest) if e.name == "free" else e)
     return as_front(f.with_edges(loop), centre)
+
+
+def _alone(shell: Piece, centre: Centre, inside: float) -> Piece:
+    """A facing beside the centre line alone, of one width from the neck to the lower
+    end of the shell, where a collar encloses the neck. Raises PaperError when it is
+    wider than the neck, or than the piece."""
+    s = as_front(shell, centre)
+    line, lower = s.edge(centre.edge).path, s.after(centre.edge)
+    neck, beside = s.before(centre.edge).path, _inside(line, inside)
+    foot = _foot(s, beside, line, lower)
+    met = neck.meets(beside)
+    if not met:
+        raise PaperError(
+            f"{shell.name.lower()}: the facing of the button stand is wider than the "
+            "neck, which only the collar encloses: make it (bf) narrower, or let the "
+            "neck have a facing"
+        )
+    top = neck.between(met[-1][0], neck.length)
+    end = "lower" if lower.kind is EdgeKind.FINISHED else "foot"
+    piece = Piece(
+        centre.facing,
+        f"{centre.words.capitalize()} facing",
+        (
+            Edge("neck", top),
+            straight(centre.edge, top.end, line.end, EdgeKind.FOLD),
+            Edge(end, foot, lower.kind),
+            straight("free", foot.end, top.start, EdgeKind.FINISHED),
+        ),
+    )
+    return as_front(piece, centre)
+
+
+def _inside(line: Path, inside: float) -> Path:
+    """A line beside the centre line, so far inside of it, through the whole piece."""
+    u = line.start_direction
+    inner = Point(-u.y, u.x) * inside
+    return Path.line(line.end + inner + u * _REACH, line.end + inner - u * _REACH)
+
+
+def _foot(shell: Piece, beside: Path, line: Path, lower: Edge) -> Path:
+    """The lower end of a facing beside the centre, from that to the line beside it."""
+    hits = lower.path.meets(beside)
+    if not hits:
+        raise PaperError(
+            f"{shell.name.lower()}: the facing of the button stand is wider at the "
+            "waist than the piece: make the facing or the stand (b) narrower"
+        )
+    for taken in _taken_in(shell):
+        if taken.meets(beside):
+            raise PaperError(
+                f"{shell.name.lower()}: the facing of the button stand reaches over "
+                "what is taken in at the waist: make it (bf) narrower"
+            )
+    foot = lower.path.between(0.0, hits[0][0])
+    return foot.pinned(line.end, foot.end)
 
 
 def _taken_in(shell: Piece) -> Iterator[Path]:

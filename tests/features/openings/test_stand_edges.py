@@ -28,6 +28,7 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import EdgeKind, MarkKind
+from clothwright.truing import walk
 from orders import closed_back, order, sleeved_features, swapped
 
 MM = 0.1
@@ -219,6 +220,40 @@ def test_a_lining_hangs_from_a_cut_on_facing() -> None:
     assert not pattern(d).failed
 
 
+@pytest.mark.parametrize("body", [P92, P116, THEA, *ansur_women()[::240]])
+@pytest.mark.parametrize("sleeves", [True, False])
+def test_a_lining_lies_on_the_seam_of_a_band(body: Body, sleeves: bool) -> None:
+    """From the end of the facing to its own hem, shorter than the shell's by 1.5 (15);
+    the half that the band leaves is as wide as the shell's."""
+    lining = Lining(mode=Mode.BELOW_FACING)
+    features = (
+        buttoned(BAND, lining)
+        if sleeves
+        else swapped(closed_back(lining=lining.mode), BAND, place_of="concealed zip")
+    )
+    d = draft(order(body, features, estimates=RuleSet.SURVEY))
+    assert not d.failed, d.failures()
+    assert not pattern(d).failed
+    sheet, seam = d.sheet, d.sheet.seam("LS118")
+    assert walk(sheet, seam).severity is None
+    whole = sheet.chain_length(sheet.seam("S118").left)
+    less = sheet.length("FF", "end") + 1.5
+    assert sheet.chain_length(seam.left) == pytest.approx(whole - less, abs=1.5 * MM)
+    for piece in ("FC", "PF"):
+        x = sheet.edge(piece, "band").path.end.x
+        assert sheet.edge(f"L.{piece}", "band").path.end.x == pytest.approx(x)
+    told = [op.title for op in making_order(d).operations]
+    places = [
+        told.index(t)
+        for t in (
+            "Sew the front bands on",
+            "Join the lining to the facing",
+            "Fell the lining to the front bands",
+        )
+    ]
+    assert places == sorted(places)
+
+
 def test_buttonholes_across_a_narrow_band_are_refused() -> None:
     """In a band of 3.0 one for a button of 1.5 would end on the seam: 1.5 inside."""
     stand = ButtonStand(edge=Edging.BAND, lie=Lie.ACROSS)
@@ -239,8 +274,6 @@ def test_what_an_edge_is_not_for_is_said() -> None:
     assert "sewn on in front" in refused(*buttoned(back))
     double = ButtonStand(edge=Edging.BAND, rows=Rows.DOUBLE)
     assert "one row of buttons" in refused(*buttoned(double))
-    lined = Lining(mode=Mode.BELOW_FACING)
-    assert "not lined yet" in refused(*buttoned(BAND, lined))
     assert "facing of its own" in refused(*buttoned(CUT_ON, ShawlCollar()))
     assert "have one of its own" in refused(*buttoned(BAND, ShawlCollar()))
     bare = swapped(closed_back(), CUT_ON, place_of="concealed zip")

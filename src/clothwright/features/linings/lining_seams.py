@@ -24,6 +24,7 @@ from clothwright.features.linings.facing_seams import (
 from clothwright.features.linings.lining_joins import facing_joins
 from clothwright.features.linings.lining_strips import (
     at_joint,
+    beside_band,
     stand_facing,
     strip_seams,
 )
@@ -66,6 +67,7 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
         *_peplum_on(sheet),
         *facing_joins(sheet, rho, short),
         *strip_seams(sheet, short),
+        *beside_band(sheet, short),
         *_bagged(sheet, rho),
         *_wrapped(sheet, rho),
         *_at_waist(sheet, rho),

@@ -1,10 +1,11 @@
-"""A lining beside the facing of a button stand, and what both have in common with the
-lining below other facings (first garment 15, transformations 6)."""
+"""A lining beside the facing or the band of a button stand, and what it has in common
+with the lining below other facings (first garment 15, transformations 6)."""
 
 from collections.abc import Iterator
 
-from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND
-from clothwright.paper import Ease, Piece, Run, Seam, Sheet, cut, spot_on
+from clothwright.features.openings.stand_band import BAND
+from clothwright.features.openings.stand_pieces import BACK, BANDED, FRONT, STAND
+from clothwright.paper import Ease, Piece, Run, Seam, SeamKind, Sheet, cut, spot_on
 from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM
 
 REACH = 1.0
@@ -66,6 +67,33 @@ def strip_seams(sheet: Sheet, short: float) -> Iterator[Seam]:
             "hem",
             Ease.about(short, _NEAR + _ASLANT * short),
         )
+
+
+LINED_BAND = "LS118"
+"""Code of the lining's edge beside a front band."""
+
+
+def beside_band(sheet: Sheet, short: float) -> Iterator[Seam]:
+    """The lining on the seam of a front band, from the end of the facing down: as much
+    shorter at the hem as it hangs shorter."""
+    runs = [
+        Run(f"L.{c}", BANDED, False)
+        for c in (*FRONT.upper, *FRONT.lower)
+        if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has(BANDED)
+    ]
+    if not runs:
+        return
+    faced = sheet.length(FRONT.facing, "end")
+    yield Seam(
+        LINED_BAND,
+        "lining beside the front band",
+        tuple(runs),
+        (Run(BAND, "side", True),),
+        "facing",
+        "hem",
+        Ease.about(faced + short, _NEAR + _ASLANT * short),
+        kind=SeamKind.LAPPED,
+    )
 
 
 def at_joint(

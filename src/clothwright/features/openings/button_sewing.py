@@ -189,6 +189,17 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
         task=Task.PLACKETS,
         hazards=(Hazard.IRON,),
     )
+    lining = both_sides(sheet, "LS118")
+    if lining:
+        yield Operation(
+            Work.LINED,
+            "Fell the lining to the front bands",
+            ("Its edge turned in, over the seam of the band, down to its own hem.",),
+            seams=lining,
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            task=Task.BY_HAND,
+        )
     if collared and ends:
         yield Operation(
             Work.LINED,

@@ -23,9 +23,6 @@ NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
         "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
         "have a facing of its own",
     },
-    Edging.BAND: {
-        "lining": "a top with a front band is faced and not lined yet; leave the "
-        "lining off, or let the button stand have a facing",
-    },
+    Edging.BAND: {},
 }
 """Words that an edging does not allow beside it."""

@@ -24,6 +24,9 @@ STRAP = "SR"
 CUT_OUT, NAPE = "cut-out", "cb nape"
 """Names of the edge of a cut-out in the back, and of the centre above it."""
 
+LAPPED_BEHIND = "waist lap", "waist stand", "band"
+"""Edges of what hangs on the waist where it laps over at the centre back."""
+
 FAR = 40.0
 """No stretch of a long seam without a notch is longer, cm (truing 6)."""
 

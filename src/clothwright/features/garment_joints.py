@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Collection
 
-from clothwright.features.chains import TOP, hanging
+from clothwright.features.chains import LAPPED_BEHIND, TOP, hanging
 from clothwright.features.knits.knit_seams import knit_joints
 from clothwright.features.knits.knit_skirt_seams import knit_skirt_joints
 from clothwright.features.linings.sewn_halves import OVER
@@ -381,7 +381,7 @@ def _peplum(has: _Has, what: str) -> list[Joint]:
                 Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, end))
             )
     back = "PB" if has("PB", "hem") else "PBC"
-    if has(back, "waist") and not (has(back, "waist lap") or has(back, "waist stand")):
+    if has(back, "waist") and not any(has(back, e) for e in LAPPED_BEHIND):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, end in ((first, End.START), ("hem", End.END)):
             name = f"{what} {edge.split()[0]} at the centre back"

@@ -15,12 +15,13 @@ def keep_whole(sheet: Sheet, code: str) -> Sheet:
 
 
 WAIST_IN_BAND = "waist in the band"
-"""What of the bodice's waist lies in a band in front, kept as a line on the table."""
+"""What of the waist of a half lies in a band, kept as a line that is named so and by
+its half."""
 
 
-def waist_in_band(sheet: Sheet) -> float:
-    """The same, cm; nought without a band."""
-    kept = sheet.lines.get(WAIST_IN_BAND)
+def waist_in_band(sheet: Sheet, half: str) -> float:
+    """The same of the "front" or the "back", cm; nought without a band."""
+    kept = sheet.lines.get(f"{WAIST_IN_BAND}, {half}")
     return 0.0 if kept is None else kept.length
 
 

@@ -9,6 +9,7 @@ from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
+from clothwright.features.collars.flat_collar import FlatCollar
 from clothwright.features.collars.shawl_collar import ShawlCollar
 from clothwright.features.collars.shirt_collar import ShirtCollar
 from clothwright.features.collars.stand_collar import StandCollar
@@ -254,6 +255,74 @@ def test_a_lining_lies_on_the_seam_of_a_band(body: Body, sleeves: bool) -> None:
     assert places == sorted(places)
 
 
+BEHIND = ButtonStand(edge=Edging.BAND, where=Where.BACK)
+
+
+def test_a_band_behind_is_as_one_in_front() -> None:
+    """The back is cut back by b; the band, twice that wide, has its middle on the
+    centre back; back, skirt and band have what they had of neck and waist (7)."""
+    plain, d = made(ButtonStand(where=Where.BACK)).sheet, made(BEHIND)
+    sheet, b = d.sheet, d.numbers.b_stand
+    band = sheet.piece("BD")
+    centre = next(k.path for k in band.lines if k.name == "centre back")
+    fold = next(k.path for k in band.lines if k.name == "fold")
+    side, inside = band.edge("side").path, band.edge("inside").path
+    assert centre.start.x == pytest.approx(0.0, abs=0.01 * MM)
+    assert side.start.x == pytest.approx(b, abs=0.1 * MM)
+    assert fold.start.x == pytest.approx(-b, abs=0.1 * MM)
+    assert inside.start.x == pytest.approx(-3 * b, abs=0.1 * MM)
+    for code in ("BC", "PB"):
+        edge = sheet.edge(code, "band").path
+        assert edge.start.x == pytest.approx(b, abs=0.1 * MM)
+        assert edge.end.x == pytest.approx(b, abs=0.1 * MM)
+    neck = sheet.length("BC", "neck") + sheet.length("BD", "neck")
+    assert neck == pytest.approx(plain.length("BC", "neck"), abs=0.1 * MM)
+    less = plain.length("BC", "waist") - sheet.length("BC", "waist")
+    assert less == pytest.approx(b, abs=0.5 * MM)
+    assert sheet.edge("BF", "end").kind is EdgeKind.FINISHED
+    assert band.area > 0, "a loop turned over runs clockwise again"
+    marks = [m for m in band.marks if m.kind is MarkKind.BUTTON]
+    assert len(marks) >= 4
+    assert all(m.at.x == pytest.approx(0.0, abs=0.01 * MM) for m in marks)
+
+
+@pytest.mark.parametrize("body", [P92, P116, THEA, *ansur_women()[::240]])
+@pytest.mark.parametrize("cut", [Cut.PANELLED, Cut.GATHERED])
+def test_bands_behind_on_real_bodies(body: Body, cut: Cut) -> None:
+    lining = Lining(mode=Mode.BELOW_FACING)
+    for more in ((ShirtCollar(),), (lining,)):
+        features = buttoned(BEHIND, Peplum(cut=cut), *more)
+        d = draft(order(body, features, estimates=RuleSet.SURVEY))
+        assert not pattern(d).failed, pattern(d).findings
+        for s in d.sheet.seams:
+            if s.code in ("S69", "S79", "S99", "S80", "S9", "S6", "LS69"):
+                assert walk(d.sheet, s).severity is None, s.code
+        told = [op.title for op in making_order(d).operations]
+        assert "Sew the back bands on" in told
+
+
+@pytest.mark.parametrize(
+    "collar", [ShirtCollar(), StandCollar(), ConvertibleCollar(), FlatCollar()]
+)
+def test_a_collar_over_a_band_behind_is_as_over_a_stand(collar: Feature) -> None:
+    """The neck that it is drafted from is the same, its neck edge of one length."""
+    one, other = (
+        made(stand, collar).sheet for stand in (ButtonStand(where=Where.BACK), BEHIND)
+    )
+    for side in ("left", "right"):
+        mine, its = (s.chain_length(getattr(s.seam("S80"), side)) for s in (one, other))
+        assert its == pytest.approx(mine, abs=0.2 * MM)
+    assert one.seam("S80").start == other.seam("S80").start
+
+
+@pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
+def test_every_back_takes_a_band(lines: str) -> None:
+    for mode in (None, Mode.BELOW_FACING):
+        top = closed_back(lines=lines, lining=mode)
+        features = swapped(top, BEHIND, place_of="concealed zip")
+        assert not pattern(draft(order(THEA, features))).failed
+
+
 def test_buttonholes_across_a_narrow_band_are_refused() -> None:
     """In a band of 3.0 one for a button of 1.5 would end on the seam: 1.5 inside."""
     stand = ButtonStand(edge=Edging.BAND, lie=Lie.ACROSS)
@@ -270,8 +339,6 @@ def refused(*features: Feature) -> str:
 
 
 def test_what_an_edge_is_not_for_is_said() -> None:
-    back = ButtonStand(edge=Edging.BAND, where=Where.BACK)
-    assert "sewn on in front" in refused(*buttoned(back))
     double = ButtonStand(edge=Edging.BAND, rows=Rows.DOUBLE)
     assert "one row of buttons" in refused(*buttoned(double))
     assert "facing of its own" in refused(*buttoned(CUT_ON, ShawlCollar()))

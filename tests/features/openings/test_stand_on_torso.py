@@ -212,3 +212,16 @@ def test_a_long_narrow_one_is_left_open_at_the_foot() -> None:
     assert "below the last button" in found.to_do
     open_ = draft(order(P92, shirt(long, ButtonStand(above_hem=20.0))))
     assert not [f for f in open_.findings if f.code == "stride"]
+
+
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_women()[::400]])
+def test_a_band_runs_down_a_torso_behind(body: Body) -> None:
+    """One band from the neck to the hem, 25 below the waist; a front on the fold."""
+    behind = ButtonStand(edge=Edging.BAND, where=Where.BACK)
+    d = sewn(shirt(behind, Lining(mode=Mode.BELOW_FACING)), body)
+    assert not cut_faults(d)
+    band, n = d.sheet.piece("BD"), d.numbers
+    assert band.edge("side").path.bounds()[3] == pytest.approx(n.yW + 25.0, abs=MM)
+    assert d.sheet.edge("F", "cf").kind is EdgeKind.FOLD
+    edge = d.sheet.length("B", "band")
+    assert band.edge("side").length == pytest.approx(edge, abs=0.1 * MM)

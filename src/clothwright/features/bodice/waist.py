@@ -190,7 +190,7 @@ def _stitched(sheet: Sheet, half: str) -> float:
         return sum(sheet.lines[e].length for e in gathered)
     edges = [(c, e) for c, e in waist_edges(sheet) if _half(c) == half]
     stitched = sum(sheet.length(c, e) for c, e in edges)
-    return stitched + (waist_in_band(sheet) if half == "front" else 0.0)
+    return stitched + waist_in_band(sheet, half)
 
 
 def waist_edges(sheet: Sheet) -> list[tuple[str, str]]:

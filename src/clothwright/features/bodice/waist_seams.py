@@ -150,10 +150,11 @@ def _onto_peplum(
         yields = n.by / 2 if "by" in n else 0.0
         plan, tolerance = -(n.ew + yields) * share / (n.w_F + n.w_PB), 0.05
     ease = Ease.about(plan, tolerance)
-    hidden = waist_in_band(t.sheet) if left[0].piece[0] == "F" else 0.0
+    before, after = (waist_in_band(t.sheet, half) for half in ("front", "back"))
+    before, after = (before, 0.0) if left[0].piece[0] == "F" else (0.0, after)
 
     def at_share(length: float) -> float:
-        return (length + hidden) * first / share - hidden
+        return (length + before + after) * first / share - before
 
     joints = list(accumulate(t.length((run,)) for run in left[:-1]))
     if len(right) > 1:

@@ -28,6 +28,7 @@ from clothwright.features.base import Cuts, Feature, Number
 from clothwright.features.collars.collar_neck import opens_behind
 from clothwright.features.garment_joints import V_BACK
 from clothwright.features.grain import longest_line
+from clothwright.features.linings.about import FACED
 from clothwright.features.roles import Role
 from clothwright.paper import (
     ON_STAND,
@@ -87,6 +88,7 @@ class Collar(Feature):
         About(STAND, Place.COLLAR, ("collar",), others=collar_edge),
     )
     seams: ClassVar[Mapping[str, str]] = {
+        "S8": FACED["S8"],
         "S80": "collar to the neck, from the centre back to the centre front",
         "S81": "undercollar and collar, round the outside",
         "S82": "undercollar and collar, where they are sewn on",

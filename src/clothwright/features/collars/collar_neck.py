@@ -2,11 +2,12 @@
 (transformations 5)."""
 
 from clothwright.blocks.collar import ClosedNeck
-from clothwright.curves import Path, from_pair, left_normal
+from clothwright.curves import Cubic, Path, distance, from_pair, left_normal
 from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import Chains
 from clothwright.features.linings.sewn_halves import back_neck
-from clothwright.features.openings.stand_band import BAND
+from clothwright.features.openings.stand_band import BAND, banded
+from clothwright.features.openings.stand_pieces import BACK, FRONT
 from clothwright.paper import Sheet
 
 NECK_STAND = "neck stand"
@@ -21,14 +22,31 @@ def closed_neck(sheet: Sheet, shoulder: float) -> ClosedNeck:
     neck, closed = back_neck(back)
     way = closed.direction(back.edge("shoulder").path.start_direction)
     mine: Path = front.edge("neck").path
-    if BAND in sheet.pieces:  # the rest of the neck lies on it
+    at = banded(sheet)
+    if at is not None:  # the rest of the neck lies on the band
         end = sheet.edge(BAND, "neck").path
-        mine += end.pinned(mine.end, end.end)
+        if at is FRONT:
+            mine += end.pinned(mine.end, end.end)
+        else:
+            neck = _as_one(end.pinned(end.start, neck.start), neck)
     out = front.edge("shoulder").path.end_direction * -1.0
     m = from_pair(mine.start, mine.start + out, neck.end, neck.end + way)
     laid = mine.moved(m).pinned(neck.end, m(mine.end))
     tip = neck.end + way * shoulder
     return ClosedNeck(neck, laid, tip, m, left_normal(neck.start_direction))
+
+
+def _as_one(first: Path, second: Path) -> Path:
+    """Two lines of which the second runs on from the first; a curve that was divided
+    there is one again, so that its end may be raised in one sweep."""
+    a, b = first.segments[-1], second.segments[0]
+    if not (isinstance(a, Cubic) and isinstance(b, Cubic)):
+        return first + second
+    t = distance(a.handle2, a.end) / distance(a.handle2, b.handle1)
+    out = a.start + (a.handle1 - a.start) * (1 / t)
+    back = b.end + (b.handle2 - b.end) * (1 / (1 - t))
+    whole = Cubic(a.start, out, back, b.end)
+    return Path((*first.segments[:-1], whole, *second.segments[1:]))
 
 
 def opens_behind(sheet: Sheet) -> bool:
@@ -40,7 +58,7 @@ def beyond(sheet: Sheet, half: str) -> float:
     """What a front ("F") or back ("B") runs on at the neck beyond its centre line, to
     lap over, cm: its edge "neck stand"."""
     codes = [f"{half}C", half]
-    if half == "F" and BAND in sheet.pieces:
+    if banded(sheet) is (FRONT if half == "F" else BACK):
         codes = [BAND]
     code = next((c for c in codes if c in sheet.pieces), "")
     piece = sheet.pieces.get(code)

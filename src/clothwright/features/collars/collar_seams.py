@@ -5,7 +5,8 @@ from clothwright.blocks.collar import shorter_by
 from clothwright.features.chains import Chains
 from clothwright.features.collars.collar import COLLAR, STAND, UNDER, outside
 from clothwright.features.linings.facing_seams import back_neck_chain, front_neck
-from clothwright.features.openings.stand_band import BAND
+from clothwright.features.openings.stand_band import BAND, banded
+from clothwright.features.openings.stand_pieces import BACK, FRONT
 from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 
@@ -22,9 +23,16 @@ EXACT = Ease.about(0.0, 0.1)
 
 def shell_neck(t: Chains) -> tuple[Run, ...]:
     """The shell's neck from the centre back to the centre front."""
+    band = t.chain((BAND, "neck", False)) if banded(t.sheet) is FRONT else ()
+    return (*_behind(t), *front_neck(t), *band)
+
+
+def _behind(t: Chains) -> tuple[Run, ...]:
+    """The part of it from the centre back to the shoulder."""
     back = back_neck_chain(t)
     turned = (r._replace(backward=not r.backward) for r in reversed(back))
-    return (*turned, *front_neck(t), *t.chain((BAND, "neck", False)))
+    band = t.chain((BAND, "neck", False)) if banded(t.sheet) is BACK else ()
+    return (*band, *turned)
 
 
 def collar_seams(t: Chains, n: Numbers) -> list[Seam]:
@@ -46,7 +54,7 @@ def _to_neck(t: Chains, n: Numbers, piece: str, *, backward: bool) -> Seam:
     ease = EXACT
     if "c_away" in n:
         ease = Ease(-n.c_away - STRETCH / 2, -n.c_away - STRETCH, -n.c_away + 0.05)
-    shoulder = t.length(back_neck_chain(t))
+    shoulder = t.length(_behind(t))
     at = t.upto(right, t.sheet.points["Xs"])
     name = t.sheet.piece(piece).name.lower()
     return Seam(

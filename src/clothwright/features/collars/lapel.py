@@ -124,7 +124,7 @@ class LapelCollar(Collar):
         **Collar.clashes,
         "cut-on facing": "the facing of a lapel is larger than it and is cut by "
         "itself; let the button stand have a facing of its own",
-        "front band": "a lapel turns over above a facing; let the button stand have "
+        "band": "a lapel turns over above a facing; let the button stand have "
         "one of its own",
         "upper bust dart": "a bust dart above would lie under the lapel; leave it at "
         "the side or take a princess line",

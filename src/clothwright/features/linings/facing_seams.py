@@ -25,6 +25,14 @@ def _neck_end(t: Chains) -> str:
     return "placket" if t.has("F", "placket") else "centre front"
 
 
+def _back_end(t: Chains) -> str:
+    """Where the back neck ends: a slanted edge at the waist, or at a band."""
+    if t.has("BC", "slant"):
+        return "waist"
+    banded = t.has("B", BANDED) or t.has("BC", BANDED)
+    return "band" if banded else "centre back"
+
+
 def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
     """The seams of FF and BF, as far as they are on the table."""
     out = []
@@ -43,7 +51,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
             back_neck_chain(t),
             t.chain(("BF", "neck", True), ("BF", "slant", True)),
             "shoulder",
-            "waist" if t.has("BC", "slant") else "centre back",
+            _back_end(t),
         ),
         (
             "S10",

@@ -3,7 +3,7 @@ with the lining below other facings (first garment 15, transformations 6)."""
 
 from collections.abc import Iterator
 
-from clothwright.features.openings.stand_band import BAND
+from clothwright.features.openings.stand_band import BAND, BAND_SEAMS, banded
 from clothwright.features.openings.stand_pieces import BACK, BANDED, FRONT, STAND
 from clothwright.paper import Ease, Piece, Run, Seam, SeamKind, Sheet, cut, spot_on
 from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM
@@ -69,26 +69,24 @@ def strip_seams(sheet: Sheet, short: float) -> Iterator[Seam]:
         )
 
 
-LINED_BAND = "LS118"
-"""Code of the lining's edge beside a front band."""
-
-
 def beside_band(sheet: Sheet, short: float) -> Iterator[Seam]:
-    """The lining on the seam of a front band, from the end of the facing down: as much
+    """The lining on the seam of a band, from the end of the facing down: as much
     shorter at the hem as it hangs shorter."""
-    runs = [
-        Run(f"L.{c}", BANDED, False)
-        for c in (*FRONT.upper, *FRONT.lower)
-        if f"L.{c}" in sheet.pieces and sheet.piece(f"L.{c}").has(BANDED)
-    ]
-    if not runs:
+    centre = banded(sheet)
+    if centre is None:
         return
-    faced = sheet.length(FRONT.facing, "end")
+    up = centre is BACK  # whose loop runs the other way
+    runs = tuple(
+        Run(f"L.{c}", BANDED, up)
+        for c in (*centre.upper, *centre.lower)
+        if f"L.{c}" in sheet.pieces
+    )
+    faced = sheet.length(centre.facing, "end")
     yield Seam(
-        LINED_BAND,
-        "lining beside the front band",
-        tuple(runs),
-        (Run(BAND, "side", True),),
+        f"L{BAND_SEAMS[centre][0]}",
+        f"lining beside the {centre.words} band",
+        runs,
+        (Run(BAND, "side", not up),),
         "facing",
         "hem",
         Ease.about(faced + short, _NEAR + _ASLANT * short),

@@ -272,7 +272,7 @@ class BackNeckline(Feature):
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cb", ("BC", "B", "BY")),
         NeckEnd("depth", NAPE, ("BC", "B")),
-        *(NeckEnd("depth", e, ("BC", "B")) for e in (STAND, FOLD)),
+        *(NeckEnd("depth", e, ("BC", "B")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     needs: ClassVar[dict[str, str]] = {

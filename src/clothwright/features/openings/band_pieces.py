@@ -35,8 +35,9 @@ def met(path: Path, line: Path, fault: str) -> float:
     return hits[-1]
 
 
-def cut_back(facing: Piece, line: Path, fault: str) -> Piece:
-    """A front facing without what lies before a line; its end is finished there."""
+def cut_back(facing: Piece, line: Path, fault: str, centre: str = "cf") -> Piece:
+    """A front facing without what lies before a line, towards its centre edge; its end
+    is finished there."""
     neck, free = facing.edge("neck").path, facing.edge("free").path
     neck = neck.between(0.0, met(neck, line, fault))
     free = free.between(min(s for s, _ in free.meets(line)), free.length)
@@ -44,7 +45,7 @@ def cut_back(facing: Piece, line: Path, fault: str) -> Piece:
     for e in facing.edges:
         if e.name == "neck":
             loop.append(e.along(neck))
-        elif e.name == "cf":
+        elif e.name == centre:
             loop.append(straight("end", neck.end, free.start, EdgeKind.FINISHED))
         else:
             loop.append(e.along(free) if e.name == "free" else e)

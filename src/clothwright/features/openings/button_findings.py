@@ -70,7 +70,8 @@ def stand_findings(
             {"apart": wide},
         )
     if banded:
-        below = marks[-1] > row.edge("side").path.end.y + sheet.length(upper, BANDED)
+        top = row.edge("side").path.bounds()[1]
+        below = marks[-1] > top + sheet.length(upper, BANDED)
     else:
         below = not lower or bool(_levels(sheet.piece(lower)))
     if lower and not below:

@@ -5,9 +5,9 @@ from collections.abc import Callable, Iterable
 
 from clothwright.blocks.torso import in_one
 from clothwright.features.notions import Article, Notion
-from clothwright.features.openings.stand_band import BAND, BAND_SEAMS
+from clothwright.features.openings.stand_band import BAND, BAND_SEAMS, banded
 from clothwright.features.openings.stand_button import on_stand
-from clothwright.features.openings.stand_pieces import FRONT, Centre
+from clothwright.features.openings.stand_pieces import Centre
 from clothwright.features.openings.stand_seams import EDGE_CODES
 from clothwright.features.operations import (
     Hazard,
@@ -63,9 +63,9 @@ def button_operations(
     more, too = on_stand(sheet), _and_stand(sheet)
     every = (2 * count + _INSIDE if double else count) + more
     holes = (count + _INSIDE if double else count) + more
-    banded = BAND in sheet.pieces
-    yield from _set_band(sheet) if banded else (_face(sheet, centre),)
-    through = "both layers of the band" if banded else "cloth and facing"
+    band = banded(sheet) is not None
+    yield from _set_band(sheet, centre) if band else (_face(sheet, centre),)
+    through = "both layers of the band" if band else "cloth and facing"
     yield Operation(
         Work.FASTEN,
         f"Work {holes} buttonholes in the right {which}{too}",
@@ -161,10 +161,10 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
     )
 
 
-def _set_band(sheet: Sheet) -> Iterable[Operation]:
+def _set_band(sheet: Sheet, centre: Centre) -> Iterable[Operation]:
     """The bands sewn on over the waist seams; a collar closes their upper ends."""
     collared = bool(both_sides(sheet, "S80"))
-    ends = finished_edges(sheet, (FRONT.facing,), "end")
+    ends, codes = finished_edges(sheet, (centre.facing,), "end"), BAND_SEAMS[centre]
     if collared:
         upper = "leave its upper end open, the collar takes it"
         beside: tuple[str, ...] = ()
@@ -173,7 +173,7 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
         beside = ("Catch the end of the neck facing in its seam.",)
     yield Operation(
         Work.CENTRE,
-        "Sew the front bands on",
+        f"Sew the {centre.words} bands on",
         (
             "Right sides together, from the neck to the hem in one run"
             + (", notch on notch." if in_one(sheet) else _AT_JOINT),
@@ -181,7 +181,7 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
             f"Fold it right sides together: {upper}; at the hem stitch it across on "
             "the hem's line. Turn, press its inner edge in and fell it to the seam.",
         ),
-        seams=both_sides(sheet, *BAND_SEAMS),
+        seams=both_sides(sheet, *codes),
         edges=(*finished_edges(sheet, (BAND,), "inside"), *(() if collared else ends)),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
@@ -189,11 +189,11 @@ def _set_band(sheet: Sheet) -> Iterable[Operation]:
         task=Task.PLACKETS,
         hazards=(Hazard.IRON,),
     )
-    lining = both_sides(sheet, "LS118")
+    lining = both_sides(sheet, f"L{codes[0]}")
     if lining:
         yield Operation(
             Work.LINED,
-            "Fell the lining to the front bands",
+            f"Fell the lining to the {centre.words} bands",
             ("Its edge turned in, over the seam of the band, down to its own hem.",),
             seams=lining,
             stitch=Stitch.HAND,

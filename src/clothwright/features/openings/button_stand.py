@@ -115,7 +115,7 @@ class ButtonStand(Feature):
         About(
             BAND,
             Place.PLACKET,
-            ("front",),
+            ("front", "back"),
             others=Role.BAND,
             cloths=("shell", "interlining"),
         ),
@@ -130,6 +130,9 @@ class ButtonStand(Feature):
         "S118": "front band of a button stand, on front and skirt",
         "S119": "upper end of a front band",
         "S120": "lower end of a front band",
+        "S69": "back band of a button stand, on back and skirt",
+        "S79": "upper end of a back band",
+        "S99": "lower end of a back band",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}
@@ -237,15 +240,14 @@ class ButtonStand(Feature):
 
     @property
     def _row(self) -> ButtonRow:
-        belt = self.at_waist is AtWaist.HOOK
-        return ButtonRow(self.centre, across=self.across, belt=belt)
+        hook = self.at_waist is AtWaist.HOOK
+        return ButtonRow(self.centre, across=self.across, belt=hook)
 
     def provides(self) -> frozenset[str]:
         front = self.where is Where.FRONT
         words = {"front opening" if front else "back opening"}
-        if self.edge is not Edging.FACED:
-            words.add("cut-on facing" if self.edge is Edging.CUT_ON else "front band")
-        return self.gives | words
+        made = {Edging.CUT_ON: {"cut-on facing"}, Edging.BAND: {"band"}}
+        return self.gives | words | made.get(self.edge, set())
 
     def forbids(self) -> dict[str, str]:
         return {**self._where_forbids(), **NOT_WITH[self.edge]}
@@ -273,7 +275,7 @@ class ButtonStand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         if self.edge is Edging.BAND:
-            return (Stage(Rank.STAND, "the front band", self._draw_band),)
+            return (Stage(Rank.STAND, "the band", self._draw_band),)
         stand = Stage(Rank.STAND, "the button stand", self._draw)
         if self.edge is Edging.FACED:
             return (stand,)
@@ -284,13 +286,12 @@ class ButtonStand(Feature):
         fold_on(d, self.centre)
 
     def _draw_band(self, d: Drafting) -> None:
-        """Cut the front back to the band; draw the band; mark the buttons."""
+        """Cut front or back to the band; draw the band; mark the buttons."""
         n, c, sheet = d.n, self.centre, d.sheet
-        if c is not FRONT or self.rows is not Rows.SINGLE:
+        if self.rows is not Rows.SINGLE:
             raise PaperError(
-                "a band is sewn on in front, for one row of buttons: set where = "
-                f'"{Where.FRONT.value}" and rows = "{Rows.SINGLE.value}", or edge = '
-                f'"{Edging.FACED.value}"'
+                "a band is sewn on for one row of buttons: set rows = "
+                f'"{Rows.SINGLE.value}", or edge = "{Edging.FACED.value}"'
             )
         upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
         shell = sheet.piece(upper)
@@ -298,7 +299,7 @@ class ButtonStand(Feature):
         waist = shell.edge(c.edge).length
         row = self._row
         found = row.places(n, shell, hung)
-        lay_band(d, upper, lower)
+        lay_band(d, c)
         at = (*found.upper, *(waist + y for y in found.lower))
         piece = row.marked(d.sheet.piece(BAND), n, at, 1)
         row.lay(d, d.sheet.put(piece), row.first(n, shell), len(at))

@@ -1,8 +1,9 @@
 """A button stand that is a band of its own, sewn on as a shirt's (transformations 7).
 
-The front is cut back to the seam of the band, as far inside the centre as the band
+Front or back is cut back to the seam of the band, as far inside the centre as the band
 laps beyond it, so that the centre runs down its middle. The band is cut double and goes
-from the neck to the hem in one, over the waist seam.
+from the neck to the hem in one, over the waist seam. All is done as for a front; a back
+is turned over for it.
 """
 
 from dataclasses import dataclass
@@ -10,8 +11,21 @@ from dataclasses import dataclass
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.chains import Chains
-from clothwright.features.openings.band_pieces import beside, cut_back, doubled, met
-from clothwright.features.openings.stand_pieces import BANDED, FRONT, with_stand
+from clothwright.features.openings.band_pieces import (
+    INSIDE,
+    beside,
+    cut_back,
+    doubled,
+    met,
+)
+from clothwright.features.openings.stand_pieces import (
+    BACK,
+    BANDED,
+    FRONT,
+    Centre,
+    as_front,
+    with_stand,
+)
 from clothwright.features.openings.stand_seams import long_notches
 from clothwright.features.wholes import WAIST_IN_BAND
 from clothwright.paper import (
@@ -25,6 +39,7 @@ from clothwright.paper import (
     NotchPair,
     Piece,
     Seam,
+    Sheet,
     Verb,
     straight,
 )
@@ -32,16 +47,16 @@ from clothwright.paper import (
 BAND = "BD"
 """Code of the band."""
 
-BAND_SEAMS = ("S118", "S119", "S120")
-"""Codes: the band on the front, its upper end, its lower end."""
+BAND_SEAMS = {FRONT: ("S118", "S119", "S120"), BACK: ("S69", "S79", "S99")}
+"""Codes: the band on front or back, its upper end, its lower end."""
 
 _WIDE = "the band is wider than {}: make the stand (b) narrower"
 
 
 @dataclass(frozen=True)
 class Parted:
-    """A front cut back to the seam of its band, and what the band takes its upper end
-    from."""
+    """A piece cut back to the seam of its band, and what the band takes its upper end
+    from, all as of a front."""
 
     rest: Piece
     upper: tuple[Edge, Edge]
@@ -53,13 +68,14 @@ class Parted:
     """What is cut off the edge below, from the centre line to the seam."""
 
 
-def parted(piece: Piece, wide: float) -> Parted:
-    """The piece without what lies less than `wide` cm inside of its centre front."""
-    whole, cf = with_stand(piece, FRONT, wide), piece.edge(FRONT.edge).path
-    before, after = piece.before(FRONT.edge), piece.after(FRONT.edge)
-    line = beside(cf, wide)
+def parted(piece: Piece, wide: float, centre: Centre) -> Parted:
+    """The piece without what lies less than `wide` cm inside of its centre line."""
+    piece = as_front(piece, centre)
+    whole, line = with_stand(piece, centre, wide), piece.edge(centre.edge).path
+    before, after = piece.before(centre.edge), piece.after(centre.edge)
+    seam = beside(line, wide)
     above, below = (
-        met(e.path, line, _WIDE.format(f"the {e.name} of the {piece.name.lower()}"))
+        met(e.path, seam, _WIDE.format(f"the {e.name} of the {piece.name.lower()}"))
         for e in (before, after)
     )
     kept, lost = before.path.split_at_length(above)
@@ -70,78 +86,93 @@ def parted(piece: Piece, wide: float) -> Parted:
             loop += [e.along(kept), straight(BANDED, kept.end, rest.start)]
         elif e.name == after.name:
             loop.append(e.along(rest))
-        elif e.name != FRONT.edge:
+        elif e.name != centre.edge:
             loop.append(e)
     on = whole.edge(before.name + ON_STAND)
-    return Parted(piece.with_edges(loop), (before.along(lost), on), cf, lost_below)
+    return Parted(piece.with_edges(loop), (before.along(lost), on), line, lost_below)
 
 
-def band(parts: tuple[Parted, ...]) -> Piece:
-    """The band, its outer half where it lies on the front; `parts` from the neck
+def band(parts: tuple[Parted, ...], words: str) -> Piece:
+    """The band, its outer half where it lies on the piece; `parts` from the neck
     down."""
     first, start = parts[0], parts[0].upper[0].path.start
     foot = start.y + sum(p.rest.edge(BANDED).length for p in parts)
-    piece = doubled(BAND, "Front band", first.upper, foot, EdgeKind.SEAM)
+    piece = doubled(
+        BAND, f"{words.capitalize()} band", first.upper, foot, EdgeKind.SEAM
+    )
     top = first.centre.start
     return piece.with_lines(
-        InnerLine("centre front", Path.line(top, Point(top.x, foot)))
+        InnerLine(f"centre {words}", Path.line(top, Point(top.x, foot)))
     )
 
 
-def lay_band(d: Drafting, upper: str, lower: str) -> tuple[str, ...]:
-    """Cut the fronts and their facing back, and draw the band on the table."""
-    n = d.n
-    codes = tuple(c for c in (upper, lower) if c)
-    parts = tuple(parted(d.sheet.piece(c), n.b_stand) for c in codes)
-    d.part = "front"
-    cut = d.sheet.put(*(p.rest for p in parts))
+def lay_band(d: Drafting, centre: Centre) -> None:
+    """Cut both halves and their facing back, and draw the band on the table."""
+    n, words = d.n, centre.words
+    both = (centre.on(d.sheet, c) for c in (centre.upper, centre.lower))
+    codes = tuple(c for c in both if c)
+    parts = tuple(parted(d.sheet.piece(c), n.b_stand, centre) for c in codes)
+    rest = [as_front(p.rest, centre) for p in parts]
+    d.part = words
     d.lay(
         Verb.REDRAW,
-        cut.drawn(**{WAIST_IN_BAND: parts[0].below}),
+        d.sheet.put(*rest).drawn(**{f"{WAIST_IN_BAND}, {words}": parts[0].below}),
         ", ".join(codes),
-        "front cut back to the seam of its band",
-        amounts=(("inside the centre front", "b_stand"),),
-        lines=tuple(p.rest.edge(BANDED).path for p in parts),
+        f"{words} cut back to the seam of its band",
+        amounts=((f"inside the centre {words}", "b_stand"),),
+        lines=tuple(p.edge(BANDED).path for p in rest),
     )
-    if FRONT.facing in d.sheet.pieces:
+    if centre.facing in d.sheet.pieces:
         d.part = "facing"
-        line = beside(parts[0].centre, n.b_stand)
-        facing = cut_back(d.sheet.piece(FRONT.facing), line, _WIDE.format("the neck"))
+        line, facing = beside(parts[0].centre, n.b_stand), d.sheet.piece(centre.facing)
+        over, wide = as_front(facing, centre), _WIDE.format("the neck")
+        facing = as_front(cut_back(over, line, wide, centre.edge), centre)
         says = "facing cut back to the band"
         d.lay(Verb.REDRAW, d.sheet.put(facing), facing.code, says)
-        d.part = "front"
+        d.part = words
     d.lay(
         Verb.OUTLINE,
-        d.sheet.put(band(parts)),
+        d.sheet.put(as_front(band(parts, words), centre)),
         BAND,
-        "band of the front, a pair",
+        f"band of the {words}, a pair",
         amounts=(("on either side of its fold", 2 * n.b_stand),),
-        detail="from the neck to the hem in one, the centre front down the middle; its "
-        "upper end as the neck there, turned over at the fold",
+        detail=f"from the neck to the hem in one, the centre {words} down the middle; "
+        "its upper end as the neck there, turned over at the fold",
     )
-    return codes
+
+
+def banded(sheet: Sheet) -> Centre | None:
+    """The centre line that a band closes, if one does."""
+    for centre in (FRONT, BACK):
+        upper = centre.on(sheet, centre.upper)
+        if upper and sheet.piece(upper).has(BANDED):
+            return centre
+    return None
 
 
 def band_seams(t: Chains) -> list[Seam]:
-    """The band to front and skirt, and its ends to themselves."""
-    if BAND not in t.sheet.pieces:
+    """The band to front or back and skirt, and its ends to themselves."""
+    centre = banded(t.sheet)
+    if centre is None:
         return []
-    upper, lower = (FRONT.on(t.sheet, c) for c in (FRONT.upper, FRONT.lower))
-    left = t.chain((upper, BANDED, False), (lower, BANDED, False))
+    up = centre is BACK  # whose loop runs the other way
+    upper, lower = (centre.on(t.sheet, c) for c in (centre.upper, centre.lower))
+    left = t.chain((upper, BANDED, up), (lower, BANDED, up))
     waist = t.length(left[:1])
-    side = t.chain((BAND, "side", True))
+    side = t.chain((BAND, "side", not up))
     at: tuple[NotchPair, ...] = ()
     if len(left) > 1:
         at = (NotchPair(waist, waist, 1, JOINT),)
     elif in_one(t.sheet):
         at = long_notches(t, left, side)
     even = Ease.about(0.0, 0.1)
-    top = t.chain((BAND, "neck", False), (BAND, "neck" + ON_STAND, False))
-    over = t.chain((BAND, "neck inside", True), (BAND, f"neck{ON_STAND} inside", True))
-    foot = t.chain((BAND, "foot", True)), t.chain((BAND, "foot inside", False))
-    names = BAND_SEAMS
+    ends = ("neck", "neck" + ON_STAND)
+    top = t.chain(*((BAND, e, up) for e in ends))
+    over = t.chain(*((BAND, e + INSIDE, not up) for e in ends))
+    foot = t.chain((BAND, "foot", not up)), t.chain((BAND, "foot" + INSIDE, up))
+    words, codes = centre.words, BAND_SEAMS[centre]
     return [
-        Seam(names[0], "front band", left, side, "neck", "hem", even, notches=at),
-        Seam(names[1], "upper end of the band", top, over, "side", "fold", even),
-        Seam(names[2], "lower end of the band", *foot, "side", "fold", even),
+        Seam(codes[0], f"{words} band", left, side, "neck", "hem", even, notches=at),
+        Seam(codes[1], "upper end of the band", top, over, "side", "fold", even),
+        Seam(codes[2], "lower end of the band", *foot, "side", "fold", even),
     ]

@@ -194,7 +194,10 @@ def _y_hem(L: float, WH: float, fl_S: float) -> float:
             f"the skirt (L) ends only {below:.1f} cm below the hip (WH): make it longer"
         )
     if abs(fl_S) > 0.5 * below:
-        raise RuleError("the skirt is flared (fl) too far for its length (L)")
+        raise RuleError(
+            f"the skirt is flared (fl) too far for its length (L): flare or taper it "
+            f"by {0.5 * below:.1f} cm at most, or make it longer"
+        )
     return Half(20.0, 0.0, 0.0, 0.0, WH, fl_S, L).hem_at_side.y
 
 

@@ -226,7 +226,10 @@ def _below(L: float, WH: float, fl_T: float) -> float:
             f"cm at least are wanted: make it at least {WH + BELOW_HIP:.1f} cm long"
         )
     if abs(fl_T) > 0.5 * below:
-        raise RuleError("the torso is flared (fl) too far for its length (L)")
+        raise RuleError(
+            f"the torso is flared (fl) too far for its length (L): flare or taper it "
+            f"by {0.5 * below:.1f} cm at most, or make it longer"
+        )
     return below
 
 

@@ -203,6 +203,10 @@ class Feature(BaseModel):
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = ()
     """Its numbers that say where a neck ends at the centre."""
 
+    at_centre: ClassVar[tuple[str, ...]] = ()
+    """Fields of its numbers that lie at the centre: both sides of a body have them
+    alike."""
+
     gives: ClassVar[frozenset[str]] = frozenset()
     needs: ClassVar[Mapping[str, str]] = {}
     """Word needed: what to do when nothing gives it."""

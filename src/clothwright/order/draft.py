@@ -18,7 +18,15 @@ from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
 from clothwright.order.numbers import numbers_of
-from clothwright.order.sides import APART, differing, level, of_both, sides_of, together
+from clothwright.order.sides import (
+    APART,
+    alike,
+    differing,
+    level,
+    of_both,
+    sides_of,
+    together,
+)
 from clothwright.order.together import disagreements
 from clothwright.paper import Drafting, PaperError, Sheet, Step
 from clothwright.rules import (
@@ -106,6 +114,7 @@ class Workroom:
         self.left = self.left or Workroom()
         here = self._half(right, measured)
         try:
+            left = alike(left, here.numbers)
             there = self.left._half(left, ())
             even = level(left, there.numbers, there.sheet, here.sheet)
             there = there if even is left else self.left._half(even, ())

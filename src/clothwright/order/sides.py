@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from clothwright.body import Body
 from clothwright.curves import Point, from_pair, mirror_in
+from clothwright.features import Feature
 from clothwright.findings import Finding
 from clothwright.order.file import Order, OrderError
 from clothwright.paper import (
@@ -48,6 +49,18 @@ def sides_of(order: Order) -> tuple[Order, Order]:
         return replace(order, body=replace(body, values=values, left={}, right={}))
 
     return one("right"), one("left")
+
+
+def alike(order: Order, n: Numbers) -> Order:
+    """The left side's order with what lies at the centre as the right side, whose
+    numbers are `n`, has it."""
+
+    def one(feature: Feature) -> Feature:
+        keys = {field: feature.numbers()[field].key for field in feature.at_centre}
+        found = {field: n[key] for field, key in keys.items()}
+        return feature.model_copy(update=found) if found else feature
+
+    return replace(order, features=tuple(one(f) for f in order.features))
 
 
 def level(order: Order, n: Numbers, left: Sheet, right: Sheet) -> Order:

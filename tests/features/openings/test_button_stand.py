@@ -8,7 +8,6 @@ import pytest
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body, MeasureValue
 from clothwright.features import Feature
-from clothwright.features.bodice.yokes import FrontYoke
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
@@ -202,11 +201,6 @@ def test_what_it_refuses() -> None:
     with pytest.raises(OrderError, match="line below the facing"):
         edge = closed_back(lining=Mode.TO_EDGE)
         draft(order(P92, swapped(edge, ButtonStand(), place_of="concealed zip")))
-    with pytest.raises(OrderError, match="over a front yoke"):
-        features = swapped(
-            closed_back(lines="darts"), ButtonStand(), place_of="concealed zip"
-        )
-        draft(order(P92, (*features, FrontYoke())))
     with pytest.raises(OrderError, match="does not run on over a button stand"):
         sweet = Neckline(shape=FrontShape.SWEETHEART)
         features = swapped(closed_back(), ButtonStand(), place_of="concealed zip")

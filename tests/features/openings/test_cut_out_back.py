@@ -1,12 +1,13 @@
 """A cut-out in a closed back (transformations 2, deep back c)."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from shapely.geometry import LineString, Polygon
 
 from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
-from clothwright.body import Body, RuleSet
+from clothwright.body import Body, MeasureValue, RuleSet
 from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.yokes import BackYoke
@@ -219,6 +220,23 @@ def test_it_begins_below_its_neck(shape: BackShape) -> None:
     front = Neckline(shape=FrontShape.STANDARD)
     d = made(on_fold(CutOutBack(), BackNeckline(shape=shape), front))
     assert d.sheet.length("B", "cb nape") == pytest.approx(3.0, abs=0.1 * MM)
+
+
+def test_two_sides_that_differ_have_one_cut_out() -> None:
+    """Shoulders that slope by 25 and 20 degrees: the neck ends at one place of the
+    centre back, above the same opening."""
+    values = {**P92.values, "SS": MeasureValue("SS", 25.0, "")}
+    body = replace(P92, values=values, left={"SS": MeasureValue("SS", 20.0, "")})
+    for features in (on_fold(CutOutBack()), zipped(CutOutBack())):
+        d = made(features, body)
+        assert not cut_faults(d)
+        sides = [d.sheet.piece(code) for code in ("B", "B-L")]
+        for edge in ("cb nape left", "cut-out left"):
+            if not sides[1].has(edge):
+                edge = edge.removesuffix(" left")
+            own = edge.removesuffix(" left")
+            its = sides[1].edge(edge).length
+            assert its == pytest.approx(sides[0].edge(own).length, abs=0.1 * MM)
 
 
 # -- what it refuses -------------------------------------------------------------------

@@ -7,6 +7,7 @@ from clothwright.features.bodice.back_dart import BLADE_HIGH, BLADE_LOW
 from clothwright.features.bodice.panel_lines import corner, rounded
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.openings.stand_pieces import BANDED, STAND
 from clothwright.features.wholes import keep_whole
 from clothwright.paper import (
     CornerAfter,
@@ -49,11 +50,13 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
     """Cut the yoke off along a line from the centre to the armhole."""
     d.part = y.half
     p = d.sheet.piece(y.piece)
-    arm, mid = p.edge("armhole").path, p.edge(y.centre).path
+    edge = _centre_edge(p, y)
+    arm, mid = p.edge("armhole").path, p.edge(edge).path
     level = Point(centre.x, centre.y - d.n[y.slope])
     across = Path.line(Point(level.x - 60.0, level.y), Point(level.x + 60.0, level.y))
     hits = [s for s, _ in arm.meets(across)]
-    on_centre = mid.nearest(centre)[1] < 0.05
+    top, low = mid.bounds()[1::2]
+    on_centre = top < centre.y < low
     if not hits or not on_centre:
         raise PaperError(
             f"the seam of the {y.half} yoke misses the "
@@ -68,7 +71,7 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         )
     c = d.found(
         y.marks[0],
-        mid.at(mid.nearest(centre)[0]),
+        mid.at(mid.nearest(centre)[0]) if edge == y.centre else centre,
         f"seam of the {y.half} yoke at the centre",
         amounts=((_FROM[y.half], _KEY[y.half]),),
     )
@@ -78,8 +81,8 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         f"seam of the {y.half} yoke on the armhole",
         amounts=(("above the level of the centre", y.slope),),
     )
-    line = _line(a, c, d.n[y.bow])
-    start, end = On("armhole", hits[0]), On(y.centre, mid.length_to_point(c))
+    line = _to_edge(_line(a, c, d.n[y.bow]), mid, c)
+    start, end = On("armhole", hits[0]), On(edge, mid.length_to_point(line.end))
     into = (y.new, (p.code, p.name))
     if y.half == "back":  # whose armhole runs down and whose centre runs up
         line, start, end = line.reversed(), end, start
@@ -118,21 +121,22 @@ def divide_at_dart(d: Drafting, *, level: bool) -> None:
             "point of the dart: make its bow 0, or set back_shoulder to ease"
         )
     p, ps = d.sheet.piece("B"), d["Ps"]
-    cb, depth = p.edge("cb").path, ps.y if level else d.n.Yb
+    edge, depth = _centre_edge(p, BACK), ps.y if level else d.n.Yb
+    cb, at = p.edge(edge).path, Point(0.0, depth)
     c = d.found(
         "Ycb",
-        cb.at(cb.nearest(Point(0.0, depth))[0]),
+        cb.at(cb.nearest(at)[0]) if edge == BACK.centre else at,
         "seam of the back yoke at the centre",
         amounts=((_FROM["back"], depth if level else "Yb"),),
         detail="level with Ps" if level else "",
     )
-    line = Path.line(ps, c)
+    line = _to_edge(Path.line(ps, c), cb, c)
     sheet = cut(
         keep_whole(d.sheet, "B"),
         "B",
         line,
         CornerAfter(BLADE_HIGH),
-        On("cb", cb.length_to_point(c)),
+        On(edge, cb.length_to_point(line.end)),
         edge="yoke",
         seam="back yoke",
         seam_name="back yoke",
@@ -156,6 +160,26 @@ def divide_at_dart(d: Drafting, *, level: bool) -> None:
         frm=("Ycb", "Ps"),
         lines=(line,),
     )
+
+
+def _centre_edge(p: Piece, y: Yoke) -> str:
+    """The edge that a half has at its centre: that of a stand or the seam of a band,
+    where it buttons."""
+    return next(e for e in (y.centre, STAND, BANDED) if p.has(e))
+
+
+def _to_edge(line: Path, edge: Path, centre: Point) -> Path:
+    """A yoke's seam that comes to the centre line run on to the edge of a stand beyond
+    it, or cut off at the seam of a band."""
+    if edge.nearest(centre)[1] < 0.05:
+        return line
+    on = line + Path.line(line.end, line.end + line.end_direction * _REACH)
+    at = on.meets(edge)[0][0]
+    return on.between(0.0, at)
+
+
+_REACH = 30.0
+"""A line is run on so far to meet an edge, cm."""
 
 
 def _joined(first: Path, second: Path) -> Path:

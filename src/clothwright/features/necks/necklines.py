@@ -69,7 +69,7 @@ class Neckline(Feature):
     }
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cf", ("FC", "F", "FY")),
-        *(NeckEnd("depth", e, ("FC", "F")) for e in (STAND, BANDED, FOLD)),
+        *(NeckEnd("depth", e, ("FC", "F", "FY")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"neckline"})
     needs: ClassVar[dict[str, str]] = {
@@ -272,7 +272,7 @@ class BackNeckline(Feature):
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cb", ("BC", "B", "BY")),
         NeckEnd("depth", NAPE, ("BC", "B")),
-        *(NeckEnd("depth", e, ("BC", "B")) for e in (STAND, BANDED, FOLD)),
+        *(NeckEnd("depth", e, ("BC", "B", "BY")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
     needs: ClassVar[dict[str, str]] = {

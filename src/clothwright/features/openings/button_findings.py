@@ -4,7 +4,13 @@ from collections.abc import Iterable
 
 from clothwright.features.openings.button_rules import BEYOND_HOLE, LEAST_EDGE, SHANK
 from clothwright.features.openings.stand_band import BAND
-from clothwright.features.openings.stand_pieces import BACK, BANDED, FRONT, Centre
+from clothwright.features.openings.stand_pieces import (
+    BACK,
+    BANDED,
+    FRONT,
+    STAND,
+    Centre,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import MarkKind, Piece, Sheet
 from clothwright.rules import Numbers
@@ -55,9 +61,12 @@ def stand_findings(
             "Make the facing of the stand (bf) wider.",
             {"bf": n.b_facing, "inner": inner},
         )
-    upper, lower = (c.on(sheet, codes) for codes in (c.upper, c.lower))
-    row = sheet.piece(BAND if banded else upper)
-    marks = _levels(row)
+    lower = c.on(sheet, c.lower)
+    above = [sheet.piece(code) for code in c.upper if code in sheet.pieces]
+    row = [sheet.piece(BAND)] if banded else above
+    marks = sorted(y for piece in row for y in _levels(piece))
+    if len(above) > 1 and not banded:
+        yield from _beside_yoke(n, above[0], marks, across=across)
     wide = max((b - a for a, b in zip(marks, marks[1:], strict=False)), default=0.0)
     if wide > _GAPES:
         yield Finding(
@@ -70,8 +79,8 @@ def stand_findings(
             {"apart": wide},
         )
     if banded:
-        top = row.edge("side").path.bounds()[1]
-        below = marks[-1] > top + sheet.length(upper, BANDED)
+        top = row[0].edge("side").path.bounds()[1]
+        below = marks[-1] > top + sum(p.edge(BANDED).length for p in above)
     else:
         below = not lower or bool(_levels(sheet.piece(lower)))
     if lower and not below:
@@ -81,6 +90,33 @@ def stand_findings(
             "No button lies below the waist seam; the edges hang free there.",
             "b hem",
             "Let the last button lie nearer to the hem, if it should close.",
+        )
+
+
+_ROUNDED = 0.05
+"""A number that is written down to the mm is so much further off, cm."""
+
+
+def _beside_yoke(
+    n: Numbers, below: Piece, marks: list[float], *, across: bool
+) -> Iterable[Finding]:
+    """No buttonhole is worked through the seam of a yoke."""
+    seam = below.edge(STAND).path.bounds()[1]
+    at = min((y - seam for y in marks), key=abs)
+    near, clear = abs(at), CLEAR_OF_SEAM + (0.0 if across else n.b_hole / 2)
+    if near < clear - 1e-9:
+        depth = "Yf" if below.code == "F" else "Yb"
+        more = clear - near + _ROUNDED
+        other = n[depth] + (-more if at > 0 else more)
+        yield Finding(
+            "BT6",
+            Severity.REFUSE,
+            f"A button lies {near:.1f} cm from the seam of the yoke; {clear:.1f} cm is "
+            "the least.",
+            depth,
+            f"Make the yoke ({depth}) {other:.1f} cm deep, or set the buttons (b "
+            "spacing) otherwise.",
+            {"near": near, "clear": clear},
         )
 
 

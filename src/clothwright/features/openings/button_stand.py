@@ -252,13 +252,9 @@ class ButtonStand(Feature):
     def forbids(self) -> dict[str, str]:
         return {**self._where_forbids(), **NOT_WITH[self.edge]}
 
-    def _where_forbids(self) -> dict[str, str]:
+    def _where_forbids(self) -> Mapping[str, str]:
         if self.where is Where.BACK:
-            return {
-                **self.clashes,
-                "back yoke": "a button stand is not yet led over a back yoke; leave "
-                "one of the two off",
-            }
+            return self.clashes
         return {
             **self.clashes,
             "wrap": "fronts that cross are not buttoned at the centre; leave one of "
@@ -266,8 +262,6 @@ class ButtonStand(Feature):
             "cowl": "a cowl falls over the centre front; button it at the back",
             "winding neck": "a sweetheart or a keyhole does not run on over a button "
             "stand; take another neck, or button it at the back",
-            "front yoke": "a button stand is not yet led over a front yoke; leave one "
-            "of the two off",
         }
 
     def tables(self) -> tuple[RuleTable, ...]:

@@ -106,6 +106,7 @@ class CutOutBack(Feature):
     seams: ClassVar[Mapping[str, str]] = {
         FACED_CUT_OUT: "cut-out of the back and its facing, up to the nape"
     }
+    at_centre: ClassVar[tuple[str, ...]] = ("top", "foot", "half")
     gives: ClassVar[frozenset[str]] = frozenset({"cut-out back"})
     needs: ClassVar[dict[str, str]] = {
         "high back neck": "a cut-out lies below a back neck that closes above it; add "

@@ -17,11 +17,18 @@ class Edging(Enum):
     """As a shirt's: the front is cut back to its seam."""
 
 
+_IN_ONE = (
+    "a facing cut on would be divided by a yoke; let the button stand have a facing of "
+    "its own, or a band"
+)
+
 NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
     Edging.FACED: {},
     Edging.CUT_ON: {
         "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
         "have a facing of its own",
+        "front yoke": _IN_ONE,
+        "back yoke": _IN_ONE,
     },
     Edging.BAND: {},
 }

@@ -69,8 +69,8 @@ class Centre:
         return next((c for c in codes if c in sheet.pieces), "")
 
 
-FRONT = Centre("cf", "front", ("FC", "F"), ("PFC", "PF"), "FF", "FFP")
-BACK = Centre("cb", "back", ("BC", "B"), ("PBC", "PB"), "BF", "BFP")
+FRONT = Centre("cf", "front", ("FC", "F", "FY"), ("PFC", "PF"), "FF", "FFP")
+BACK = Centre("cb", "back", ("BC", "B", "BY"), ("PBC", "PB"), "BF", "BFP")
 
 _OVER = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
 """Lays a back as a front lies, and back again."""

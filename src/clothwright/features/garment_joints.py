@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Collection
 
-from clothwright.features.chains import LAPPED_BEHIND, TOP, hanging
+from clothwright.features.chains import LAPPED_BEHIND, NAPE, TOP, hanging
 from clothwright.features.knits.knit_seams import knit_joints
 from clothwright.features.knits.knit_skirt_seams import knit_skirt_joints
 from clothwright.features.linings.sewn_halves import OVER
@@ -134,7 +134,7 @@ def joints(sheet: Sheet, n: Numbers, words: Collection[str]) -> list[Joint]:
     if has("F", OVER):
         centre_front = (Corner("F", OVER, End.END),)
         found.append(Joint("waist over the centre front", centre_front, 180.0))
-    if has(bn, "cb") and not has(bn, "slant") and V_BACK not in words:
+    if has(bn, "cb") and not (has(bn, "slant") or has(bn, NAPE) or V_BACK in words):
         centre = Corner(bn, "neck", End.START)
         found.append(Joint.fold("neck at the centre back", centre))
     found += _peplum(has, hanging(sheet))

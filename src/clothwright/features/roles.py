@@ -24,6 +24,9 @@ class Role(Enum):
     EDGE = "neck, armhole and other faced edges"
     """Neck, armhole, slanted edge; trimmed after sewing."""
 
+    SLASH = "slash and cut-out on the fold"
+    """Edges on either side of a fold of the cloth, which has no more for them."""
+
     JOIN = "lining join"
     """Lining to the free edge of a facing."""
 
@@ -125,6 +128,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.CENTRE_ZIP: (2.0, 0.75, 2),
     Role.WAIST: (1.5, 0.625, 3),
     Role.EDGE: (1.0, 0.5, 4),
+    Role.SLASH: (0.4, 0.15625, 4),
     Role.JOIN: (1.2, 0.5, 4),
     Role.CAP: (1.0, 0.5, 4),
     Role.UNDERARM: (1.5, 0.625, 2),

@@ -18,14 +18,19 @@ from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.notions import Article
 from clothwright.features.openings.button_stand import ButtonStand, Where
-from clothwright.features.openings.cut_out_back import CutOutBack, CutOutShape
+from clothwright.features.openings.concealed_zip import ConcealedZip
+from clothwright.features.openings.cut_out_back import CutOutBack
+from clothwright.features.openings.cut_out_shapes import CutOutShape
 from clothwright.features.openings.underarm_zip import UnderarmZip
+from clothwright.features.roles import Role
+from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import EdgeKind
 from clothwright.truing import walk
+from clothwright.units import Unit
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
@@ -80,10 +85,12 @@ def test_it_lies_where_her_numbers_say(shape: CutOutShape) -> None:
 
 def test_areas_are_those_of_the_shapes() -> None:
     """A half oval is a quarter of π·width·length; the paper that is gone is that."""
-    plain = (f for f in on_fold(CutOutBack()) if f.kind != "cut-out back")
-    whole = draft(order(P92, tuple(plain)))
+    seam = ConcealedZip(shaped=False)
+    plain = [f for f in zipped(CutOutBack(), seam) if f.kind != "cut-out back"]
+    whole = made(plain)
     for shape in SHAPES:
-        d = made(on_fold(CutOutBack(shape=shape, top=5.0, foot=19.0, half=4.0)))
+        cut = CutOutBack(shape=shape, top=5.0, foot=19.0, half=4.0)
+        d = made(zipped(cut, seam))
         long = d.numbers.co_long
         gone = whole.sheet.piece("B").area - d.sheet.piece("B").area
         if shape is CutOutShape.OVAL:
@@ -121,7 +128,7 @@ def test_it_is_faced_and_closes_on_real_bodies(body: Body, shape: CutOutShape) -
         right = beside.intersection(facing).area
         assert right == pytest.approx(beside.area, rel=0.04)
         nape = sheet.edge(code, "cb nape").path
-        assert nape.end.y == pytest.approx(sheet.points["Cb"].y, abs=0.1 * MM)
+        assert nape.end.y == pytest.approx(sheet.points["Cb"].y, abs=0.5 * MM)
 
 
 def test_a_zip_begins_below_it() -> None:
@@ -191,6 +198,24 @@ def test_a_neck_that_opens_behind_goes_over_the_head() -> None:
     assert any(f.code == "R-j" for f in draft(order(P92, tuple(closed))).findings)
 
 
+def test_on_the_fold_the_nape_is_slashed() -> None:
+    """There is no cloth beyond the fold: its edges stand off the centre by what they
+    turn in, and are cut along it; beside a zip they meet."""
+    d = made(on_fold(CutOutBack()))
+    nape = d.sheet.edge("B", "cb nape").path
+    assert nape.start.x == nape.end.x == pytest.approx(0.5)
+    for code in ("B", "BF"):
+        piece = d.sheet.piece(code)
+        for edge in ("cb nape", "cut-out"):
+            assert role_of(piece, edge, d.order.said) is Role.SLASH
+    assert max(Role.SLASH.width(unit) for unit in Unit) < nape.start.x
+    other = made(zipped(CutOutBack()))
+    nape = other.sheet.edge("B", "cb nape").path
+    assert nape.start.x == nape.end.x == pytest.approx(0.0)
+    back = other.sheet.piece("B")
+    assert role_of(back, "cb nape", other.order.said) is Role.EDGE
+
+
 # -- what it goes with -----------------------------------------------------------------
 @pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
 @pytest.mark.parametrize("shape", SHAPES)
@@ -219,7 +244,7 @@ def test_a_front_that_buttons_takes_it() -> None:
 def test_it_begins_below_its_neck(shape: BackShape) -> None:
     front = Neckline(shape=FrontShape.STANDARD)
     d = made(on_fold(CutOutBack(), BackNeckline(shape=shape), front))
-    assert d.sheet.length("B", "cb nape") == pytest.approx(3.0, abs=0.1 * MM)
+    assert d.sheet.length("B", "cb nape") == pytest.approx(3.0, abs=0.5 * MM)
 
 
 def test_two_sides_that_differ_have_one_cut_out() -> None:
@@ -230,13 +255,13 @@ def test_two_sides_that_differ_have_one_cut_out() -> None:
     for features in (on_fold(CutOutBack()), zipped(CutOutBack())):
         d = made(features, body)
         assert not cut_faults(d)
-        sides = [d.sheet.piece(code) for code in ("B", "B-L")]
-        for edge in ("cb nape left", "cut-out left"):
-            if not sides[1].has(edge):
-                edge = edge.removesuffix(" left")
-            own = edge.removesuffix(" left")
-            its = sides[1].edge(edge).length
-            assert its == pytest.approx(sides[0].edge(own).length, abs=0.1 * MM)
+        back = d.sheet.piece("B")
+        other, more = d.sheet.pieces.get("B-L", back), ""
+        if other is back:  # cut whole, its left half behind the fold
+            more = " left"
+        for edge in ("cb nape", "cut-out"):
+            its = other.edge(edge + more).length
+            assert its == pytest.approx(back.edge(edge).length, abs=0.1 * MM)
 
 
 # -- what it refuses -------------------------------------------------------------------

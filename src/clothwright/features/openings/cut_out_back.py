@@ -4,22 +4,25 @@ button and a loop (transformations 2, deep back c).
 It is cut when everything else of the back is drafted; the back facing is led round it.
 """
 
-import math
 from collections.abc import Callable, Iterable, Mapping
-from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Cubic, Path, Point, Vector, mirror_in
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
-from clothwright.features.bodice.panel_lines import corner, rounded
 from clothwright.features.chains import CUT_OUT, NAPE, Chains
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
-from clothwright.features.necks.neck_shapes import drop
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.cut_out_facing import faced_round
 from clothwright.features.openings.cut_out_findings import cut_out_findings
 from clothwright.features.openings.cut_out_rules import CUT_OUT_BACK, PRACTICE
+from clothwright.features.openings.cut_out_shapes import (
+    HOW,
+    SLASH,
+    CutOutShape,
+    half_edge,
+    on_centre,
+    slashed,
+)
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role
 from clothwright.findings import Finding
@@ -27,8 +30,10 @@ from clothwright.paper import (
     Drafting,
     Ease,
     Edge,
+    EdgeKind,
     NotchPair,
     PaperError,
+    Piece,
     Run,
     Seam,
     SeamKind,
@@ -37,7 +42,6 @@ from clothwright.paper import (
     redraw,
 )
 from clothwright.rules import Numbers, RuleTable
-from clothwright.truing import Fillet
 from clothwright.units.fields import Length
 
 _SRC = "transformations 2"
@@ -49,34 +53,17 @@ _LEAST_BAND = 1.5
 """What stays between neck and cut-out at least, cm: room for a button of 1 cm (common
 practice, no source)."""
 
-_WIDEST_DROP = 0.4
-"""A drop is at most so wide to each side, a share of its length: wider it has no
-straight sides (common practice, no source)."""
-
-_ROUND = 4 / 3 * (math.sqrt(2) - 1)
-"""Handle of a quarter of an ellipse, a share of its half axis."""
-
-_CORNER = 1.0
-"""Radius of a diamond's corner at the side, cm (truing 5: 0.6 at least)."""
-
 _TAPE = 0.99
 """A stay tape is cut a hundredth shorter than its edge (first garment 9.6)."""
-
-_ENDS = 0.05
-"""A centre seam that bends in by less lies on the plumb line, cm."""
 
 _BACKS = ("BC", "B")
 
 
-class CutOutShape(Enum):
-    """Shape of a cut-out in the back."""
-
-    DROP = "drop"
-    """Straight from a point at the top to a round foot, as a keyhole."""
-
-    OVAL = "oval"
-    DIAMOND = "diamond"
-    """Straight sides, a point at the top and at the foot."""
+def _faced_edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+    """An edge of nape or cut-out: where the halves are cut apart, as a pair, or on the
+    fold or in one, which leaves little to turn in."""
+    apart = piece.has("cb") and piece.edge("cb").kind is not EdgeKind.FOLD
+    return Role.EDGE if apart else Role.SLASH
 
 
 class CutOutBack(Feature):
@@ -100,7 +87,7 @@ class CutOutBack(Feature):
         "co facing": (f"BF.{CUT_OUT}",),
     }
     pieces: ClassVar[tuple[About, ...]] = tuple(
-        About(code, edges={CUT_OUT: Role.EDGE, NAPE: Role.EDGE})
+        About(code, edges={CUT_OUT: _faced_edge, NAPE: _faced_edge})
         for code in (*_BACKS, "BF")
     )
     seams: ClassVar[Mapping[str, str]] = {
@@ -199,29 +186,37 @@ class CutOutBack(Feature):
             )
         top = d.point("Cu", "O", "top of the cut-out", down="co_top")
         foot = d.point("Co", "Cu", "foot of the cut-out", down="co_long")
-        opening, s0, s1 = _on_centre(_half(self.shape, top, foot, n.co_half), edge.path)
+        on_fold = edge.kind is EdgeKind.FOLD
+        neck = d.sheet.edge(code, "neck")
+        if on_fold:
+            opening, nape, rest = slashed(self.shape, top, foot, n.co_half, neck.path)
+            cb = edge.path.between(0.0, edge.path.length_to_point(foot))
+        else:
+            drawn = half_edge(self.shape, top, foot, n.co_half)
+            opening, s0, s1 = on_centre(drawn, edge.path)
+            cb = edge.path.between(0.0, s0)
+            nape, rest = edge.path.between(s1, edge.path.length), neck.path
         d.draw(
             CUT_OUT,
             opening,
             "half the edge of the cut-out",
             frm=("Co", "Cu"),
-            detail=_HOW[self.shape],
+            detail=HOW[self.shape],
         )
-        new = (
-            edge.along(edge.path.between(0.0, s0)),
-            Edge(CUT_OUT, opening),
-            Edge(NAPE, edge.path.between(s1, edge.path.length)),
-        )
+        new = (edge.along(cb), Edge(CUT_OUT, opening), Edge(NAPE, nape))
+        slash = (("off the centre at the nape by {}", SLASH),) if on_fold else ()
         d.lay(
             Verb.REDRAW,
-            redraw(d.sheet, code, ["cb"], new),
+            redraw(d.sheet, code, ["cb", "neck"], (*new, neck.along(rest))),
             f"{code}.{CUT_OUT}",
             "opening cut out of the back",
             amounts=(
                 ("wide to each side", "co_half"),
                 ("its foot {} above the waist", "co_foot"),
+                *slash,
             ),
-            detail="above it the halves meet edge to edge and close at the nape",
+            detail="above it the edges are cut apart along the centre, and close at "
+            "the nape",
             lines=(opening,),
         )
         d.part = "facing"
@@ -321,50 +316,3 @@ def _edge(sheet: Sheet) -> float:
     return next(
         sheet.length(c, CUT_OUT) for c in _BACKS if Chains(sheet).has(c, CUT_OUT)
     )
-
-
-# -- its shape ------------------------------------------------------------------------
-_HOW = {
-    CutOutShape.DROP: "straight from the point to the circle that ends it",
-    CutOutShape.OVAL: "square to the centre back at both ends, upright half way",
-    CutOutShape.DIAMOND: "straight to half way and back, the corner a little rounded",
-}
-
-
-def _half(shape: CutOutShape, top: Point, foot: Point, half: float) -> Path:
-    """Half the edge of a cut-out on a plumb centre line, from its foot up."""
-    long = foot.y - top.y
-    middle = Point(top.x + half, (top.y + foot.y) / 2)
-    if shape is CutOutShape.DROP:
-        if half > _WIDEST_DROP * long:
-            raise PaperError(
-                f"a drop {long:.1f} cm long is at most {_WIDEST_DROP * long:.1f} cm "
-                "wide to each side: make it (co half) narrower or longer, or take an "
-                "oval"
-            )
-        over = mirror_in(top, foot)
-        return drop(top, long, half).moved(over).reversed()
-    if shape is CutOutShape.DIAMOND:
-        a, b = Path.line(foot, middle), Path.line(middle, top)
-        return rounded(a, b, Fillet.of(corner(a, b), _CORNER, math.inf))
-    across, up = Vector(_ROUND * half, 0.0), Vector(0.0, -_ROUND * long / 2)
-    return Path(
-        (
-            Cubic(foot, foot + across, middle - up, middle),
-            Cubic(middle, middle + up, top + across, top),
-        )
-    )
-
-
-def _on_centre(opening: Path, cb: Path) -> tuple[Path, float, float]:
-    """The edge between its meetings with the centre back, which a seam may have shaped,
-    and their lengths along that."""
-    ends = 0.0, opening.length
-    hits = [s for s, _ in opening.meets(cb)]
-    if cb.nearest(opening.start)[1] > _ENDS or cb.nearest(opening.end)[1] > _ENDS:
-        low = [s for s in hits if s < opening.length / 2]
-        high = [s for s in hits if s > opening.length / 2]
-        ends = max(low, default=ends[0]), min(high, default=ends[1])
-    cut = opening.between(*ends)
-    s0, s1 = cb.length_to_point(cut.start), cb.length_to_point(cut.end)
-    return cut.pinned(cb.at_length(s0), cb.at_length(s1)), s0, s1

@@ -49,6 +49,7 @@ def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
         neck = Path.line(nape.path.end, neck.start) + neck
     else:
         cb = straight("cb", free.end, edge.start, EdgeKind.FOLD)
+        neck = neck.between(_met(neck, nape.path.run_on(1.0))[0], neck.length)
     top = nape.path.pinned(edge.end, neck.start)
     loop: list[Edge] = []
     for e in facing.edges:

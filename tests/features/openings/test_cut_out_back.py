@@ -261,7 +261,7 @@ def test_two_sides_that_differ_have_one_cut_out() -> None:
             more = " left"
         for edge in ("cb nape", "cut-out"):
             its = other.edge(edge + more).length
-            assert its == pytest.approx(back.edge(edge).length, abs=0.1 * MM)
+            assert its == pytest.approx(back.edge(edge).length, abs=0.5 * MM)
 
 
 # -- what it refuses -------------------------------------------------------------------

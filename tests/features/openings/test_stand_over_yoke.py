@@ -9,6 +9,8 @@ import pytest
 from bodies import P92, P116, THEA, ansur_women
 from clothwright.body import Body, MeasureValue, RuleSet
 from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.yokes import BackYoke, FrontYoke
@@ -102,6 +104,14 @@ def test_the_seam_runs_on_over_the_stand(where: Where, slope: float) -> None:
     assert seam.nearest(at)[1] < 0.01 * MM
     out = d.numbers.X + d.numbers.b_stand if front else -d.numbers.b_stand
     assert min(abs(seam.start.x - out), abs(seam.end.x - out)) < 0.1 * MM
+
+
+@pytest.mark.parametrize("edge", EDGES)
+def test_a_yoke_that_takes_the_shoulder_dart_buttons_too(edge: Edging) -> None:
+    behind = ButtonStand(where=Where.BACK, edge=edge)
+    block = Block(back_shoulder=BackShoulder.YOKE, back_shoulder_dart=1.2)
+    d = made(shirt(block, behind, BackYoke()))
+    assert d.sheet.piece("BY").has("stand" if edge is Edging.FACED else "band")
 
 
 def test_a_button_on_the_seam_is_refused_with_a_depth_that_goes() -> None:

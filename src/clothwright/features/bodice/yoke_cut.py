@@ -122,10 +122,10 @@ def divide_at_dart(d: Drafting, *, level: bool) -> None:
         )
     p, ps = d.sheet.piece("B"), d["Ps"]
     edge, depth = _centre_edge(p, BACK), ps.y if level else d.n.Yb
-    cb, at = p.edge(edge).path, Point(0.0, depth)
+    cb, level_with = p.edge(edge).path, Point(0.0, depth)
     c = d.found(
         "Ycb",
-        cb.at(cb.nearest(at)[0]) if edge == BACK.centre else at,
+        cb.at(cb.nearest(level_with)[0]) if edge == BACK.centre else level_with,
         "seam of the back yoke at the centre",
         amounts=((_FROM["back"], depth if level else "Yb"),),
         detail="level with Ps" if level else "",

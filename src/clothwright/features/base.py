@@ -24,11 +24,13 @@ from typing import Any, ClassVar, Final, NamedTuple
 from pydantic import BaseModel, ConfigDict
 
 from clothwright.features.about import About
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Run, Sheet
+from clothwright.paper import Drafting, Run, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 
 
@@ -140,6 +142,9 @@ class NeckEnd(NamedTuple):
     pieces: tuple[str, ...]
     """That the neck may end on."""
 
+
+Words = Collection[str]
+"""What the features of an order provide."""
 
 Shown = Mapping[str, tuple[str, ...]]
 """Edges by what is seen at them: at the first of them that is on the table."""
@@ -272,6 +277,16 @@ class Feature(BaseModel):
 
     def stages(self) -> tuple[Stage, ...]:
         """Its work, in parts."""
+        return ()
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        """What is sewn to what for it, when all shapes are final; None for a seam that
+        is not on this table. As a stage, it reads its numbers through `n`."""
+        return ()
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        """Corners of its pieces that run on into each other when they are sewn;
+        where the neck comes to a point is told by `words`."""
         return ()
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002

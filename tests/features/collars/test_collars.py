@@ -27,8 +27,8 @@ from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.collars.bertha import Bertha
-from clothwright.features.collars.collar import CollarEnd
 from clothwright.features.collars.collar_neck import closed_neck
+from clothwright.features.collars.collar_pieces import CollarEnd
 from clothwright.features.collars.collar_stand import stand_edges
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.flat_collar import FlatCollar

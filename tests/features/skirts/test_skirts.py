@@ -11,12 +11,13 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.body import Body, body_from_tables
 from clothwright.curves import degrees_between
 from clothwright.features import Feature
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.circle_skirt import CircleSkirt
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.flounce import FLOUNCES, Flounce
 from clothwright.features.skirts.gathered_skirt import GatheredSkirt, Tiers
 from clothwright.features.skirts.godets import Godets
-from clothwright.features.skirts.gored_skirt import GORE, GoredSkirt, Gores
+from clothwright.features.skirts.gored_skirt import GoredSkirt, Gores
 from clothwright.features.skirts.peplum import Peplum
 from clothwright.features.skirts.pleated_skirt import PleatedSkirt
 from clothwright.features.skirts.pleated_skirt_rules import Panels

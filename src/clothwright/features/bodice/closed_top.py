@@ -20,7 +20,7 @@ from clothwright.curves import (
     turned,
     unit,
 )
-from clothwright.features.skirts.gored_skirt import GORE
+from clothwright.features.skirts.about import GORE
 from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet
 
 _CRUMB = 0.1

@@ -6,8 +6,9 @@ from dataclasses import replace
 from clothwright.blocks.collar import bow_radius, bowed, rounded_corner
 from clothwright.curves import Path, Point, Vector, inset, turned
 from clothwright.features.base import Number
-from clothwright.features.collars.collar import SRC, STAND
+from clothwright.features.collars.collar import SRC
 from clothwright.features.collars.collar_neck import beyond, closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import STAND
 from clothwright.features.grain import longest_line
 from clothwright.features.openings.stand_button import laps_for_button, with_button
 from clothwright.findings import Finding, Severity

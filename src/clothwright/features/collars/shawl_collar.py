@@ -7,8 +7,8 @@ from typing import ClassVar, Literal
 from clothwright.blocks.lapel import shawl_edge
 from clothwright.curves import Path, Vector, distance, inset
 from clothwright.features.base import Rank, Stage
-from clothwright.features.collars.collar import UNDER
 from clothwright.features.collars.collar_neck import NECK_STAND
+from clothwright.features.collars.collar_pieces import UNDER
 from clothwright.features.collars.lapel import (
     FACED,
     LAPEL,

@@ -10,7 +10,8 @@ from clothwright.blocks import knit_skirt
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.blocks.knit_skirt import KNIT_SKIRT, SKIRT
 from clothwright.features.about import About
-from clothwright.features.base import Cuts, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Cuts, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import BandCloth
 from clothwright.features.knits.knit_bodice import KnitBodice
@@ -19,6 +20,10 @@ from clothwright.features.knits.knit_sewing import (
     band_operations,
     skirt_notes,
     skirt_operations,
+)
+from clothwright.features.knits.knit_skirt_seams import (
+    knit_skirt_joints,
+    knit_skirt_seams,
 )
 from clothwright.features.knits.knit_waistband import (
     HEIGHT,
@@ -38,8 +43,9 @@ from clothwright.features.skirts.elastic_casing import (
 )
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Edge, Piece, Sheet
+from clothwright.paper import Drafting, Edge, Piece, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -150,6 +156,12 @@ class KnitSkirt(ElasticCasing):
         if self.top.cloth is None:
             return (block, Stage(Rank.FACING, "the elastic waist", _raise))
         return (block, Stage(Rank.FACING, "the waistband", lay_waistband))
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return knit_skirt_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return knit_skirt_joints(sheet)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         cloth = self.top.cloth

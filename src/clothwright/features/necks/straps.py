@@ -13,8 +13,9 @@ from clothwright.blocks.bodice_curves import outwards_back, outwards_front
 from clothwright.curves import Path, Point, distance
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.chains import BACK_LINE, FRONT_LINE, STRAP, TOP
+from clothwright.features.chains import BACK_LINE, FRONT_LINE, STRAP, TOP, Chains
 from clothwright.features.linings.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.features.necks.strap_seams import strap_seams
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -31,6 +32,7 @@ from clothwright.paper import (
     Mark,
     PaperError,
     Piece,
+    Seam,
     Sheet,
     Taped,
     Verb,
@@ -182,6 +184,9 @@ class Straps(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the straps", _draw),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return strap_seams(t, n)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

@@ -17,6 +17,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import below, top_of
 from clothwright.features.grain import grained
+from clothwright.features.skirts.about import YOKES
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -34,9 +35,6 @@ from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "transformations §1.5"
-
-YOKES = {FRONT: "SYF", BACK: "SYB"}
-"""Code of the yoke of each half."""
 
 _NAMES = {FRONT: "Front hip yoke", BACK: "Back hip yoke"}
 

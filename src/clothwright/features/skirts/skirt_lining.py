@@ -16,8 +16,8 @@ from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.contour_band import BANDS
-from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import lining_operations

@@ -21,8 +21,11 @@ from clothwright.curves import (
     unit,
 )
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_HEM
+from clothwright.features.sleeves.sleeve_joints import two_piece_joints
+from clothwright.features.sleeves.sleeve_seams import two_piece_seams
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -40,6 +43,7 @@ from clothwright.paper import (
     tape,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -180,6 +184,12 @@ class TwoPieceSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_HEM, "the two pieces of the sleeve", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return two_piece_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return two_piece_joints(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         if n.We < n.EL + 2.5 - 1e-6:

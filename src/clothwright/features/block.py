@@ -11,10 +11,9 @@ from clothwright.blocks.bodice_rules import (
     BODICE,
     CUP_SHARE,
     MEASURED_ARCS,
-    MEASURED_DEPTH,
-    SCALE_DEPTH,
     clip,
 )
+from clothwright.blocks.bust_line_rules import MEASURED_DEPTH, SCALE_DEPTH
 from clothwright.blocks.full_cup import FULL_CUP, FULL_FROM, WIDE_DART
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words

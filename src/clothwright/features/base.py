@@ -27,7 +27,7 @@ from clothwright.features.about import About
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
-from clothwright.findings import Finding
+from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Run, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
 from clothwright.truing import Joint
@@ -328,6 +328,24 @@ class Feature(BaseModel):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()
+
+
+def useless(
+    feature: Feature, fields: Iterable[str], so: str, to_do: str
+) -> list[Finding]:
+    """Notes on numbers of the order that a feature, set `so`, has no use for."""
+    numbers = feature.numbers()
+    return [
+        Finding(
+            "Q5",
+            Severity.NOTE,
+            f"{so} has no use for {field}, the {numbers[field].name}.",
+            numbers[field].symbol,
+            to_do,
+        )
+        for field in fields
+        if getattr(feature, field) is not None
+    ]
 
 
 def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], None]:

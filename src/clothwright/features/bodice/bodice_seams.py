@@ -14,6 +14,7 @@ from clothwright.paper import (
     Run,
     Seam,
     SeamKind,
+    meetings,
 )
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
@@ -93,10 +94,12 @@ def _below(
         return ()
     level = t.sheet.points[centre].y
     a, c = t.length(left), t.length(right)
-    hits = t.sheet.run_path(left[0]).meets(
-        Path.line(Point(-60.0, level), Point(200.0, level))
+    across = Path.line(Point(-60.0, level), Point(200.0, level))
+    fault = (
+        f"the panel seam of the {t.sheet.piece(left[0].piece).name.lower()} does not "
+        "reach the waist: measure NWB, NFW and NBP again"
     )
-    rest = a - hits[0][0]
+    rest = a - meetings(t.sheet.run_path(left[0]), across, fault)[0][0]
     places = [rest, *(rest * (1 - s) for s in shares(rest))]
     return tuple(NotchPair(a - s, c - s, ticks) for s in places)
 

@@ -31,10 +31,10 @@ from clothwright.paper import (
     Drafting,
     Edge,
     InnerLine,
-    PaperError,
     Piece,
     Sheet,
     Verb,
+    meetings,
     straight,
 )
 from clothwright.rules import Numbers
@@ -79,12 +79,12 @@ def _draft(d: Drafting) -> None:
     )
     outer = shawl_edge(laid.back, laid.roll, widest)
     ray = Path.line(laid.gorge.end, laid.gorge.end + laid.way * (n.c_lapel * 3))
-    hits = ray.meets(outer)
-    if not hits:
-        raise PaperError(
-            "the line of the neck, run on, misses the edge of the shawl: make the "
-            "shawl wider (collar lapel), or let it break lower (collar break)"
-        )
+    hits = meetings(
+        ray,
+        outer,
+        "the line of the neck, run on, misses the edge of the shawl: make the "
+        "shawl wider (collar lapel), or let it break lower (collar break)",
+    )
     d.draw(
         "shawl",
         outer,

@@ -10,7 +10,16 @@ from clothwright.blocks import knit_skirt
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.blocks.knit_skirt import KNIT_SKIRT, SKIRT
 from clothwright.features.about import About
-from clothwright.features.base import Cuts, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.base import (
+    Cuts,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import BandCloth
@@ -142,11 +151,14 @@ class KnitSkirt(ElasticCasing):
     ] = None
     flare: Annotated[Length | None, _KNIT["flare"]] = None
 
+    @property
+    def _idle(self) -> tuple[str, ...]:
+        """Fields that its top has no use for."""
+        return ("band", "share") if self.top.cloth is None else ("width", "shorter")
+
     def given(self, unit: Unit) -> Iterable[Given]:
-        keys = ("band_w", "waist_share")
-        if self.top.cloth is not None:
-            keys = "elastic_w", "elastic_less"
-        return (g for g in super().given(unit) if g.key not in keys)
+        idle = {self.numbers()[field].key for field in self._idle}
+        return (g for g in super().given(unit) if g.key not in idle)
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (KNIT, KNIT_SKIRT, *tables_of(self.top.cloth))
@@ -196,6 +208,8 @@ class KnitSkirt(ElasticCasing):
         return min(super().girth(sheet), 4 * sheet.length(SKIRT, "waist"))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        so = f"A skirt that is drawn in {self.top.value}"
+        yield from useless(self, self._idle, so, "Leave it out, or choose another top.")
         if self.top.cloth is None:
             yield from super().checks(n, sheet)
         else:

@@ -36,6 +36,7 @@ from clothwright.paper import (
     Sheet,
     Taped,
     Verb,
+    meetings,
     straight,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
@@ -277,11 +278,11 @@ def _draw(d: Drafting) -> None:
     )
     d.part = "back"
     line = d.sheet.lines[BACK_LINE]
-    hits = line.meets(Path.line(Point(n.sb, -30.0), Point(n.sb, 90.0)))
-    if not hits:
-        raise PaperError(
-            "the strap behind lies off the top edge: set it (sb) nearer to the centre"
-        )
+    hits = meetings(
+        line,
+        Path.line(Point(n.sb, -30.0), Point(n.sb, 90.0)),
+        "the strap behind lies off the top edge: set it (sb) nearer to the centre",
+    )
     kb = d.found(
         "Ksb",
         line.at_length(hits[0][0]),

@@ -240,7 +240,10 @@ class ButtonStand(Feature):
         return self.gives | words
 
     def forbids(self) -> dict[str, str]:
-        return {**self._where_forbids(), **NOT_WITH[self.edge]}
+        return {
+            **NOT_WITH[self.edge],
+            **self._where_forbids(),
+        }  # what is stricter first
 
     def _where_forbids(self) -> dict[str, str]:
         if self.where is Where.BACK:

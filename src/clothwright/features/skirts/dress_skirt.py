@@ -9,7 +9,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words, useless
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
@@ -150,18 +150,9 @@ class DressSkirt(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        useless = ("fullness", "bias_yield") if self.gathered else ("gathers",)
-        for field in useless:
-            if getattr(self, field) is not None:
-                number = self.numbers()[field]
-                yield Finding(
-                    "Q5",
-                    Severity.NOTE,
-                    f"A skirt that is {self.cut.value} has no use for {field}, the "
-                    f"{number.name}.",
-                    number.symbol,
-                    "Leave it out, or cut the skirt the other way.",
-                )
+        fields = ("fullness", "bias_yield") if self.gathered else ("gathers",)
+        to_do = "Leave it out, or cut the skirt the other way."
+        yield from useless(self, fields, f"A skirt that is {self.cut.value}", to_do)
         yield from clearance(n, gathered=self.gathered, called="skirt")
         yield from stride(n, n.hem, opens=False)
         code, wide = widest(sheet)

@@ -30,6 +30,7 @@ from clothwright.paper import (
     Seam,
     Sheet,
     Verb,
+    meetings,
 )
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
@@ -263,7 +264,11 @@ def _to_side(
 
     inwards = by_trial(lambda x: drawn(x).length - aim, 0.0, left + 1.5)
     path = drawn(left if inwards is None else inwards)
-    at_hip = side.meets(Path.line(Point(-200.0, hip), Point(300.0, hip)))[0][0]
+    level = Path.line(Point(-200.0, hip), Point(300.0, hip))
+    fault = (
+        "the side ends above the hip: make the skirt (L) longer, or measure WH again"
+    )
+    at_hip = meetings(side, level, fault)[0][0]
     under = side.between(at_hip, side.length)
     upper = side.between(end, at_hip)
     reach = upper.length / 3

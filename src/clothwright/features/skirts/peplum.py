@@ -10,7 +10,16 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
@@ -302,20 +311,11 @@ class Peplum(Feature):
     def _unused(self) -> Iterable[Finding]:
         """Numbers of the order that this peplum has no use for."""
         gathered = self.cut is Cut.GATHERED
-        useless = ["fullness", "bias_yield"] if gathered else ["gathers"]
-        useless += ["underlap"] if self.ends is Ends.AT_EDGE else []
-        for field in useless:
-            if getattr(self, field) is None:
-                continue
-            number = self.numbers()[field]
-            yield Finding(
-                "Q5",
-                Severity.NOTE,
-                f"A peplum that is {self.cut.value} and ends {self.ends.value} has no "
-                f"use for {field}, the {number.name}.",
-                number.symbol,
-                "Leave it out, or cut the peplum another way.",
-            )
+        fields = ["fullness", "bias_yield"] if gathered else ["gathers"]
+        fields += ["underlap"] if self.ends is Ends.AT_EDGE else []
+        so = f"A peplum that is {self.cut.value} and ends {self.ends.value}"
+        to_do = "Leave it out, or cut the peplum another way."
+        return useless(self, fields, so, to_do)
 
 
 def has_open_edges(sheet: Sheet) -> bool:

@@ -4,7 +4,7 @@ from clothwright.blocks.sleeve import EASE_BACK, EASE_FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.features.linings.facing_seams import back_armhole, front_armhole
-from clothwright.paper import JOINT, JOINT_RIGHT, Ease, NotchPair, Run, Seam
+from clothwright.paper import JOINT, JOINT_RIGHT, Ease, NotchPair, Run, Seam, meetings
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
 
@@ -187,7 +187,9 @@ def two_piece_seams(t: Chains, n: Numbers) -> list[Seam]:
     front = t.chain(("SU", "front seam", True)), t.chain(("ST", "front seam", False))
     under, top = t.chain(("SU", "back seam", False)), t.chain(("ST", "back seam", True))
     path = t.sheet.run_path(under[0])
-    at = path.meets(Path.line(Point(-99.0, n.y_E), Point(99.0, n.y_E)))[0][0]
+    elbow = Path.line(Point(-99.0, n.y_E), Point(99.0, n.y_E))
+    fault = "a two-piece sleeve ends below the elbow: make it (lh) longer"
+    at = meetings(path, elbow, fault)[0][0]
     low, high = at - _BY_ELBOW, min(at + _BY_ELBOW, path.length - NOTCH_ROOM)
     quarter = t.length(front[0]) / 3
     return [

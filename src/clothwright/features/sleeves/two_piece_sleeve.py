@@ -38,6 +38,7 @@ from clothwright.paper import (
     Sheet,
     Verb,
     cut,
+    meetings,
     redraw,
     spot_on,
     tape,
@@ -270,6 +271,12 @@ def _draft(d: Drafting) -> None:
     )
 
 
+_MISSED = (
+    "the {0} seam of the two-piece sleeve lies beside the cap or the hem: set it ({0} "
+    "seam) nearer to the middle, or make the sleeve wider (e)"
+)
+
+
 def _cut(d: Drafting) -> tuple[Sheet, Point, Point]:
     """The sleeve cut in three; where the two cuts meet the cap."""
     n, sl = d.n, d.sheet.piece("SL")
@@ -277,8 +284,11 @@ def _cut(d: Drafting) -> tuple[Sheet, Point, Point]:
 
     def cut_at(x: float, cap: str) -> Path:
         plumb = Path.line(Point(x, -60.0), Point(x, low))
-        top = plumb.at_length(plumb.meets(sl.edge(cap).path)[0][0])
-        return Path.line(top, plumb.at_length(plumb.meets(sl.edge("hem").path)[0][0]))
+        top, foot = (
+            meetings(plumb, sl.edge(e).path, _MISSED.format(cap.split()[1]))[0][0]
+            for e in (cap, "hem")
+        )
+        return Path.line(plumb.at_length(top), plumb.at_length(foot))
 
     front = cut_at(n.b_F / 2 + n.two_front, "cap front")
     back = cut_at(-n.b_B * (1 - n.two_back), "cap back").reversed()

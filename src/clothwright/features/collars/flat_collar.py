@@ -6,18 +6,16 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.collar import overlap_angle
 from clothwright.curves import Cubic, Path
 from clothwright.features.base import Number, Rank, Stage
-from clothwright.features.collars.collar import (
+from clothwright.features.collars.collar import SRC, TURN, Collar
+from clothwright.features.collars.collar_fall import lay_under
+from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import (
     COLLAR,
-    SRC,
-    TURN,
-    Collar,
     CollarEnd,
     flat_edges,
     grained,
     roll_line,
 )
-from clothwright.features.collars.collar_fall import lay_under
-from clothwright.features.collars.collar_neck import closed_neck, opens_behind
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding, Severity

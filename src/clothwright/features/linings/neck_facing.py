@@ -12,9 +12,11 @@ from clothwright.curves import Line, Path, Point, Vector, inset, mix, turned
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.chains import Chains
 from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing import Facing
 from clothwright.features.linings.facing_pieces import at_zip, beside_zip
+from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.linings.sewn_halves import back_neck
 from clothwright.features.necks.cowl import drapes, lay_cut_on
@@ -26,6 +28,7 @@ from clothwright.paper import (
     Edge,
     EdgeKind,
     Piece,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -94,6 +97,9 @@ class NeckFacing(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the neck facing", draft_neck_facing),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return facing_seams(t, n)
 
     def operations(
         self,

@@ -12,7 +12,6 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
 from clothwright.features.necks.neck_contour import (
     BACK_CONTOUR,
@@ -30,6 +29,8 @@ from clothwright.features.necks.neck_shapes import (
     MORE,
     POINTED,
     TILTED,
+    V_BACK,
+    V_FRONT,
     WINDING,
     BackShape,
     FrontShape,

@@ -290,7 +290,7 @@ class BackNeckline(Feature):
         Number(
             "cnb",
             "cnb",
-            "contour of the back neck, sent to the back waist dart",
+            "contour of the back neck",
             "transformations 1.8",
             low=0.0,
             high=MOST_FOLDED,
@@ -343,11 +343,12 @@ class BackNeckline(Feature):
         )
 
     def _draw_in(self, d: Drafting) -> None:
-        n = d.n
-        slope = n.sigma_b_new - n.phi_nb + n.tau
-        contour_back(
-            d, lambda end: back_curve(self.shape, end, d["Cb"], inward_back(slope))
-        )
+        slope = d.n.sigma_b_new + d.n.tau
+
+        def curve(end: Point, less: float) -> Path:
+            return back_curve(self.shape, end, d["Cb"], inward_back(slope - less))
+
+        contour_back(d, curve)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         p = sheet.points

@@ -28,6 +28,7 @@ from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order.together import disagreements
 from clothwright.paper import EdgeKind, MarkKind
 from clothwright.truing import walk
 from orders import closed_back, order, sleeved_features, swapped
@@ -353,3 +354,10 @@ def test_a_band_is_cut_twice_and_interlined() -> None:
     for cloth in ("shell", "interlining"):
         piece = next(p for p in sheet.cloths[cloth] if p.code == "BD")
         assert piece.count == 2
+
+
+def test_a_banded_top_is_told_where_to_line_it() -> None:
+    """Not to the edge, but below the facing: the lining need not be left off."""
+    stand, lining = ButtonStand(edge=Edging.BAND), Lining(mode=Mode.TO_EDGE)
+    (told,) = [d.why for d in disagreements((stand, lining)) if d.leave and not d.add]
+    assert "line below the facing" in told

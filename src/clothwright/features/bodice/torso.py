@@ -12,8 +12,9 @@ from clothwright.blocks.torso_rules import (
     ZIP_END,
 )
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
 from clothwright.features.bodice.torso_findings import torso_findings
+from clothwright.features.bodice.torso_joints import torso_joints
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -26,6 +27,7 @@ from clothwright.features.roles import bodice_hem
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -185,6 +187,9 @@ class Torso(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.WAIST, "below the waist", _run_on),)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return torso_joints(sheet)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

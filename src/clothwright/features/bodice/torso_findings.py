@@ -28,15 +28,11 @@ _UNBUTTONED = (
     f"Flare the side (fl), or leave {_OPEN:g} cm open below the last button (b hem)."
 )
 
-_SQUARE = 2.0
-"""A hem further from square to the centre is a fault, degrees (truing 1)."""
-
 
 def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Girths, sides, darts and room of a torso."""
     yield from _girths(n, sheet)
     yield from _side(sheet)
-    yield from _hem(n, sheet)
     yield from _darts(n, sheet)
     yield from _room(n, sheet)
     opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
@@ -67,25 +63,6 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Measure W, H and WH again.",
                 {"is": girth, "aim": aim},
             )
-
-
-def _hem(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """A neck drawn in behind turns the back about its dart: its side gets longer, and
-    the hem of the front is led to it."""
-    front = sheet.piece("FC" if "FC" in sheet.pieces else "F")
-    way = front.edge("hem").path.start_direction  # the centre front is plumb
-    off = abs(math.degrees(math.asin(way.y)))
-    if off > _SQUARE and "cnb" in n and n.cnb > 0:
-        yield Finding(
-            "D8",
-            Severity.REFUSE,
-            f"With {n.cnb:.1f} cm folded out of the back neck the hem comes out "
-            f"{off:.1f}° off square at the centre front.",
-            "cnb",
-            "Make the contour of the back neck (cnb) smaller, or take a waist seam and "
-            "a skirt.",
-            {"cnb": n.cnb, "off": off},
-        )
 
 
 def _side(sheet: Sheet) -> Iterable[Finding]:

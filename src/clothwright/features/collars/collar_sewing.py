@@ -2,8 +2,8 @@
 
 from collections.abc import Container, Iterable
 
-from clothwright.features.collars.collar import COLLAR, STAND
 from clothwright.features.collars.collar_inside import Inside
+from clothwright.features.collars.collar_pieces import COLLAR, STAND
 from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.openings.stand_band import BAND
 from clothwright.features.operations import (

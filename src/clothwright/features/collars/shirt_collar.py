@@ -5,7 +5,8 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
 from clothwright.features.base import Number, Rank, Shown, Stage
-from clothwright.features.collars.collar import SRC, STAND, TURN, Collar
+from clothwright.features.chains import Chains
+from clothwright.features.collars.collar import SRC, TURN, Collar
 from clothwright.features.collars.collar_fall import (
     LEAN,
     POINT,
@@ -13,6 +14,7 @@ from clothwright.features.collars.collar_fall import (
     fall_findings,
 )
 from clothwright.features.collars.collar_inside import GIVEN, NOT_BESIDE, WANTED, Inside
+from clothwright.features.collars.collar_pieces import STAND
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.collar_stand import (
     CORNER,
@@ -21,9 +23,10 @@ from clothwright.features.collars.collar_stand import (
     draft_stand,
     stand_findings,
 )
+from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Angle, Length
 
@@ -111,6 +114,10 @@ class ShirtCollar(Collar):
 
     def forbids(self) -> Mapping[str, str]:
         return {**self.clashes, **NOT_BESIDE[self.inside]}
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        faced = facing_seams(t, n) if self.inside is Inside.IN_STAND else ()
+        return (*faced, *super().sewn(t, n))
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (SHIRT,)

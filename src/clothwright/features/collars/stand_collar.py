@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Rank, Shown, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.collars.collar import Collar
 from clothwright.features.collars.collar_inside import GIVEN, NOT_BESIDE, WANTED, Inside
 from clothwright.features.collars.collar_sewing import collar_operations
@@ -14,9 +15,10 @@ from clothwright.features.collars.collar_stand import (
     draft_stand,
     stand_findings,
 )
+from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.units.fields import Length
 
@@ -46,6 +48,10 @@ class StandCollar(Collar):
 
     def forbids(self) -> Mapping[str, str]:
         return {**self.clashes, **NOT_BESIDE[self.inside]}
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        faced = facing_seams(t, n) if self.inside is Inside.IN_STAND else ()
+        return (*faced, *super().sewn(t, n))
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.COLLAR, "the stand collar", _draft),)

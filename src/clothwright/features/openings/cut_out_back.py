@@ -278,6 +278,9 @@ class CutOutBack(Feature):
         )
         yield from keyhole_operations(fmt, "cut-out at the nape")
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:  # noqa: ARG002
+        return cut_out_seams(t)
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return cut_out_findings(n, sheet)
 

@@ -17,19 +17,13 @@ class Edging(Enum):
     """As a shirt's: the front is cut back to its seam."""
 
 
-_IN_ONE = (
-    "a facing cut on would be divided by a yoke; let the button stand have a facing of "
-    "its own, or a band"
-)
-
-NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
-    Edging.FACED: {},
-    Edging.CUT_ON: {
+def not_with(edging: Edging, half: str) -> Mapping[str, str]:
+    """Words that an edging of the "front" or the "back" does not allow beside it."""
+    if edging is not Edging.CUT_ON:
+        return {}
+    return {
         "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
         "have a facing of its own",
-        "front yoke": _IN_ONE,
-        "back yoke": _IN_ONE,
-    },
-    Edging.BAND: {},
-}
-"""Words that an edging does not allow beside it."""
+        f"{half} yoke": "a facing cut on would be divided by the yoke; let the button "
+        "stand have a facing of its own, or a band",
+    }

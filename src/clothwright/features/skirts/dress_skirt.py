@@ -4,14 +4,16 @@
 It is drafted as a peplum is, its shares those of the bodice's waist, but longer.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words, useless
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.about import HANGING
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
 from clothwright.features.skirts.peplum_pieces import (
     closed_end,
@@ -28,8 +30,9 @@ from clothwright.features.skirts.peplum_rules import (
 from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operations
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "blocks G"
@@ -58,6 +61,7 @@ class DressSkirt(Feature):
         Pin("length", ("PF",), ("hem", "cf"), (0.0, 1.0)),
     )
     pieces: ClassVar[tuple[About, ...]] = HANGING
+    seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
@@ -114,6 +118,12 @@ class DressSkirt(Feature):
         draw = draw_gathered if self.gathered else draw_circle
         draw(d, closed_end(d.sheet), called="skirt")
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return (hanging_side(t, n),)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return hanging_joints(sheet)
+
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
@@ -140,18 +150,9 @@ class DressSkirt(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        useless = ("fullness", "bias_yield") if self.gathered else ("gathers",)
-        for field in useless:
-            if getattr(self, field) is not None:
-                number = self.numbers()[field]
-                yield Finding(
-                    "Q5",
-                    Severity.NOTE,
-                    f"A skirt that is {self.cut.value} has no use for {field}, the "
-                    f"{number.name}.",
-                    number.symbol,
-                    "Leave it out, or cut the skirt the other way.",
-                )
+        fields = ("fullness", "bias_yield") if self.gathered else ("gathers",)
+        to_do = "Leave it out, or cut the skirt the other way."
+        yield from useless(self, fields, f"A skirt that is {self.cut.value}", to_do)
         yield from clearance(n, gathered=self.gathered, called="skirt")
         yield from stride(n, n.hem, opens=False)
         code, wide = widest(sheet)

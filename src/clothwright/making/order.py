@@ -6,7 +6,7 @@ before round, small before large, inside before outside (cutting and costing 5).
 
 import heapq
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from graphlib import TopologicalSorter
 from itertools import permutations
@@ -312,7 +312,6 @@ def _listed(words: list[str]) -> str:
 
 
 # -- sorting -------------------------------------------------------------------------
-_Key = Callable[[int], tuple[int, int, int]]
 _WORKS = list(Work)
 
 

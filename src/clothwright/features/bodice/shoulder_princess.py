@@ -33,6 +33,14 @@ from clothwright.features.bodice.panel_lines import (
     neck_findings,
     start_findings,
 )
+from clothwright.features.bodice.shoulder_beside import (
+    BESIDE_S,
+    SHOULDER_BESIDE,
+    divide_beside_dart,
+    findings_beside_dart,
+    upper_beside_dart,
+)
+from clothwright.features.bodice.side_dart import SIDE_DART
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -43,8 +51,9 @@ from clothwright.paper import (
     redraw,
     spot_on,
 )
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Given, Kind, Numbers, RuleTable
 from clothwright.truing import arc_like
+from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 7"
@@ -125,6 +134,8 @@ class ShoulderPrincess(Feature):
         "ep": ("FC.panel", "F.dart low"),
         "share s": ("FC.panel", "F.dart low"),
         "front panel": ("FC.panel", "F.dart low"),
+        "beside s": ("FC.panel",),
+        "set-back": ("FS.dart low",),
         "Qb": ("BC.panel",),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
@@ -158,9 +169,27 @@ class ShoulderPrincess(Feature):
             Kind.RATIO,
         ),
     ] = None
+    beside: Annotated[Length | None, BESIDE_S] = None
+    """How far the front line passes beside the bust point, past the bust dart, which
+    stays at the side; over it when left out."""
+
+    def said(self) -> str:
+        if self.beside is None:
+            return self.sentence
+        return (
+            "[Panel lines] from the shoulder, front and back; the front one passes "
+            "{beside} beside the bust point, and the bust dart stays at the side."
+        )
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its numbers; a line that passes no dart has no ease over the bust."""
+        for it in super().given(unit):
+            if self.beside is None or it.key != "ep" or self.ease is not None:
+                yield it
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_PANELS, BACK_PANELS, _NO_WEDGE, _SEAM_DART, AT_ITS_POINT)
+        front = (FRONT_PANELS,) if self.beside is None else (SIDE_DART, SHOULDER_BESIDE)
+        return (*front, BACK_PANELS, _NO_WEDGE, _SEAM_DART, AT_ITS_POINT)
 
     def stages(self) -> tuple[Stage, ...]:
         return (
@@ -179,6 +208,14 @@ class ShoulderPrincess(Feature):
         close_about_point(d)
 
     def _front(self, d: Drafting) -> None:
+        if self.beside is not None:
+            if self.ease is not None:
+                raise PaperError(
+                    "a panel line that passes no dart has nothing to be eased: leave "
+                    "its ease (ep) out"
+                )
+            divide_beside_dart(d)
+            return
         d.part = "front"
         at = mix(d["Nf′"], d["Tf"], d.n.share_s)
         qf = d.found(
@@ -216,9 +253,14 @@ class ShoulderPrincess(Feature):
         split_back(d, spot_on(d.sheet.piece("B"), "shoulder", qb), upper)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from panel_findings(n, sheet)
         yield from back_findings(n, sheet)
-        yield from start_findings(FRONT, _upper_front(sheet, sheet.points["Qf"]))
+        qf = sheet.points["Qf"]
+        if self.beside is None:
+            yield from panel_findings(n, sheet)
+            yield from start_findings(FRONT, _upper_front(sheet, qf))
+        else:
+            yield from findings_beside_dart(n, sheet)
+            yield from start_findings(FRONT, upper_beside_dart(sheet, qf))
         if "Qb" in sheet.points:
             yield from start_findings(BACK, _upper_back(sheet, sheet.points["Qb"]))
         for line, code in ((FRONT, "FC"), (BACK, "BC")):
@@ -233,7 +275,7 @@ class ShoulderPrincess(Feature):
                 "Make the neck narrower (dw), or start at the armhole.",
                 {"Lr": n.Lr},
             )
-        if n.ta > 0:
+        if n.ta > 0 and self.beside is None:
             yield Finding(
                 "P8",
                 Severity.WARN,

@@ -17,6 +17,7 @@ from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
+from clothwright.sheets.steps import steps_text
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
@@ -73,6 +74,13 @@ def test_the_line_is_even_where_the_dart_is_closed(body: Body) -> None:
         for a, b in zip(panel.segments, panel.segments[1:], strict=False)
     ]
     assert max(bends) < 1.0
+
+
+def test_a_turn_is_told_in_degrees() -> None:
+    """It was told in cm."""
+    made = draft(order(P92, beside(4.0)))
+    (told,) = (s for s in steps_text(made) if "its upper part turned by" in s)
+    assert f"turned by {made.numbers.theta + made.numbers.phi_n:.1f}°" in told
 
 
 def test_the_waist_is_what_it_was() -> None:

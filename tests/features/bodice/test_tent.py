@@ -17,6 +17,7 @@ from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
+from clothwright.sheets.steps import steps_text
 from making.test_order import complete
 from orders import closed_back, cut_faults, order
 
@@ -60,6 +61,8 @@ def test_the_hem_gains_what_the_dart_opens(body: Body, length: float) -> None:
     assert not made.sheet.piece("F").has("dart low")
     assert not cut_faults(made)
     complete(making_order(made))
+    (told,) = (s for s in steps_text(made) if "turned up about BP" in s)
+    assert f"by {n.theta_h:.1f}°" in told
 
 
 @pytest.mark.parametrize("body", [P92, THEA], ids=lambda b: b.client)

@@ -172,7 +172,7 @@ def divide_beside(d: Drafting) -> None:
         sheet.named(Q2=rotate(upper.start, bp, -theta)),
         "FS",
         "side dart closed on the side front, as far as the line",
-        amounts=(("its upper part turned by {}", Taped("θ", theta)),),
+        amounts=(("its upper part turned by {}", Taped("θ", theta, angle=True)),),
         frm=("BP",),
     )
     _edges(d)

@@ -40,6 +40,7 @@ from clothwright.paper import (
     PaperError,
     Piece,
     Sheet,
+    Taped,
     Verb,
     pivot,
     redraw,
@@ -91,7 +92,7 @@ def _led(theta: float, phi_n: float, share_h: float) -> float:
 
 @TENT.rule(
     "hem h",
-    "what the hem of each half of the front gains",
+    "what the hem of each half of the front gains, the armhole as drafted",
     key="hem_h",
     source=_SRC,
     formula="2·(yW + L − yBP)·sin(θh/2)",
@@ -166,13 +167,13 @@ class Tent(Feature):
 
     def notes(
         self,
-        n: Numbers,
+        n: Numbers,  # noqa: ARG002
         sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],
+        fmt: Callable[[float], str],  # noqa: ARG002
     ) -> Iterable[str]:
         yield (
-            f"The front flares from the bust by {fmt(n.hem_h)} at each half's hem; "
-            "let it hang for a night and level the hem before you turn it up."
+            "The front hangs from the bust: let it hang for a night, and level the hem "
+            "before you turn it up."
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -235,7 +236,7 @@ def _lead(d: Drafting) -> None:
         if n.share_h > _WHOLE
         else "side of the front turned up about BP, and its dart closed by as much",
         amounts=(
-            ("by {}", "theta_h"),
+            ("by {}", Taped("θh", by, angle=True)),
             ("the hem opens by {}", distance(a.end, b.start)),
         ),
         frm=("BP",),

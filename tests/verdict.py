@@ -206,7 +206,11 @@ def _torso(made: Draft) -> Iterator[str]:
     stand lies, fish-eye darts cut out; a band takes its half width of the front."""
     n, sheet = made.numbers, made.sheet
     banded = n.b_stand if "BD" in sheet.pieces else 0.0
-    loose = n.fd if "theta_h" in n else 0.0  # a tent has no waist dart in front
+    loose = 0.0  # a tent has no waist dart in front, or none at all
+    if "theta_h" in n:
+        eyes = [k.name for p in sheet.pieces.values() for k in p.lines]
+        panelled = "BC" in sheet.pieces
+        loose = n.fd + (0.0 if "waist dart" in eyes or panelled else n.bd_net)
     for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
         level, half = LineString([(0, n.yW + y), (n.X, n.yW + y)]), banded
         for code in ("F", "FC", "FS", "B", "BC", "BS"):

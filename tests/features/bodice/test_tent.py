@@ -8,11 +8,11 @@ import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
 from clothwright.body import Body, RuleSet
-from clothwright.curves import Vector, degrees_between, distance
+from clothwright.curves import Path, Point, Vector, degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.side_dart import SideDart
-from clothwright.features.bodice.tent import Tent
+from clothwright.features.bodice.tent import Hangs, Tent
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.making import making_order
@@ -28,12 +28,19 @@ _LEFT = ("side dart", "waist seam", "peplum")
 def tent(
     *more: Feature,
     share: float | None = None,
+    hangs: Hangs = Hangs.ALL,
     length: float | None = None,
     flare: float | None = None,
 ) -> tuple[Feature, ...]:
     """A sleeveless top with a zip behind, cut in one, that flares from the bust."""
-    kept = (f for f in closed_back(lines="darts") if f.kind not in _LEFT)
-    return (*kept, Tent(share=share), Torso(length=length, flare=flare), *more)
+    left = (*_LEFT, *(("back waist dart",) if hangs is Hangs.ALL else ()))
+    kept = (f for f in closed_back(lines="darts") if f.kind not in left)
+    return (
+        *kept,
+        Tent(share=share, hangs=hangs),
+        Torso(length=length, flare=flare),
+        *more,
+    )
 
 
 @pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA], ids=lambda b: b.client)
@@ -44,7 +51,7 @@ def test_the_hem_gains_what_the_dart_opens(body: Body, length: float) -> None:
     made = draft(order(body, tent(length=length, flare=0.0)))
     assert not made.failed, made.failures()
     kept = (f for f in tent(length=length, flare=0.0) if f.kind != "tent")
-    plain = draft(order(body, (*kept, SideDart())))
+    plain = draft(order(body, (*kept, SideDart(), BackWaistDart())))
     n, bp = made.numbers, made.sheet.points["BP"]
     radius = n.yW + n.L - bp.y
     theta = math.radians(n.theta + n.phi_n)
@@ -70,7 +77,7 @@ def test_neck_armhole_and_side_keep_their_lengths(body: Body) -> None:
     """A pivot keeps every edge (1.1); the side runs on straight over the dart."""
     made = draft(order(body, tent(flare=0.0)))
     kept = (f for f in tent(flare=0.0) if f.kind != "tent")
-    plain = draft(order(body, (*kept, SideDart())))
+    plain = draft(order(body, (*kept, SideDart(), BackWaistDart())))
     for edge in ("neck", "armhole", "shoulder", "cf"):
         assert made.sheet.length("F", edge) == pytest.approx(
             plain.sheet.length("F", edge), abs=0.01 * MM
@@ -83,6 +90,23 @@ def test_neck_armhole_and_side_keep_their_lengths(body: Body) -> None:
         for a, b in zip(side.segments, side.segments[1:], strict=False)
     ]
     assert max(bends) < 1.0
+
+
+@pytest.mark.parametrize("hangs", list(Hangs))
+def test_the_waist_hangs_free(hangs: Hangs) -> None:
+    """What the darts would take in stays in the waist; sides and centre are as those of
+    a fitted torso."""
+    made = draft(order(P92, tent(hangs=hangs, flare=0.0)))
+    assert not made.failed, made.failures()
+    n = made.numbers
+    back = next(k.path for k in made.sheet.piece("B").lines if k.name == "waist line")
+    level = Path.line(Point(-60.0, n.yW), Point(200.0, n.yW))
+    ends = [s for s, _ in level.meets(made.sheet.piece("B").outline)]
+    wide = max(ends) - min(ends)
+    assert back.start.y == n.yW
+    assert wide == pytest.approx(n.xs - n.a - n.x_back + n.side_shift, abs=MM)
+    darted = any(k.name == "waist dart" for k in made.sheet.piece("B").lines)
+    assert darted is (hangs is Hangs.FRONT)
 
 
 def test_a_part_of_the_dart_stays_at_the_side() -> None:
@@ -134,6 +158,8 @@ def test_real_women_get_it() -> None:
 
 def test_what_does_not_go_together() -> None:
     with pytest.raises(OrderError, match='add a "torso"'):
-        draft(order(P92, (*closed_back(lines="darts")[:4], Tent(), BackWaistDart())))
+        draft(order(P92, (*closed_back(lines="darts")[:4], Tent())))
+    with pytest.raises(OrderError, match="hangs without a dart"):
+        draft(order(P92, (BackWaistDart(), *tent())))
     with pytest.raises(OrderError, match="one line only"):
         draft(order(P92, tent(SideDart())))

@@ -45,7 +45,7 @@ BESIDE_S = Number(
     _SRC,
     low=-8.0,
     high=3.0,
-    usual=(-6.0, 3.0),
+    usual=(-3.0, 3.0),
 )
 
 

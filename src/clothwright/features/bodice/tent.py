@@ -4,11 +4,13 @@
 The torso is run on below the waist with its side dart open. Then the front is slashed
 plumb from the hem to the bust point and what lies beside is turned about that until the
 side dart is closed: the hem opens by `2·|BP hem|·sin(θ/2)` and is filled with plain
-paper. No waist dart is sewn in front.
+paper. No waist dart is sewn, in front
+alone or all round.
 """
 
 import math
 from collections.abc import Callable, Iterable
+from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.torso import HIP_LINE, WAIST_LINE
@@ -23,6 +25,7 @@ from clothwright.curves import (
     turn,
 )
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
 from clothwright.features.bodice.front_dart import SIDE, tighten_armhole
 from clothwright.features.bodice.opened_dart import (
     Opened,
@@ -115,14 +118,22 @@ def _balance(hem_h: float, L: float, WH: float) -> float:
     return max(0.0, min(hem_h / 2, _MOST_FLARE, _OF_BELOW * (L - WH)))
 
 
+class Hangs(Enum):
+    """What has no waist dart."""
+
+    ALL = "front and back"
+    FRONT = "the front alone"
+    """The back is shaped as the order says."""
+
+
 class Tent(Feature):
     """Front that flares from the bust to the hem."""
 
     kind: Literal["tent"] = "tent"
     title: ClassVar[str] = "Tent flare"
     sentence: ClassVar[str] = (
-        "The front flares from the bust as a [tent]: {share} of the bust dart is led "
-        "into the hem, and no waist dart is sewn in front."
+        "It hangs from the bust as a [tent], {hangs}: {share} of the bust dart is led "
+        "into the hem of the front, and no waist dart is sewn."
     )
     page: ClassVar[int] = 3
     shows: ClassVar[Shown] = {
@@ -140,6 +151,8 @@ class Tent(Feature):
         "front panels": "the bust dart can go into one line only; leave one off",
     }
 
+    hangs: Hangs = Hangs.ALL
+
     share: Annotated[
         Ratio | None,
         Number(
@@ -156,14 +169,35 @@ class Tent(Feature):
         ),
     ] = None
 
+    def said(self) -> str:
+        if self.hangs is Hangs.ALL:
+            return self.sentence
+        return self.sentence.replace("waist dart is sewn", "waist dart is sewn there")
+
+    def provides(self) -> frozenset[str]:
+        return self.gives | ({"back panels"} if self.hangs is Hangs.ALL else set())
+
+    def forbids(self) -> dict[str, str]:
+        if self.hangs is Hangs.FRONT:
+            return self.clashes
+        why = (
+            "the back of a tent hangs without a dart or a panel line; leave that off, "
+            f'or set hangs = "{Hangs.FRONT.value}"'
+        )
+        return {**self.clashes, "back panels": why}
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (SIDE_DART, TENT)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (
+        out = [
             Stage(Rank.FRONT_PANELS, "the front without a waist dart", _undarted),
             Stage(Rank.BELOW_WAIST, "the bust dart in the hem", _lead),
-        )
+        ]
+        if self.hangs is Hangs.ALL:
+            says = "the back without a waist dart"
+            out.append(Stage(Rank.BACK_PANELS, says, _undarted_back))
+        return tuple(out)
 
     def notes(
         self,
@@ -200,6 +234,14 @@ def _undarted(d: Drafting) -> None:
     if d.sheet.piece("F").has("leg cf"):
         run = ["waist", "leg cf", "leg side", "waist side"]
         without_dart(d, "F", "front waist dart", run)
+
+
+def _undarted_back(d: Drafting) -> None:
+    """The same at the back."""
+    d.part = "back"
+    dart = OPENED_BACK[BackPlace.WAIST]
+    if d.sheet.piece("B").has(dart.leg_first):
+        without_dart(d, "B", "back waist dart", dart.run)
 
 
 def _lead(d: Drafting) -> None:

@@ -208,9 +208,9 @@ def _torso(made: Draft) -> Iterator[str]:
     banded = n.b_stand if "BD" in sheet.pieces else 0.0
     loose = 0.0  # a tent has no waist dart in front, or none at all
     if "theta_h" in n:
-        eyes = [k.name for p in sheet.pieces.values() for k in p.lines]
+        marked = {k.name for p in sheet.pieces.values() for k in p.lines}
         panelled = "BC" in sheet.pieces
-        loose = n.fd + (0.0 if "waist dart" in eyes or panelled else n.bd_net)
+        loose = n.fd + (0.0 if "waist dart" in marked or panelled else n.bd_net)
     for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
         level, half = LineString([(0, n.yW + y), (n.X, n.yW + y)]), banded
         for code in ("F", "FC", "FS", "B", "BC", "BS"):

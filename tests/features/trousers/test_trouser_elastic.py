@@ -8,6 +8,11 @@ from clothwright.blocks.trousers import back_of
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Point, distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.fitting import Fitting
+from clothwright.features.fittings.trouser_rise import (
+    FlatTrouserSeat,
+    FullTrouserSeat,
+)
 from clothwright.features.skirts.elastic_casing import raise_top
 from clothwright.features.skirts.elastic_waist import ElasticWaist
 from clothwright.features.skirts.gathered_skirt import GatheredSkirt
@@ -180,3 +185,12 @@ def test_a_tilt_that_is_chosen_is_told_by_what_it_does_to_the_side() -> None:
     over = 3.0 * (2 / 3 * n.BRe + n.rq) / (n.BRe + n.rq)
     slant = n.hip_B - (n.hip_B**2 - n.rq**2) ** 0.5
     assert leans == pytest.approx(over - slant, abs=MM)
+
+
+def test_an_upright_seat_is_not_made_flatter() -> None:
+    pulled = Trousers(), TrouserElastic()
+    flat = Fitting(alteration=(FlatTrouserSeat(by=1.0),))
+    with pytest.raises(OrderError, match="stands upright already.*rq"):
+        draft(order(P92, (*pulled, flat)))
+    full = Fitting(alteration=(FullTrouserSeat(by=1.0),))
+    assert not draft(order(P92, (*pulled, full))).failed

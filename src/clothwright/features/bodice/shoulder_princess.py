@@ -176,9 +176,13 @@ class ShoulderPrincess(Feature):
     def said(self) -> str:
         if self.beside is None:
             return self.sentence
+        where = (
+            "side of" if self.beside > 0 else "side of (below nought, to the centre of)"
+        )
         return (
             "[Panel lines] from the shoulder, front and back; the front one passes "
-            "{beside} beside the bust point, and the bust dart stays at the side."
+            f"{{beside}} to the {where} the bust point, and the bust dart stays at the "
+            "side."
         )
 
     def given(self, unit: Unit) -> Iterable[Given]:

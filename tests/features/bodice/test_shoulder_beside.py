@@ -1,5 +1,6 @@
 """Panel lines from the shoulder that pass no dart (transformations 1.5)."""
 
+import math
 from random import Random
 
 import pytest
@@ -8,6 +9,7 @@ from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
 from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
+from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
@@ -78,7 +80,7 @@ def test_the_line_is_even(away: float) -> None:
         assert max(bends) < 1.0
 
 
-@pytest.mark.parametrize("away", [-4.0, 2.5])
+@pytest.mark.parametrize("away", [-4.0, 2.5, 5.0])
 @pytest.mark.parametrize(
     "inside", ["faced", "to the edge", "below", "torso", "sleeves"]
 )
@@ -105,7 +107,7 @@ def test_what_it_goes_with(away: float, inside: str) -> None:
 def test_real_women_get_it() -> None:
     rng = Random(11)
     for body in rng.sample(ansur_whole(), 8):
-        away = rng.choice(AWAY)
+        away = rng.choice((*AWAY, 4.5))
         made = draft(order(body, lines(away), estimates=RuleSet.SURVEY))
         assert not made.failed, made.failures()
         assert not cut_faults(made)
@@ -126,3 +128,25 @@ def test_real_women_get_it() -> None:
 def test_what_does_not_go_together(features: tuple[Feature, ...], said: str) -> None:
     with pytest.raises(OrderError, match=said):
         draft(order(P92, features))
+
+
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA], ids=lambda b: b.client)
+@pytest.mark.parametrize("away", [3.5, 6.0])
+def test_further_out_a_rest_of_the_dart_is_in_the_seam(body: Body, away: float) -> None:
+    """More than 3 cm from the bust point the line needs the rest of the dart as ease of
+    0.6 or a small dart (1.5): 2·|BP P|·sin(θ/2) (1.1, exact)."""
+    made = draft(order(body, lines(away)))
+    assert not made.failed, made.failures()
+    n, at = made.numbers, made.sheet.points
+    rest = 2 * distance(at["BP"], at["P2"])
+    rest *= math.sin(math.radians(n.theta + n.phi_n) / 2)
+    assert at["BP"].x - at["P2"].x == pytest.approx(away, abs=1e-6)
+    assert n.rest_f == pytest.approx(rest, abs=1e-6)
+    fc, fs = (made.sheet.piece(c) for c in ("FC", "FS"))
+    assert fs.has("side")
+    assert fc.has("dart panel low") is (rest > MOST_EASE)
+    walk = next(w for w in made.report.walks if w.seam.code == "S1")
+    eased = 0.0 if rest > MOST_EASE else -rest
+    assert walk.ease == pytest.approx(eased, abs=0.5 * MM)
+    assert not cut_faults(made)
+    complete(making_order(made))

@@ -28,6 +28,7 @@ from clothwright.features.bodice.panel_lines import (
     UpperCurve,
     corner,
     from_armhole,
+    from_shoulder,
     rounded,
 )
 from clothwright.features.hand.hand_seams import off_corners
@@ -81,17 +82,20 @@ _LEAST_DART = 1.5
 
 
 # -- drafting --------------------------------------------------------------------------
-def upper_beside(sheet: Sheet, theta: float) -> UpperCurve:
-    """The line from the armhole to the side dart, so that it runs plumb from there when
-    the dart is closed."""
-    p1 = sheet.points["P1"]
+def upper_beside(sheet: Sheet, theta: float, edge: str = "armhole") -> UpperCurve:
+    """The line from the armhole or the shoulder to the side dart, so that it runs plumb
+    from there when the dart is closed."""
+    p = sheet.points
+    p1 = p["P1"]
     down = rotate(Point(0.0, 1.0), Point(0.0, 0.0), theta)
     base = p1 + Vector(down.x, down.y) * 10.0
-    return from_armhole(FRONT, sheet.points["Qf"], p1, base)
+    if edge == "armhole":
+        return from_armhole(FRONT, p["Qf"], p1, base)
+    return from_shoulder(FRONT, p["Qf"], p1, base, p["Tf"] - p["Nf′"])
 
 
-def divide_beside(d: Drafting) -> None:
-    """Cut the front from the armhole to the side dart and from there to the waist, and
+def divide_beside(d: Drafting, edge: str = "armhole") -> None:
+    """Cut the front from an edge to the side dart and from there to the waist, and
     close what lies outwards of the line on the side front."""
     n, bp = d.n, d["BP"]
     front = d.sheet.piece("F")
@@ -119,7 +123,7 @@ def divide_beside(d: Drafting) -> None:
         down=n.y_Pf - n.y_BP,
     )
     sheet = waist_dart(d.sheet, d["D1"], apex, d["D2"])
-    upper = upper_beside(sheet.named(P1=p1), theta).path
+    upper = upper_beside(sheet.named(P1=p1), theta, edge).path
     d.draw(
         "front panel, upper",
         upper,
@@ -131,7 +135,7 @@ def divide_beside(d: Drafting) -> None:
         sheet.unsew(SIDE),
         "F",
         upper,
-        On("armhole", sheet.edge("F", "armhole").path.length_to_point(upper.start)),
+        On(edge, sheet.edge("F", edge).path.length_to_point(upper.start)),
         On("dart high", distance(bp, p1)),
         edge="cut",
         seam="upper cut",

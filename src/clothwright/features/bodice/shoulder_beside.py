@@ -32,6 +32,10 @@ _SRC = "transformations 1.5"
 LEAST = 1.0
 """A line nearer to the bust point than this passes over it, cm (our own)."""
 
+PAST = 3.0
+"""A line so far towards the side passes outside the end of the dart; beyond, it crosses
+the dart, of which a rest is eased or sewn in the seam, cm (1.5)."""
+
 _CLEAR = 0.7
 """The dart ends so far beside the line, cm (our own: its point is no part of the
 seam)."""
@@ -39,13 +43,13 @@ seam)."""
 SHOULDER_BESIDE = RuleTable("front panel line from the shoulder, beside the bust point")
 
 BESIDE_S = Number(
-    "beside_s",
-    "beside s",
+    "beside_f",
+    "beside f",
     "front panel line from the bust point, towards the side (below nought, the centre)",
     _SRC,
     low=-8.0,
-    high=3.0,
-    usual=(-3.0, 3.0),
+    high=8.0,
+    usual=(-3.0, 6.0),
 )
 
 
@@ -53,11 +57,11 @@ BESIDE_S = Number(
     "x(Pf)",
     "centre of the front waist dart, across",
     source=_SRC,
-    formula="xBP − beside s: the line takes it in",
+    formula="xBP − beside f: the line takes it in",
     key="x_Pf",
 )
-def _x(x_BP: float, beside_s: float) -> float:
-    return x_BP - beside_s
+def _x(x_BP: float, beside_f: float) -> float:
+    return x_BP - beside_f
 
 
 @SHOULDER_BESIDE.rule(
@@ -70,8 +74,19 @@ def _x(x_BP: float, beside_s: float) -> float:
     low=0.0,
     high=6.0,
 )
-def _set_back(BUB: float, beside_s: float) -> float:
-    return max(set_back_by(BUB), beside_s + _CLEAR)
+def _set_back(BUB: float, beside_f: float) -> float:
+    return max(set_back_by(BUB), beside_f + _CLEAR)
+
+
+def start_on_shoulder(d: Drafting) -> Point:
+    """Mark the start of the front line on the shoulder."""
+    at = mix(d["Nf′"], d["Tf"], d.n.share_s)
+    return d.found(
+        "Qf",
+        at,
+        "start of the front panel line on the shoulder",
+        amounts=(("along the shoulder from Nf′", distance(d["Nf′"], at)),),
+    )
 
 
 def divide_beside_dart(d: Drafting) -> None:
@@ -79,22 +94,16 @@ def divide_beside_dart(d: Drafting) -> None:
     waist dart, and so down that."""
     n = d.n
     d.part = "front"
-    if abs(n.beside_s) < LEAST:
+    if abs(n.beside_f) < LEAST:
         raise PaperError(
-            f"a panel line {abs(n.beside_s):.1f} cm beside the bust point passes over "
-            f"it: leave beside s out, or make it {LEAST:g} cm or more (less than "
+            f"a panel line {abs(n.beside_f):.1f} cm beside the bust point passes over "
+            f"it: leave beside f out, or make it {LEAST:g} cm or more (less than "
             f"−{LEAST:g} towards the centre)"
         )
     if n.ta > 0:
         tighten_armhole(d)
     end_side_darts(d)
-    at = mix(d["Nf′"], d["Tf"], n.share_s)
-    qf = d.found(
-        "Qf",
-        at,
-        "start of the front panel line on the shoulder",
-        amounts=(("along the shoulder from Nf′", distance(d["Nf′"], at)),),
-    )
+    qf = start_on_shoulder(d)
     apex = d.point(
         "Pf",
         "BP",
@@ -114,7 +123,7 @@ def divide_beside_dart(d: Drafting) -> None:
     legs = [e for e in d.sheet.piece("F").edges if e.name.startswith("dart")]
     if any(upper.meets(e.path) for e in legs):
         raise PaperError(
-            "the front panel line would cross the bust dart: bring it (beside s) "
+            "the front panel line would cross the bust dart: bring it (beside f) "
             "nearer to the bust point, or let the dart end further out (set-back)"
         )
     divide(d, FRONT, spot_on(d.sheet.piece("F"), "shoulder", qf), upper)
@@ -149,5 +158,5 @@ def findings_beside_dart(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Checks of a line that passes no dart."""
     yield from side_dart_findings(n)
     yield from waist_findings(
-        n, sheet, "Bring the panel line (beside s) nearer to the bust point."
+        n, sheet, "Bring the panel line (beside f) nearer to the bust point."
     )

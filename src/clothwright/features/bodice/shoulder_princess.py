@@ -18,6 +18,13 @@ from clothwright.features.bodice.back_princess import (
     split_back,
 )
 from clothwright.features.bodice.back_shoulder import AT_ITS_POINT, NARROW_NECK
+from clothwright.features.bodice.front_beside import (
+    divide_beside,
+    findings_beside,
+    open_rest,
+    upper_beside,
+)
+from clothwright.features.bodice.front_beside_rules import BESIDE
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -35,9 +42,11 @@ from clothwright.features.bodice.panel_lines import (
 )
 from clothwright.features.bodice.shoulder_beside import (
     BESIDE_S,
+    PAST,
     SHOULDER_BESIDE,
     divide_beside_dart,
     findings_beside_dart,
+    start_on_shoulder,
     upper_beside_dart,
 )
 from clothwright.features.bodice.side_dart import SIDE_DART
@@ -134,7 +143,8 @@ class ShoulderPrincess(Feature):
         "ep": ("FC.panel", "F.dart low"),
         "share s": ("FC.panel", "F.dart low"),
         "front panel": ("FC.panel", "F.dart low"),
-        "beside s": ("FC.panel",),
+        "beside f": ("FC.panel",),
+        "rest": ("FC.panel",),
         "set-back": ("FS.dart low",),
         "Qb": ("BC.panel",),
     }
@@ -170,8 +180,14 @@ class ShoulderPrincess(Feature):
         ),
     ] = None
     beside: Annotated[Length | None, BESIDE_S] = None
-    """How far the front line passes beside the bust point, past the bust dart, which
-    stays at the side; over it when left out."""
+    """How far the front line passes beside the bust point; over it when left out. Up to
+    3 cm it passes the bust dart, which stays at the side; further out it crosses that.
+    """
+
+    @property
+    def _crosses(self) -> bool:
+        """True for a line that crosses the bust dart beside its point."""
+        return self.beside is not None and self.beside > PAST
 
     def said(self) -> str:
         if self.beside is None:
@@ -179,10 +195,12 @@ class ShoulderPrincess(Feature):
         where = (
             "side of" if self.beside > 0 else "side of (below nought, to the centre of)"
         )
-        return (
+        says = (
             "[Panel lines] from the shoulder, front and back; the front one passes "
-            f"{{beside}} to the {where} the bust point, and the bust dart stays at the "
-            "side."
+            f"{{beside}} to the {where} the bust point"
+        )
+        return says + (
+            "." if self._crosses else ", and the bust dart stays at the side."
         )
 
     def given(self, unit: Unit) -> Iterable[Given]:
@@ -192,15 +210,20 @@ class ShoulderPrincess(Feature):
                 yield it
 
     def tables(self) -> tuple[RuleTable, ...]:
-        front = (FRONT_PANELS,) if self.beside is None else (SIDE_DART, SHOULDER_BESIDE)
+        front: tuple[RuleTable, ...] = (SIDE_DART, SHOULDER_BESIDE)
+        if self.beside is None or self._crosses:
+            front = (BESIDE if self._crosses else FRONT_PANELS,)
         return (*front, BACK_PANELS, _NO_WEDGE, _SEAM_DART, AT_ITS_POINT)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (
+        out = (
             Stage(Rank.BACK_SHOULDER, "the back shoulder dart", self._close),
             Stage(Rank.FRONT_PANELS, "front princess line", self._front),
             Stage(Rank.BACK_PANELS, "back princess line", self._back),
         )
+        if not self._crosses:
+            return out
+        return (*out, Stage(Rank.YOKE_DART, "the rest of the bust dart", open_rest))
 
     def _close(self, d: Drafting) -> None:
         if d.n.sd > 0 and d.n.dw >= NARROW_NECK:
@@ -215,19 +238,17 @@ class ShoulderPrincess(Feature):
         if self.beside is not None:
             if self.ease is not None:
                 raise PaperError(
-                    "a panel line that passes no dart has nothing to be eased: leave "
-                    "its ease (ep) out"
+                    "a panel line beside the bust point is eased by no more than is "
+                    "left of the dart: leave its ease (ep) out"
                 )
-            divide_beside_dart(d)
-            return
+            if not self._crosses:
+                divide_beside_dart(d)
+                return
         d.part = "front"
-        at = mix(d["Nf′"], d["Tf"], d.n.share_s)
-        qf = d.found(
-            "Qf",
-            at,
-            "start of the front panel line on the shoulder",
-            amounts=(("along the shoulder from Nf′", distance(d["Nf′"], at)),),
-        )
+        qf = start_on_shoulder(d)
+        if self._crosses:
+            divide_beside(d, "shoulder")
+            return
         split_panels(d, "shoulder", _upper_front(d.sheet, qf))
 
     def _back(self, d: Drafting) -> None:
@@ -262,6 +283,10 @@ class ShoulderPrincess(Feature):
         if self.beside is None:
             yield from panel_findings(n, sheet)
             yield from start_findings(FRONT, _upper_front(sheet, qf))
+        elif self._crosses:
+            yield from findings_beside(n, sheet)
+            line = upper_beside(sheet, n.theta + n.phi_n, "shoulder")
+            yield from start_findings(FRONT, line)
         else:
             yield from findings_beside_dart(n, sheet)
             yield from start_findings(FRONT, upper_beside_dart(sheet, qf))
@@ -279,7 +304,7 @@ class ShoulderPrincess(Feature):
                 "Make the neck narrower (dw), or start at the armhole.",
                 {"Lr": n.Lr},
             )
-        if n.ta > 0 and self.beside is None:
+        if n.ta > 0 and (self.beside is None or self._crosses):
             yield Finding(
                 "P8",
                 Severity.WARN,

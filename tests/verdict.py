@@ -325,6 +325,8 @@ def _bust(made: Draft) -> float | None:
     sheet = made.sheet
     if not {"FC", "FS", "BC", "BS"} <= set(sheet.pieces):
         return None
+    if sheet.piece("FS").has("dart low"):  # open there, as in a front in one piece
+        return None
     # just below, where the side front was not turned; a line beside the bust point
     # leaves the dart there, which is closed when it is worn
     marks = (sheet.points[k].y for k in ("BP", "ub", "P2") if k in sheet.points)

@@ -285,8 +285,8 @@ class ShoulderPrincess(Feature):
             yield from start_findings(FRONT, _upper_front(sheet, qf))
         elif self._crosses:
             yield from findings_beside(n, sheet)
-            line = upper_beside(sheet, n.theta + n.phi_n, "shoulder")
-            yield from start_findings(FRONT, line)
+            upper = upper_beside(sheet, n.theta + n.phi_n, "shoulder")
+            yield from start_findings(FRONT, upper)
         else:
             yield from findings_beside_dart(n, sheet)
             yield from start_findings(FRONT, upper_beside_dart(sheet, qf))

@@ -40,11 +40,11 @@ from clothwright.paper import (
     Edge,
     EdgeKind,
     InnerLine,
-    PaperError,
     Piece,
     Sheet,
     Taped,
     Verb,
+    meetings,
     pivot,
     redraw,
 )
@@ -250,12 +250,13 @@ def _lead(d: Drafting) -> None:
     d.part = "front"
     front = d.sheet.piece("F")
     hem = front.edge("hem").path
-    hits = hem.meets(Path.line(bp, bp + Vector(0.0, 300.0)))
-    if not hits:
-        raise PaperError(
-            "the bust point does not lie above the hem of the front: measure BPS and "
-            "FA2 again, or take another line for the bust dart"
-        )
+    plumb = Path.line(bp, bp + Vector(0.0, 300.0))
+    hits = meetings(
+        hem,
+        plumb,
+        "the bust point does not lie above the hem of the front: measure BPS and "
+        "FA2 again, or take another line for the bust dart",
+    )
     foot = hem.at_length(hits[0][0])
     d.found(
         "Qh",

@@ -33,6 +33,7 @@ from clothwright.paper import (
     Piece,
     Sheet,
     cut,
+    meetings,
     redraw,
     spot_on,
     straight,
@@ -194,12 +195,12 @@ def _begins(free: Path, foot: Point) -> Point:
     the shoulder to its own foot."""
     level = (free.start.y + foot.y) / 2
     across = Path.line(Point(foot.x - _WIDE, level), Point(foot.x, level))
-    hits = free.meets(across)
-    if not hits:
-        raise PaperError(
-            "the facing of the armholes ends above the neck of the cowl's lining: make "
-            "it (facing at the side) deeper, or leave the lining off"
-        )
+    hits = meetings(
+        free,
+        across,
+        "the facing of the armholes ends above the neck of the cowl's lining: make "
+        "it (facing at the side) deeper, or leave the lining off",
+    )
     return free.at_length(hits[0][0])
 
 

@@ -153,9 +153,11 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
 def _side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(
         ("FS", "side", True),
-        ("F", "side high", True),
-        ("F", "side mid", True),
-        ("F", "side low", True),
+        *(
+            (c, e, True)
+            for c in ("FS", "F")
+            for e in ("side high", "side mid", "side low")
+        ),
         ("F", "side", True),
     )
     right = t.chain(("BS", "side", False), ("B", "side", False))

@@ -117,7 +117,12 @@ def _seat(title: str, sign: float) -> RuleTable:
         angle = wedge_angle(by, back.hip)
         q = rotate(back.cb_waist, side, -sign * angle)
         tilt = back.base.x - q.x
-        if tilt < LEAST_TILT:
+        if back.tilt < 2 * LEAST_TILT and tilt < back.tilt:
+            raise RuleError(
+                "the seat line stands upright already, as that of trousers that are "
+                "pulled on does: leave this off and lower the centre back waist (rq)"
+            )
+        if tilt < LEAST_TILT <= back.tilt:
             raise RuleError("the seat line would stand upright: alter by less")
         return tilt, -back.front.rise - q.y
 

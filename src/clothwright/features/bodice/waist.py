@@ -21,6 +21,7 @@ from clothwright.features.bodice.waist_rules import (
     WAIST,
     waist_curve,
 )
+from clothwright.features.bodice.waist_seams import SEAMS
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.wholes import waist_in_band
@@ -50,11 +51,7 @@ class WaistSeam(Feature):
     pieces: ClassVar[tuple[About, ...]] = tuple(
         About(code, shown=("waist",)) for code in ("FC", "FS", "F", "BS", "BC", "B")
     )
-    seams: ClassVar[Mapping[str, str]] = {
-        "S5": "waist in front, where a peplum or a skirt is sewn to the bodice",
-        "S6": "waist behind, where a peplum or a skirt is sewn to the bodice",
-        "S7": "side seam of a peplum or of a skirt on a bodice",
-    }
+    seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam", "waist line"})
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",

@@ -51,7 +51,7 @@ class DressSkirt(Feature):
     kind: Literal["dress skirt"] = "dress skirt"
     title: ClassVar[str] = "Skirt of a dress"
     sentence: ClassVar[str] = (
-        "From the waist seam hangs a [skirt], {cut}, {length} long and {fullness} of a "
+        "From the seam hangs a [skirt], {cut}, {length} long and {fullness} of a "
         "full circle."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
@@ -60,7 +60,8 @@ class DressSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = HANGING
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "the skirt of a dress needs a waist seam",
+        "waist seam": 'the skirt of a dress needs a waist seam, or a "torso" with '
+        'a seam and below = "sewn on"',
         "dress opening": "a dress is put on through a zip at its back or a button "
         "stand",
     }
@@ -95,7 +96,7 @@ class DressSkirt(Feature):
     def said(self) -> str:
         if self.gathered:
             return (
-                "From the waist seam hangs a [skirt], {cut}, {length} long and "
+                "From the seam hangs a [skirt], {cut}, {length} long and "
                 "{gathers} times its waist."
             )
         return self.sentence

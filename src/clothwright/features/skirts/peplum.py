@@ -14,7 +14,7 @@ from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.about import HANGING
+from clothwright.features.skirts.about import HANGING, PANEL_SEAMS
 from clothwright.features.skirts.peplum_pieces import (
     BackEnd,
     closed_end,
@@ -98,10 +98,7 @@ class Peplum(Feature):
         "lap": ("PB.open", "PBC.cb"),
     }
     pieces: ClassVar[tuple[About, ...]] = HANGING
-    seams: ClassVar[Mapping[str, str]] = {
-        "S19": "front panel seam of a peplum in panels",
-        "S20": "back panel seam of a peplum in panels",
-    }
+    seams: ClassVar[Mapping[str, str]] = PANEL_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
     clashes: ClassVar[dict[str, str]] = {

@@ -260,7 +260,9 @@ def _centre_back(t: Chains, n: Numbers) -> list[Seam]:
 
 
 def _vent(t: Chains) -> list[Seam]:
-    chain = t.chain(*((code, "vent top", True) for code in (BACK, "PB", "BC", "B")))
+    chain = t.chain(
+        *((code, "vent top", True) for code in (BACK, "PB", "PBC", "BC", "B"))
+    )
     if not chain:
         return []
     return [

@@ -393,7 +393,7 @@ def half_at(n: Numbers, sheet: Sheet, below: float) -> float:
             continue
         piece = sheet.piece(code)
         hits = [max(s, -origin) for s, _ in line.meets(piece.outline)]  # of a vent
-        if piece.has("cf"):  # a stand lies beyond
+        if code in ("PF", "PFC"):  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - origin]
         legs = [e.path for e in piece.edges if e.name.startswith("dart ")]
         across = [s for leg in legs for s, _ in line.meets(leg)]

@@ -37,8 +37,8 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     if runs_below(front):
         raise PaperError(
             "the front of a torso in one piece has no waist dart at its edge for the "
-            "lining's side dart to be closed into: line to the edge, or use a front "
-            "princess line"
+            'lining\'s side dart to be closed into: set mode = "to the edge", or use a '
+            "front princess line"
         )
     if not front.has("leg cf"):
         raise PaperError(

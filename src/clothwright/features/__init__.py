@@ -125,6 +125,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "contour waistband": "skirts.contour_band.ContourBand",
         "waist facing": "skirts.waist_facing.WaistFacing",
         "elastic waist": "skirts.elastic_waist.ElasticWaist",
+        "wrap skirt": "skirts.wrap_skirt.WrapSkirt",
         "skirt lining": "skirts.skirt_lining.SkirtLining",
         "trouser lining": "trousers.trouser_lining.TrouserLining",
         "godets": "skirts.godets.Godets",

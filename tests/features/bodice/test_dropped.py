@@ -290,7 +290,7 @@ def test_a_button_stand_runs_over_the_seam() -> None:
 @pytest.mark.parametrize(
     ("features", "said"),
     [
-        (in_one(Torso(seam=28.0)), "cm (WH) is the most"),
+        (in_one(Torso(seam=28.0)), "cm at most"),
         (in_one(Torso(seam=9.0), FLARED), 'below = "sewn on"'),
         (hung(9.0, FittedDressSkirt()), 'set below = "straight"'),
         (in_one(Torso(seam=9.0, below=Below.HUNG)), "nothing hangs on the waist seam"),

@@ -93,7 +93,7 @@ def _x_seam(
     if dd > WH + 1e-9:
         raise RuleError(
             f"the seam of the torso (dd) lies {dd:.1f} cm below the waist, under the "
-            f"hip: {WH:.1f} cm (WH) is the most"
+            f"hip (WH): make it {WH:.1f} cm at most"
         )
     return side_at(xs, xs - a, side_shift, xh, yW - yB, WH, dd)
 

@@ -14,6 +14,7 @@ from clothwright.features.skirts.pocket_drawing import (
 )
 from clothwright.features.skirts.waist_facing import FACINGS, SHORT_OF_ZIP
 from clothwright.features.skirts.waistband import BAND, stretches
+from clothwright.features.skirts.wrap_skirt_drawing import wrapped
 from clothwright.paper import (
     JOINT,
     Ease,
@@ -32,9 +33,16 @@ FAR = 40.0
 """No stretch of a long seam without a notch is longer, cm (truing 6)."""
 
 
-def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
-    """The waist of a half from the centre to the side, or back."""
+def waist_chain(
+    t: Chains, code: str, *, outwards: bool, over: bool = False
+) -> tuple[Run, ...]:
+    """The waist of a half from the centre to the side, or back; with `over` that of a
+    wrap's front beyond its centre, out to its edge, or back."""
     names = WAIST_NAMES if outwards else WAIST_NAMES[::-1]
+    if over:
+        return t.chain(
+            *((code, w.replace("waist", "waist over"), not outwards) for w in names)
+        )
     backward = (code in (FRONT, trousers.FRONT)) == outwards
     runs = [(code, name, backward) for name in names]
     if code in (FRONT, trousers.FRONT):  # a slanting pocket takes the corner
@@ -50,6 +58,7 @@ def skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
         *_facing(t),
         *_gores(t, n),
         *_side(t, n),
+        *wrapped(t),
         *pocket_seams(t, FRONT),
         *_centre_back(t, n),
         *_vent(t),
@@ -68,7 +77,7 @@ def band_seams(t: Chains, n: Numbers) -> list[Seam]:
     total = sum(part.waist for part in parts)
     scale = n.w_band / sum(part.share for part in parts)
     for i, part in enumerate(parts, 1):
-        left = waist_chain(t, part.piece, outwards=part.outwards)
+        left = waist_chain(t, part.piece, outwards=part.outwards, over=part.over)
         right = t.chain((BAND, f"band {i}", False))
         a, c = t.length(left), t.length(right)
         stretched = n.by_S if "by_S" in n else 0.0

@@ -6,6 +6,7 @@ from itertools import accumulate
 from clothwright.features.chains import Chains, hanging
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.skirts.pocket_drawing import mouth_places, pocket_seams
+from clothwright.features.skirts.wrap_dress import crosses, waist_over
 from clothwright.features.wholes import down_to_seam, waist_in_band
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
@@ -30,6 +31,7 @@ def waist_seams(t: Chains, n: Numbers) -> list[Seam | None]:
         _waist_back(t, n),
         _waist_on(t, n),
         _waist_over(t, n),
+        waist_over(t, n, gathered=_gathered(n)),
         _peplum_side(t, n),
         *_peplum_panels(t),
         *pocket_seams(t, "PF"),
@@ -119,7 +121,7 @@ def _waist_over(t: Chains, n: Numbers) -> Seam | None:
     """What of a wrap lies beyond the centre, on the waist of the other front."""
     left = t.chain(("F", "waist", False), ("F", "waist side", False))
     right = t.chain(("F", OVER, True))
-    if not (left and right):
+    if not (left and right) or crosses(t.sheet):
         return None
     return Seam(
         "S61",

@@ -30,6 +30,7 @@ from clothwright.features.skirts.wrap_skirt_drawing import (
     lay_tied,
 )
 from clothwright.features.skirts.wrap_skirt_rules import (
+    BOW,
     FACED,
     SRC,
     WRAP_SKIRT,
@@ -160,20 +161,7 @@ class WrapSkirt(Feature):
         Length | None,
         Number("tie_w", "tie w", "width of the ties, finished", SRC, low=1.0, high=6.0),
     ] = None
-    bow: Annotated[
-        Length | None,
-        Number(
-            "bow",
-            "bow",
-            "length of each tie for its bow",
-            SRC,
-            45.0,
-            18.0,
-            20.0,
-            90.0,
-            (35.0, 60.0),
-        ),
-    ] = None
+    bow: Annotated[Length | None, BOW] = None
     button: Annotated[
         Length | None,
         Number(

@@ -198,10 +198,11 @@ def lay_tied(d: Drafting) -> None:
         (TIE_OVER, "Short tie", "tie_over"),
         (TIE_UNDER, "Long tie", "tie_under"),
     ):
-        _lay_tie(d, code, name, key)
+        lay_tie(d, code, name, key)
 
 
-def _lay_tie(d: Drafting, code: str, name: str, key: str) -> None:
+def lay_tie(d: Drafting, code: str, name: str, key: str) -> None:
+    """A tie, to be folded lengthwise, as long as the number of this key."""
     n = d.n
     w, long = n.tie_w, n[key]
     done = EdgeKind.FINISHED

@@ -5,6 +5,7 @@ not say is common practice and marked so.
 """
 
 from clothwright.blocks.skirt_darts import FRONT_PLACES
+from clothwright.features.base import Number
 from clothwright.rules import RuleError, RuleTable
 
 SRC = "common practice, no source"
@@ -15,6 +16,18 @@ centre at least, and so far before the other side, cm."""
 
 BESIDE = 0.7
 """A facing beside the edge keeps so far from a dart, cm."""
+
+BOW = Number(
+    "bow",
+    "bow",
+    "length of each tie for its bow",
+    SRC,
+    45.0,
+    18.0,
+    20.0,
+    90.0,
+    (35.0, 60.0),
+)
 
 WRAP_SKIRT = RuleTable("wrap skirt")
 FACED = RuleTable("wrap skirt with faced edges")

@@ -326,8 +326,8 @@ def _edge(top: Point, way: Vector, centre: Point) -> Path:
     if along <= 0 or on > 0.95 * wide:
         raise PaperError(
             "the upper edge of the funnel would bend both ways between side and "
-            "centre: change what its front or back is raised by (fn front, fn back), "
-            "or its tilt (fn tilt)"
+            "centre: give it another rise in front or behind (fn front, fn back), or "
+            "another tilt (fn tilt)"
         )
     return Path.cubic(top, mix(top, corner, 0.6), mix(centre, corner, 0.6), centre)
 

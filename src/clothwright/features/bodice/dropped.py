@@ -310,11 +310,11 @@ def cut_across(d: Drafting, *, keep: bool) -> None:
         Verb.CUT,
         sheet,
         ", ".join(dict.fromkeys(s.piece for s in made)),
-        "both halves cut across below the waist",
+        "both halves cut across",
         amounts=(
             ("below the waist", "dd"),
-            ("the front along the seam, half", "w_F"),
-            ("the back, half", "w_B"),
+            ("the front's half {} along the seam", "w_F"),
+            ("the back's {}", "w_B"),
         ),
         detail="level at the centres, square to the sides and to every other seam; "
         + ("what is below is the skirt" if keep else "what is below is laid aside"),

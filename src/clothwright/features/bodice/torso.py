@@ -81,12 +81,15 @@ class Torso(Feature):
     page: ClassVar[int] = 2
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("FC", "F"), ("cf", "hem"), (0.0, 1.0)),
+        Pin("seam", ("FC", "F"), ("cf", "waist"), (0.0, 1.0)),
     )
     shows: ClassVar[Shown] = {
         "Ew": ("FS.side", "F.side low", "F.side"),
         "Eh": ("FS.side", "F.side low", "F.side"),
         "HH": ("FS.side", "F.side low", "F.side"),
         "a'": ("FS.side", "F.side low", "F.side"),
+        "dd": ("FC.waist", "F.waist"),
+        "blouse": ("FC.waist", "F.waist"),
         "fd": ("FC.panel", "F.hem"),
         "bd": ("BC.panel", "B.hem"),
         "cbs": ("BC.cb", "B.cb"),

@@ -15,8 +15,8 @@ from types import UnionType
 
 from pydantic import ValidationError
 
-from bodies import P92, THEA, ansur_whole
-from clothwright.body import Body, RuleSet
+from bodies import P92, ansur_whole
+from clothwright.body import RuleSet
 from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
@@ -57,10 +57,10 @@ def combination(rng: Random, first: type[Feature] | None = None) -> tuple[Featur
     return parts
 
 
-def passes(parts: tuple[Feature, ...], body: Body = P92) -> bool:
-    """True when a standard body, or another, gets the order."""
+def passes(parts: tuple[Feature, ...]) -> bool:
+    """True when a standard body gets the order."""
     try:
-        return not draft(order(body, parts)).failed
+        return not draft(order(P92, parts)).failed
     except OrderError:
         return False
 
@@ -83,7 +83,7 @@ def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, 
 
 def alone(first: type[Feature]) -> tuple[Feature, ...]:
     """The least order with a feature that a standard body gets; all at their usual
-    amounts when such a one is found, else at amounts that a full body gets too."""
+    amounts when such a one is found."""
     for usual in (True, False):
         found: list[tuple[Feature, ...]] = []
         for seed in range(100 if usual else 400):
@@ -93,7 +93,7 @@ def alone(first: type[Feature]) -> tuple[Feature, ...]:
             if parts is not None:
                 found.append(_in_order(parts))
         for parts in sorted(dict.fromkeys(found), key=len):
-            if passes(parts) and (usual or passes(parts, THEA)):
+            if passes(parts):
                 return parts
     raise AssertionError(f"no standard body gets an order with {name(first)}")
 

@@ -5,7 +5,8 @@ from random import Random
 from clothwright.blocks import bodice
 from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
 from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
-from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE, MEASURED_DEPTH
+from clothwright.blocks.bodice_rules import BODICE, CUP_SHARE
+from clothwright.blocks.bust_line_rules import MEASURED_DEPTH
 from clothwright.body import Body, RuleSet, estimates
 from clothwright.features import Feature
 from clothwright.features.block import LEVEL_WAIST, Block

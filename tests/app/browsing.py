@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from playwright.sync_api import Browser, Page, sync_playwright
+import pytest
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 CHROMIUM = shutil.which("chromium") or "/usr/bin/chromium"
 QUIET = (
@@ -23,6 +24,16 @@ QUIET = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+IN_BROWSER = [
+    pytest.mark.skipif(
+        not Path(CHROMIUM).exists(),
+        reason="no browser here; install Debian's package chromium",
+    ),
+    pytest.mark.xdist_group("browser"),
+]
+"""Marks of a module that opens a real browser."""
 
 
 @dataclass(frozen=True)
@@ -158,3 +169,41 @@ def watched(page: Page) -> list[str]:
         ),
     )
     return wrong
+
+
+def new_slip(page: Page, home: str) -> str:
+    """A slip of the made-up client, open; its address."""
+    page.goto(home)
+    page.get_by_role("button", name="try it with a made-up client").click()
+    page.wait_for_selector("[data-code=FC]", state="attached")
+    expect(page.locator("#edge-live")).to_contain_text("seams meet")
+    return page.url
+
+
+def word(page: Page, of: str) -> str:
+    return page.locator(f"[data-of='{of}']").first.inner_text()
+
+
+def settled(page: Page, text: str) -> None:
+    """Wait until the table's line says so."""
+    expect(page.locator("#edge-live")).to_contain_text(text)
+
+
+def outline(page: Page, code: str) -> str:
+    found = page.locator(f"[data-code={code}] .cutout").get_attribute("d")
+    assert found
+    return found
+
+
+def failing_slip(page: Page, home: str) -> None:
+    """A slip with things to mend: at a shoulder, at the open back, behind."""
+    new_slip(page, home)
+    for of, to in (
+        ("sleeveless armhole.narrowed", "1 1/2"),
+        ("low open back.top", "0"),
+        ("panel behind.overlap", "1 7/8"),
+    ):
+        page.evaluate(
+            "([of, to]) => room.change({do: 'set', of, to, unit: 'in'})", [of, to]
+        )
+    settled(page, "to mend")

@@ -8,7 +8,7 @@ from uuid import uuid4
 import pytest
 from sqlalchemy import create_engine, make_url, text
 
-from books import Clock
+from books import Clock, filled
 from clothwright.book import Book, open_book
 
 SERVER = "CLOTHWRIGHT_TEST_POSTGRESQL"
@@ -47,3 +47,10 @@ def file_book(tmp_path: Path) -> Iterator[Book]:
     """An open book in a file, where the kind of database is of no matter."""
     with open_book(tmp_path / "book.db", wait=0.5, clock=Clock()) as made:
         yield made
+
+
+@pytest.fixture
+def exported(tmp_path: Path) -> Path:
+    """The export of a filled book, as a zip."""
+    (tmp_path / "export.zip").write_bytes(filled()[1])
+    return tmp_path / "export.zip"

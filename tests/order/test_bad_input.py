@@ -3,7 +3,6 @@
 Each case changes one thing in a good order, and says what the sentence must name.
 """
 
-import os
 import re
 from importlib import resources
 from pathlib import Path
@@ -237,7 +236,7 @@ HOUSES = {
 }
 
 
-def _write(folder: Path, order: str, body: str, house: str = "") -> Path:
+def write_order(folder: Path, order: str, body: str, house: str = "") -> Path:
     (folder / "brida.toml").write_text(body, "utf8")
     if house:
         (folder / "house.toml").write_text(house, "utf8")
@@ -246,7 +245,7 @@ def _write(folder: Path, order: str, body: str, house: str = "") -> Path:
     return folder / "top.toml"
 
 
-def _sentences(path: Path) -> str:
+def sentences(path: Path) -> str:
     """Everything said about an order: the refusal, or the failed checks."""
     try:
         made = draft(read_order(path))
@@ -257,7 +256,7 @@ def _sentences(path: Path) -> str:
     return "\n".join(faults)
 
 
-def _plain(text: str) -> None:
+def plain(text: str) -> None:
     for line in text.splitlines():
         assert line.strip()
         assert "Traceback" not in line
@@ -269,9 +268,9 @@ def _plain(text: str) -> None:
 def test_bad_order(case: str, tmp_path: Path) -> None:
     old, new, names = ORDERS[case]
     assert old in ORDER
-    path = _write(tmp_path, ORDER.replace(old, new, 1), BODY)
-    said = _sentences(path)
-    _plain(said)
+    path = write_order(tmp_path, ORDER.replace(old, new, 1), BODY)
+    said = sentences(path)
+    plain(said)
     assert names in said
 
 
@@ -279,9 +278,9 @@ def test_bad_order(case: str, tmp_path: Path) -> None:
 def test_bad_cloth(case: str, tmp_path: Path) -> None:
     old, new, names = CLOTHS[case]
     assert old in CLOTHED
-    path = _write(tmp_path, CLOTHED.replace(old, new, 1), BODY)
-    said = _sentences(path)
-    _plain(said)
+    path = write_order(tmp_path, CLOTHED.replace(old, new, 1), BODY)
+    said = sentences(path)
+    plain(said)
     assert names in said
 
 
@@ -291,8 +290,8 @@ def test_bad_sleeve(case: str, tmp_path: Path) -> None:
     assert old in SLEEVED
     (tmp_path / "ysolde.toml").write_bytes(DEMO.joinpath("ysolde.toml").read_bytes())
     (tmp_path / "top.toml").write_text(SLEEVED.replace(old, new, 1), "utf8")
-    said = _sentences(tmp_path / "top.toml")
-    _plain(said)
+    said = sentences(tmp_path / "top.toml")
+    plain(said)
     assert names in said
 
 
@@ -300,8 +299,8 @@ def test_bad_sleeve(case: str, tmp_path: Path) -> None:
 def test_bad_body(case: str, tmp_path: Path) -> None:
     old, new, names = BODIES[case]
     assert old in BODY
-    said = _sentences(_write(tmp_path, ORDER, BODY.replace(old, new, 1)))
-    _plain(said)
+    said = sentences(write_order(tmp_path, ORDER, BODY.replace(old, new, 1)))
+    plain(said)
     assert names in said
 
 
@@ -309,119 +308,15 @@ def test_bad_body(case: str, tmp_path: Path) -> None:
 def test_bad_house(case: str, tmp_path: Path) -> None:
     rule, names = HOUSES[case]
     house = f'unit = "in"\n[rules]\n{rule}\n'
-    said = _sentences(_write(tmp_path, ORDER, BODY, house))
-    _plain(said)
+    said = sentences(write_order(tmp_path, ORDER, BODY, house))
+    plain(said)
     assert names in said
     assert "house.toml" in said
 
 
-def test_files_that_cannot_be_read(tmp_path: Path) -> None:
-    (tmp_path / "binary.toml").write_bytes(b"\xff\xfe\x00\x81")
-    (tmp_path / "folder.toml").mkdir()
-    for name in ("none.toml", "binary.toml", "folder.toml"):
-        with pytest.raises(OrderError) as e:
-            read_order(tmp_path / name)
-        _plain(str(e.value))
-        assert name in str(e.value)
-
-
-def test_a_file_without_end(tmp_path: Path) -> None:
-    (tmp_path / "endless.toml").symlink_to("/dev/zero")
-    with pytest.raises(OrderError, match="far too long for the order"):
-        read_order(tmp_path / "endless.toml")
-
-
-def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
-    os.mkfifo(tmp_path / "pipe.toml")
-    with pytest.raises(OrderError, match=r"pipe.toml is a pipe; name a file"):
-        read_order(tmp_path / "pipe.toml")
-
-
-def test_a_house_rule_of_another_kind_is_said(tmp_path: Path) -> None:
-    """An angle in the place of a depth: no draft, and what is wanted."""
-    (tmp_path / "house.toml").write_text('unit = "cm"\n[rules]\nDm = "SS"\n')
-    order = _write(tmp_path, 'house = "house.toml"\n' + ORDER, BODY)
-    assert "house.toml, Dm: the formula comes to an angle, and a length" in (
-        _sentences(order)
-    )
-
-
-def test_an_unknown_unit_is_told_alone(tmp_path: Path) -> None:
-    """Lengths are not judged in a unit that she did not mean."""
-    said = _sentences(_write(tmp_path, ORDER.replace('"in"', '"ell"', 1), BODY))
-    assert len(said.splitlines()) == 1
-
-
-def test_all_sheets_or_none(tmp_path: Path) -> None:
-    """A folder in the way of one leaves no other, nor a passing file."""
-    path, out = _write(tmp_path, ORDER, BODY), tmp_path / "out"
-    (out / "top.svg").mkdir(parents=True)
-    only = ["--only", "dxf", "--only", "svg"]
-    result = CliRunner().invoke(app, ["make", str(path), "--into", str(out), *only])
-    assert result.exit_code == 5
-    assert "top.svg was not written: a folder has this name" in result.stderr
-    assert [p.name for p in out.iterdir()] == ["top.svg"]
-
-
-def test_a_starter_writes_over_nothing(tmp_path: Path) -> None:
-    (tmp_path / "ysolde.toml").write_text("mine", "utf8")
-    result = CliRunner().invoke(app, ["starter", str(tmp_path)])
-    assert result.exit_code == 5
-    assert [p.name for p in tmp_path.iterdir()] == ["ysolde.toml"]
-
-
-@pytest.mark.parametrize(("typed", "code"), [("36 in", 0), ("wide", 2), ("3 m", 5)])
-def test_a_roll_s_width_is_a_length(typed: str, code: int, tmp_path: Path) -> None:
-    path = _write(tmp_path, ORDER, BODY)
-    ask = ["make", str(path), "--paper", "roll", "--only", "pdf", "--roll", typed]
-    assert CliRunner().invoke(app, ask).exit_code == code
-
-
-def test_the_command_line_says_it_and_writes_nothing(tmp_path: Path) -> None:
-    runner = CliRunner()
-    path = _write(tmp_path, ORDER.replace('shape = "boat"', 'shape = "bote"'), BODY)
-    result = runner.invoke(app, ["make", str(path), "--into", str(tmp_path / "out")])
-    assert result.exit_code == 3
-    assert "boat" in result.stderr
-    assert not (tmp_path / "out").exists()
-
-
-def test_a_file_in_the_way(tmp_path: Path) -> None:
-    runner = CliRunner()
-    path = _write(tmp_path, ORDER, BODY)
-    (tmp_path / "out").write_text("in the way")
-    result = runner.invoke(app, ["make", str(path), "--into", str(tmp_path / "out")])
-    assert result.exit_code == 5
-    assert "out" in result.stderr
-    assert (tmp_path / "out").read_text() == "in the way"
-
-
-def test_a_full_disk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """A disk that fills while writing: no half file, the old one untouched."""
-    import errno
-
-    runner = CliRunner()
-    path = _write(tmp_path, ORDER, BODY)
-    out = tmp_path / "out"
-    out.mkdir()
-    (out / "top.svg").write_text("the old sheet")
-
-    def full(handle: int) -> None:
-        raise OSError(errno.ENOSPC, "No space left on device")
-
-    monkeypatch.setattr(os, "fsync", full)
-    result = runner.invoke(
-        app, ["make", str(path), "--into", str(out), "--only", "svg"]
-    )
-    assert result.exit_code == 5
-    assert "full" in result.stderr
-    assert [p.name for p in out.iterdir()] == ["top.svg"]
-    assert (out / "top.svg").read_text() == "the old sheet"
-
-
 def test_a_house_rule_that_is_outranked_is_named(tmp_path: Path) -> None:
     house = 'unit = "in"\n[rules]\nSH = "4 in"\n'
-    made = draft(read_order(_write(tmp_path, ORDER, BODY, house)))
+    made = draft(read_order(write_order(tmp_path, ORDER, BODY, house)))
     (said,) = [str(f) for f in made.findings if f.code == "H1"]
     assert "house.toml" in said
     assert "SH" in said
@@ -431,9 +326,26 @@ def test_a_house_rule_that_is_outranked_is_named(tmp_path: Path) -> None:
 @pytest.mark.parametrize("written", ["0.5", '"1/2"', '"0,5"', '"½"'])
 def test_ways_to_write_a_ratio(written: str, tmp_path: Path) -> None:
     text = ORDER.replace("fullness = 0.5", f"fullness = {written}")
-    assert draft(read_order(_write(tmp_path, text, BODY))).numbers.f == 0.5
+    assert draft(read_order(write_order(tmp_path, text, BODY))).numbers.f == 0.5
 
 
-def test_a_byte_order_mark_is_no_fault(tmp_path: Path) -> None:
-    path = _write(tmp_path, "\ufeff" + ORDER, "\ufeff" + BODY)
-    assert not draft(read_order(path)).failed
+def test_a_house_rule_of_another_kind_is_said(tmp_path: Path) -> None:
+    """An angle in the place of a depth: no draft, and what is wanted."""
+    (tmp_path / "house.toml").write_text('unit = "cm"\n[rules]\nDm = "SS"\n')
+    order = write_order(tmp_path, 'house = "house.toml"\n' + ORDER, BODY)
+    assert "house.toml, Dm: the formula comes to an angle, and a length" in (
+        sentences(order)
+    )
+
+
+def test_an_unknown_unit_is_told_alone(tmp_path: Path) -> None:
+    """Lengths are not judged in a unit that she did not mean."""
+    said = sentences(write_order(tmp_path, ORDER.replace('"in"', '"ell"', 1), BODY))
+    assert len(said.splitlines()) == 1
+
+
+@pytest.mark.parametrize(("typed", "code"), [("36 in", 0), ("wide", 2), ("3 m", 5)])
+def test_a_roll_s_width_is_a_length(typed: str, code: int, tmp_path: Path) -> None:
+    path = write_order(tmp_path, ORDER, BODY)
+    ask = ["make", str(path), "--paper", "roll", "--only", "pdf", "--roll", typed]
+    assert CliRunner().invoke(app, ask).exit_code == code

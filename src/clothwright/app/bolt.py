@@ -18,13 +18,13 @@ from clothwright.app.lying import (
     Leaves,
     Lying,
     Spoken,
-    as_written,
+    as_kept,
+    as_tried,
     hold,
     kept_lay,
     leaf_name,
     sentence,
     to_keep,
-    tried_lay,
 )
 from clothwright.order import Fold, OrderError, Pattern, pattern
 from clothwright.units import Unit
@@ -32,7 +32,6 @@ from clothwright.units import Unit
 if TYPE_CHECKING:
     from clothwright.lay import Lay
     from clothwright.lay.byhand import Board, Laid, Places
-    from clothwright.lay.kept import KeptLay
     from clothwright.lay.seeking import Found, Seeking
 
 
@@ -270,33 +269,23 @@ class Bolt:
         self.dragging = live
         lying.laid = laid
 
-    def _written(self, key: str, lay: "KeptLay | None") -> "tuple[Board, Laid] | None":
-        return as_written(self._pattern(), self._spoken().cloths.get(key), key, lay)
-
     def _take_kept(self, key: str) -> bool:
         """Lay a cloth as it was kept; False when it was not, or cannot lie so."""
-        found = self._written(key, kept_lay(self.leaves, key))
-        if found is None or found[1].faults:  # it was laid for the order as it was
-            return False
-        self.lying[key] = Lying(*found, found[1].lay.placed)
-        return True
+        return self._take(
+            key, as_kept(self.leaves, key, self._pattern(), self._spoken())
+        )
 
     def _take_tried(self, key: str) -> bool:
-        """Lay a cloth as a hand has left it, faults and all, with the moves that led
-        there; one move from what is kept when it was left for another order."""
-        tried = tried_lay(self.leaves, key, self._spoken())
-        found = self._written(key, tried[0] if tried else None)
-        if tried is None or found is None or (found[1].faults and not tried[1]):
-            return False
+        """Lay a cloth as a hand has left it; False when none has, or it cannot lie
+        so."""
         was = self.lying.get(key)
-        lying = Lying(*found, was.kept if was else None)
-        if tried[1]:
-            lying.past = list(tried[0].before)
-        elif was is not None and was.kept != found[1].lay.placed:
-            was.remember()
-            lying.past = was.past
-        self.lying[key] = lying
-        return True
+        spoken = self._spoken()
+        return self._take(key, as_tried(self.leaves, key, self._pattern(), spoken, was))
+
+    def _take(self, key: str, found: Lying | None) -> bool:
+        if found is not None:
+            self.lying[key] = found
+        return found is not None
 
     def _seek(self, key: str, seconds: float) -> None:
         from clothwright.lay.seeking import Seeking

@@ -126,7 +126,7 @@ def hold(leaves: Leaves, key: str, lying: Lying, spoken: Spoken) -> None:
         leaves.put_leaf(tried_name(key), text, of_state=True)
 
 
-def tried_lay(
+def _tried_lay(
     leaves: Leaves, key: str, spoken: Spoken
 ) -> "tuple[KeptLay, bool] | None":
     """How a hand has left the pieces, and whether for this very order."""
@@ -137,7 +137,7 @@ def tried_lay(
     )
 
 
-def as_written(
+def _as_written(
     pattern: Pattern, cloth: Cloth | None, key: str, lay: "KeptLay | None"
 ) -> "tuple[Board, Laid] | None":
     """A written lay on its cloth; None when the pieces are others by now."""
@@ -151,6 +151,35 @@ def as_written(
         return board, board.laid(lay.placed, saving=lay.saving)
     except LayError:
         return None
+
+
+def as_kept(leaves: Leaves, key: str, pattern: Pattern, spoken: Spoken) -> Lying | None:
+    """A cloth as it was kept; None when it was not, or for an order that has changed
+    since."""
+    lay = kept_lay(leaves, key)
+    found = _as_written(pattern, spoken.cloths.get(key), key, lay)
+    if found is None or found[1].faults:
+        return None
+    return Lying(*found, found[1].lay.placed)
+
+
+def as_tried(
+    leaves: Leaves, key: str, pattern: Pattern, spoken: Spoken, was: Lying | None
+) -> Lying | None:
+    """A cloth as a hand has left it, faults and all, with the moves that led there; one
+    move from how it lies (`was`) when it was left for another order."""
+    tried = _tried_lay(leaves, key, spoken)
+    lay = tried[0] if tried else None
+    found = _as_written(pattern, spoken.cloths.get(key), key, lay)
+    if tried is None or found is None or (found[1].faults and not tried[1]):
+        return None
+    lying = Lying(*found, was.kept if was else None)
+    if tried[1]:
+        lying.past = list(tried[0].before)
+    elif was is not None and was.kept != found[1].lay.placed:
+        was.remember()
+        lying.past = was.past
+    return lying
 
 
 def _mark(spoken: Spoken) -> str:

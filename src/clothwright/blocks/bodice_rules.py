@@ -12,8 +12,6 @@ from clothwright.blocks.trial import by_trial
 from clothwright.rules import Kind, RuleError, RuleTable
 
 BODICE = RuleTable("bodice block")
-SCALE_DEPTH = RuleTable("armhole depth by the scale rule")
-MEASURED_DEPTH = RuleTable("armhole depth from the measured depth")
 MEASURED_ARCS = RuleTable("front and back share from measured arcs")
 CUP_SHARE = RuleTable("front and back share from the cup")
 
@@ -365,45 +363,3 @@ def theta(xs: float, yB: float, x_BP: float, y_BP: float, dl: float) -> float:
 )
 def yd(y_BP: float, yB: float, yW: float) -> float:
     return min(max(y_BP + 1.5, yB + 4.0), yW - 6.0)
-
-
-# -- A1.5: the bust line ------------------------------------------------------------
-@SCALE_DEPTH.rule(
-    "Dm",
-    "depth of the armhole, mean of back and front",
-    source=f"{_A1}.5 (inch workroom practice)",
-    formula="B/6 + k; over 100 cm a twelfth; with a full cup the frame bust for B",
-    low=8.0,
-    high=30.0,
-)
-def Dm(B: float, Bf: float, c: float, k: float) -> float:
-    bust = Bf if c > 7 else B
-    return min(bust, 100.0) / 6 + max(0.0, bust - 100.0) / 12 + k
-
-
-@SCALE_DEPTH.rule(
-    "yB",
-    "level of the bust line",
-    source=f"{_A1}.5",
-    formula="Dm below the mean of the shoulder tips",
-)
-def yB(Dm: float, y_tb: float, y_tf: float, dl: float) -> float:
-    return Dm + (y_tb + y_tf + dl) / 2
-
-
-@MEASURED_DEPTH.rule(
-    "yB", "level of the bust line", key="yB", source=f"{_A1}.5", formula="AS + d"
-)
-def _measured(AS: float, d: float) -> float:
-    return AS + d
-
-
-@MEASURED_DEPTH.rule(
-    "Dm",
-    "depth of the armhole, mean of back and front",
-    key="Dm",
-    source=f"{_A1}.5",
-    formula="bust line below the mean of the shoulder tips",
-)
-def _mean(yB: float, y_tb: float, y_tf: float, dl: float) -> float:
-    return yB - (y_tb + y_tf + dl) / 2

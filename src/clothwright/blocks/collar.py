@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from clothwright.blocks.circle import arc
+from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
     Cubic,
     Motion,
@@ -36,6 +37,9 @@ _STRAIGHT = 0.02
 _LEAST_BLEND, _FULL_BLEND, _BLEND = 0.4, 30.0, (0.7, 0.6)
 """A corner is blended over these shares of both necks: over 0.4 of that, and 1/30 more
 for every degree of it (our own)."""
+
+_LEFT = 0.1
+"""A blend takes at least so much of the first neck, share of its length (our own)."""
 
 _ONE_SIDED = 3.0
 """A blend whose directions meet so many times nearer to one end is drawn plainly."""
@@ -135,7 +139,8 @@ class ClosedNeck:
 def blended(first: Path, second: Path) -> Path:
     """Two necks that meet in a hollow corner, run into each other: the sharper the
     corner, the further from it the blend begins, and as far as it takes to bend one
-    way only."""
+    way only. Where the second runs on straighter than the first arrives, no such blend
+    is there: it begins where the first points to the blend's end, as a ruler lies."""
     kink = degrees_between(first.end_direction, second.start_direction)
     if kink < 1.0:
         return first + second
@@ -149,9 +154,22 @@ def blended(first: Path, second: Path) -> Path:
         if share >= 1.0 or (cross(u, chord) < 0 and cross(chord, v) < 0):
             break
         share = min(1.0, share + 0.1)
+    if cross(u, chord) < 0 < cross(chord, v):
+        head = _pointing(first, head.length, tail.start)
+        u = head.end_direction
     gone = first.length + second.length - head.length - tail.length
     bridge = _bridge(head.end, u, tail.start, v, gone - _SHORT)
     return Path((*head.segments, bridge, *tail.segments))
+
+
+def _pointing(path: Path, least: float, to: Point) -> Path:
+    """The path from its start to where it points to a place, beyond a length."""
+
+    def off(s: float) -> float:
+        return cross(path.direction_at_length(s), to - path.at_length(s))
+
+    at = by_trial(off, least, path.length * (1 - _LEFT))
+    return path.between(0.0, least if at is None else at)
 
 
 def _bridge(a: Point, u: Vector, b: Point, v: Vector, length: float) -> Cubic:

@@ -24,11 +24,13 @@ from typing import Any, ClassVar, Final, NamedTuple
 from pydantic import BaseModel, ConfigDict
 
 from clothwright.features.about import About
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
-from clothwright.findings import Finding
-from clothwright.paper import Drafting, Run, Sheet
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Run, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 
 
@@ -140,6 +142,9 @@ class NeckEnd(NamedTuple):
     pieces: tuple[str, ...]
     """That the neck may end on."""
 
+
+Words = Collection[str]
+"""What the features of an order provide."""
 
 Shown = Mapping[str, tuple[str, ...]]
 """Edges by what is seen at them: at the first of them that is on the table."""
@@ -274,6 +279,16 @@ class Feature(BaseModel):
         """Its work, in parts."""
         return ()
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        """What is sewn to what for it, when all shapes are final; None for a seam that
+        is not on this table. As a stage, it reads its numbers through `n`."""
+        return ()
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        """Corners of its pieces that run on into each other when they are sewn;
+        where the neck comes to a point is told by `words`."""
+        return ()
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         """How its pieces are cut, by their codes, where that is not a pair, or once on
         the fold, of the shell alone."""
@@ -313,6 +328,24 @@ class Feature(BaseModel):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         """What only this feature has to check on the finished draft."""
         return ()
+
+
+def useless(
+    feature: Feature, fields: Iterable[str], so: str, to_do: str
+) -> list[Finding]:
+    """Notes on numbers of the order that a feature, set `so`, has no use for."""
+    numbers = feature.numbers()
+    return [
+        Finding(
+            "Q5",
+            Severity.NOTE,
+            f"{so} has no use for {field}, the {numbers[field].name}.",
+            numbers[field].symbol,
+            to_do,
+        )
+        for field in fields
+        if getattr(feature, field) is not None
+    ]
 
 
 def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], None]:

@@ -11,13 +11,12 @@ from clothwright.blocks.bodice_rules import (
     BODICE,
     CUP_SHARE,
     MEASURED_ARCS,
-    MEASURED_DEPTH,
-    SCALE_DEPTH,
     clip,
 )
+from clothwright.blocks.bust_line_rules import MEASURED_DEPTH, SCALE_DEPTH
 from clothwright.blocks.full_cup import FULL_CUP, FULL_FROM, WIDE_DART
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
 from clothwright.features.bodice.about import PIECES, SEAMS
 from clothwright.features.bodice.back_shoulder import (
     PLAIN,
@@ -25,13 +24,17 @@ from clothwright.features.bodice.back_shoulder import (
     BackShoulder,
     shoulder_findings,
 )
+from clothwright.features.bodice.bodice_joints import bodice_joints
+from clothwright.features.bodice.bodice_seams import bodice_seams
 from clothwright.features.bodice.bust_findings import (
     bust_findings,
     bust_point_findings,
 )
+from clothwright.features.chains import Chains
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Sheet
+from clothwright.paper import Seam, Sheet
 from clothwright.rules import Given, Hand, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -248,6 +251,12 @@ class Block(Feature):
             Stage(Rank.BLOCK, "the block", bodice.draft),
             *WAYS[self.back_shoulder].stages,
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return bodice_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return bodice_joints(sheet, n, words)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from bust_findings(n, sheet)

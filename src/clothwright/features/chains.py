@@ -1,5 +1,6 @@
 """Chains of edges that are on the table, for stating seams."""
 
+import math
 from collections.abc import Iterable
 
 from clothwright.curves import Point
@@ -21,8 +22,13 @@ FRONT_LINE, BACK_LINE = "top edge front", "top edge back"
 STRAP = "SR"
 """Code of a shoulder strap on such an edge."""
 
-FAR = 40.0
-"""No stretch of a long seam without a notch is longer, cm (truing 6)."""
+LONG, FAR = 25.0, 40.0
+"""A seam from here on is notched; no stretch of it without a notch is longer than the
+second, cm (truing 6)."""
+
+
+WAISTS = ("waist", "waist mid", "waist side")
+"""Edges of a waist with darts in it, from the centre."""
 
 
 class Chains:
@@ -33,11 +39,7 @@ class Chains:
 
     def chain(self, *runs: tuple[str, str, bool]) -> tuple[Run, ...]:
         """The runs of this chain whose edges are on the table."""
-        return tuple(
-            Run(p, e, back)
-            for p, e, back in runs
-            if p in self.sheet.pieces and self.sheet.piece(p).has(e)
-        )
+        return tuple(Run(p, e, back) for p, e, back in runs if self.has(p, e))
 
     def length(self, chain: tuple[Run, ...]) -> float:
         return self.sheet.chain_length(chain)
@@ -55,7 +57,7 @@ class Chains:
 
     def has(self, piece: str, edge: str) -> bool:
         """True when this edge is on the table."""
-        return piece in self.sheet.pieces and self.sheet.piece(piece).has(edge)
+        return on_table(self.sheet, piece, edge)
 
     def zipped(self) -> bool:
         """True when the centre back is a seam."""
@@ -63,6 +65,11 @@ class Chains:
             self.has(c, "cb") and self.sheet.edge(c, "cb").kind is EdgeKind.SEAM
             for c in ("BC", "B")
         )
+
+
+def on_table(sheet: Sheet, piece: str, *edges: str) -> bool:
+    """True when a piece with these edges is on the table."""
+    return piece in sheet.pieces and all(sheet.piece(piece).has(e) for e in edges)
 
 
 def hanging(sheet: Sheet) -> str:
@@ -82,7 +89,19 @@ def spaced(places: Iterable[float], whole: float) -> list[float]:
             fixed.append(s)
     out: list[float] = []
     for a, b in zip([0.0, *fixed], [*fixed, whole], strict=True):
-        count = int((b - a) // FAR)
-        out += [a + (b - a) * (i + 0.9) / (count + 1) for i in range(count)]
-        out.append(b)
+        out += [*between(a, b), b]
     return out[:-1]
+
+
+def shares(length: float) -> list[float]:
+    """Where the notches of a long seam stand, as shares of its length: one for each 40
+    cm, nearer to its beginning."""
+    count = math.ceil(length / FAR)
+    return [(i + 0.4) / count for i in range(count)]
+
+
+def between(start: float, end: float) -> list[float]:
+    """Notches between two places of a seam so that no stretch is longer than 40 cm,
+    nearer to the first."""
+    count = int((end - start) // FAR)
+    return [start + (end - start) * (i + 0.9) / (count + 1) for i in range(count)]

@@ -96,18 +96,24 @@ class Said:
 
 def said_of(features: Iterable[Feature]) -> Said:
     """What these features say about pieces."""
-    return _gathered(tuple(type(f) for f in features))
+    return _gathered(tuple(type(f) for f in in_turn(features)))
+
+
+def in_turn(features: Iterable[Feature]) -> list[Feature]:
+    """Features in the order in which they are told; any that are not registered,
+    last."""
+    turns = _turns()
+    return sorted(features, key=lambda f: turns.get(f.kind, len(turns)))
+
+
+@cache
+def _turns() -> Mapping[str, int]:
+    return {kind: i for i, kind in enumerate(KINDS)}
 
 
 @cache
 def _gathered(features: tuple[type[Feature], ...]) -> Said:
-    told = {kind: i for i, kind in enumerate(KINDS)}
-
-    def turn(feature: type[Feature]) -> int:
-        return told.get(feature.model_fields["kind"].default, len(told))
-
-    every = (a for f in sorted(features, key=turn) for a in f.pieces)
-    return Said(tuple(every))
+    return Said(tuple(a for f in features for a in f.pieces))
 
 
 def seam_codes() -> Iterator[tuple[str, str]]:

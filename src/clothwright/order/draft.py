@@ -12,8 +12,7 @@ from functools import cache, cached_property, partial
 
 from clothwright.body import Body, check_body
 from clothwright.features import Feature, Rank, Stage
-from clothwright.features.garment_joints import joints
-from clothwright.features.garment_seams import STAGE as SEAMS
+from clothwright.features.garment import joints_of, seams_of
 from clothwright.findings import Finding, Severity
 from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
@@ -123,8 +122,8 @@ class Workroom:
         checked = self._found(order, numbers, staged[features - 1].sheet)
         numbers.read.clear()
         with _told(order, order.place, "the finished draft"):
-            words = {word for f in order.features for word in f.provides()}
-            report = check_all(sheet, joints(sheet, numbers, words), _SHOWN[order.unit])
+            joints = joints_of(order.features, sheet, numbers)
+            report = check_all(sheet, joints, _SHOWN[order.unit])
         overruled = numbers.overruled()
         read = numbers.read.union(
             *(s.ground.numbers for s in staged), *(c.ground.numbers for c in checked)
@@ -156,7 +155,8 @@ class Workroom:
         sheet = _BARE
         for i, (feature, stage) in enumerate(stages):
             last = self.staged[i] if i < len(self.staged) else None
-            key = (kinds, stage.name, _settings(feature))
+            whose = (feature,) if feature else order.features
+            key = (kinds, stage.name, *(_settings(f) for f in whose))
             if last is not None and last.ground.holds(key, sheet, numbers):
                 done = last.on(sheet)
             else:
@@ -219,10 +219,8 @@ def draft(order: Order) -> Draft:
     return Workroom().draft(order)
 
 
-def _settings(feature: Feature | None) -> tuple[object, ...]:
+def _settings(feature: Feature) -> tuple[object, ...]:
     """What a feature's stages read from its model besides numbers."""
-    if feature is None:
-        return ()
     numbers, others = _fields(type(feature))
     return (
         *[getattr(feature, f) is None for f in numbers],
@@ -237,11 +235,11 @@ def _fields(kind: type[Feature]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     return numbers, tuple(f for f in kind.model_fields if f not in numbers)
 
 
-def _stages(features: Iterable[Feature]) -> list[tuple[Feature | None, Stage]]:
+def _stages(features: tuple[Feature, ...]) -> list[tuple[Feature | None, Stage]]:
     found: list[tuple[Feature | None, Stage]] = [
         (f, s) for f in features for s in f.stages()
     ]
-    found.append((None, SEAMS))
+    found.append((None, seams_of(features)))
     return sorted(found, key=lambda fs: fs[1].rank)
 
 

@@ -16,6 +16,7 @@ Paper never stretches: cut, move and tape change no length and no area.
 from clothwright.paper.change import Change, Look
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
 from clothwright.paper.drafting import Drafting, Taped
+from clothwright.paper.meeting import meetings
 from clothwright.paper.move import move
 from clothwright.paper.once import once
 from clothwright.paper.piece import (
@@ -87,6 +88,7 @@ __all__ = [
     "Taped",
     "Verb",
     "cut",
+    "meetings",
     "move",
     "once",
     "outline",

@@ -48,6 +48,14 @@ FOLD_CORNER = Band(1.0, 2.0, "a fold doubles the error: a peak or dip shows, deg
 WAIST_SUM = Band(3.0, 8.0, "waist and hem run level across a seam, degrees")
 NECK_SUM = Band(5.0, 8.0, "neck and armhole are rounded, a little peak hides, degrees")
 BLENDED = Band(1.0, 3.0, "the break that is left in a curve after blending, degrees")
+PANEL = Band(3.0, 8.0, "armhole and waist run on across a panel seam, degrees")
+SIDE_HEM = Band(1.0, 2.0, "the hem of a peplum runs on across its side, degrees")
+SLEEVE_HEM = Band(3.0, 8.0, "the hem of a sleeve runs on across its seam, degrees")
+SKIRT_HEM = Band(1.0, 2.0, "the hem of a skirt runs on across its side, degrees")
+SKIRT_WAIST = Band(
+    3.0, 8.0, "the waist of a skirt runs on across a dart or a side, degrees"
+)
+TIP = Band(3.0, 8.0, "neck and armhole leave the shoulder square, degrees")
 EACH_CORNER = Band(3.0, 8.0, "each half of a joint square by itself, degrees")
 WRONG_WAY = Band(3.0, 8.0, "a neck or armhole curve that wobbles, degrees (C16)")
 GRAIN = Band(0.25, 0.5, "cloth off grain hangs askew, degrees")

@@ -4,10 +4,12 @@ First garment 5.1, 5.2, 6.2 and 7.2.
 """
 
 import math
+from itertools import product
 
 import pytest
+from shapely.geometry import LineString, Polygon
 
-from bodies import P80, P92, P116, THEA, bdims_women
+from bodies import P80, P92, P116, THEA, ansur_whole, bdims_women
 from clothwright.curves import Point, bearing, degrees_between
 from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
@@ -19,10 +21,12 @@ from clothwright.features.bodice.panel_lines import (
     from_shoulder,
     start_findings,
 )
+from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.necks.neck_shapes import FrontShape
+from clothwright.features.necks.necklines import Neckline
 from clothwright.order import OrderError, draft
 from clothwright.truing import arc_like
-from orders import closed_back, main_features, order
+from orders import closed_back, main_features, order, swapped
 
 BP, D1 = Point(40.0, 24.0), Point(42.0, 41.0)
 PD, D1B = Point(9.5, 22.0), Point(7.5, 41.0)
@@ -124,3 +128,26 @@ def test_far_from_the_ends_of_the_armhole(half: str, share: float) -> None:
             assert room > 0
     assert True in seen
     assert (False in seen) == (share < 0.5)
+
+
+def test_a_line_from_the_shoulder_keeps_clear_of_the_neck() -> None:
+    """A square neck, upright and wide, beside a line that starts near it and bends in
+    over a slim bust: 1 must stay of the centre front (our own), else it is refused by
+    the start of the line and the neck. Shapely judges the distance."""
+    body = ansur_whole()[494]
+    seen = set()
+    for wide, share in product((0.0, 3.0, 4.0, 5.0), (0.35, 0.5, 0.65)):
+        neck = Neckline(shape=FrontShape.SQUARE, lean=0.0, width=wide)
+        lines = ShoulderPrincess(share=share)
+        features = swapped(swapped(closed_back(lines="shoulder"), neck), lines)
+        try:
+            d = draft(order(body, features))
+        except OrderError:
+            continue
+        p = d.sheet.piece("FC")
+        a, b = (LineString(p.edge(k).path.flatten(0.002)) for k in ("neck", "panel"))
+        told = [f for f in d.findings if f.code == "P15"]
+        assert bool(told) is (a.distance(b) < 1.0)
+        assert told or Polygon(p.outline.flatten(0.002)).is_valid
+        seen.add(bool(told))
+    assert seen == {True, False}

@@ -158,3 +158,25 @@ def test_women_of_the_survey(stretch: float) -> None:
         skirt = KnitSkirt(stretch=stretch, flare=4.0, top=list(Top)[i % 3])
         d = draft(order(woman, (skirt,), estimates=RuleSet.SURVEY))
         assert not pattern(d).failed, d.failures()
+
+
+@pytest.mark.parametrize(
+    ("skirt", "symbol"),
+    [
+        (KnitSkirt(band=6.0), "wb"),
+        (KnitSkirt(share=0.9), "rw"),
+        (KnitSkirt(top=Top.SELF, width=3.0), "we"),
+        (KnitSkirt(top=Top.RIB, shorter=8.0), "less"),
+    ],
+)
+def test_a_number_that_its_top_does_not_use_is_told(
+    skirt: KnitSkirt, symbol: str
+) -> None:
+    """It is none of the draft's numbers, and she is told so."""
+    d = made(skirt)
+    (told,) = (f for f in d.findings if f.code == "Q5")
+    assert told.place == symbol
+    assert skirt.top.value in str(told)
+    key = next(k.key for k in skirt.numbers().values() if k.symbol == symbol)
+    assert key not in d.numbers
+    assert not [f for f in made(KnitSkirt(top=skirt.top)).findings if f.code == "Q5"]

@@ -17,7 +17,7 @@ from clothwright.curves import Path, inset, polyline, shift
 from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.side_dart import SideDart
-from clothwright.features.garment_seams import state
+from clothwright.features.garment import seams_of
 from clothwright.features.linings import facing_edges, roll
 from clothwright.features.linings.facing import Facing
 from clothwright.features.linings.facing_checks import facing_findings
@@ -307,7 +307,7 @@ def test_a_joint_off_the_peplums_notch_is_refused(
             path = path.pinned(path.start, rest.start)
         loop.append(replace(e, path=path))
     hand = Drafting(d.numbers, wrong.put(p.with_edges(loop)))
-    state(hand)
+    seams_of(d.order.features).apply(hand)
     total = walk(hand.sheet, hand.sheet.seam(code))
     assert total.severity is None
     assert severity_of(hand.sheet, code) is Severity.REFUSE

@@ -295,3 +295,23 @@ def test_it_hangs_from_a_facing_that_is_cut_on(kind: str, body: Body) -> None:
     join = d.sheet.seam("LF")
     assert {(r.piece, r.edge) for r in join.right} == {("F", "free")}
     assert not [f for f in pattern(d).findings if f.severity.name == "REFUSE"]
+
+
+@pytest.mark.parametrize("gap", [0.3, 0.9, 2.0])
+@pytest.mark.parametrize("body", [ansur_women()[k] for k in (19, 100, 304, 500, 777)])
+def test_a_raglan_lining_ends_on_its_facing(body: Body, gap: float) -> None:
+    """Under a wrap the raglan seam lies up to 5 mm beside itself on sleeve and body
+    where the facing's edge crosses it: there the lining of the sleeve is led out to the
+    facing, so that both are of one length, but for the roll and the zip, and its
+    raglan seam is still as long as the body's."""
+    features = tuple(
+        f for f in raglan() if f.kind not in ("neckline", "raglan", "neck facing")
+    )
+    made = draft(order(body, (*features, WrapFront(), Raglan(gap=gap), NeckFacing())))
+    assert not made.failed, made.failures()
+    walks = {w.seam.code: w for w in made.report.walks}
+    assert walks["LF"].ease == pytest.approx(0.0, abs=MM)
+    short = 0.5 + made.numbers.rho  # beside the zip (16.4), and the roll
+    assert walks["LB"].ease == pytest.approx(-short, abs=MM)
+    for code in ("LS23", "LS24"):
+        assert abs(walks[code].ease) < 1.5 * MM

@@ -6,8 +6,9 @@ from itertools import product
 import pytest
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Spot
+from shapely.ops import unary_union
 
-from bodies import BRIDA, P92, P116, THEA
+from bodies import BRIDA, P92, P116, THEA, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import Path
 from clothwright.features.block import Block
@@ -16,6 +17,7 @@ from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
 from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.linings.neck_facing import NeckFacing
+from clothwright.features.linings.sewn_halves import sewn_front
 from clothwright.features.necks.neck_shapes import WINDING, BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.openings.concealed_zip import ConcealedZip
@@ -121,3 +123,31 @@ def test_a_neck_too_steep_beside_the_zip_is_refused() -> None:
     )
     with pytest.raises(OrderError, match=r"make the neck \(Db\) less deep"):
         draft(order(P92, asked))
+
+
+@pytest.mark.parametrize("width", [9.0, 11.06, 12.0])
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_whole()[17::200]])
+def test_a_wide_facing_below_a_point(body: Body, width: float) -> None:
+    """Led to the centre, square to it, below the point of the neck by the width or
+    more and by no more than twice that: a simple outline (shapely), inside the shell,
+    or refused by the width (our own)."""
+    features = sleeved_features(
+        Neckline(shape=FrontShape.V),
+        BackNeckline(shape=BackShape.U),
+        NeckFacing(width=width),
+    )
+    d = draft(order(body, features))
+    ff, neck = d.sheet.piece("FF"), d.sheet.edge("FC", "neck").path
+    net = Polygon(ff.outline.flatten(0.002))
+    assert net.is_valid
+    assert width < ff.edge("cf").length < 2 * width
+    assert ff.interior_angle("cf") == pytest.approx(90.0, abs=1.0)
+    assert LineString(ff.edge("free").path.flatten(0.01)).distance(
+        LineString(neck.flatten(0.01))
+    ) > 0.9 * min(width, d.numbers.nf_tip)
+    shell = unary_union(
+        [Polygon(p.outline.flatten(0.002)) for p in sewn_front(d.sheet).laid()]
+    )
+    out = max(Spot(p).distance(shell) for p in net.exterior.coords)
+    told = {f.code for f in d.findings if f.severity is Severity.REFUSE}
+    assert told == ({"F4"} if out > 0.2 else set())

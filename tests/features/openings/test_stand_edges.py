@@ -27,6 +27,7 @@ from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order.together import disagreements
 from clothwright.paper import EdgeKind, MarkKind
 from orders import closed_back, order, sleeved_features, swapped
 
@@ -253,3 +254,11 @@ def test_a_band_is_cut_twice_and_interlined() -> None:
     for cloth in ("shell", "interlining"):
         piece = next(p for p in sheet.cloths[cloth] if p.code == "BD")
         assert piece.count == 2
+
+
+def test_what_is_stricter_is_said_first() -> None:
+    """Of a band on a lined top: to leave the lining off, before where else to line."""
+    stand, lining = ButtonStand(edge=Edging.BAND), Lining(mode=Mode.TO_EDGE)
+    told = [d.why for d in disagreements((stand, lining)) if d.leave and not d.add]
+    assert "leave the lining off" in told[0]
+    assert "line below the facing" in told[1]

@@ -6,7 +6,7 @@ import pytest
 from shapely.geometry import LineString, Polygon
 
 from bodies import P92
-from clothwright.blocks.bodice_rules import SCALE_DEPTH
+from clothwright.blocks.bust_line_rules import SCALE_DEPTH
 from clothwright.blocks.circle import arc
 from clothwright.body import RuleSet
 from clothwright.curves import Point, distance

@@ -7,9 +7,10 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
+from clothwright.features.skirts.about import YOKES
 from clothwright.features.skirts.centre_pleat import CentrePleat
 from clothwright.features.skirts.contour_band import ContourBand
-from clothwright.features.skirts.hip_yoke import TO_SIDE, YOKES, HipYoke
+from clothwright.features.skirts.hip_yoke import TO_SIDE, HipYoke
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip

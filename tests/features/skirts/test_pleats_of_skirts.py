@@ -8,6 +8,7 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Point, degrees_between, distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.centre_pleat import (
     BACKING,
     CENTRE,
@@ -18,7 +19,6 @@ from clothwright.features.skirts.centre_pleat import (
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.flounce import Flounce
 from clothwright.features.skirts.folds import Pleats
-from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.pleated_skirt import PleatedSkirt, Shape
 from clothwright.features.skirts.pleated_skirt_rules import Panels
 from clothwright.features.skirts.skirt_lining import SkirtLining

@@ -199,4 +199,4 @@ def test_findings() -> None:
     assert "WX1" not in codes(wrapped(P92, WrapSkirt(crossing=11.0)))
     wide = wrapped(P80, WrapSkirt(tie=2.8))
     assert wide.failed and "WX2" in codes(wide)
-    assert "WX3" in codes(wrapped(P80, WrapSkirt(button=2.0)))
+    assert "Q5" in codes(wrapped(P80, WrapSkirt(button=2.0)))

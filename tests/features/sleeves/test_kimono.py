@@ -288,3 +288,18 @@ def test_the_pieces_are_what_is_drawn() -> None:
         p = d.sheet.piece(code)
         assert Polygon([(q.x, q.y) for q in p.outline.flatten(0.01)]).is_valid
         assert isinstance(p.edge("overarm").path, Path)
+
+
+@pytest.mark.parametrize("length", [16.0, 20.0, 24.0, 28.0, 32.0])
+@pytest.mark.parametrize("body", [ansur_whole()[304], *ansur_whole()[11::220]])
+def test_a_sleeve_that_ends_by_its_corner_is_told_by_its_length(
+    body: Body, length: float
+) -> None:
+    """The trial by which the halves are evened may not pass the corner under the arm,
+    which lies near the hem of a short sleeve on a full body: drawn, or told by lk."""
+    try:
+        d = made(body, Kimono(length=length, radius=6.0, lowered=4.35))
+    except OrderError as e:
+        assert re.search(r"\(lk\) longer|km drop", str(e)), e
+        return
+    assert not d.failed, d.failures()

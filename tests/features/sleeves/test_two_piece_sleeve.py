@@ -5,10 +5,15 @@ Bodies are the check values' standard ones and the demo's clients, drafted whole
 
 import pytest
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.sleeves.cuff import Cuff
 from clothwright.features.sleeves.puffed_cap import PuffedCap
 from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
@@ -19,6 +24,7 @@ from clothwright.finishing.drawn import Meaning
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
+from clothwright.paper import JOINT_RIGHT
 from orders import order, sleeved_features
 
 MM = 0.1
@@ -159,3 +165,24 @@ def test_a_shorter_one_is_as_wide_as_far_down_as_it_goes() -> None:
     hem = sum(made.sheet.length(code, "hem") for code in ("ST", "SU"))
     assert hem == pytest.approx(n.We + (n.Ww - n.We) * share, abs=0.1 * MM)
     assert n.two_forward == pytest.approx(2.0 * share - 1.0, abs=1e-6)
+
+
+@pytest.mark.parametrize("way", [BackShoulder.EASE, BackShoulder.YOKE])
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_whole()[94::200]])
+def test_its_seam_meets_the_armhole_below_a_yoke(body: Body, way: BackShoulder) -> None:
+    """The seams of the sleeve are the marks of its cap (first garment 19): a yoke cut
+    off the armhole moves no notch off them."""
+    parts = (
+        f
+        for f in sleeved_features(LONG, TwoPieceSleeve(), Block(back_shoulder=way))
+        if "princess" not in f.kind
+    )
+    back = BackYoke() if way is BackShoulder.YOKE else BackYoke(depth=11.0)
+    made = draft(order(body, (*parts, SideDart(), BackWaistDart(), back)))
+    assert not made.failed, made.failures()
+    for code, cap in (("S23", "cap front"), ("S24", "cap back")):
+        seam = made.sheet.seam(code)
+        (joint,) = (k for k in seam.notches if k.note == JOINT_RIGHT)
+        assert joint.right == pytest.approx(made.sheet.length("ST", cap), abs=0.1 * MM)
+        lower = made.sheet.chain_length(seam.left) - joint.left
+        assert lower == pytest.approx(made.sheet.length("SU", cap), abs=0.1 * MM)

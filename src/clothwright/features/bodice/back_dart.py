@@ -20,6 +20,7 @@ from clothwright.paper import (
     Sheet,
     Verb,
     cut,
+    meetings,
     redraw,
     straight,
     tape,
@@ -164,12 +165,12 @@ def lead_to_yoke(d: Drafting) -> None:
     d.part = "back"
     ps, arm = d["Ps"], d.sheet.edge("B", "armhole").path
     level = Path.line(ps, Point(ps.x + 60.0, ps.y))
-    hits = arm.meets(level)
-    if not hits:
-        raise PaperError(
-            "the point of the back shoulder dart lies above the tip or below the arm, "
-            'so that no yoke can take it: set back_shoulder = "ease"'
-        )
+    hits = meetings(
+        arm,
+        level,
+        "the point of the back shoulder dart lies above the tip or below the arm, "
+        'so that no yoke can take it: set back_shoulder = "ease"',
+    )
     at = d.found(
         "Yab",
         arm.at_length(hits[0][0]),

@@ -20,8 +20,8 @@ from clothwright.curves import (
     turned,
     unit,
 )
-from clothwright.features.skirts.gored_skirt import GORE
-from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet
+from clothwright.features.skirts.about import GORE
+from clothwright.paper import Edge, EdgeKind, PaperError, Piece, Sheet, meetings
 
 _CRUMB = 0.1
 """What is shorter is no line of its own, cm."""
@@ -75,7 +75,11 @@ def top_of(
     if kinds.get("cb") is EdgeKind.SEAM and beside > 0:
         line = inset(rising, beside, beside)
         rising = line + Path.line(line.end, line.end + line.end_direction * 2.0)
-        waist = waist.split_at_length(waist.meets(rising)[0][0])[1]
+        fault = (
+            f"{name.lower()}: the waist is too narrow for it to end {beside:g} cm "
+            "beside the zip: give the waist more ease (Ew)"
+        )
+        waist = waist.split_at_length(meetings(waist, rising, fault)[0][0])[1]
         rising = rising.between(0.0, rising.length_to_point(waist.start))
         rising = rising.without_crumbs(_CRUMB)
         kinds["cb"] = EdgeKind.FINISHED

@@ -14,7 +14,6 @@ from clothwright.blocks.torso import (
     HIP_LINE,
     WAIST_LINE,
     fish_eye,
-    width_at,
 )
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import Path, Point, Vector, shift
@@ -32,7 +31,6 @@ from clothwright.paper import (
     Sheet,
     Verb,
 )
-from clothwright.rules import Numbers
 
 BLENDED = 5.0
 """So much of a seam beside a joint is blended, cm (truing 4: t)."""
@@ -378,25 +376,3 @@ def _level_sides(
         if abs(lacks) < 1e-4:
             break
     return front
-
-
-def half_at(n: Numbers, sheet: Sheet, below: float) -> float:
-    """Half width so far below the waist, darts closed, cm: of the torso above its seam,
-    of the skirt cut off it below."""
-    level = n.yW + below
-    if "dd" not in n or below <= n.dd:
-        return width_at(sheet, level)
-    line = Path.line(Point(-60.0, level), Point(200.0, level))
-    total, origin = 0.0, line.start.x
-    for code, _ in LOWER.values():
-        if code not in sheet.pieces:
-            continue
-        piece = sheet.piece(code)
-        hits = [max(s, -origin) for s, _ in line.meets(piece.outline)]  # of a vent
-        if code in ("PF", "PFC"):  # a stand lies beyond, a band is cut off before
-            hits = [min(hits), sheet.points["CFw"].x - origin]
-        legs = [e.path for e in piece.edges if e.name.startswith("dart ")]
-        across = [s for leg in legs for s, _ in line.meets(leg)]
-        total += max(hits) - min(hits)
-        total -= max(across) - min(across) if across else 0.0
-    return total

@@ -17,12 +17,24 @@ from clothwright.curves import (
 )
 from clothwright.features.base import Number
 from clothwright.findings import Finding, Severity
-from clothwright.paper import CornerAfter, Drafting, PaperError, Spot, Verb, cut
+from clothwright.paper import (
+    CornerAfter,
+    Drafting,
+    PaperError,
+    Piece,
+    Spot,
+    Verb,
+    cut,
+)
 from clothwright.rules import Kind
 from clothwright.truing import Fillet, arc_like
 
 FROM_UNDERARM, FROM_TIP = 6.0, 4.0
 """A line that starts on the armhole keeps this far from its ends, cm (5.1)."""
+
+BESIDE_NECK = 1.0
+"""A panel is so wide beside the neck at least, cm: its allowances meet there (our own
+choice)."""
 
 
 @dataclass(frozen=True)
@@ -179,6 +191,34 @@ def start_findings(line: PanelLine, upper: UpperCurve) -> Iterator[Finding]:
         line.start,
         "",
         {"wanted": upper.wanted, "drawn": upper.drawn},
+    )
+
+
+def neck_findings(line: PanelLine, centre: Piece) -> Iterator[Finding]:
+    """A line from the shoulder keeps clear of a wide or a deep neck, so that a centre
+    panel is left beside it."""
+    if not centre.has("neck"):
+        return
+    neck, panel = centre.edge("neck").path, centre.edge("panel").path
+    if neck.clear_of(panel, BESIDE_NECK):
+        return
+    steps = round(neck.length) + 1
+    along = (neck.at_length(neck.length * i / steps) for i in range(steps + 1))
+    least = min(panel.nearest(p)[1] for p in along)
+    met = bool(neck.meets(panel))
+    if least >= BESIDE_NECK and not met:
+        return
+    says = "crosses the neck" if met else f"comes within {least:.1f} cm of the neck"
+    depth = "Df" if line.half == "front" else "Db"
+    yield Finding(
+        "P15",
+        Severity.REFUSE,
+        f"The {line.half} panel line {says}; {BESIDE_NECK:g} cm must stay between "
+        "them.",
+        f"{centre.code}.panel",
+        "Start the line nearer to the tip (share s), or make the neck narrower (dw) or "
+        f"less deep ({depth}).",
+        {"least": 0.0 if met else least},
     )
 
 

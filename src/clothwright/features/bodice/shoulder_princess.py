@@ -30,6 +30,7 @@ from clothwright.features.bodice.panel_lines import (
     UpperCurve,
     draw_line,
     from_shoulder,
+    neck_findings,
     start_findings,
 )
 from clothwright.findings import Finding, Severity
@@ -220,6 +221,8 @@ class ShoulderPrincess(Feature):
         yield from start_findings(FRONT, _upper_front(sheet, sheet.points["Qf"]))
         if "Qb" in sheet.points:
             yield from start_findings(BACK, _upper_back(sheet, sheet.points["Qb"]))
+        for line, code in ((FRONT, "FC"), (BACK, "BC")):
+            yield from neck_findings(line, sheet.piece(code))
         if n.Lr < 4.0:
             yield Finding(
                 "P7",

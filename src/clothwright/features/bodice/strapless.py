@@ -17,10 +17,12 @@ from clothwright.features.base import (
     Rank,
     Shown,
     Stage,
+    Words,
 )
 from clothwright.features.bodice.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.features.bodice.strapless_cut import cut_top
 from clothwright.features.bodice.strapless_fold import fold_out, no_shoulder_dart
+from clothwright.features.bodice.strapless_joints import top_joints
 from clothwright.features.bodice.strapless_rules import (
     SRC,
     STRAPLESS,
@@ -31,13 +33,15 @@ from clothwright.features.bodice.strapless_sewing import (
     strapless_notions,
     strapless_operations,
 )
-from clothwright.features.chains import TOP
-from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.chains import TOP, Chains
+from clothwright.features.linings.facing_seams import top_seams
+from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.notions import Notion
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
-from clothwright.paper import Run, Sheet
+from clothwright.paper import Run, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -270,6 +274,12 @@ class Strapless(Feature):
             Stage(Rank.CONTOUR, "the front drawn in above the bust", fold_out),
             Stage(Rank.TOP_EDGE, "the top edge", cut_top),
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return top_seams(t)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return top_joints(sheet, words)
 
     def cut_again(self, sheet: Sheet) -> Mapping[str, str]:
         return mounted(sheet)

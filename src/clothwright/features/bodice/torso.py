@@ -13,7 +13,16 @@ from clothwright.blocks.torso_rules import (
     ZIP_END,
 )
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
 from clothwright.features.bodice.dropped import cut_across
 from clothwright.features.bodice.dropped_rules import (
     DROPPED,
@@ -22,22 +31,24 @@ from clothwright.features.bodice.dropped_rules import (
     OWN_ZIP_END,
     panelled,
 )
-from clothwright.features.bodice.torso_findings import torso_findings, unused
-from clothwright.features.bodice.waist_seams import SEAMS
-from clothwright.features.operations import (
-    Operation,
-    SeamType,
-    Stitch,
-    Task,
-    Work,
-    finished_edges,
-)
+from clothwright.features.bodice.torso_findings import torso_findings
+from clothwright.features.bodice.torso_joints import torso_joints
+from clothwright.features.bodice.torso_sewing import torso_operations
+from clothwright.features.bodice.waist_seams import SEAMS, waist_joints, waist_seams
+from clothwright.features.chains import Chains
+from clothwright.features.operations import Operation
 from clothwright.features.roles import bodice_hem
-from clothwright.features.skirts.about import HANGING, PANEL_SEAMS
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, PANEL_SEAMS
+from clothwright.features.skirts.hanging_seams import (
+    hanging_joints,
+    hanging_panels,
+    hanging_side,
+)
 from clothwright.features.skirts.peplum_rules import AT_EDGE
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.paper import Drafting, PaperError, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -101,7 +112,11 @@ class Torso(Feature):
         )
         + HANGING
     )
-    seams: ClassVar[Mapping[str, str]] = {**SEAMS, **PANEL_SEAMS}
+    seams: ClassVar[Mapping[str, str]] = {
+        **SEAMS,
+        **HANGING_SEAMS,
+        **PANEL_SEAMS,
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"torso", "waist line", "skirt", "straight back"}
     )
@@ -318,52 +333,28 @@ class Torso(Feature):
     def _cut(self, d: Drafting) -> None:
         cut_across(d, keep=not self.hung)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        if self.seam is None:
+            return
+        yield from waist_seams(t, n)
+        if not self.hung:
+            yield hanging_side(t, n)
+            yield from hanging_panels(t)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        yield from torso_joints(sheet)
+        if self.seam is not None:
+            yield from waist_joints(sheet)
+            if not self.hung:
+                yield from hanging_joints(sheet)
+
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        for code, half in (("F", "front"), ("B", "back")):
-            if torso.fish_eye(sheet, code) is not None:
-                yield Operation(
-                    Work.DART,
-                    f"Sew the {half} waist darts",
-                    (
-                        "From the middle to either point, overlapping there; run off "
-                        "the cloth and tie the ends. Clip the fold at the waist.",
-                    ),
-                    stitch=Stitch.LOCK,
-                    seam_type=SeamType.PLAIN,
-                    length=2 * torso.stitched(sheet, code),
-                    press="towards the centre",
-                    task=Task.DART,
-                    count=2.0,
-                )
-            if torso.fish_eye(sheet, f"L.{code}") is not None:
-                yield Operation(
-                    Work.DART,
-                    f"Sew the waist darts of the {half} lining",
-                    ("As the shell's, pressed the other way.",),
-                    stitch=Stitch.LOCK,
-                    length=2 * torso.stitched(sheet, f"L.{code}"),
-                )
-        if self.hung:
-            return
-        hems = finished_edges(sheet, (*torso.PIECES, "P"), "hem")
-        yield Operation(
-            Work.HEM,
-            "Hem the lower edge",
-            (
-                f"Level it from the floor, {fmt(n.L)} below the waist; neaten it, turn "
-                "it up and fell it by hand.",
-            ),
-            edges=hems,
-            stitch=Stitch.HAND,
-            seam_type=SeamType.HEM_ONCE,
-            neatened=1,
-            task=Task.HEM,
-        )
+        return torso_operations(n, sheet, fmt, hemmed=not self.hung)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from torso_findings(n, sheet)
-        for field, number in self.numbers().items():
-            if number.key in self._useless() and getattr(self, field) is not None:
-                yield unused(field, number, self.hung)
+        fields = [f for f, k in self.numbers().items() if k.key in self._useless()]
+        so = "A torso to whose seam a skirt is sewn" if self.hung else "A torso"
+        yield from useless(self, fields, so, "Leave it out, or give it (dd) a seam.")

@@ -10,8 +10,8 @@ from clothwright.blocks.torso_rules import (
     FRONT_WIDEST,
 )
 from clothwright.curves import distance
-from clothwright.features.base import Number
-from clothwright.features.bodice.dropped import LOWER, half_at, open_legs
+from clothwright.features.bodice.dropped import LOWER, open_legs
+from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.skirts.peplum_rules import body_at
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.findings import Finding, Severity
@@ -32,15 +32,11 @@ _UNBUTTONED = (
     f"Flare the side (fl), or leave {_OPEN:g} cm open below the last button (b hem)."
 )
 
-_SQUARE = 2.0
-"""A hem further from square to the centre is a fault, degrees (truing 1)."""
-
 
 def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Girths, sides, darts and room of a torso."""
     yield from _girths(n, sheet)
     yield from _side(sheet)
-    yield from _hem(n, sheet)
     yield from _darts(n, sheet)
     yield from _room(n, sheet)
     if "dd" in n:
@@ -75,26 +71,6 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Measure W, H and WH again.",
                 {"is": girth, "aim": aim},
             )
-
-
-def _hem(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """A neck drawn in behind turns the back about its dart: its side gets longer, and
-    the hem of the front is led to it."""
-    fronts = (c for c in ("FC", "F", "PFC", "PF") if c in sheet.pieces)
-    front = next(p for c in fronts if (p := sheet.piece(c)).has("hem"))
-    way = front.edge("hem").path.start_direction  # the centre front is plumb
-    off = abs(math.degrees(math.asin(way.y)))
-    if off > _SQUARE and "cnb" in n and n.cnb > 0:
-        yield Finding(
-            "D8",
-            Severity.REFUSE,
-            f"With {n.cnb:.1f} cm folded out of the back neck the hem comes out "
-            f"{off:.1f}° off square at the centre front.",
-            "cnb",
-            "Make the contour of the back neck (cnb) smaller, or take a waist seam and "
-            "a skirt.",
-            {"cnb": n.cnb, "off": off},
-        )
 
 
 def _side(sheet: Sheet) -> Iterable[Finding]:
@@ -208,18 +184,6 @@ def _at_seam(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "elsewhere.",
             {"seam": wide, "body": body},
         )
-
-
-def unused(field: str, number: Number, hung: bool) -> Finding:
-    """A number of the order that the torso has no use for."""
-    why = "a skirt is sewn to its seam" if hung else "it has no seam below the waist"
-    return Finding(
-        "D10",
-        Severity.NOTE,
-        f"A torso has no use for {field}, the {number.name}, where {why}.",
-        number.symbol,
-        "Leave it out.",
-    )
 
 
 def _reaches(n: Numbers, below: float) -> bool:

@@ -9,7 +9,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
 from clothwright.features.bodice.blouse import (
     ONLY_DARTS,
     blouse_findings,
@@ -21,14 +21,20 @@ from clothwright.features.bodice.waist_rules import (
     WAIST,
     waist_curve,
 )
-from clothwright.features.bodice.waist_seams import SEAMS
+from clothwright.features.bodice.waist_seams import (
+    SEAMS,
+    waist_joints,
+    waist_seams,
+)
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.skirts.wrap_dress import crosses
 from clothwright.features.wholes import waist_in_band
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, Piece, Run, Sheet, Verb, redraw
+from clothwright.paper import Drafting, Edge, Piece, Run, Seam, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _SRC = "first garment 12"
@@ -107,6 +113,12 @@ class WaistSeam(Feature):
         if self.blouse is None:
             return (trued,)
         return (trued, Stage(Rank.WAIST, "the blouse", lengthen))
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return waist_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return waist_joints(sheet)
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.TAPE, 1, "for the waist", length=_whole(n, sheet))

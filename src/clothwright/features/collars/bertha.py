@@ -6,8 +6,9 @@ from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Number, Rank, Shown, Stage
-from clothwright.features.collars.collar import COLLAR, SRC, Collar, one_layer
+from clothwright.features.collars.collar import SRC, Collar
 from clothwright.features.collars.collar_neck import opens_behind
+from clothwright.features.collars.collar_pieces import COLLAR, one_layer
 from clothwright.features.collars.collar_sewing import single_operations
 from clothwright.features.collars.flat_collar import (
     OVERLAP,
@@ -15,7 +16,7 @@ from clothwright.features.collars.flat_collar import (
     neck_of_collar,
     overlap_findings,
 )
-from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet, Verb

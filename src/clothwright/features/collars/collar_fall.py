@@ -6,8 +6,14 @@ from collections.abc import Iterable
 from clothwright.blocks.collar import fall
 from clothwright.curves import Path, Point, inset
 from clothwright.features.base import Number
-from clothwright.features.collars.collar import COLLAR, SRC, UNDER, grained, undercollar
+from clothwright.features.collars.collar import SRC
 from clothwright.features.collars.collar_neck import opens_behind
+from clothwright.features.collars.collar_pieces import (
+    COLLAR,
+    UNDER,
+    grained,
+    undercollar,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,

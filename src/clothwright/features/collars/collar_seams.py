@@ -3,7 +3,7 @@
 
 from clothwright.blocks.collar import shorter_by
 from clothwright.features.chains import Chains
-from clothwright.features.collars.collar import COLLAR, STAND, UNDER, outside
+from clothwright.features.collars.collar_pieces import COLLAR, STAND, UNDER, outside
 from clothwright.features.linings.facing_seams import back_neck_chain, front_neck
 from clothwright.features.openings.stand_band import BAND
 from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind

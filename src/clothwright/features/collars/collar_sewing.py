@@ -2,7 +2,7 @@
 
 from collections.abc import Container, Iterable
 
-from clothwright.features.collars.collar import COLLAR, STAND
+from clothwright.features.collars.collar_pieces import COLLAR, STAND
 from clothwright.features.openings.stand_band import BAND
 from clothwright.features.operations import (
     Hazard,

@@ -6,8 +6,9 @@ from dataclasses import replace
 from clothwright.blocks.collar import bow_radius, bowed, rounded_corner
 from clothwright.curves import Path, Point, Vector, inset, turned
 from clothwright.features.base import Number
-from clothwright.features.collars.collar import SRC, STAND
+from clothwright.features.collars.collar import SRC
 from clothwright.features.collars.collar_neck import beyond, closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import STAND
 from clothwright.features.grain import longest_line
 from clothwright.features.openings.stand_button import laps_for_button, with_button
 from clothwright.findings import Finding, Severity
@@ -19,6 +20,7 @@ from clothwright.paper import (
     Piece,
     Sheet,
     Verb,
+    meetings,
 )
 from clothwright.rules import Numbers
 
@@ -57,6 +59,11 @@ CORNER = Number(
 
 _ON_LINE = 0.05
 """What runs on beyond a centre line by less ends on it, cm."""
+
+_NO_UPPER = (
+    "the stand bends so far up that its front has no upper edge: make its rise (collar "
+    "rise) less"
+)
 
 ROOM = 0.8
 """The upper edge is at least so much longer than half the neck (NK), cm."""
@@ -149,13 +156,8 @@ def stand_edges(
     plumb = Path.line(at, at + Vector(way.y, -way.x) * 20.0)
     lap = centre if behind else foot.length - centre
     if lap >= _ON_LINE:  # a corner rounded off past the centre would leave no lap
-        met = upper.meets(plumb)
-        if not met:
-            raise PaperError(
-                "the stand bends so far up that its front has no upper edge: make its "
-                "rise (collar rise) less"
-            )
-        past = met[0][0] if behind else upper.length - met[0][0]
+        met = meetings(upper, plumb, _NO_UPPER)[0][0]
+        past = met if behind else upper.length - met
         corner = min(corner, max(0.0, past - _ON_LINE))
     if behind:  # it opens at the centre back, and lies on the fold in front
         up, upper = rounded_corner(up, upper, corner)
@@ -165,7 +167,7 @@ def stand_edges(
         left, right = Edge("cb", up, fold), Edge("end", down, seam)
     if lap < _ON_LINE:
         return (Edge("upper", upper), right, Edge("neck", foot.reversed()), left)
-    above = upper.split_at_length(upper.meets(plumb)[0][0])
+    above = upper.split_at_length(meetings(upper, plumb, _NO_UPPER)[0][0])
     below = foot.split_at_length(centre)
     names = ("{} stand", "{}") if behind else ("{}", "{} stand")
     tops = [Edge(k.format("upper"), p) for k, p in zip(names, above, strict=True)]

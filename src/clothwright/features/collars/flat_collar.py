@@ -4,26 +4,23 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.collar import overlap_angle
-from clothwright.curves import Cubic, Path
+from clothwright.curves import Path
 from clothwright.features.base import Number, Rank, Stage
-from clothwright.features.collars.collar import (
+from clothwright.features.collars.collar import SRC, TURN, Collar
+from clothwright.features.collars.collar_fall import lay_under
+from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import (
     COLLAR,
-    SRC,
-    TURN,
-    Collar,
     CollarEnd,
     flat_edges,
     grained,
     roll_line,
 )
-from clothwright.features.collars.collar_fall import lay_under
-from clothwright.features.collars.collar_neck import closed_neck, opens_behind
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Piece, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
-from clothwright.truing.outline import wrong_way
 from clothwright.truing.tolerances import WRONG_WAY
 from clothwright.units.fields import Length
 
@@ -87,10 +84,7 @@ AWAY = Number(
 def overlap_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """The neck of a collar whose shoulders overlap still bends one way (C16), and is
     not shorter than can be stretched on."""
-    curves = [
-        s for s in sheet.edge(COLLAR, "neck").path.segments if isinstance(s, Cubic)
-    ]
-    worst = max(map(wrong_way, curves), default=0.0)
+    worst = min(sheet.edge(COLLAR, "neck").path.turning())
     (neck,) = (s for s in sheet.seams if s.code == "S80")
     left, right = (
         sum(sheet.length(*r[:2]) for r in side) for side in (neck.left, neck.right)

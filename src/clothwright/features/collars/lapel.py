@@ -21,9 +21,11 @@ from clothwright.blocks.lapel import (
 )
 from clothwright.curves import Path, Point, Vector, distance, dot, inset, mix
 from clothwright.features.base import Number, Shown
+from clothwright.features.chains import Chains
 from clothwright.features.collars.collar import SRC, TURN, Collar
 from clothwright.features.collars.collar_fall import fall_findings
 from clothwright.features.collars.collar_neck import closed_neck
+from clothwright.features.collars.lapel_seams import lapel_seams
 from clothwright.features.linings.sewn_halves import sewn_front
 from clothwright.features.openings.stand_pieces import STAND
 from clothwright.findings import Finding, Severity
@@ -33,6 +35,7 @@ from clothwright.paper import (
     InnerLine,
     PaperError,
     Piece,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -180,6 +183,9 @@ class LapelCollar(Collar):
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (TABLE,)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return (*super().sewn(t, n), *lapel_seams(t, n))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from fall_findings(n, "c_fall", "c_roll")

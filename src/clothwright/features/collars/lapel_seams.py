@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from clothwright.curves import Path, degrees_between
 from clothwright.features.chains import Chains
-from clothwright.features.collars.collar import COLLAR, UNDER
+from clothwright.features.collars.collar_pieces import COLLAR, UNDER
 from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind
 from clothwright.rules import Numbers
 

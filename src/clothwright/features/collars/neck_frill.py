@@ -7,8 +7,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.circle import Sector
 from clothwright.features.base import Number, Rank, Stage
-from clothwright.features.collars.collar import COLLAR, Collar, grained
+from clothwright.features.collars.collar import Collar
 from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import COLLAR, grained
 from clothwright.features.collars.collar_sewing import single_operations
 from clothwright.features.operations import Operation
 from clothwright.paper import Drafting, EdgeKind, Piece, Sheet, Verb

@@ -7,9 +7,9 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.lapel import lapel_edge, notch_end, outer_to
 from clothwright.curves import Path, Point, distance, inset
 from clothwright.features.base import Number, Rank, Stage
-from clothwright.features.collars.collar import COLLAR, grained
 from clothwright.features.collars.collar_fall import lay_under
 from clothwright.features.collars.collar_neck import NECK_STAND
+from clothwright.features.collars.collar_pieces import COLLAR, grained
 from clothwright.features.collars.lapel import (
     FACED,
     LAPEL,

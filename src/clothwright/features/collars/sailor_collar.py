@@ -8,8 +8,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, direction, distance, mix, turned
 from clothwright.features.base import Number, Rank, Stage
-from clothwright.features.collars.collar import COLLAR, SRC, TURN, Collar
+from clothwright.features.collars.collar import SRC, TURN, Collar
 from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import COLLAR
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.flat_collar import (
     AWAY,
@@ -20,7 +21,7 @@ from clothwright.features.collars.flat_collar import (
     neck_of_collar,
     overlap_findings,
 )
-from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding
 from clothwright.paper import (

@@ -7,8 +7,8 @@ from typing import ClassVar, Literal
 from clothwright.blocks.lapel import shawl_edge
 from clothwright.curves import Path, Vector, distance, inset
 from clothwright.features.base import Rank, Stage
-from clothwright.features.collars.collar import UNDER
 from clothwright.features.collars.collar_neck import NECK_STAND
+from clothwright.features.collars.collar_pieces import UNDER
 from clothwright.features.collars.lapel import (
     FACED,
     LAPEL,
@@ -31,10 +31,10 @@ from clothwright.paper import (
     Drafting,
     Edge,
     InnerLine,
-    PaperError,
     Piece,
     Sheet,
     Verb,
+    meetings,
     straight,
 )
 from clothwright.rules import Numbers
@@ -79,12 +79,12 @@ def _draft(d: Drafting) -> None:
     )
     outer = shawl_edge(laid.back, laid.roll, widest)
     ray = Path.line(laid.gorge.end, laid.gorge.end + laid.way * (n.c_lapel * 3))
-    hits = ray.meets(outer)
-    if not hits:
-        raise PaperError(
-            "the line of the neck, run on, misses the edge of the shawl: make the "
-            "shawl wider (collar lapel), or let it break lower (collar break)"
-        )
+    hits = meetings(
+        ray,
+        outer,
+        "the line of the neck, run on, misses the edge of the shawl: make the "
+        "shawl wider (collar lapel), or let it break lower (collar break)",
+    )
     d.draw(
         "shawl",
         outer,

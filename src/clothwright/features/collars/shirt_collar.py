@@ -5,13 +5,14 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
 from clothwright.features.base import Number, Rank, Shown, Stage
-from clothwright.features.collars.collar import SRC, STAND, TURN, Collar
+from clothwright.features.collars.collar import SRC, TURN, Collar
 from clothwright.features.collars.collar_fall import (
     LEAN,
     POINT,
     draft_fall,
     fall_findings,
 )
+from clothwright.features.collars.collar_pieces import STAND
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.collar_stand import (
     CORNER,

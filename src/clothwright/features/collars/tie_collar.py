@@ -5,8 +5,9 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.features.base import Cuts, Number, Rank, Stage
-from clothwright.features.collars.collar import COLLAR, SRC, Collar
+from clothwright.features.collars.collar import SRC, Collar
 from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_pieces import COLLAR
 from clothwright.features.collars.collar_sewing import tie_operations
 from clothwright.features.operations import Operation
 from clothwright.paper import (

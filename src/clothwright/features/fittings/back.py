@@ -10,7 +10,7 @@ from clothwright.features.fittings.base import (
     turn_marks,
 )
 from clothwright.features.fittings.lines import armhole_to
-from clothwright.paper import Drafting, On, Verb, move, redraw, spread
+from clothwright.paper import Drafting, On, Verb, meetings, move, redraw, spread
 from clothwright.rules import Kind, RuleError, RuleTable
 
 ROUND = RuleTable("back opened over the blades")
@@ -107,7 +107,13 @@ def _opened(d: Drafting, y: float, by: float) -> None:
     armhole."""
     before, b = d.sheet, d.sheet.piece("B")
     level = Path.line(Point(-50.0, y), Point(100.0, y))
-    cb, arm = (On(e, b.edge(e).path.meets(level)[0][0]) for e in ("cb", "armhole"))
+    fault = (
+        "the back is opened level with its pitch, which lies beside the armhole: "
+        "measure XB and AS again"
+    )
+    cb, arm = (
+        On(e, meetings(b.edge(e).path, level, fault)[0][0]) for e in ("cb", "armhole")
+    )
     d.sheet = spread(d.sheet, "B", cb, arm, at_start=by, at_end=0.0, moving="shoulder")
     turn_marks(d, before, "B", "shoulder", ("hb", "tb"))
 

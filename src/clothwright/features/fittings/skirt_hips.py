@@ -20,7 +20,7 @@ from clothwright.features.fittings.skirt_net import (
     page,
     side_below,
 )
-from clothwright.paper import Drafting, On, Sheet, Verb, move, spread
+from clothwright.paper import Drafting, On, Sheet, Verb, meetings, move, spread
 from clothwright.rules import RuleTable
 
 SIDES = ("SB.side", "SF.side")
@@ -108,7 +108,13 @@ def _slashed(sheet: Sheet, half: HalfPaper, centre: Point, by: float) -> Sheet:
     wide = abs(sheet.points[f"H{half.b}s"].x - centre.x)
     x = centre.x + half.out * SLASH * wide
     plumb = Path.line(Point(x, -20.0), Point(x, 400.0))
-    ends = [On(e, p.edge(e).path.meets(plumb)[0][0]) for e in ("hem", "waist")]
+    fault = (
+        f"a slash of the {half.words} for the hip misses its hem or its waist: let the "
+        "hips out in one place"
+    )
+    ends = [
+        On(e, meetings(p.edge(e).path, plumb, fault)[0][0]) for e in ("hem", "waist")
+    ]
     after = spread(sheet, half.code, *ends, at_start=by, at_end=by, moving="side")
     m = shift(half.across(by))
     beyond = (

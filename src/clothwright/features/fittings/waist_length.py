@@ -8,7 +8,7 @@ from typing import ClassVar, Literal
 
 from clothwright.curves import Path, Point
 from clothwright.features.fittings.base import SOURCE, Alteration
-from clothwright.paper import Drafting, On, Verb, redraw, spread, straight
+from clothwright.paper import Drafting, On, Verb, meetings, redraw, spread, straight
 from clothwright.rules import RuleError, RuleTable
 
 ABOVE_WAIST = 3.0
@@ -55,8 +55,12 @@ class WaistMoved(Alteration):
                 Point(200.0, d["CBw"].y - ABOVE_WAIST),
             )
             for one, two, moving in cuts:
+                fault = (
+                    f"the {half} is too short above the waist to be altered there: "
+                    "measure NWB and NFW again"
+                )
                 start, end = (
-                    On(e, sheet.piece(code).edge(e).path.meets(level)[0][0])
+                    On(e, meetings(sheet.edge(code, e).path, level, fault)[0][0])
                     for e in (one, two)
                 )
                 sheet = spread(

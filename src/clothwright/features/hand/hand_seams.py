@@ -6,7 +6,16 @@ from itertools import accumulate
 
 from clothwright.curves import Point
 from clothwright.features.hand.hand_places import NEAR
-from clothwright.paper import Ease, NotchPair, Run, Seam, SeamKind, Sheet
+from clothwright.paper import (
+    JOINT,
+    JOINT_RIGHT,
+    Ease,
+    NotchPair,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+)
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 BESIDE = 2.0
@@ -107,10 +116,17 @@ def _moved_off(k: NotchPair, corners: list[list[float]]) -> NotchPair:
     if not k.ticks:  # it stands on a joint
         return k
     room = NOTCH_ROOM + (NOTCH_SET / 2 if k.ticks > 1 else 0.0)
-    for at, ends in zip((k.left, k.right), corners, strict=True):
+    for side, at, ends in zip(_JOINTS, (k.left, k.right), corners, strict=True):
         near = min(ends, key=lambda c: abs(c - at), default=None)
-        if near is not None and abs(at - near) < room:
-            by = room - abs(at - near)
-            by = by if at >= near else -by
-            return k._replace(left=k.left + by, right=k.right + by)
+        if k.note == side or near is None or abs(at - near) >= room:
+            continue
+        if k.note in _JOINTS:  # it meets the other side's joint, and a corner marks it
+            return k._replace(ticks=0)
+        by = room - abs(at - near)
+        by = by if at >= near else -by
+        return k._replace(left=k.left + by, right=k.right + by)
     return k
+
+
+_JOINTS = JOINT, JOINT_RIGHT
+"""Notes of notches that meet a joint of the left, and of the right chain."""

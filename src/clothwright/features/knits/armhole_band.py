@@ -3,8 +3,10 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks.knit import BACK, FRONT
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     BandCloth,
@@ -13,10 +15,11 @@ from clothwright.features.knits.knit_band import (
     stretch_of,
 )
 from clothwright.features.knits.knit_findings import armhole_band_findings
+from clothwright.features.knits.knit_seams import stretched_band
 from clothwright.features.knits.knit_sewing import band_operations
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -101,6 +104,11 @@ class ArmholeBand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the armhole band", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        onto = t.chain((FRONT, "armhole", False), (BACK, "armhole", False))
+        plan = n.band_arm - n.A_hole
+        return stretched_band(t, "S96", ARM_BAND, "armhole", onto, plan)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return self.cloth.cuts(ARM_BAND, "2 (1 pair)", 2)

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.knit import BACK, FRONT
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     BandCloth,
@@ -14,10 +15,11 @@ from clothwright.features.knits.knit_band import (
     stretch_of,
 )
 from clothwright.features.knits.knit_findings import hem_band_findings
+from clothwright.features.knits.knit_seams import stretched_band
 from clothwright.features.knits.knit_sewing import band_operations
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Edge, Sheet, redraw
+from clothwright.paper import Drafting, Edge, Seam, Sheet, redraw
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -111,6 +113,11 @@ class HemBand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the hem band", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        onto = t.chain((FRONT, "hem", False), (BACK, "hem", False))
+        plan = (n.band_hem - n.knit_hem) / 2
+        return stretched_band(t, "S97", HEM_BAND, "hem", onto, plan)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return self.cloth.cuts(HEM_BAND, "1 on fold", 1)

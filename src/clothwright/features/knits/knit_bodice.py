@@ -9,16 +9,19 @@ from clothwright.blocks.knit import BACK, FRONT
 from clothwright.blocks.knit_outline_rules import KNIT_OUTLINE
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_findings import findings
+from clothwright.features.knits.knit_seams import knit_joints, knit_seams
 from clothwright.features.knits.knit_sewing import bodice_notes, bodice_operations
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.findings import Finding
-from clothwright.paper import Sheet
+from clothwright.paper import Seam, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "blocks F"
@@ -322,6 +325,12 @@ class KnitBodice(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the knit bodice", knit.draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return knit_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return knit_joints(sheet)
 
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

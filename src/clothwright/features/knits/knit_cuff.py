@@ -6,14 +6,16 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Point
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import BELOW, BandCloth, lay_band, stretch_of
 from clothwright.features.knits.knit_findings import cuff_findings
+from clothwright.features.knits.knit_seams import stretched_band
 from clothwright.features.knits.knit_sewing import band_operations
 from clothwright.features.knits.knit_sleeve import SLEEVE
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Edge, Sheet, redraw
+from clothwright.paper import Drafting, Edge, Seam, Sheet, redraw
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -112,6 +114,11 @@ class KnitCuff(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_END, "the knit cuff", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        onto = t.chain((SLEEVE, "hem", False))
+        plan = n.band_cuff - n.hem_sleeve
+        return stretched_band(t, "S98", CUFF, "cuff", onto, plan)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return self.cloth.cuts(CUFF, "2 (1 pair)", 2)

@@ -3,18 +3,12 @@ truing 2, 4)."""
 
 from clothwright.blocks.knit import BACK, FRONT
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains, spaced
-from clothwright.features.knits.armhole_band import ARM_BAND
-from clothwright.features.knits.hem_band import HEM_BAND
-from clothwright.features.knits.knit_cuff import CUFF
-from clothwright.features.knits.knit_sleeve import SLEEVE
-from clothwright.features.knits.neck_band import NECK_BAND
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import NECK_SUM, NOTCH_ROOM, Band
+from clothwright.truing.tolerances import NECK_SUM, NOTCH_ROOM, TIP, Band
 
 _HEM = Band(3.0, 8.0, "the hem of a knit top runs on across its side, degrees")
-_TIP = Band(3.0, 8.0, "neck and armhole leave the shoulder square, degrees")
 
 _OVER_BUST = 3.0, 15.0
 """The front's side is eased in from so far below the underarm to there, cm (F1: over
@@ -22,17 +16,10 @@ the bust zone)."""
 
 
 def knit_seams(t: Chains, n: Numbers) -> list[Seam]:
-    """Every seam of a knit bodice whose pieces are on the table."""
-    if not {FRONT, BACK} <= set(t.sheet.pieces):
-        return []
+    """Shoulder and side of a knit bodice."""
     front, back = t.chain((FRONT, "shoulder", True)), t.chain((BACK, "shoulder", False))
     even = Ease.about(0.0, 0.05)
-    return [
-        Seam("S90", "shoulder", front, back, "neck", "tip", even),
-        _side(t, n),
-        *_sleeve(t, n),
-        *_bands(t, n),
-    ]
+    return [Seam("S90", "shoulder", front, back, "neck", "tip", even), _side(t, n)]
 
 
 def _side(t: Chains, n: Numbers) -> Seam:
@@ -62,29 +49,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     )
 
 
-def _bands(t: Chains, n: Numbers) -> list[Seam]:
-    """Each band is stretched onto its edges, evenly between the notches."""
-    neck = t.chain((FRONT, "neck", True), (BACK, "neck", True))
-    hem = t.chain((FRONT, "hem", False), (BACK, "hem", False))
-    hole = t.chain((FRONT, "armhole", False), (BACK, "armhole", False))
-    end = t.chain((SLEEVE, "hem", False))
-    out = []
-    if NECK_BAND in t.sheet.pieces:
-        plan = (n.band_neck - n.knit_neck) / 2
-        out += _band(t, "S92", NECK_BAND, "neck", neck, plan)
-    if ARM_BAND in t.sheet.pieces:
-        plan = n.band_arm - n.A_hole
-        out += _band(t, "S96", ARM_BAND, "armhole", hole, plan)
-    if HEM_BAND in t.sheet.pieces:
-        plan = (n.band_hem - n.knit_hem) / 2
-        out += _band(t, "S97", HEM_BAND, "hem", hem, plan)
-    if CUFF in t.sheet.pieces:
-        plan = n.band_cuff - n.hem_sleeve
-        out += _band(t, "S98", CUFF, "cuff", end, plan)
-    return out
-
-
-def _band(
+def stretched_band(
     t: Chains, code: str, piece: str, edge: str, onto: tuple[Run, ...], plan: float
 ) -> list[Seam]:
     """A band stretched onto a chain of edges: the seam, its ends, its two layers."""
@@ -128,17 +93,15 @@ def _band(
     ]
 
 
-def _sleeve(t: Chains, n: Numbers) -> list[Seam]:
+def knit_sleeve_seams(t: Chains, n: Numbers, code: str) -> list[Seam]:
     """The cap in the armhole with hardly any ease, its part under the arm flat (N4)."""
-    if SLEEVE not in t.sheet.pieces:
-        return []
     front, back = t.chain((FRONT, "armhole", True)), t.chain((BACK, "armhole", False))
-    cap_f = t.chain((SLEEVE, "cap front", False))
-    cap_b = t.chain((SLEEVE, "cap back", True))
+    cap_f = t.chain((code, "cap front", False))
+    cap_b = t.chain((code, "cap back", True))
     a, b = t.length(front), t.length(back)
     c, e = t.length(cap_f), t.length(cap_b)
-    under = t.chain((SLEEVE, "underarm front", False))
-    other = t.chain((SLEEVE, "underarm back", True))
+    under = t.chain((code, "underarm front", False))
+    other = t.chain((code, "underarm back", True))
     f, k = FRONT_NOTCH, BACK_NOTCH
     return [
         Seam(
@@ -199,7 +162,7 @@ def knit_joints(sheet: Sheet) -> list[Joint]:
             180.0,
             band,
             (90.0, 90.0) if square else (),
-            _TIP,
+            TIP,
         )
         for name, f, b, band, square in both
     ]

@@ -10,7 +10,17 @@ from clothwright.blocks import knit_skirt
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.blocks.knit_skirt import KNIT_SKIRT, SKIRT
 from clothwright.features.about import About
-from clothwright.features.base import Cuts, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import (
+    Cuts,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import BandCloth
 from clothwright.features.knits.knit_bodice import KnitBodice
@@ -19,6 +29,10 @@ from clothwright.features.knits.knit_sewing import (
     band_operations,
     skirt_notes,
     skirt_operations,
+)
+from clothwright.features.knits.knit_skirt_seams import (
+    knit_skirt_joints,
+    knit_skirt_seams,
 )
 from clothwright.features.knits.knit_waistband import (
     HEIGHT,
@@ -38,8 +52,9 @@ from clothwright.features.skirts.elastic_casing import (
 )
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Edge, Piece, Sheet
+from clothwright.paper import Drafting, Edge, Piece, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -136,11 +151,14 @@ class KnitSkirt(ElasticCasing):
     ] = None
     flare: Annotated[Length | None, _KNIT["flare"]] = None
 
+    @property
+    def _idle(self) -> tuple[str, ...]:
+        """Fields that its top has no use for."""
+        return ("band", "share") if self.top.cloth is None else ("width", "shorter")
+
     def given(self, unit: Unit) -> Iterable[Given]:
-        keys = ("band_w", "waist_share")
-        if self.top.cloth is not None:
-            keys = "elastic_w", "elastic_less"
-        return (g for g in super().given(unit) if g.key not in keys)
+        idle = {self.numbers()[field].key for field in self._idle}
+        return (g for g in super().given(unit) if g.key not in idle)
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (KNIT, KNIT_SKIRT, *tables_of(self.top.cloth))
@@ -150,6 +168,12 @@ class KnitSkirt(ElasticCasing):
         if self.top.cloth is None:
             return (block, Stage(Rank.FACING, "the elastic waist", _raise))
         return (block, Stage(Rank.FACING, "the waistband", lay_waistband))
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return knit_skirt_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return knit_skirt_joints(sheet)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         cloth = self.top.cloth
@@ -184,6 +208,8 @@ class KnitSkirt(ElasticCasing):
         return min(super().girth(sheet), 4 * sheet.length(SKIRT, "waist"))
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        so = f"A skirt that is drawn in {self.top.value}"
+        yield from useless(self, self._idle, so, "Leave it out, or choose another top.")
         if self.top.cloth is None:
             yield from super().checks(n, sheet)
         else:

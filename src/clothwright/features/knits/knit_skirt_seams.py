@@ -14,8 +14,6 @@ _SIDE = Band(3.0, 8.0, "waist and hem of a knit skirt run on across its side, de
 def knit_skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     """The side, front to back: one piece is both."""
     side = t.chain((SKIRT, "side", False))
-    if not side:
-        return []
     waist, band = t.chain((SKIRT, "waist", False)), t.chain((WAISTBAND, "waist", False))
     out = []
     if band:

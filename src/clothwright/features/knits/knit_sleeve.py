@@ -10,11 +10,14 @@ from clothwright.blocks.sleeve_lower import ELBOW, arm_girth
 from clothwright.blocks.trial import by_trial
 from clothwright.curves import Path, Point, mirror_in, mix
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_findings import sleeve_findings
+from clothwright.features.knits.knit_seams import knit_sleeve_seams
 from clothwright.features.knits.knit_sewing import sleeve_operations
 from clothwright.features.operations import Operation
+from clothwright.features.sleeves.sleeve_joints import sleeve_joints
 from clothwright.features.sleeves.sleeve_lengths import LENGTH, REACH, Reach
 from clothwright.features.sleeves.sleeve_pieces import square_to_both
 from clothwright.findings import Finding
@@ -24,10 +27,12 @@ from clothwright.paper import (
     EdgeKind,
     InnerLine,
     Piece,
+    Seam,
     Sheet,
     Verb,
 )
 from clothwright.rules import Given, Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -246,6 +251,12 @@ class KnitSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE, "the knit sleeve", draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return knit_sleeve_seams(t, n, SLEEVE)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return sleeve_joints(sheet, SLEEVE)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

@@ -3,8 +3,10 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks.knit import BACK, FRONT
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_band import (
     NECK,
@@ -14,10 +16,11 @@ from clothwright.features.knits.knit_band import (
     stretch_of,
 )
 from clothwright.features.knits.knit_findings import neck_findings
+from clothwright.features.knits.knit_seams import stretched_band
 from clothwright.features.knits.knit_sewing import band_operations
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -116,6 +119,11 @@ class NeckBand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the neck band", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        onto = t.chain((FRONT, "neck", True), (BACK, "neck", True))
+        plan = (n.band_neck - n.knit_neck) / 2
+        return stretched_band(t, "S92", NECK_BAND, "neck", onto, plan)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return self.cloth.cuts(NECK_BAND, "1 on fold", 1)

@@ -9,15 +9,16 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.chains import TOP
+from clothwright.features.chains import TOP, Chains
 from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing_checks import facing_findings
 from clothwright.features.linings.facing_pieces import back_facing, front_facing
+from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.linings.facing_sewing import facing_operations
 from clothwright.features.necks.cowl import lay_cut_on
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Piece, Sheet, Verb
+from clothwright.paper import Drafting, Piece, Seam, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -111,6 +112,9 @@ class Facing(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the facings", draft_facings),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return facing_seams(t, n)
 
     def operations(
         self,

@@ -66,16 +66,8 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             n.rho, most, half, rolled, name, facing.code, cut_back=back
         )
         yield from _narrow(n, facing)
-        out = outside(half, facing.edge("free").path)
-        if out > OUTSIDE:
-            yield Finding(
-                "F4",
-                Severity.REFUSE,
-                f"The {name} lies {out:.1f} cm outside the shell.",
-                facing.code,
-                "Make it less deep at the side, or its strip narrower.",
-                {"outside": out},
-            )
+        to_do = "Make it less deep at the side, or its strip narrower."
+        yield from on_shell(half, facing, to_do)
     if bf.has("slant"):
         yield from _loops(n, sheet, bf)
         tight = corner_finding(n.rc)
@@ -114,16 +106,8 @@ def _below_top(n: Numbers, sheet: Sheet, ff: Piece, bf: Piece) -> Iterable[Findi
                 "to the edge.",
                 {"gap": gap},
             )
-        out = outside(half, free)
-        if out > OUTSIDE:
-            yield Finding(
-                "F4",
-                Severity.REFUSE,
-                f"The {name} lies {out:.1f} cm outside the shell.",
-                facing.code,
-                "Make it less deep at the side (facing at the side).",
-                {"outside": out},
-            )
+        to_do = "Make it less deep at the side (facing at the side)."
+        yield from on_shell(half, facing, to_do)
 
 
 def _over_bust(n: Numbers, half: SewnHalf, facing: Piece) -> Iterable[Finding]:
@@ -249,6 +233,20 @@ def _off(shell: Path, inner: Path, share: float, wanted: float) -> float:
     q = inner.at(place)
     inside = (q.y - p.y) * way.x - (q.x - p.x) * way.y >= 0
     return abs((gap if inside else -gap) - wanted)
+
+
+def on_shell(half: SewnHalf, facing: Piece, to_do: str) -> Iterable[Finding]:
+    """A facing lies on the shell."""
+    out = outside(half, facing.edge("free").path)
+    if out > OUTSIDE:
+        yield Finding(
+            "F4",
+            Severity.REFUSE,
+            f"The {facing.name.lower()} lies {out:.1f} cm outside the shell.",
+            facing.code,
+            to_do,
+            {"outside": out},
+        )
 
 
 def outside(half: SewnHalf, path: Path) -> float:

@@ -25,6 +25,7 @@ from clothwright.paper import (
     PaperError,
     Piece,
     Sheet,
+    meetings,
     straight,
 )
 from clothwright.rules import Numbers
@@ -277,10 +278,10 @@ def beside_zip(cb: Path) -> Path:
 def at_zip(neck: Path, line: Path) -> tuple[float, float]:
     """Where a facing's neck meets the line that it keeps to beside a zip: lengths along
     both. Raises PaperError for a neck that runs along the zip."""
-    met = neck.meets(line)
-    if not met:
-        raise PaperError(
-            "the back neck runs so steeply beside the zip that its facing does not "
-            "reach it: make the neck (Db) less deep"
-        )
+    met = meetings(
+        neck,
+        line,
+        "the back neck runs so steeply beside the zip that its facing does not "
+        "reach it: make the neck (Db) less deep",
+    )
     return met[0]

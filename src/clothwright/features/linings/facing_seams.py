@@ -1,7 +1,5 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
-import math
-
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, TOP, Chains
 from clothwright.features.linings.facing_pieces import at_zip, beside_zip
 from clothwright.features.linings.roll import at_foot
@@ -87,7 +85,6 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
                 SeamKind.FACED,
             )
         )
-    out += top_seams(t)
     for code, name, e, aim, tol, start, end in (
         ("S12", "facing shoulder", "shoulder", 0.0, 0.1, "neck", "tip"),
         ("S13", "facing side", "side", 0.0, 0.05, "underarm", "free edge"),
@@ -96,22 +93,6 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         right = t.chain(("BF", e, False))
         if left and right:
             out.append(Seam(code, name, left, right, start, end, Ease.about(aim, tol)))
-    out += strap_to_band(t, "S65", "FF", n.rho) if "FF" in t.sheet.pieces else []
-    foot = t.chain(("FF", "foot", False))
-    over = t.chain(("F", OVER, False))
-    if foot and over:
-        out.append(
-            Seam(
-                "S62",
-                "front facing foot, caught in the waist",
-                over,
-                foot,
-                "edge of the wrap",
-                "centre front",
-                Ease.about(n.strip_w - _rolled(t, n.rho) - t.length(over), 0.1),
-                kind=SeamKind.LAPPED,
-            )
-        )
     foot = () if t.has("BF", "stand") else t.chain(("BF", "foot", True))
     waist = t.chain(("BC", "waist", True))
     if foot and waist:
@@ -131,12 +112,6 @@ def strap_to_band(t: Chains, code: str, inside: str, rho: float) -> list[Seam]:
     name = f"{what} of the strap, to the band"
     ease = Ease(short, aim - most, 0.0)
     return [Seam(code, name, band, strap, "neck", "armhole", ease)]
-
-
-def _rolled(t: Chains, rho: float) -> float:
-    """What the roll takes of the waist at the edge of a wrap."""
-    corner = t.sheet.piece("F").interior_angle("neck")
-    return rho / math.sin(math.radians(corner))
 
 
 def back_neck_chain(t: Chains) -> tuple[Run, ...]:

@@ -44,6 +44,8 @@ cm (common practice, no source; 0.3 a seam by transformations 6)."""
 
 _GUSSET = "GU"
 
+_HERE = Vector(0.0, 0.0)
+
 
 def in_one(n: Numbers) -> bool:
     """True when the sleeves are cut in one with the shoulder or the body."""
@@ -54,10 +56,10 @@ def line_in_one(sheet: Sheet) -> Sheet:
     """The lining of front, back and sleeves, their hems shorter."""
     lined: list[Piece] = []
     for half in _HALVES:
-        for shell, line in _below_facing(sheet, *half):
+        for shell, line, aside in _below_facing(sheet, *half):
             p = closed_front(sheet, shell) if shell.has("dart low") else shell
             below = below_line(p, line.run_on(REACH), NECK_FACED)
-            sheet = sheet.put(named_lining(below, shell))
+            sheet = _to_facing(sheet.put(named_lining(below, shell)), shell, aside)
             lined.append(shell)
     sheet = _raglan(sheet) if "L.SLF" in sheet.pieces else _kimono(sheet)
     return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
@@ -65,13 +67,14 @@ def line_in_one(sheet: Sheet) -> Sheet:
 
 def _below_facing(
     sheet: Sheet, body: str, sleeve: str, facing: str
-) -> Iterator[tuple[Piece, Path]]:
+) -> Iterator[tuple[Piece, Path, Vector]]:
     """Each shell piece of a half that its facing lies on, and the facing's free edge as
     it lies there: on a raglan's sleeve from the seam over the arm, so far down the
-    raglan seam as on the body."""
+    raglan seam as on the body. That seam is bowed on the sleeve otherwise than on the
+    body; how far beside it the facing's edge really ends is told too."""
     front = body == "F"
     shell, free = sheet.piece(body), sheet.edge(facing, "free").path
-    yield shell, free
+    yield shell, free, _HERE
     if sleeve not in sheet.pieces:
         return
     on = sheet.piece(sleeve)
@@ -93,7 +96,25 @@ def _below_facing(
         )
     down, out = hits[0]
     line = free.between(0.0, out).moved(m)
-    yield on, sunk(line, Vector(0.0, 0.0), ends[1].at_length(down) - line.end)
+    aside = line.end - ends[1].at_length(down)
+    yield on, sunk(line, _HERE, aside * -1.0), aside
+
+
+def _to_facing(sheet: Sheet, shell: Piece, aside: Vector) -> Sheet:
+    """The lining of a raglan's sleeve led out to the facing's edge where that lies
+    beside the raglan seam, and back to the shell's line below."""
+    if aside == _HERE:
+        return sheet
+    code = f"L.{shell.code}"
+    raglan, join = (sheet.edge(code, k) for k in ("raglan", "join"))
+    front = raglan.path.start == join.path.end
+    ends = (_HERE, aside) if front else (aside, _HERE)
+    new = [
+        join.along(sunk(join.path, *ends)),
+        raglan.along(led_aside(raglan.path, aside, first=front)),
+    ]
+    new = new if front else new[::-1]
+    return redraw(sheet, code, [e.name for e in new], new)
 
 
 # -- raglan --------------------------------------------------------------------------

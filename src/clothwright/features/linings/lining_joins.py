@@ -17,11 +17,6 @@ from clothwright.truing.tolerances import NOTCH_ROOM
 _NEAR = 0.1
 """A lining's join may differ by this much from what it should measure, cm."""
 
-_BOWED = 0.25
-"""A raglan's seam is bowed on the sleeve otherwise than on the body: what of a facing
-lies on the sleeve may be so much longer or shorter than its paper, cm, and is eased in
-(common practice, no source)."""
-
 _Chain = tuple[Run, ...]
 
 
@@ -55,8 +50,7 @@ def facing_joins(sheet: Sheet, rho: float, hung: float) -> Iterator[Seam]:
             short = -hung
         ease = Ease.about(-short, _NEAR)
         if outer == "shoulder":  # where the facing is cut back for its roll (14.5)
-            near = _NEAR + (_BOWED if _raglan(sheet, half) else 0.0)
-            ease = Ease(-short - rho / 2, -short - rho - near, -short + near)
+            ease = Ease(-short - rho / 2, -short - rho - _NEAR, -short + _NEAR)
         yield Seam(
             code,
             f"lining to {sheet.piece(facing).name.lower()}",

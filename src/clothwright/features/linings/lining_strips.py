@@ -4,7 +4,7 @@ lining below other facings (first garment 15, transformations 6)."""
 from collections.abc import Iterator
 
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND
-from clothwright.paper import Ease, Piece, Run, Seam, Sheet, cut, spot_on
+from clothwright.paper import Ease, PaperError, Piece, Run, Seam, Sheet, cut, spot_on
 from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM
 
 REACH = 1.0
@@ -31,6 +31,11 @@ def beside_strip(piece: Piece, strip: Piece) -> Piece:
     """What a strip behind the centre leaves of a piece to be lined."""
     wide = strip.edge("free").path.run_on(REACH)
     hits = sorted((s, e.name) for e in piece.edges for s, _ in wide.meets(e.path))
+    if len(hits) < 2:
+        raise PaperError(
+            f"{piece.name.lower()}: the facing beside the centre leaves nothing of it "
+            "to be lined: make the facing (bf) narrower"
+        )
     (s0, e0), (s1, e1) = hits[0], hits[-1]
     parts = cut(
         Sheet().put(piece),

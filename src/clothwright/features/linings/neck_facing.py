@@ -12,11 +12,18 @@ from clothwright.curves import Line, Path, Point, Vector, inset, mix, turned
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.chains import Chains
 from clothwright.features.linings.about import FACED, FACINGS
 from clothwright.features.linings.facing import Facing
+from clothwright.features.linings.facing_checks import on_shell
 from clothwright.features.linings.facing_pieces import at_zip, beside_zip
+from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.linings.facing_sewing import facing_operations
-from clothwright.features.linings.sewn_halves import back_neck
+from clothwright.features.linings.sewn_halves import (
+    back_neck,
+    sewn_back,
+    sewn_front,
+)
 from clothwright.features.necks.cowl import drapes, lay_cut_on
 from clothwright.features.necks.wrap_facing import wrap_neck_facing, wraps
 from clothwright.features.operations import Operation
@@ -26,6 +33,7 @@ from clothwright.paper import (
     Edge,
     EdgeKind,
     Piece,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -40,6 +48,10 @@ _REACH = 30.0
 
 _STEEP = 0.8
 """A neck that goes less than this across for each cm of it comes down steeply."""
+
+_TALLEST = 1.5
+"""The curve that leads a facing to the centre is no more than so many times as tall as
+wide (our own)."""
 
 _FREE = 1.0
 """Shoulder that stays free beside the facing, cm: the armhole's allowance."""
@@ -95,6 +107,9 @@ class NeckFacing(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the neck facing", draft_neck_facing),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return facing_seams(t, n)
+
     def operations(
         self,
         n: Numbers,  # noqa: ARG002
@@ -115,6 +130,10 @@ class NeckFacing(Feature):
                 "narrower (dw).",
                 {"nf": n.nf_tip, "Lr": n.Lr},
             )
+        for code, half in (("FF", sewn_front), ("BF", sewn_back)):
+            if code in sheet.pieces:
+                to_do = "Make it (nf) narrower, or the neck less wide (dw)."
+                yield from on_shell(half(sheet), sheet.piece(code), to_do)
 
 
 def draft_neck_facing(d: Drafting) -> None:
@@ -231,7 +250,8 @@ def _back(sheet: Sheet, n: Numbers) -> Piece:
 def _free(beside: Path, shoulder: Path, top: Point) -> Path:
     """The free edge from the end of the facing's shoulder to the centre line through
     `top`: the line beside the neck. Under a neck that comes down steeply to a point it
-    ends before the centre line and is led on to it in a curve that arrives square."""
+    ends before the centre line and is led on to it in a curve that arrives square, from
+    half way across on; sooner where a wide one comes down plumb, or away from it."""
     on = 0.3 if abs(beside.end_direction[0]) < _STEEP else 3.0
     wide = Path.of(
         Line(beside.start - beside.start_direction * 3.0, beside.start),
@@ -246,8 +266,11 @@ def _free(beside: Path, shoulder: Path, top: Point) -> Path:
     run = run.pinned(shoulder.end, run.end)
     if centre is not None:
         return run
-    way = run.end_direction
-    corner = run.end + way * ((top.x - run.end.x) / way[0] / 2)
+    way, across = run.end_direction, top.x - run.end.x
+    down = _TALLEST * abs(across)
+    if way[0] * across > 0:
+        down = min(down, across / 2 * way[1] / way[0])
+    corner = run.end + way * (down / way[1])
     foot = Point(top.x, corner.y)
     return run + Path.cubic(
         run.end, mix(run.end, corner, 2 / 3), mix(foot, corner, 2 / 3), foot

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from clothwright.curves import Line, Path, Point, inset
 from clothwright.features.linings.sewn_halves import OVER, SewnHalf
 from clothwright.findings import Finding, Severity
-from clothwright.paper import PaperError, Piece
+from clothwright.paper import Piece, meetings
 from clothwright.truing.tolerances import DOUBLED
 
 LEAST_STRAP = 2.5
@@ -114,12 +114,12 @@ def onto_waist(beside: Path, waist: Path) -> Path:
     """A line beside the edge of a wrap cut off at the waist, or run on to it. Raises
     PaperError when it misses that."""
     on = beside + Path.line(beside.end, beside.end + beside.end_direction * 3.0)
-    hits = on.meets(waist)
-    if not hits:
-        raise PaperError(
-            "the facing beside the edge of the wrap does not reach the waist: make it, "
-            "or its roll, narrower"
-        )
+    hits = meetings(
+        on,
+        waist,
+        "the facing beside the edge of the wrap does not reach the waist: make it, "
+        "or its roll, narrower",
+    )
     s, t = hits[-1]
     cut = on.between(0.0, s)
     return cut.pinned(cut.start, waist.at_length(t))
@@ -129,12 +129,12 @@ def _onto(slant: Path, waist: Path) -> Path:
     """The rolled slant cut off at the waist, or run on to it."""
     u = slant.start_direction
     first = Line(slant.start - u * 1.0, slant.start)
-    hits = Path((first, *slant.segments)).meets(waist)
-    if not hits:
-        raise PaperError(
-            "the slanted edge rolled to the inside does not reach the waist: make the "
-            "roll smaller"
-        )
+    hits = meetings(
+        Path((first, *slant.segments)),
+        waist,
+        "the slanted edge rolled to the inside does not reach the waist: make the "
+        "roll smaller",
+    )
     at = waist.at_length(hits[0][1])
     return Path((Line(at, slant.segments[0].end), *slant.segments[1:]))
 

@@ -11,7 +11,8 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
-from clothwright.features.chains import BACK_STRAP
+from clothwright.features.chains import BACK_STRAP, Chains
+from clothwright.features.necks.strap_seams import back_strap_seams
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Hazard,
@@ -27,6 +28,7 @@ from clothwright.paper import (
     Mark,
     PaperError,
     Piece,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -111,6 +113,9 @@ class BackStrap(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the back strap", _draw),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return back_strap_seams(t, n)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return {BACK_STRAP: Cuts("2 (1 pair)", 2)}

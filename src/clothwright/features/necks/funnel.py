@@ -263,7 +263,8 @@ def _draft(d: Drafting) -> None:
         amounts=(("up from the neck", "fn_front"),),
     )
     side = _run_on(shoulder.path, neck.start, top)
-    edge = _edge(top, turned(Vector(1.0, 0.0), n.fn_lean + n.fn_tilt), centre)
+    level = turned(Vector(1.0, 0.0), n.fn_lean + n.fn_tilt)
+    edge = _edge(d, top, level, centre)
     _lay(d, "F", shoulder.name, side, edge, "cf")
     gain = side.length - shoulder.length
 
@@ -290,7 +291,7 @@ def _draft(d: Drafting) -> None:
         "B",
         shoulder.name,
         side.reversed(),
-        _edge(top, level, centre).reversed(),
+        _edge(d, top, level, centre).reversed(),
         "cb",
     )
 
@@ -317,17 +318,19 @@ def _run_on(shoulder: Path, neck: Point, top: Point) -> Path:
     return a + Path((bend,)) + b
 
 
-def _edge(top: Point, way: Vector, centre: Point) -> Path:
+def _edge(d: Drafting, top: Point, way: Vector, centre: Point) -> Path:
     """The upper edge from the side to the centre, which it meets level."""
     drop, wide = centre.y - top.y, abs(centre.x - top.x)
     along = drop / way.y if abs(way.y) > 1e-6 else wide / 2
     corner = top + way * along
-    on = abs(corner.x - top.x)
-    if along <= 0 or on > 0.95 * wide:
+    if along <= 0 or abs(corner.x - top.x) > 0.95 * wide:
+        depth = "Df" if d.part == "front" else "Db"
+        mend = f"higher there, or the neck ({depth}) less deep"
+        if drop <= 0:
+            mend = "lower there, or its tilt (fn tilt) another"
         raise PaperError(
-            "the upper edge of the funnel would bend both ways between side and "
-            "centre: give it another rise in front or behind (fn front, fn back), or "
-            "another tilt (fn tilt)"
+            "the upper edge of the funnel would bend both ways between side and centre "
+            f"{d.part}: make it (fn {d.part}) {mend}"
         )
     return Path.cubic(top, mix(top, corner, 0.6), mix(centre, corner, 0.6), centre)
 

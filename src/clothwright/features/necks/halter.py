@@ -26,9 +26,10 @@ from clothwright.features.base import (
     Rank,
     Shown,
     Stage,
+    Words,
 )
 from clothwright.features.bodice.shoulder import SHOULDER
-from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.chains import Chains
 from clothwright.features.necks.halter_cut import (
     cut_both,
     draw_band,
@@ -43,11 +44,13 @@ from clothwright.features.necks.halter_rules import (
     SRC,
     halter_findings,
 )
+from clothwright.features.necks.halter_seams import halter_joints, halter_seams
 from clothwright.features.necks.neck_contour import MOST_FOLDED
 from clothwright.features.necks.neck_shapes import (
     FRONT_CURVES,
     HOW_FRONT,
     TILTED,
+    V_FRONT,
     FrontShape,
 )
 from clothwright.features.notions import Article, Notion
@@ -63,9 +66,11 @@ from clothwright.findings import Finding
 from clothwright.paper import (
     Drafting,
     PaperError,
+    Seam,
     Sheet,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -235,6 +240,12 @@ class Halter(Feature):
             Stage(Rank.CONTOUR, "the armhole drawn in", draw_in),
             Stage(Rank.CLOSURE, "the band behind the neck", draw_band),
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return halter_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return halter_joints(sheet)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return {HALTER_BAND: Cuts("4 (2 pairs)", 4, ("shell", "interlining"))}

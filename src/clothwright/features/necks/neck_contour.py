@@ -16,7 +16,7 @@ from clothwright.blocks.bodice_curves import (
     outwards_front,
 )
 from clothwright.blocks.bodice_rules import clip
-from clothwright.curves import Path, Point, distance, turn
+from clothwright.curves import Cubic, Path, Point, distance, turn
 from clothwright.features.bodice.back_dart import has_dart
 from clothwright.features.necks.neck_shapes import (
     FRONT_CURVES,
@@ -252,6 +252,14 @@ Redrawn = Callable[[Point], Path]
 
 _WEDGE = ("wedge a", "wedge b")
 
+_FISH_EYE = "fl_T"
+"""A number by which a torso is known: its waist darts cannot open down to the hem."""
+
+_UPPER = "armhole high"
+
+_ABOVE = ("Nb", "Nb′", "Tb", "Tbe")
+"""What lies on the shoulder, above the pitch."""
+
 
 def contour_front(d: Drafting, curve: Redrawn) -> None:
     """Fold the wedge out of the front neck; the side dart opens by it. `curve` draws
@@ -261,9 +269,11 @@ def contour_front(d: Drafting, curve: Redrawn) -> None:
         _fold(d, _FRONT, curve)
 
 
-def contour_back(d: Drafting, curve: Redrawn) -> None:
-    """Fold the wedge out of the back neck; the back waist dart opens by it."""
-    if d.n.phi_nb <= 0:
+def contour_back(d: Drafting, curve: Callable[[Point, float], Path]) -> None:
+    """Fold the wedge out of the back neck; the back waist dart opens by it, where that
+    is no fish-eye. `curve` draws the neck to its shoulder end, the shoulder less steep
+    by so many degrees."""
+    if d.n.cnb <= 0:
         return
     if has_dart(d.sheet):
         raise PaperError(
@@ -271,12 +281,89 @@ def contour_back(d: Drafting, curve: Redrawn) -> None:
             'set back_shoulder = "ease", or the contour to 0'
         )
     d.part = "back"
-    _fold(d, _BACK, curve)
+    if _FISH_EYE in d.n:
+        _fold_to_armhole(d, curve)
+    else:
+        _fold(d, _BACK, lambda end: curve(end, d.n.phi_nb))
 
 
 def _fold(d: Drafting, h: _Half, curve: Redrawn) -> None:
     apex, front = d[h.about], h.piece == "F"
-    neck = d.sheet.edge(h.piece, "neck").path  # front from the shoulder, back to it
+    at, slit = _slit(d, h, apex)
+    sheet = redraw(d.sheet, h.piece, ["neck"], slit)
+    turning = ("dart high", _WEDGE[0]) if front else (_WEDGE[1], "leg side")
+    degrees = h.clockwise * d.n[h.angle]
+    sheet = pivot(sheet, h.piece, *turning, degrees)
+    m = turn(apex, degrees)
+    neck = d.sheet.edge(h.piece, "neck").path
+    whole = curve(m(neck.start if front else neck.end))
+    sheet = redraw(sheet, h.piece, [e.name for e in slit], [Edge("neck", whole)]).drawn(
+        **{h.line: whole}
+    )
+    moved = {k: m(sheet.points[k]) for k in h.marks if k in sheet.points}
+    d.lay(
+        Verb.MOVE,
+        sheet.named(**moved),
+        f"{h.piece}.neck",
+        f"wedge folded out of the neck at {at}, to nothing at {h.about}",
+        amounts=(
+            ("by {} at the neck", h.amount),
+            (f"the {h.dart} opens by {{}}", h.angle),
+        ),
+        frm=(h.about,),
+        detail="the neck redrawn in one line over the fold",
+        lines=(whole,),
+    )
+
+
+def _fold_to_armhole(d: Drafting, curve: Callable[[Point, float], Path]) -> None:
+    """The same to nothing at the pitch of the armhole: shoulder and upper armhole turn
+    about it, and the armhole is redrawn over the corner (common practice, no source).
+    """
+    h = _BACK
+    arm = d.sheet.edge("B", "armhole").path
+    high, low = arm.split_at_length(arm.length_to_point(d["pb"]))
+    hinge = high.end
+    at, slit = _slit(d, h, hinge)
+    degrees = _wedge(d.n.cnb, distance(hinge, d[at]))
+    parts = [Edge(_UPPER, high), Edge("armhole", low)]
+    sheet = redraw(d.sheet, "B", ["neck"], slit)
+    sheet = redraw(sheet, "B", ["armhole"], parts)
+    sheet = pivot(sheet, "B", _WEDGE[1], _UPPER, h.clockwise * degrees)
+    m = turn(hinge, h.clockwise * degrees)
+    neck = curve(m(d.sheet.edge("B", "neck").path.end), degrees)
+    armhole = _run_into(high.moved(m), low)
+    for old, new in (
+        (parts, Edge("armhole", armhole)),
+        (slit, Edge("neck", neck)),
+    ):
+        sheet = redraw(sheet, "B", [e.name for e in old], [new])
+    sheet = sheet.drawn(**{h.line: neck, "armhole back": armhole})
+    moved = {k: m(sheet.points[k]) for k in _ABOVE if k in sheet.points}
+    d.lay(
+        Verb.MOVE,
+        sheet.named(**moved),
+        "B.neck",
+        f"wedge folded out of the neck at {at}, to nothing at pb",
+        amounts=(("by {} at the neck", h.amount),),
+        frm=("pb",),
+        detail="neck and armhole redrawn, each in one line over the fold",
+        lines=(neck, armhole),
+    )
+
+
+def _run_into(upper: Path, lower: Path) -> Path:
+    """Two lines in one, the lower leaving as the upper arrives."""
+    first, *rest = lower.segments
+    assert isinstance(first, Cubic)
+    way = upper.end_direction * distance(first.start, first.handle1)
+    bent = Cubic(first.start, first.start + way, first.handle2, first.end)
+    return Path((*upper.pinned(upper.start, first.start).segments, bent, *rest))
+
+
+def _slit(d: Drafting, h: _Half, apex: Point) -> tuple[str, list[Edge]]:
+    """Mark where the neck is drawn in; the neck slit from there to `apex`."""
+    neck, front = d.sheet.edge(h.piece, "neck").path, h.piece == "F"
     side = neck.segments[0].length if front else neck.length
     at = neck.at_length(side * AT if front else side * (1 - AT))
     mark = "Mn" if front else "Mnb"
@@ -288,32 +375,9 @@ def _fold(d: Drafting, h: _Half, curve: Redrawn) -> None:
     )
     a, b = neck.split_at_length(neck.length_to_point(at))
     outer, inner = ("neck out", "neck in") if front else ("neck in", "neck out")
-    slit = [
+    return mark, [
         Edge(outer, a),
         straight(_WEDGE[0], at, apex),
         straight(_WEDGE[1], apex, at),
         Edge(inner, b),
     ]
-    sheet = redraw(d.sheet, h.piece, ["neck"], slit)
-    turning = ("dart high", _WEDGE[0]) if front else (_WEDGE[1], "leg side")
-    degrees = h.clockwise * d.n[h.angle]
-    sheet = pivot(sheet, h.piece, *turning, degrees)
-    m = turn(apex, degrees)
-    whole = curve(m(neck.start if front else neck.end))
-    sheet = redraw(sheet, h.piece, [e.name for e in slit], [Edge("neck", whole)]).drawn(
-        **{h.line: whole}
-    )
-    moved = {k: m(sheet.points[k]) for k in h.marks if k in sheet.points}
-    d.lay(
-        Verb.MOVE,
-        sheet.named(**moved),
-        f"{h.piece}.neck",
-        f"wedge folded out of the neck at {mark}, to nothing at {h.about}",
-        amounts=(
-            ("by {} at the neck", h.amount),
-            (f"the {h.dart} opens by {{}}", h.angle),
-        ),
-        frm=(h.about,),
-        detail="the neck redrawn in one line over the fold",
-        lines=(whole,),
-    )

@@ -74,6 +74,9 @@ _BELOW_DEP: dict[FrontShape, float] = {
 }
 TILTED = {FrontShape.SCOOP, FrontShape.SQUARE, FrontShape.SWEETHEART}
 
+V_FRONT, V_BACK = "pointed front neck", "pointed back neck"
+"""Words of a neckline that comes to a point at its centre."""
+
 POINTED = {FrontShape.V, FrontShape.SWEETHEART, FrontShape.KEYHOLE}
 """Shapes that do not arrive square at the centre front."""
 

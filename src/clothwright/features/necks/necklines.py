@@ -12,7 +12,6 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.garment_joints import V_BACK, V_FRONT
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
 from clothwright.features.necks.neck_contour import (
     BACK_CONTOUR,
@@ -30,6 +29,8 @@ from clothwright.features.necks.neck_shapes import (
     MORE,
     POINTED,
     TILTED,
+    V_BACK,
+    V_FRONT,
     WINDING,
     BackShape,
     FrontShape,
@@ -289,7 +290,7 @@ class BackNeckline(Feature):
         Number(
             "cnb",
             "cnb",
-            "contour of the back neck, sent to the back waist dart",
+            "contour of the back neck",
             "transformations 1.8",
             low=0.0,
             high=MOST_FOLDED,
@@ -342,11 +343,12 @@ class BackNeckline(Feature):
         )
 
     def _draw_in(self, d: Drafting) -> None:
-        n = d.n
-        slope = n.sigma_b_new - n.phi_nb + n.tau
-        contour_back(
-            d, lambda end: back_curve(self.shape, end, d["Cb"], inward_back(slope))
-        )
+        slope = d.n.sigma_b_new + d.n.tau
+
+        def curve(end: Point, less: float) -> Path:
+            return back_curve(self.shape, end, d["Cb"], inward_back(slope - less))
+
+        contour_back(d, curve)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         p = sheet.points

@@ -9,8 +9,6 @@ def back_strap_seams(t: Chains, n: Numbers) -> list[Seam]:
     """A strap across the back, caught in the neck's edge, and to itself, cut twice."""
     end = t.chain((BACK_STRAP, "strap end", False))
     neck = t.chain(("BC", "neck", True), ("B", "neck", True))
-    if not (end and neck):
-        return []
     edges = ("band upper", "nape", "band lower")
     round_ = t.chain(*((BACK_STRAP, e, False) for e in edges))
     caught = Ease.about(n.strap_b - t.length(neck), 0.1)
@@ -39,8 +37,6 @@ def back_strap_seams(t: Chains, n: Numbers) -> list[Seam]:
 
 def strap_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Shoulder straps, caught in the top edge, and folded on themselves."""
-    if STRAP not in t.sheet.pieces:
-        return []
     out = []
     for code, words, end, codes in (
         ("S112", "front", "front end", ("FC", "FS", "F")),

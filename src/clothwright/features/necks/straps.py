@@ -13,8 +13,9 @@ from clothwright.blocks.bodice_curves import outwards_back, outwards_front
 from clothwright.curves import Path, Point, distance
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.chains import BACK_LINE, FRONT_LINE, STRAP, TOP
+from clothwright.features.chains import BACK_LINE, FRONT_LINE, STRAP, TOP, Chains
 from clothwright.features.linings.sewn_halves import SewnHalf, sewn_back, sewn_front
+from clothwright.features.necks.strap_seams import strap_seams
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -31,9 +32,11 @@ from clothwright.paper import (
     Mark,
     PaperError,
     Piece,
+    Seam,
     Sheet,
     Taped,
     Verb,
+    meetings,
     straight,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
@@ -183,6 +186,9 @@ class Straps(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the straps", _draw),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return strap_seams(t, n)
+
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
@@ -272,11 +278,11 @@ def _draw(d: Drafting) -> None:
     )
     d.part = "back"
     line = d.sheet.lines[BACK_LINE]
-    hits = line.meets(Path.line(Point(n.sb, -30.0), Point(n.sb, 90.0)))
-    if not hits:
-        raise PaperError(
-            "the strap behind lies off the top edge: set it (sb) nearer to the centre"
-        )
+    hits = meetings(
+        line,
+        Path.line(Point(n.sb, -30.0), Point(n.sb, 90.0)),
+        "the strap behind lies off the top edge: set it (sb) nearer to the centre",
+    )
     kb = d.found(
         "Ksb",
         line.at_length(hits[0][0]),

@@ -19,7 +19,7 @@ from clothwright.features.linings.roll import (
     rolled_front,
 )
 from clothwright.features.linings.sewn_halves import OVER, SewnHalf
-from clothwright.paper import Edge, EdgeKind, PaperError, Piece, straight
+from clothwright.paper import Edge, EdgeKind, PaperError, Piece, meetings, straight
 from clothwright.rules import Numbers
 
 _NAME = "FF", "Front facing"
@@ -81,11 +81,11 @@ def wrap_neck_facing(shell: Piece, n: Numbers) -> Piece:
     deep = n.strip_w * math.sin(math.radians(shell.interior_angle("neck")))
     free = onto_waist(inset(neck, n.nf_tip, deep), waist)
     free = Path.line(free.start - free.start_direction * 3.0, free.start) + free
-    hits = free.meets(Path.line(rolled.start, rolled.start + out * 30.0))
-    if not hits:
-        raise PaperError(
-            "the neck facing misses the shoulder: make it narrower there (nf shoulder)"
-        )
+    hits = meetings(
+        free,
+        Path.line(rolled.start, rolled.start + out * 30.0),
+        "the neck facing misses the shoulder: make it narrower there (nf shoulder)",
+    )
     free = free.between(hits[0][0], free.length).without_crumbs(0.1)
     tip = free.start
     free = free.pinned(tip, foot)

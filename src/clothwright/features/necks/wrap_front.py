@@ -20,7 +20,8 @@ from clothwright.curves import (
     from_pair,
     mirror_in,
 )
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.necks.neck_contour import contour_front
 from clothwright.features.necks.wrap_rules import (
@@ -31,6 +32,7 @@ from clothwright.features.necks.wrap_rules import (
     upper_edge,
     wrap_findings,
 )
+from clothwright.features.necks.wrap_seams import wrap_joints, wrap_seams
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.findings import Finding
@@ -41,12 +43,14 @@ from clothwright.paper import (
     PaperError,
     Piece,
     Run,
+    Seam,
     Sheet,
     Verb,
     redraw,
     unfold,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -165,6 +169,12 @@ class WrapFront(Feature):
             Stage(Rank.CONTOUR, "the edge drawn in", _draw_in),
             Stage(Rank.CLOSURE, "the front unfolded", _unfolded),
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return wrap_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return wrap_joints(sheet)
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         yield Notion(

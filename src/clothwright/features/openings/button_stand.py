@@ -8,6 +8,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.bodice.front_dart import as_drafted
+from clothwright.features.chains import Chains
 from clothwright.features.linings.about import FACINGS
 from clothwright.features.notions import Notion
 from clothwright.features.openings.button_findings import buttons, stand_findings
@@ -18,7 +19,7 @@ from clothwright.features.openings.button_sewing import (
     button_operations,
 )
 from clothwright.features.openings.cut_on import INTERLINING, fold_on
-from clothwright.features.openings.stand_band import BAND, lay_band
+from clothwright.features.openings.stand_band import BAND, band_seams, lay_band
 from clothwright.features.openings.stand_button import on_stand
 from clothwright.features.openings.stand_edging import NOT_WITH, Edging
 from clothwright.features.openings.stand_pieces import (
@@ -29,10 +30,11 @@ from clothwright.features.openings.stand_pieces import (
     led_down,
     with_stand,
 )
+from clothwright.features.openings.stand_seams import STAND_SEAMS, stand_seams
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, PaperError, Sheet, Verb
+from clothwright.paper import Drafting, PaperError, Seam, Sheet, Verb
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -120,17 +122,7 @@ class ButtonStand(Feature):
             cloths=("shell", "interlining"),
         ),
     )
-    seams: ClassVar[Mapping[str, str]] = {
-        "S70": "front edge of a button stand, down to the waist or a torso's hem",
-        "S71": "front edge of a button stand, below the waist",
-        "S72": "facing of a button stand in front, at the waist",
-        "S73": "back edge of a button stand, down to the waist or a torso's hem",
-        "S74": "back edge of a button stand, below the waist",
-        "S75": "facing of a button stand behind, at the waist",
-        "S118": "front band of a button stand, on front and skirt",
-        "S119": "upper end of a front band",
-        "S120": "lower end of a front band",
-    }
+    seams: ClassVar[Mapping[str, str]] = STAND_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
         {"button stand", "closure", "opening", "dress opening"}
     )
@@ -248,7 +240,10 @@ class ButtonStand(Feature):
         return self.gives | words
 
     def forbids(self) -> dict[str, str]:
-        return {**self._where_forbids(), **NOT_WITH[self.edge]}
+        return {
+            **NOT_WITH[self.edge],
+            **self._where_forbids(),
+        }  # what is stricter first
 
     def _where_forbids(self) -> dict[str, str]:
         if self.where is Where.BACK:
@@ -352,6 +347,9 @@ class ButtonStand(Feature):
             detail="its free edge turns from the neck's into a line beside the centre; "
             "below the waist it is a strip of what hangs there",
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return (*stand_seams(t), *band_seams(t))
 
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

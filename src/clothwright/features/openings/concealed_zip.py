@@ -8,7 +8,7 @@ from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.torso import in_one, width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.bodice.dropped import half_at
+from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.bodice.waist_rules import raised_at
 from clothwright.features.chains import hanging
 from clothwright.features.notions import Article, Notion

@@ -11,7 +11,7 @@ from clothwright.curves import Path, Point, Vector, mirror_in
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
-from clothwright.features.garment_joints import V_FRONT
+from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.band_pieces import beside, cut_back, doubled, met
 from clothwright.features.operations import (
@@ -213,6 +213,9 @@ class NeckPlacket(Feature):
             hazards=(Hazard.SMALL_PART,),
         )
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return placket_seams(t, n)
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         foot = sheet.points["C"].y + n.np_long
         if foot > n.yW - 6.0:
@@ -232,8 +235,6 @@ _CODES = ("S76", "S77", "S78")
 
 def placket_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Front to band, down the side and across the foot; the band's upper end."""
-    if BAND not in t.sheet.pieces:
-        return []
     code = "FC" if "FC" in t.sheet.pieces else "F"
     side = t.chain((code, "placket", False)), t.chain((BAND, "side", True))
     foot = t.chain((code, "placket foot", False)), t.chain((BAND, "foot", True))

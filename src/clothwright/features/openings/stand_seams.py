@@ -4,8 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from clothwright.blocks.torso import in_one
-from clothwright.features.bodice.waist_seams import LONG, shares
-from clothwright.features.chains import Chains
+from clothwright.features.chains import LONG, Chains, shares
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND, Centre
 from clothwright.paper import ON_STAND, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -13,6 +12,19 @@ from clothwright.truing.tolerances import NOTCH_ROOM
 EDGE_CODES = {FRONT: ("S70", "S71", "S72"), BACK: ("S73", "S74", "S75")}
 """Codes of a stand's seams: its edge above and below the waist seam, and the facing's
 own waist seam."""
+
+STAND_SEAMS = {
+    "S70": "front edge of a button stand, down to the waist or a torso's hem",
+    "S71": "front edge of a button stand, below the waist",
+    "S72": "facing of a button stand in front, at the waist",
+    "S73": "back edge of a button stand, down to the waist or a torso's hem",
+    "S74": "back edge of a button stand, below the waist",
+    "S75": "facing of a button stand behind, at the waist",
+    "S118": "front band of a button stand, on front and skirt",
+    "S119": "upper end of a front band",
+    "S120": "lower end of a front band",
+}
+"""What they stand for, and those of a stand that is a band."""
 
 
 def stand_seams(t: Chains) -> list[Seam]:
@@ -59,9 +71,9 @@ def long_notches(
     return tuple(NotchPair(s, s + off, 1) for s in places)
 
 
-def over_stands(sheet: Sheet, seams: Iterable[Seam | None]) -> list[Seam]:
+def over_stands(sheet: Sheet, seams: Iterable[Seam]) -> list[Seam]:
     """The seams, run on over the stand where both their sides end at one."""
-    stated = [s for s in seams if s is not None]
+    stated = list(seams)
     edges = [e for p in sheet.pieces.values() for e in p.edges]
     if not any(e.name.endswith(ON_STAND) for e in edges):
         return stated

@@ -7,18 +7,23 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point, distance
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.waist_seams import hangs_gathered
+from clothwright.features.chains import Chains
 from clothwright.features.openings.open_back_findings import narrowest_strip
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Ease,
     Edge,
     EdgeKind,
     InnerLine,
     Mark,
     MarkKind,
     Piece,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
     straight,
@@ -207,6 +212,9 @@ class UnderPanel(Feature):
             "slanted edge on it as the lap line, a cross for each button beside it",
         )
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return (_bagged(t), _to_peplum(t, n))
+
     def operations(
         self,
         n: Numbers,
@@ -262,3 +270,31 @@ class UnderPanel(Feature):
                 "Redraw the panel.",
                 {"lap": lap, "slant": slant},
             )
+
+
+def _bagged(t: Chains) -> Seam:
+    """The panel is bagged out with the same piece cut in lining."""
+    edges = ("top", "outer", "outer tail", "tail")
+    chain = t.chain(*(("UP", e, False) for e in edges))
+    end, ease, twin = "centre back", Ease(0.0, -0.2, 0.0), SeamKind.TWIN
+    return Seam("S14", "panel behind, bagged", chain, chain, end, end, ease, kind=twin)
+
+
+def _to_peplum(t: Chains, n: Numbers) -> Seam | None:
+    """A back peplum that runs on behind the opening is sewn to the panel there."""
+    left = t.chain(("PB", "waist on", False), ("PBC", "waist on", False))
+    right = t.chain(("UP", "tail", True))
+    if not (left and right):
+        return None
+    full = n.g if hangs_gathered(n) else n.wc / (2 * (n.w_F + n.w_PB))
+    plan = n.up_waist - n.x_back * full  # the overlap is caught in the waist seam
+    return Seam(
+        "S22",
+        "waist, panel behind",
+        left,
+        right,
+        "centre back",
+        "E2",
+        Ease.about(plan, 0.1),
+        kind=SeamKind.LAPPED,
+    )

@@ -1,8 +1,15 @@
 """What is said of the pieces and the seams that several skirts have."""
 
+from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
 from clothwright.paper import Edge, Piece
+
+GORE, GORE_FACING = "SG", "WFG"
+"""Codes of a gore or a panel, and of the facing of its waist."""
+
+YOKES = {FRONT: "SYF", BACK: "SYB"}
+"""Code of the hip yoke of each half."""
 
 HALVES = (
     About("SF", Place.SKIRT, ("skirt front",), {"hem": skirt_hem}),
@@ -14,6 +21,8 @@ SEAMS = {
     "S34": "side seam of a skirt",
     "S35": "centre back seam of a skirt",
 }
+
+HANGING_SEAMS = {"S7": "side seam of a peplum or of a skirt on a bodice"}
 
 POCKET_SEAMS = {
     "S46": "mouth of a slanting pocket",

@@ -8,15 +8,19 @@ from clothwright.blocks import circle
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import HALVES, SEAMS
+from clothwright.features.skirts.skirt_joints import skirt_joints
+from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.features.skirts.skirt_sewing import hanging_operation
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, EdgeKind, Piece, Sheet, Verb
+from clothwright.paper import Drafting, EdgeKind, Piece, Seam, Sheet, Verb
 from clothwright.rules import Given, Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -253,6 +257,12 @@ class CircleSkirt(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the circle skirt", draft_circle),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return skirt_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return skirt_joints(sheet)
 
     def notes(
         self,

@@ -10,17 +10,22 @@ from clothwright.curves import Path, left_normal
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import below, shortest_dart, top_of
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import contour_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Ease,
     Edge,
     EdgeKind,
     InnerLine,
     PaperError,
     Piece,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
     redraw,
@@ -93,6 +98,9 @@ class ContourBand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the shaped band", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _bands(t)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         both = ("shell", "interlining")
@@ -205,3 +213,30 @@ def _with_lap(piece: Piece, wide: float) -> Piece:
     return piece.with_edges((*lap, *loop)).with_lines(
         InnerLine("CF, the right band ends here", Path.line(b, a))
     )
+
+
+def _bands(t: Chains) -> list[Seam]:
+    """Each shaped band to its half, and to the same band as its facing."""
+    out: list[Seam] = []
+    halves = [(c, b) for c, b in BANDS.items() if {c, b} <= set(t.sheet.pieces)]
+    for i, (code, band) in enumerate(halves, 1):
+        says, ease = t.sheet.piece(band).name.lower(), Ease.about(0.0, 0.05)
+        ends = ("centre", "side")
+        left = waist_chain(t, code, outwards=True)
+        front = band == BANDS[FRONT]
+        right = t.chain((band, "foot of band", not front))
+        name = t.sheet.piece(code).name.lower()
+        out.append(Seam(f"S39.{i}", f"{says} to the {name}", left, right, *ends, ease))
+        top = t.chain((band, "waist", front))
+        out.append(
+            Seam(
+                f"S39.{i}t",
+                f"{says}, upper edge",
+                top,
+                top,
+                *ends,
+                ease,
+                kind=SeamKind.TWIN,
+            )
+        )
+    return out

@@ -9,11 +9,22 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import (
+    Cuts,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    Words,
+    useless,
+)
 from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts import wrap_dress
-from clothwright.features.skirts.about import HANGING
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
 from clothwright.features.skirts.peplum_pieces import (
     closed_end,
@@ -31,8 +42,9 @@ from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operat
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.features.skirts.wrap_skirt_rules import BOW, SRC
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -75,7 +87,7 @@ class DressSkirt(Feature):
         Pin("length", ("PF",), ("hem", "cf"), (0.0, 1.0)),
     )
     pieces: ClassVar[tuple[About, ...]] = (*HANGING, *wrap_dress.PIECES)
-    seams: ClassVar[Mapping[str, str]] = wrap_dress.SEAMS
+    seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **wrap_dress.SEAMS}
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": 'the skirt of a dress needs a waist seam, or a "torso" with '
@@ -179,6 +191,14 @@ class DressSkirt(Feature):
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return wrap_dress.CUTS if self.crosses else {}
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        yield hanging_side(t, n)
+        if self.crosses:
+            yield wrap_dress.waist_over(t, n, gathered=self.gathered)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return hanging_joints(sheet)
+
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
@@ -209,19 +229,12 @@ class DressSkirt(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        useless = ["fullness", "bias_yield"] if self.gathered else ["gathers"]
-        useless += [] if self.crosses else ["tie", "bow"]
-        for field in useless:
-            if getattr(self, field) is not None:
-                number = self.numbers()[field]
-                yield Finding(
-                    "Q5",
-                    Severity.NOTE,
-                    f"A skirt that is {self.cut.value}, its front {self.front.value}, "
-                    f"has no use for {field}, the {number.name}.",
-                    number.symbol,
-                    "Leave it out, or cut the skirt the other way.",
-                )
+        fields = ("fullness", "bias_yield") if self.gathered else ("gathers",)
+        to_do = "Leave it out, or cut the skirt the other way."
+        yield from useless(self, fields, f"A skirt that is {self.cut.value}", to_do)
+        if not self.crosses:
+            so = "A skirt whose front is on the fold"
+            yield from useless(self, ("tie", "bow"), so, "Leave it out.")
         yield from clearance(n, gathered=self.gathered, called="skirt")
         yield from stride(n, n.hem, opens=self.crosses)
         code, wide = widest(sheet)

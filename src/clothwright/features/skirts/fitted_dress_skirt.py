@@ -1,7 +1,7 @@
 """Straight skirt of a dress, fitted with darts to the waist seam of its bodice
 (blocks C and D6)."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import fitted_dress
@@ -10,7 +10,8 @@ from clothwright.blocks.skirt_rules import LEAST, WIDEST
 from clothwright.blocks.torso import width_at
 from clothwright.curves import distance
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -19,14 +20,16 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.features.skirts.about import HANGING
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum_pieces import share_to_panel
 from clothwright.features.skirts.peplum_rules import AT_EDGE
 from clothwright.features.skirts.skirt_zip import seamed_back
 from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _C = StraightSkirt.numbers()
@@ -50,6 +53,7 @@ class FittedDressSkirt(Feature):
         "ease at the waist": ("PF.waist",),
     }
     pieces: ClassVar[tuple[About, ...]] = HANGING
+    seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
         {"skirt", "straight back", "pocket side"}
     )
@@ -94,6 +98,12 @@ class FittedDressSkirt(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BELOW_WAIST, "the skirt", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return (hanging_side(t, n),)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return hanging_joints(sheet)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

@@ -8,11 +8,22 @@ from clothwright.blocks.circle import Sector
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.gathered_skirt import TIERS
-from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    Piece,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+)
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.units.fields import Length, Ratio
 
@@ -117,6 +128,9 @@ class Flounce(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SKIRT, "the flounce", _draft),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _sewn_on(t)
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         if "NT" not in sheet.pieces:
             return {}
@@ -188,3 +202,45 @@ def _ring(code: str, degrees: float, n: Numbers) -> Piece:
     centre, side = ("cf" if front else "cb", kind), ("side", seam)
     edges = sector.edges(top, centre if front else side, hem, side if front else centre)
     return Piece(name, _NAMES[name], edges)
+
+
+def _sewn_on(t: Chains) -> list[Seam]:
+    """Each part of a flounce to its hem, and to the next part."""
+    out: list[Seam] = []
+    for code in hems(t.sheet):
+        name = FLOUNCES[code]
+        if name not in t.sheet.pieces:
+            continue
+        left = t.chain((code, "hem", False))
+        right = t.chain((name, "top", True))
+        says = t.sheet.piece(name).name.lower()
+        ease = Ease.about(0.0, 0.05)
+        out.append(Seam(f"S50.{name}", says, left, right, "", "", ease))
+        for edge in ("cf", "cb"):
+            if t.has(name, edge) and t.sheet.edge(name, edge).kind is EdgeKind.SEAM:
+                chain = t.chain((name, edge, edge == "cb"))
+                out.append(
+                    Seam(
+                        f"S51.{name}",
+                        f"centre of the {says}",
+                        chain,
+                        chain,
+                        "top",
+                        "hem",
+                        ease,
+                        kind=SeamKind.TWIN,
+                    )
+                )
+    for first, second in (
+        (("NF", "side", True), ("NB", "side", False)),
+        (("NT", "side", True), ("NT", "side", True)),
+        (("NG", "seam", False), ("NG", "other seam", True)),
+    ):
+        left, right = t.chain(first), t.chain(second)
+        if left and right:
+            twin = SeamKind.TWIN if first == second else SeamKind.PLAIN
+            ease = Ease.about(0.0, 0.05)
+            out.append(
+                Seam("S52", "flounce side", left, right, "top", "hem", ease, kind=twin)
+            )
+    return out

@@ -5,13 +5,19 @@ from dataclasses import dataclass
 
 from clothwright.blocks.waist_line import Meets, waist_curve
 from clothwright.curves import Path, Point, Vector, direction, mirror_in, mix
-from clothwright.paper import Ease, InnerLine, LineKind, Run, Seam, SeamKind
+from clothwright.paper import Ease, InnerLine, LineKind, Run, Seam, SeamKind, meetings
 
 _REACH = 60.0
 """Lines are run on so far to be met, cm."""
 
 ARROW_BELOW = 4.0
 """The arrow of a pleat stands so far below the hip, cm (our own)."""
+
+
+_TOO_SHORT = (
+    "a pleat ends above the place where its arrow stands, below the hip: make the "
+    "skirt (L) longer, or stitch the pleat down less far"
+)
 
 
 def under(visible: Path, fold: Path, inner: Path) -> tuple[Path, Path]:
@@ -22,7 +28,11 @@ def under(visible: Path, fold: Path, inner: Path) -> tuple[Path, Path]:
     way = way + Path.line(way.end, way.end + way.end_direction * _REACH)
     u = direction(inner.start, inner.end) * _REACH
     crease = Path.line(inner.start - u, inner.end + u)
-    first = way.between(0.0, way.meets(crease)[0][0])
+    fault = (
+        "a pleat is folded under by more than the edge beside it is long: make it (cu, "
+        "pu) less deep"
+    )
+    first = way.between(0.0, meetings(way, crease, fault)[0][0])
     return first, first.moved(mirror_in(inner.start, inner.end)).reversed()
 
 
@@ -57,8 +67,8 @@ def placement_line(name: str, line: Path) -> InnerLine:
 
 def _at(line: Path, y: float) -> Point:
     """Where a line crosses a level."""
-    hits = line.meets(Path.line(Point(-500.0, y), Point(1000.0, y)))
-    return line.at_length(hits[0][0])
+    level = Path.line(Point(-500.0, y), Point(1000.0, y))
+    return line.at_length(meetings(line, level, _TOO_SHORT)[0][0])
 
 
 @dataclass(frozen=True)
@@ -171,8 +181,11 @@ class Pleats:
     def width_at(self, y: float) -> float:
         """What the panel measures at a level above the hip, its pleats laid, cm."""
         level = Path.line(Point(-1.0, y), Point(1000.0, y))
+        fault = "the skirt ends above the high hip (WHH): make it (L) longer"
         seen = 0.0
         for s in self.strips():
-            left, right = (p.at_length(p.meets(level)[0][0]).x for p in self.sides(s))
+            left, right = (
+                p.at_length(meetings(p, level, fault)[0][0]).x for p in self.sides(s)
+            )
             seen += right - left
         return seen

@@ -7,16 +7,33 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.chains import Chains, between
 from clothwright.features.operations import Operation
 from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth, over_hip
+from clothwright.features.skirts.skirt_joints import skirt_joints
+from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.features.skirts.skirt_sewing import gathers
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, straight
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    NotchPair,
+    Piece,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+    straight,
+)
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Joint
+from clothwright.truing.tolerances import NOTCH_ROOM
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "blocks G10, G11"
@@ -150,6 +167,12 @@ class GatheredSkirt(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the gathered skirt", draft_gathered),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return (*skirt_seams(t, n), *_tiers(t, n))
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return skirt_joints(sheet)
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {c: Cuts("2 on fold", 2) for c in sheet.pieces if c in TIERS}
 
@@ -268,3 +291,50 @@ def _strip(
         ),
         detail="a rectangle, its centre on the fold",
     )
+
+
+def _tiers(t: Chains, n: Numbers) -> list[Seam]:
+    """Each tier gathered onto the one above, front and back; its side."""
+    out: list[Seam] = []
+    above = [("front", (FRONT, "foot of tier", False))]
+    above.append(("back", (BACK, "foot of tier", True)))
+    zip_left = n.z_S - t.sheet.length(BACK, "side") if "Zs" in t.sheet.points else 0.0
+    for k in range(2, 5):
+        code = f"T{k}"
+        if code not in t.sheet.pieces:
+            break
+        right = t.chain((code, "top", True))
+        for half, run in above:
+            left = t.chain(run)
+            plan = t.length(right) - t.length(left)
+            out.append(
+                Seam(
+                    f"S106.{k}" + ("b" if half == "back" else ""),
+                    f"tier {k}, {half}",
+                    left,
+                    right,
+                    "centre",
+                    "side",
+                    Ease.about(plan, 0.15),
+                )
+            )
+        side = t.chain((code, "side", True))
+        long = t.length(side)
+        places = [zip_left] if NOTCH_ROOM < zip_left < long - NOTCH_ROOM else []
+        places += between(places[-1] if places else 0.0, long)
+        zip_left -= long
+        out.append(
+            Seam(
+                f"S107.{k}",
+                f"side of tier {k}",
+                side,
+                side,
+                "top",
+                "foot",
+                Ease.about(0.0, 0.05),
+                notches=tuple(NotchPair(s, s) for s in places),
+                kind=SeamKind.TWIN,
+            )
+        )
+        above = [("above", (code, "foot of tier", False))]
+    return out

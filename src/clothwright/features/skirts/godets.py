@@ -1,15 +1,26 @@
 """Godets: sectors let into the seams of a skirt at its hem (blocks G12)."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.circle import Sector, godet_hem
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
-from clothwright.features.skirts.gored_skirt import GORE
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, redraw
-from clothwright.rules import Kind, RuleError, RuleTable
+from clothwright.features.chains import Chains
+from clothwright.features.skirts.about import GORE
+from clothwright.paper import (
+    Drafting,
+    Ease,
+    Edge,
+    EdgeKind,
+    Piece,
+    Seam,
+    Sheet,
+    Verb,
+    redraw,
+)
+from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 from clothwright.units.fields import Angle, Length
 
 _SRC = "blocks G12"
@@ -102,6 +113,9 @@ class Godets(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SKIRT, "the godets", _draft),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _let_in(t)
+
 
 def _draft(d: Drafting) -> None:
     """Leave the seams open, and draw the sector that goes in."""
@@ -144,3 +158,22 @@ def _opened(sheet: Sheet, code: str, name: str, slit: str, height: float) -> She
     names = (slit, name) if upwards else (name, slit)
     parts = [Edge(k, p) for k, p in zip(names, (first, second), strict=True)]
     return redraw(sheet, code, [name], parts)
+
+
+def _let_in(t: Chains) -> list[Seam]:
+    """A godet into the slits of a seam."""
+    out: list[Seam] = []
+    for i, (slit, edge) in enumerate(
+        (
+            ((FRONT, "slit", True), (GODET, "slit", True)),
+            ((BACK, "slit", False), (GODET, "other slit", False)),
+            ((GORE, "gore slit", False), (GODET, "other gore slit", True)),
+            ((GORE, "other gore slit", True), (GODET, "gore slit", False)),
+        ),
+        1,
+    ):
+        left, right = t.chain(slit), t.chain(edge)
+        if left and right:
+            ease = Ease.about(0.0, 0.05)
+            out.append(Seam(f"S53.{i}", "godet", left, right, "point", "hem", ease))
+    return out

@@ -8,9 +8,12 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.gore import Gore
 from clothwright.curves import Path, Point, mirror_in
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.roles import skirt_hem
+from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
+from clothwright.features.skirts.gore_seams import gore_joints, gore_seams
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -19,16 +22,15 @@ from clothwright.paper import (
     EdgeKind,
     InnerLine,
     Piece,
+    Seam,
     Sheet,
     Verb,
 )
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _SRC = "blocks G9"
-
-GORE, FACING = "SG", "WFG"
-"""Codes of the piece, and of the facing of its waist."""
 
 GORED = RuleTable("gored skirt")
 _rule = GORED.rule
@@ -189,12 +191,18 @@ class GoredSkirt(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the gore", draft_gore),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return gore_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return gore_joints(sheet)
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         n = self.gores.count
         out = {c: Cuts(f"{n}", n) for c in (GORE, "NG", "GO")}
         out |= {f"L.{GORE}": Cuts(f"{n}", n, ("lining",))}
-        if FACING in sheet.pieces:
-            out[FACING] = Cuts(f"{n}", n, ("shell", "interlining"))
+        if GORE_FACING in sheet.pieces:
+            out[GORE_FACING] = Cuts(f"{n}", n, ("shell", "interlining"))
         return out
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -17,6 +17,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import below, top_of
 from clothwright.features.grain import grained
+from clothwright.features.skirts.about import YOKES
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -29,14 +30,12 @@ from clothwright.paper import (
     Seam,
     Sheet,
     Verb,
+    meetings,
 )
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "transformations §1.5"
-
-YOKES = {FRONT: "SYF", BACK: "SYB"}
-"""Code of the yoke of each half."""
 
 _NAMES = {FRONT: "Front hip yoke", BACK: "Back hip yoke"}
 
@@ -265,7 +264,11 @@ def _to_side(
 
     inwards = by_trial(lambda x: drawn(x).length - aim, 0.0, left + 1.5)
     path = drawn(left if inwards is None else inwards)
-    at_hip = side.meets(Path.line(Point(-200.0, hip), Point(300.0, hip)))[0][0]
+    level = Path.line(Point(-200.0, hip), Point(300.0, hip))
+    fault = (
+        "the side ends above the hip: make the skirt (L) longer, or measure WH again"
+    )
+    at_hip = meetings(side, level, fault)[0][0]
     under = side.between(at_hip, side.length)
     upper = side.between(end, at_hip)
     reach = upper.length / 3

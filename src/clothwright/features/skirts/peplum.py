@@ -10,11 +10,26 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
+from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.about import HANGING, PANEL_SEAMS
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, PANEL_SEAMS
+from clothwright.features.skirts.hanging_seams import (
+    hanging_joints,
+    hanging_panels,
+    hanging_side,
+)
 from clothwright.features.skirts.peplum_pieces import (
     BackEnd,
     closed_end,
@@ -36,8 +51,9 @@ from clothwright.features.skirts.peplum_sewing import (
     peplum_operations,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 13"
@@ -98,7 +114,10 @@ class Peplum(Feature):
         "lap": ("PB.open", "PBC.cb"),
     }
     pieces: ClassVar[tuple[About, ...]] = HANGING
-    seams: ClassVar[Mapping[str, str]] = PANEL_SEAMS
+    seams: ClassVar[Mapping[str, str]] = {
+        **HANGING_SEAMS,
+        **PANEL_SEAMS,
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
     clashes: ClassVar[dict[str, str]] = {
@@ -220,6 +239,12 @@ class Peplum(Feature):
             if self.cut is Cut.PANELLED:
                 draw_panels(d, end)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        return (hanging_side(t, n), *hanging_panels(t))
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return hanging_joints(sheet)
+
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
@@ -285,20 +310,11 @@ class Peplum(Feature):
     def _unused(self) -> Iterable[Finding]:
         """Numbers of the order that this peplum has no use for."""
         gathered = self.cut is Cut.GATHERED
-        useless = ["fullness", "bias_yield"] if gathered else ["gathers"]
-        useless += ["underlap"] if self.ends is Ends.AT_EDGE else []
-        for field in useless:
-            if getattr(self, field) is None:
-                continue
-            number = self.numbers()[field]
-            yield Finding(
-                "Q5",
-                Severity.NOTE,
-                f"A peplum that is {self.cut.value} and ends {self.ends.value} has no "
-                f"use for {field}, the {number.name}.",
-                number.symbol,
-                "Leave it out, or cut the peplum another way.",
-            )
+        fields = ["fullness", "bias_yield"] if gathered else ["gathers"]
+        fields += ["underlap"] if self.ends is Ends.AT_EDGE else []
+        so = f"A peplum that is {self.cut.value} and ends {self.ends.value}"
+        to_do = "Leave it out, or cut the peplum another way."
+        return useless(self, fields, so, to_do)
 
 
 def has_open_edges(sheet: Sheet) -> bool:

@@ -6,11 +6,14 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation, Stitch, Task, Work
 from clothwright.features.roles import skirt_hem
+from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
-from clothwright.features.skirts.gored_skirt import FACING, GORE, GORED
+from clothwright.features.skirts.gore_seams import gore_joints, gore_seams, pleat_joints
+from clothwright.features.skirts.gored_skirt import GORED
 from clothwright.features.skirts.pleated_skirt_drawing import (
     SEAM,
     draw_closed,
@@ -27,11 +30,9 @@ from clothwright.features.skirts.pleated_skirt_rules import (
 )
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt
 from clothwright.findings import Finding, Severity
-from clothwright.paper import (
-    Drafting,
-    Sheet,
-)
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 
@@ -143,11 +144,17 @@ class PleatedSkirt(Feature):
             Stage(Rank.LAID_OPEN, "the pleats", self._lay_open),
         )
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return gore_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return (*gore_joints(sheet), *pleat_joints(sheet))
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         n = self.panels.count
         out = {GORE: Cuts(f"{n}", n), f"L.{GORE}": Cuts(f"{n}", n, ("lining",))}
-        if FACING in sheet.pieces:
-            out[FACING] = Cuts(f"{n}", n, ("shell", "interlining"))
+        if GORE_FACING in sheet.pieces:
+            out[GORE_FACING] = Cuts(f"{n}", n, ("shell", "interlining"))
         return out
 
     def _close(self, d: Drafting) -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from clothwright.curves import Path, Point, shift
 from clothwright.features.grain import grained
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.folds import (
     ARROW_BELOW,
     Pleats,
@@ -13,7 +14,7 @@ from clothwright.features.skirts.folds import (
     placement_line,
     pleat_seam,
 )
-from clothwright.features.skirts.gored_skirt import GORE, draft_gore
+from clothwright.features.skirts.gored_skirt import draft_gore
 from clothwright.paper import (
     UNDER,
     Drafting,

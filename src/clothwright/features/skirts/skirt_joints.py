@@ -1,37 +1,15 @@
-"""Corners of a skirt that flow when its seams are sewn (truing 4; blocks K5, K6)."""
+"""Corners of a skirt in halves that flow when its seams are sewn (truing 4; blocks K5,
+K6)."""
 
 from collections.abc import Iterator
 
 from clothwright.blocks.skirt import BACK, FRONT
-from clothwright.features.skirts.gored_skirt import GORE
-from clothwright.features.skirts.hip_yoke import YOKES
+from clothwright.features.chains import WAISTS
+from clothwright.features.skirts.about import YOKES
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
-from clothwright.features.skirts.skirt_seams import WAIST_NAMES
 from clothwright.paper import UNDER, Piece, Sheet
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import Band
-
-_WAIST = Band(3.0, 8.0, "the waist of a skirt runs on across a dart or a side, degrees")
-_HEM = Band(1.0, 2.0, "the hem of a skirt runs on across its side, degrees")
-
-
-def _pleats(piece: Piece) -> list[Joint]:
-    """The waist runs on across each pleat as it lies: at its fold and at its placement
-    line the paper is twice as wide as what shows."""
-    names = [e.name for e in piece.edges if e.name.startswith(UNDER)]
-    return [
-        Joint(
-            f"waist over {name.removeprefix('under ')}",
-            (
-                Corner(piece.code, name, End.START),
-                Corner(piece.code, f"{name} over", End.END),
-            ),
-            360.0,
-            _WAIST,
-        )
-        for name in names
-        if f"{name} over" in names
-    ]
+from clothwright.truing.tolerances import SKIRT_HEM, SKIRT_WAIST
 
 
 def _pleated(piece: Piece) -> bool:
@@ -44,7 +22,7 @@ def _centre_pleat(
     """The waist square to the fold of an inverted pleat, seen on both sides of it, and
     square to the middle of its backing."""
     fold = Corner(piece.code, "yoke" if piece.has("yoke") else "waist", outer)
-    yield Joint(f"waist over the pleat {where}", (fold,), 180.0, _WAIST)
+    yield Joint(f"waist over the pleat {where}", (fold,), 180.0, SKIRT_WAIST)
     back = next(
         p for p in (piece, sheet.pieces.get("PU")) if p is not None and p.has("backing")
     )
@@ -59,22 +37,15 @@ def _foot_of_yoke(yoke: Piece, half: str) -> Corner:
 
 
 def skirt_joints(sheet: Sheet) -> list[Joint]:
-    """Every joint of a skirt whose edges are on the table (K5, K6)."""
+    """Every joint of a skirt in halves whose edges are on the table (K5, K6)."""
     out: list[Joint] = []
-    if GORE in sheet.pieces:
-        for name, band in (("waist", _WAIST), ("hem", _HEM)):
-            if not sheet.piece(GORE).has(name):
-                continue
-            both = Corner(GORE, name, End.START), Corner(GORE, name, End.END)
-            out.append(Joint(f"{name} over the gore seam", both, 180.0, band))
-        out += _pleats(sheet.piece(GORE))
     if not {BACK, FRONT} <= set(sheet.pieces):
         return out
     back, front = sheet.piece(BACK), sheet.piece(FRONT)
     tops = {c: sheet.pieces.get(y, sheet.piece(c)) for c, y in YOKES.items()}
     for half, piece in (("back", back), ("front", front)):
         top = tops[piece.code]
-        names = [w for w in WAIST_NAMES if top.has(w)]
+        names = [w for w in WAISTS if top.has(w)]
         inner = End.END if half == "back" else End.START
         outer = End.START if half == "back" else End.END
         for a, b in zip(names, names[1:], strict=False):
@@ -85,7 +56,7 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
                 else " nearer to the " + ("centre" if a == "waist" else "side")
             )
             name = f"waist over the {half} dart{which}"
-            out.append(Joint(name, corners, 180.0, _WAIST))
+            out.append(Joint(name, corners, 180.0, SKIRT_WAIST))
         centre = "cb" if half == "back" else "cf"
         where = f"at the centre {half}"
         if top is not piece:
@@ -94,7 +65,7 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             out += _centre_pleat(sheet, piece, where, outer)
         if piece.has("waist over"):  # a wrap runs on over its centre
             corner = (Corner(piece.code, "waist", outer),)
-            out.append(Joint(f"waist {where}", corner, 180.0, _WAIST))
+            out.append(Joint(f"waist {where}", corner, 180.0, SKIRT_WAIST))
         elif top is not piece or not _pleated(piece):
             out.append(Joint.fold(f"waist {where}", Corner(top.code, "waist", outer)))
         if piece.has(centre) and not piece.has("vent"):
@@ -102,13 +73,13 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             foot = "hem" if piece.has("hem") else "foot of tier"
             out.append(Joint.fold(f"{foot} {where}", Corner(piece.code, foot, hem)))
     sides = tops[BACK], sheet.pieces.get(HIP_PIECE, tops[FRONT])
-    last = [next(w for w in reversed(WAIST_NAMES) if p.has(w)) for p in sides]
+    last = [next(w for w in reversed(WAISTS) if p.has(w)) for p in sides]
     corners = (
         Corner(sides[0].code, last[0], End.END),
         Corner(sides[1].code, last[1], End.START),
     )
-    out.append(Joint("skirt waist over the side", corners, 180.0, _WAIST))
+    out.append(Joint("skirt waist over the side", corners, 180.0, SKIRT_WAIST))
     foot = "hem" if back.has("hem") else "foot of tier"
     corners = (Corner(BACK, foot, End.START), Corner(FRONT, foot, End.END))
-    out.append(Joint("skirt hem over the side", corners, 180.0, _HEM))
+    out.append(Joint("skirt hem over the side", corners, 180.0, SKIRT_HEM))
     return out

@@ -16,8 +16,8 @@ from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.contour_band import BANDS
-from clothwright.features.skirts.gored_skirt import GORE
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import lining_operations
@@ -34,6 +34,7 @@ from clothwright.paper import (
     SeamKind,
     Sheet,
     Verb,
+    meetings,
     redraw,
 )
 from clothwright.rules import Numbers
@@ -138,8 +139,12 @@ def _shorter(shell: Piece, short: float) -> Piece:
     up = inset(piece.edge("hem").path, short, short)
     a, b = up.start_direction * _REACH, up.end_direction * _REACH
     line = Path.line(up.start - a, up.start) + up + Path.line(up.end, up.end + b)
-    first = line.meets(piece.before("hem").path)[0][0]
-    last = line.meets(piece.after("hem").path)[-1][0]
+    fault = (
+        f"the lining of the skirt, {short:.1f} cm shorter, ends beside its seams: make "
+        "it (shorter) less short"
+    )
+    first = meetings(line, piece.before("hem").path, fault)[0][0]
+    last = meetings(line, piece.after("hem").path, fault)[-1][0]
     hem = Edge("hem", line.between(first, last), EdgeKind.FINISHED)
     return redraw(Sheet().put(piece), code, ["hem"], [hem]).piece(code)
 

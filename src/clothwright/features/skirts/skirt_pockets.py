@@ -9,6 +9,7 @@ from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import closed_waist
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
@@ -18,13 +19,14 @@ from clothwright.features.skirts.pocket_drawing import (
     bag_findings,
     in_seam,
     off_centre,
+    pocket_seams,
     slant,
 )
 from clothwright.features.trousers.trouser_pockets import Pockets, Shape
 from clothwright.features.trousers.trouser_sewing import pocket_operations
 from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, PaperError, Piece, Run, Sheet
+from clothwright.paper import Drafting, PaperError, Piece, Run, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -146,6 +148,9 @@ class SkirtPockets(Feature):
     def stages(self) -> tuple[Stage, ...]:
         draw = _slant if self.shape is Shape.SLANT else _in_seam
         return (Stage(Rank.CLOSURE, "the pockets", draw),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return (*pocket_seams(t, FRONT), *pocket_seams(t, DRESS_FRONT))
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         if HIP_PIECE in sheet.pieces:

@@ -10,7 +10,7 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.notions import Notion
 from clothwright.features.openings.zips import Setting, zip_notions
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.gored_skirt import GORE
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.skirt_sewing import zip_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, redraw

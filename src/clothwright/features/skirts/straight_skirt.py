@@ -14,13 +14,18 @@ from clothwright.features.base import (
     Pin,
     Rank,
     Stage,
+    Words,
     before_fitting,
 )
+from clothwright.features.chains import Chains
 from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
+from clothwright.features.skirts.skirt_joints import skirt_joints
+from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.findings import Finding, Severity
-from clothwright.paper import UNDER, Sheet
+from clothwright.paper import UNDER, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _SRC = "blocks C"
@@ -214,6 +219,12 @@ class StraightSkirt(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the skirt block", before_fitting(skirt.draft)),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return skirt_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return skirt_joints(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)

@@ -7,14 +7,18 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import BACK
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.skirts.skirt_zip import seamed_back
 from clothwright.features.wholes import down_to_seam
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Ease,
     Edge,
     EdgeKind,
     InnerLine,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
     redraw,
@@ -162,6 +166,9 @@ class Vent(Feature):
             "lies flat behind it."
         )
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _top(t)
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         back = back_at_hem(sheet)
         seam = sheet.length(back, "cb")
@@ -191,3 +198,20 @@ class Vent(Feature):
                 "Make the vent lower.",
                 {"v": n.v, "WH": n.WH},
             )
+
+
+def _top(t: Chains) -> list[Seam]:
+    """The top of the vent, to its twin."""
+    chain = t.chain((back_at_hem(t.sheet), "vent top", True))
+    return [
+        Seam(
+            "S36",
+            "top of the vent",
+            chain,
+            chain,
+            "centre back",
+            "edge",
+            Ease.about(0.0, 0.05),
+            kind=SeamKind.TWIN,
+        )
+    ]

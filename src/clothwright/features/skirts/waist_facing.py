@@ -9,16 +9,21 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.bodice.closed_top import shortest_dart, top_of
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.gored_skirt import FACING, GORE
+from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
+from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import facing_operations
 from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Ease,
     Run,
+    Seam,
+    SeamKind,
     Sheet,
     Verb,
 )
@@ -31,7 +36,7 @@ _SRC = "transformations §6"
 FACINGS = {
     FRONT: "WFF",
     BACK: "WFB",
-    GORE: FACING,
+    GORE: GORE_FACING,
     trousers.FRONT: "WFF",
     trousers.BACK: "WFB",
 }
@@ -95,6 +100,9 @@ class WaistFacing(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the waist facing", draft_facing),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _faced(t)
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         both = ("shell", "interlining")
         out = {}
@@ -132,7 +140,7 @@ class WaistFacing(Feature):
                 "Make the facing less deep, or the darts longer.",
                 {"wf": n.wf, "dart": least},
             )
-        for code in {"WFF", "WFB", FACING} & sheet.pieces.keys():
+        for code in {"WFF", "WFB", GORE_FACING} & sheet.pieces.keys():
             if crosses_itself(chords(sheet.piece(code).outline)) is not None:
                 yield Finding(
                     "F8",
@@ -172,3 +180,49 @@ def draft_facing(d: Drafting) -> None:
             detail=("with the darts closed, " if darted else "")
             + "its lower edge along the waist",
         )
+
+
+def _faced(t: Chains) -> list[Seam]:
+    """The facings sewn to the waist and to each other."""
+    out: list[Seam] = []
+    for i, (code, facing) in enumerate(FACINGS.items(), 1):
+        if not {code, facing} <= set(t.sheet.pieces):
+            continue
+        outwards = code not in (FRONT, trousers.FRONT)
+        left = waist_chain(t, code, outwards=outwards)
+        right = t.chain((facing, "waist", False))
+        short = (
+            -SHORT_OF_ZIP
+            if t.has(facing, "cb") and t.sheet.piece(facing).fold is None
+            else 0.0
+        )
+        out.append(
+            Seam(
+                f"S38.{i}",
+                t.sheet.piece(facing).name.lower(),
+                left,
+                right,
+                *(("centre", "side") if outwards else ("side", "centre")),
+                Ease.about(short, 0.05),
+                kind=SeamKind.FACED,
+            )
+        )
+    pairs = (
+        (("WFF", "side", True), ("WFB", "side", False)),
+        (("WFG", "seam", False), ("WFG", "other seam", True)),
+    )
+    for first, second in pairs:
+        left, right = t.chain(first), t.chain(second)
+        if left and right:  # of trousers the foot, which is loose, is levelled
+            ease = Ease.about(0.0, 0.5 if trousers.FRONT in t.sheet.pieces else 0.1)
+            out.append(Seam("S38", "waist facing", left, right, "waist", "edge", ease))
+    for facing, edge, backward in (("WFF", "crotch", False), ("WFB", "seat", True)):
+        chain = t.chain((facing, edge, backward))  # of trousers
+        if chain:
+            says = f"centre of the {t.sheet.piece(facing).name.lower()}"
+            even = Ease.about(0.0, 0.05)
+            ends = "waist", "edge"
+            out.append(
+                Seam(f"S38 {edge}", says, chain, chain, *ends, even, kind=SeamKind.TWIN)
+            )
+    return out

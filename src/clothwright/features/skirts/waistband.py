@@ -9,18 +9,24 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
-from clothwright.features.skirts.gored_skirt import GORE
+from clothwright.features.skirts.about import GORE
+from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import band_operations
 from clothwright.paper import (
+    JOINT,
     Drafting,
+    Ease,
     EdgeKind,
     InnerLine,
     Mark,
     MarkKind,
+    NotchPair,
     Piece,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -175,6 +181,9 @@ class Waistband(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the waistband", _draw),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return onto_band(t, n)
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return {BAND: Cuts("1, right side up", 1, ("shell", "interlining"))}
 
@@ -265,3 +274,33 @@ def lay_band(
         ),
         detail="a strip, its length along the warp",
     )
+
+
+def onto_band(t: Chains, n: Numbers) -> list[Seam]:
+    """The waist of a skirt or of trousers, stretch by stretch, into its waistband."""
+    out = []
+    parts = stretches(t.sheet, n)
+    total = sum(part.waist for part in parts)
+    scale = n.w_band / sum(part.share for part in parts)
+    for i, part in enumerate(parts, 1):
+        left = waist_chain(t, part.piece, outwards=part.outwards, over=part.over)
+        right = t.chain((BAND, f"band {i}", False))
+        a, c = t.length(left), t.length(right)
+        stretched = n.by_S if "by_S" in n else 0.0
+        plan = scale * part.share - part.waist * (1 - stretched / total)
+        notches = () if i == len(parts) else (NotchPair(a, c, 1, JOINT),)
+        if "g" in n:  # gathers lie on the side that is walked second
+            left, right, notches = right, left, ()
+            plan = part.waist * n.g - scale * part.share
+        out.append(
+            Seam(
+                f"S30.{i}",
+                f"waistband, {part.name}",
+                left,
+                right,
+                *(("centre", "side") if part.outwards else ("side", "centre")),
+                Ease.about(plan, 0.05),
+                notches=notches,
+            )
+        )
+    return out

@@ -7,7 +7,17 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import FRONT
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Shown, Stage
+from clothwright.features.base import (
+    Cuts,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    useless,
+)
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Hazard,
@@ -19,7 +29,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role, skirt_hem
-from clothwright.features.skirts.waistband import BAND, Waistband
+from clothwright.features.skirts.waistband import BAND, Waistband, onto_band
 from clothwright.features.skirts.wrap_skirt_drawing import (
     EDGE,
     FACING,
@@ -28,6 +38,7 @@ from clothwright.features.skirts.wrap_skirt_drawing import (
     cross,
     lay_buttoned,
     lay_tied,
+    wrapped,
 )
 from clothwright.features.skirts.wrap_skirt_rules import (
     BOW,
@@ -36,7 +47,7 @@ from clothwright.features.skirts.wrap_skirt_rules import (
     WRAP_SKIRT,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Run, Sheet
+from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Run, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -200,6 +211,9 @@ class WrapSkirt(Feature):
     def _cross(self, d: Drafting) -> None:
         cross(d, faced=self.faced)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return (*onto_band(t, n), *wrapped(t))
+
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         both = ("shell", "interlining")
         found = {BAND: Cuts("1, right side up", 1, both)}
@@ -353,16 +367,10 @@ class WrapSkirt(Feature):
                 "Make the ties (tie w) narrower, or the band (hb) higher.",
                 {"tie": n.tie_w, "band": n.h_band},
             )
-        useless = ["button"] if self.tied else ["tie", "bow"]
-        useless += [] if self.faced else ["facing"]
-        for field in useless:
-            if getattr(self, field) is not None:
-                number = self.numbers()[field]
-                yield Finding(
-                    "WX3",
-                    Severity.NOTE,
-                    f"A wrap skirt with {self.edges.value} edges that closes with "
-                    f"{self.closes.value} has no use for {field}, the {number.name}.",
-                    number.symbol,
-                    "Leave it out.",
-                )
+        fields = ["button"] if self.tied else ["tie", "bow"]
+        fields += [] if self.faced else ["facing"]
+        so = (
+            f"A wrap skirt with {self.edges.value} edges that closes with "
+            f"{self.closes.value}"
+        )
+        yield from useless(self, fields, so, "Leave it out.")

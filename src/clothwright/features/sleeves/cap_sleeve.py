@@ -6,13 +6,26 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, draft_cap
 from clothwright.curves import Path, Point, Vector, mix
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.set_in_sleeve import E_USUAL, SetInSleeve
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
+from clothwright.features.sleeves.sleeve_joints import sleeve_joints
+from clothwright.features.sleeves.sleeve_seams import sleeve_seams
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, straight
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    Piece,
+    Seam,
+    Sheet,
+    Verb,
+    straight,
+)
 from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -95,6 +108,12 @@ class CapSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE, "the sleeve", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return sleeve_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return sleeve_joints(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from cap_findings(n, sheet)

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point, turned
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Hazard,
@@ -31,6 +32,7 @@ from clothwright.features.sleeves.sleeve_placket import (
     placket_notions,
     placket_operations,
 )
+from clothwright.features.sleeves.sleeve_seams import cuff_seams
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -40,6 +42,7 @@ from clothwright.paper import (
     MarkKind,
     Piece,
     Run,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -185,6 +188,9 @@ class Cuff(Feature):
         if self.placket is SleevePlacket.STRIP:
             return (cuff,)
         return (cuff, Stage(Rank.SLEEVE_END, "the sleeve placket", _placket))
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return cuff_seams(t)
 
     def notes(
         self,

@@ -9,13 +9,26 @@ from clothwright.blocks.circle import arc
 from clothwright.blocks.sleeve import EASE_BACK, PLAIN
 from clothwright.curves import Point, bearing
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.features.sleeves.sleeve_findings import notch_findings
+from clothwright.features.sleeves.sleeve_joints import sleeve_joints
+from clothwright.features.sleeves.sleeve_seams import sleeve_seams
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb, straight
+from clothwright.paper import (
+    Drafting,
+    Edge,
+    EdgeKind,
+    Piece,
+    Seam,
+    Sheet,
+    Verb,
+    straight,
+)
 from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "transformations 4"
@@ -122,6 +135,12 @@ class FlutterSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE, "the sleeve", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return sleeve_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return sleeve_joints(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from notch_findings(sheet)

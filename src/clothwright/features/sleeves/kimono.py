@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, turned
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage, Words
 from clothwright.features.bodice import sleeved_armhole
 from clothwright.features.bodice.armhole import outlines
 from clothwright.features.bodice.shoulder import SHOULDER, SHOULDER_STAGE
@@ -22,10 +22,12 @@ from clothwright.features.roles import Role
 from clothwright.features.sleeves.kimono_cut import GUSSET, STEEP, draw_kimono
 from clothwright.features.sleeves.kimono_rules import KIMONO, LENGTHS, ROOM
 from clothwright.features.sleeves.sleeve_ends import both_sides
+from clothwright.features.sleeves.sleeve_joints import kimono_joints
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Given, Kind, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Angle, Length
 
@@ -202,6 +204,9 @@ class Kimono(Feature):
             Stage(Rank.ARMHOLE, "necks and armholes", outlines),
             Stage(Rank.YOKE, "the kimono sleeves", draw_kimono),
         )
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return kimono_joints(sheet, n.tau)
 
     def cuts(self, sheet: Sheet) -> dict[str, Cuts]:
         return {GUSSET: Cuts("2", 2)} if GUSSET in sheet.pieces else {}

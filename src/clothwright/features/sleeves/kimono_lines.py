@@ -156,6 +156,10 @@ MOST_SLANT = 5.0
 """The hem is at most so much longer behind under the arm, and shorter in front, cm."""
 
 
+_UP_TO = 0.9
+"""And by no more than this share of the seam under the arm."""
+
+
 def evened(arms: tuple[Arm, ...], radius: float | None) -> float | None:
     """How much longer under the arm the back is drawn, and the front shorter, so that
     both are of one length down to the waist, cm; with a round of this radius, or none
@@ -168,7 +172,8 @@ def evened(arms: tuple[Arm, ...], radius: float | None) -> float | None:
     def over(longer: float) -> float:
         return whole(arms[0], -longer) - whole(arms[1], longer)
 
-    return by_trial(over, -MOST_SLANT, MOST_SLANT)
+    most = min(MOST_SLANT, *(_UP_TO * arm.under(0.0)[1] for arm in arms))
+    return by_trial(over, -most, most)
 
 
 def rounded(arm: Arm, foot: Point, radius: float) -> Path:

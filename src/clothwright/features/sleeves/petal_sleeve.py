@@ -6,7 +6,8 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector, distance, mix, turned
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -16,9 +17,12 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.sleeves.sleeve_ends import both_sides
+from clothwright.features.sleeves.sleeve_joints import petal_joints
+from clothwright.features.sleeves.sleeve_seams import petal_seams
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
+from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Seam, Sheet, Verb
 from clothwright.rules import Numbers
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _SRC = "transformations 4"
@@ -69,6 +73,12 @@ class PetalSleeve(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_HEM, "the petals", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return petal_seams(t)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return petal_joints(sheet)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

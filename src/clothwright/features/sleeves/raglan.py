@@ -5,14 +5,16 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
 from clothwright.features.operations import Operation, Stitch, Task, Work
 from clothwright.features.sleeves.about import SLEEVE_HEM, SLEEVE_SEAMS
 from clothwright.features.sleeves.raglan_cut import make_raglan
 from clothwright.features.sleeves.sleeve_ends import both_sides
+from clothwright.features.sleeves.sleeve_joints import raglan_joints
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -131,6 +133,9 @@ class Raglan(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.YOKE, "the raglan", make_raglan),)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return raglan_joints(sheet, n.tau)
 
     def operations(
         self,

@@ -12,14 +12,18 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.sleeve import PLAIN, RAISED_EASE, SLEEVE, before_fitting
 from clothwright.blocks.sleeve_lower import BENT, EASED, ELBOW, UPPER_ARM, arm_girth
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
+from clothwright.features.sleeves.sleeve_joints import sleeve_joints
 from clothwright.features.sleeves.sleeve_lengths import LENGTH, REACH, Reach
 from clothwright.features.sleeves.sleeve_pieces import draft_bent, draft_straight
+from clothwright.features.sleeves.sleeve_seams import sleeve_seams
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, EdgeKind, Sheet
+from clothwright.paper import Drafting, EdgeKind, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -226,6 +230,12 @@ class SetInSleeve(Feature):
         else:
             draft_bent(d, dart=self.elbow is Elbow.DART)
         d.n = numbers
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return sleeve_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return sleeve_joints(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from self._raised(n)

@@ -7,6 +7,7 @@ from clothwright.blocks.sleeve_lower import arm_girth
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Hazard, Operation, Stitch, Task, Work
 from clothwright.features.roles import Role
 from clothwright.features.sleeves.set_in_sleeve import arm_at
@@ -17,6 +18,7 @@ from clothwright.features.sleeves.sleeve_ends import (
     gather_hem,
     hem_is_sewn,
 )
+from clothwright.features.sleeves.sleeve_seams import band_seams
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -24,6 +26,7 @@ from clothwright.paper import (
     InnerLine,
     Piece,
     Run,
+    Seam,
     Sheet,
     Verb,
     straight,
@@ -112,6 +115,9 @@ class SleeveBand(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_END, "the band of the sleeve", _draft),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return band_seams(t)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

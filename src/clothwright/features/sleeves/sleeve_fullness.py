@@ -26,6 +26,7 @@ from clothwright.paper import (
     On,
     Piece,
     Verb,
+    meetings,
     redraw,
     spot_on,
     spread,
@@ -136,8 +137,12 @@ def _at_level(p: Piece, side: str, y: float) -> On | CornerAfter:
     low = path.start if side.endswith("back") else path.end
     if low.y <= y + 0.05:
         return _foot(p, side)
-    hits = path.meets(Path.line(Point(-99.0, y), Point(99.0, y)))
-    return On(side, hits[0][0])
+    level = Path.line(Point(-99.0, y), Point(99.0, y))
+    fault = (
+        "the elbow lies above the underarm of this sleeve: measure SE and AS again, or "
+        "make the cap (h) lower"
+    )
+    return On(side, meetings(path, level, fault)[0][0])
 
 
 def flare(d: Drafting, drop: Size = 0.0) -> None:
@@ -197,8 +202,13 @@ def _half(p: Piece, x: float) -> str:
 def _slash(p: Piece, x: float) -> Path:
     """A plumb line from the cap to the hem."""
     line = Path.line(Point(x, -99.0), Point(x, 199.0))
-    top = line.at_length(line.meets(p.edge(_half(p, x)).path)[0][0])
-    return Path.line(top, line.at_length(line.meets(p.edge("hem").path)[-1][0]))
+    cap, hem = p.edge(_half(p, x)).path, p.edge("hem").path
+    fault = (
+        "a slash from the hem would miss the cap, which is narrower than the hem: "
+        "taper the sleeve (tp) more, or widen the hem by less"
+    )
+    top, foot = meetings(line, cap, fault)[0][0], meetings(line, hem, fault)[-1][0]
+    return Path.line(line.at_length(top), line.at_length(foot))
 
 
 def redraw_hem(d: Drafting, drop: Size = 0.0) -> None:

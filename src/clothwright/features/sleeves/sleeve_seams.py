@@ -4,7 +4,7 @@ from clothwright.blocks.sleeve import EASE_BACK, EASE_FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains
 from clothwright.features.linings.facing_seams import back_armhole, front_armhole
-from clothwright.paper import JOINT, JOINT_RIGHT, Ease, NotchPair, Run, Seam
+from clothwright.paper import JOINT, JOINT_RIGHT, Ease, NotchPair, Run, Seam, meetings
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
 
@@ -75,16 +75,11 @@ def sleeve_seams(t: Chains, n: Numbers) -> list[Seam]:
             drawn_up=gathered,
         ),
         *_under_the_arm(t, n),
-        *_two_pieces(t, n),
-        *_petals(t),
-        *_end(t),
     ]
 
 
-def _petals(t: Chains) -> list[Seam]:
+def petal_seams(t: Chains) -> list[Seam]:
     """Each petal on the other, from the shoulder seam to the end of its own cap."""
-    if not t.has("SLF", "cap lap"):
-        return []
     behind = t.chain(("SLB", "cap last", True)), t.chain(("SLF", "cap lap", True))
     before = t.chain(("SLF", "cap first", False)), t.chain(("SLB", "cap lap", False))
     return [
@@ -105,18 +100,19 @@ def _petals(t: Chains) -> list[Seam]:
     ]
 
 
-def _end(t: Chains) -> list[Seam]:
-    """The hem gathered into its band or cuff, and the ends of that."""
-    if t.has("BA", "upper"):
-        band, hem = t.chain(("BA", "upper", False)), t.chain(("SL", "hem", True))
-        halves = t.length(band) / 2, t.length(hem) / 2
-        ends = t.chain(("BA", "end back", True)), t.chain(("BA", "end front", False))
-        return [
-            _gathered(t, band, hem, "band to the sleeve", (NotchPair(*halves),)),
-            Seam("S27", "ends of the band", *ends, "upper edge", "inner edge"),
-        ]
-    if not t.has("CU", "upper"):
-        return []
+def band_seams(t: Chains) -> list[Seam]:
+    """The hem gathered into its band, and the ends of that."""
+    band, hem = t.chain(("BA", "upper", False)), t.chain(("SL", "hem", True))
+    halves = t.length(band) / 2, t.length(hem) / 2
+    ends = t.chain(("BA", "end back", True)), t.chain(("BA", "end front", False))
+    return [
+        _gathered(t, band, hem, "band to the sleeve", (NotchPair(*halves),)),
+        Seam("S27", "ends of the band", *ends, "upper edge", "inner edge"),
+    ]
+
+
+def cuff_seams(t: Chains) -> list[Seam]:
+    """The hem gathered into its cuff, and the ends of that."""
     cuff = t.chain(("CU", "upper", False))
     hem = t.chain(("SL", "hem", True), ("SL", "hem back", True))
     net, whole = t.length(cuff), t.length(hem)
@@ -185,15 +181,15 @@ def _under_the_arm(t: Chains, n: Numbers) -> list[Seam]:
     ]
 
 
-def _two_pieces(t: Chains, n: Numbers) -> list[Seam]:
+def two_piece_seams(t: Chains, n: Numbers) -> list[Seam]:
     """The two seams of a two-piece sleeve; the top sleeve is eased onto the under at
     the elbow behind (truing 2)."""
-    if not t.has("SU", "back seam"):
-        return []
     front = t.chain(("SU", "front seam", True)), t.chain(("ST", "front seam", False))
     under, top = t.chain(("SU", "back seam", False)), t.chain(("ST", "back seam", True))
     path = t.sheet.run_path(under[0])
-    at = path.meets(Path.line(Point(-99.0, n.y_E), Point(99.0, n.y_E)))[0][0]
+    elbow = Path.line(Point(-99.0, n.y_E), Point(99.0, n.y_E))
+    fault = "a two-piece sleeve ends below the elbow: make it (lh) longer"
+    at = meetings(path, elbow, fault)[0][0]
     low, high = at - _BY_ELBOW, min(at + _BY_ELBOW, path.length - NOTCH_ROOM)
     quarter = t.length(front[0]) / 3
     return [

@@ -21,8 +21,11 @@ from clothwright.curves import (
     unit,
 )
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Stage, Words
+from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_HEM
+from clothwright.features.sleeves.sleeve_joints import two_piece_joints
+from clothwright.features.sleeves.sleeve_seams import two_piece_seams
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -35,11 +38,13 @@ from clothwright.paper import (
     Sheet,
     Verb,
     cut,
+    meetings,
     redraw,
     spot_on,
     tape,
 )
 from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
+from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -181,6 +186,12 @@ class TwoPieceSleeve(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_HEM, "the two pieces of the sleeve", _draft),)
 
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return two_piece_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return two_piece_joints(sheet)
+
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
         if n.We < n.EL + 2.5 - 1e-6:
             yield Finding(
@@ -260,6 +271,12 @@ def _draft(d: Drafting) -> None:
     )
 
 
+_MISSED = (
+    "the {0} seam of the two-piece sleeve lies beside the cap or the hem: set it ({0} "
+    "seam) nearer to the middle, or make the sleeve wider (e)"
+)
+
+
 def _cut(d: Drafting) -> tuple[Sheet, Point, Point]:
     """The sleeve cut in three; where the two cuts meet the cap."""
     n, sl = d.n, d.sheet.piece("SL")
@@ -267,8 +284,11 @@ def _cut(d: Drafting) -> tuple[Sheet, Point, Point]:
 
     def cut_at(x: float, cap: str) -> Path:
         plumb = Path.line(Point(x, -60.0), Point(x, low))
-        top = plumb.at_length(plumb.meets(sl.edge(cap).path)[0][0])
-        return Path.line(top, plumb.at_length(plumb.meets(sl.edge("hem").path)[0][0]))
+        top, foot = (
+            meetings(plumb, sl.edge(e).path, _MISSED.format(cap.split()[1]))[0][0]
+            for e in (cap, "hem")
+        )
+        return Path.line(plumb.at_length(top), plumb.at_length(foot))
 
     front = cut_at(n.b_F / 2 + n.two_front, "cap front")
     back = cut_at(-n.b_B * (1 - n.two_back), "cap back").reversed()

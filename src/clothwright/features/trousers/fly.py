@@ -1,7 +1,7 @@
 """Fly of trousers: the right front laps over the left (transformations §7)."""
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.trousers import FRONT
@@ -16,18 +16,22 @@ from clothwright.curves import (
 )
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.openings import too_short
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
+from clothwright.features.skirts.waistband import BAND
 from clothwright.features.trousers.trouser_sewing import fly_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    Ease,
     Edge,
     EdgeKind,
     InnerLine,
     Piece,
+    Seam,
     Sheet,
     Verb,
     redraw,
@@ -156,6 +160,9 @@ class Fly(Feature):
             Stage(Rank.CLOSURE, "the end of the fly", _mark),
             Stage(Rank.SKIRT, "the fly's facing and shield", _pieces),
         )
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return _fly_seams(t, n)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return {
@@ -303,3 +310,21 @@ def _beside(fly: Path, top: Point, wide: float) -> Path:
             Line(turn, top),
         )
     )
+
+
+def _fly_seams(t: Chains, n: Numbers) -> Iterator[Seam]:
+    """Each front to what lies behind its edge; the shield to the band above."""
+    left = t.chain((FRONT, "fly", False))
+    even = Ease.about(0.0, 0.1)
+    for code, name, piece, backward in (
+        ("S43", "fly, right front to its facing", FACING, True),
+        ("S44", "fly, left front to its shield", SHIELD, False),
+    ):
+        right = t.chain((piece, "fly", backward))
+        yield Seam(code, name, left, right, "waist", "end of the fly", even)
+    top = t.chain((SHIELD, "top", False))
+    under = t.chain((BAND, "underlap", False), ("WCF", "underlap", False))
+    if top and under:
+        over = Ease.about(n.lap_band - t.length(top), 0.1)
+        says = "waistband on the fly shield"
+        yield Seam("S45", says, top, under, "centre front", "end", over)

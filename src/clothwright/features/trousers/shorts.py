@@ -18,6 +18,7 @@ from clothwright.paper import (
     Piece,
     Sheet,
     Verb,
+    meetings,
     redraw,
 )
 from clothwright.rules import Numbers
@@ -111,7 +112,8 @@ def _cut_off(d: Drafting) -> None:
         amounts=(("down from the crotch", "sh_in"),),
     )
     level = Path.line(Point(-500.0, a.y), Point(500.0, a.y))
-    along = side.meets(level)[0][0]
+    fault = "the side ends above the hem of the shorts: make them (sh) shorter"
+    along = meetings(side, level, fault)[0][0]
     b = d.found("Sfs", side.at_length(along), "hem on the front's side", detail="level")
     _hem(d, FRONT, a, b)
     d.part = "trouser back"
@@ -170,7 +172,8 @@ def _shorter(piece: Piece, hem: Path) -> Piece:
         return piece
     foot, head = sorted(piece.grain, key=lambda p: -p.y)
     crease = Path.line(Point(foot.x, -500.0), Point(foot.x, 500.0))
-    low = hem.at_length(hem.meets(crease)[0][0]).y
+    fault = "the crease runs beside the hem of the shorts: make them (sh) longer"
+    low = hem.at_length(meetings(hem, crease, fault)[0][0]).y
     foot = Point(foot.x, min(foot.y, low - _OFF_HEM))
     return Piece(
         piece.code, piece.name, piece.edges, piece.marks, piece.lines, (foot, head)

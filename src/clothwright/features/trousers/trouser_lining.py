@@ -26,6 +26,7 @@ from clothwright.paper import (
     SeamKind,
     Sheet,
     Verb,
+    meetings,
 )
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -109,7 +110,9 @@ def _draft(d: Drafting) -> None:
     inseam, side = going_down(front, "inseam"), going_down(front, "side")
     long = min(knee + n.ln_T, inseam.length - _SHORTER)
     a = inseam.at_length(long)
-    along = side.meets(Path.line(Point(-500.0, a.y), Point(500.0, a.y)))[0][0]
+    level = Path.line(Point(-500.0, a.y), Point(500.0, a.y))
+    fault = "the side ends above the lining's end: make the lining (ln) shorter"
+    along = meetings(side, level, fault)[0][0]
     front = cut_leg(front, a, side.at_length(along))
     inseam, side = going_down(back, "inseam"), going_down(back, "side")
     short = n.st * min(1.0, long / knee)

@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.trousers import FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
@@ -15,12 +16,13 @@ from clothwright.features.skirts.pocket_drawing import (
     HIP_PIECE,
     bag_findings,
     in_seam,
+    pocket_seams,
     slant,
 )
 from clothwright.features.trousers.trouser_sewing import pocket_operations
 from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Run, Sheet
+from clothwright.paper import Drafting, Run, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -169,6 +171,9 @@ class Pockets(Feature):
     def stages(self) -> tuple[Stage, ...]:
         draw = _slant if self.shape is Shape.SLANT else _in_seam
         return (Stage(Rank.CLOSURE, "the pockets", draw),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return pocket_seams(t, FRONT)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         if HIP_PIECE in sheet.pieces:

@@ -7,10 +7,7 @@ from clothwright.features.chains import Chains, spaced
 from clothwright.features.skirts.pocket_drawing import (
     HIP_PIECE,
     mouth_places,
-    pocket_seams,
 )
-from clothwright.features.skirts.waistband import BAND
-from clothwright.features.trousers.fly import FACING, SHIELD
 from clothwright.features.trousers.trouser_sewing import stretched
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
@@ -24,14 +21,10 @@ _FORK = Band(3.0, 6.0, "the crotch runs on smooth across the inseam, degrees (T7
 
 def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
     """Every seam of trousers whose pieces are on the table."""
-    if not {FRONT, BACK} <= set(t.sheet.pieces):
-        return []
     return [
         _side(t, n),
         _inseam(t, n),
         _crotch(t, n),
-        *_fly(t, n),
-        *pocket_seams(t, FRONT),
     ]
 
 
@@ -142,43 +135,6 @@ def _crotch(t: Chains, n: Numbers) -> Seam:
         notches=tuple(notches),
         kind=SeamKind.TWIN,
     )
-
-
-def _fly(t: Chains, n: Numbers) -> list[Seam]:
-    left = t.chain((FRONT, "fly", False))
-    out = []
-    for code, name, piece, backward in (
-        ("S43", "fly, right front to its facing", FACING, True),
-        ("S44", "fly, left front to its shield", SHIELD, False),
-    ):
-        right = t.chain((piece, "fly", backward))
-        if left and right:
-            out.append(
-                Seam(
-                    code,
-                    name,
-                    left,
-                    right,
-                    "waist",
-                    "end of the fly",
-                    Ease.about(0.0, 0.1),
-                )
-            )
-    top = t.chain((SHIELD, "top", False))
-    under = t.chain((BAND, "underlap", False), ("WCF", "underlap", False))
-    if top and under:
-        out.append(
-            Seam(
-                "S45",
-                "waistband on the fly shield",
-                top,
-                under,
-                "centre front",
-                "end",
-                Ease.about(n.lap_band - t.length(top), 0.1),
-            )
-        )
-    return out
 
 
 def trouser_joints(sheet: Sheet) -> list[Joint]:

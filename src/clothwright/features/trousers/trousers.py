@@ -14,16 +14,20 @@ from clothwright.features.base import (
     Pin,
     Rank,
     Stage,
+    Words,
     before_fitting,
 )
+from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.features.trousers.trouser_findings import findings
+from clothwright.features.trousers.trouser_seams import trouser_joints, trouser_seams
 from clothwright.features.trousers.trouser_sewing import leg_operations, stretched
 from clothwright.findings import Finding
-from clothwright.paper import Sheet
+from clothwright.paper import Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
+from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _SRC = "blocks E"
@@ -193,6 +197,12 @@ class Trousers(Feature):
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BLOCK, "the trouser block", before_fitting(trousers.draft)),)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
+        return trouser_seams(t, n)
+
+    def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
+        return trouser_joints(sheet)
 
     def notes(
         self,

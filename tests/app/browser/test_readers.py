@@ -6,15 +6,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
-from .browsing import CHROMIUM, QUIET, browser, served, watched
+from ..browsing import CHROMIUM, IN_BROWSER, QUIET, watched
 
-pytestmark = [
-    pytest.mark.skipif(
-        not Path(CHROMIUM).exists(),
-        reason="no browser here; install Debian's package chromium",
-    ),
-    pytest.mark.xdist_group("browser"),
-]
+pytestmark = IN_BROWSER
 
 TWICE = "--blink-settings=defaultFontSize=32"
 """Chromium as it is when its user asks for type of twice the size."""
@@ -23,20 +17,10 @@ WRONG = (Path(__file__).parent / "overlaps.js").read_text()
 
 
 @pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    with served(tmp_path_factory.mktemp("book") / "book.db") as address:
-        yield address
-
-
-@pytest.fixture(scope="module")
-def usual() -> Iterator[Browser]:
-    with browser() as opened:
-        yield opened
-
-
-@pytest.fixture(scope="module")
-def large(usual: Browser) -> Iterator[Browser]:
-    opened = usual.browser_type.launch(executable_path=CHROMIUM, args=[*QUIET, TWICE])
+def large(chromium: Browser) -> Iterator[Browser]:
+    opened = chromium.browser_type.launch(
+        executable_path=CHROMIUM, args=[*QUIET, TWICE]
+    )
     yield opened
     opened.close()
 
@@ -91,9 +75,9 @@ def test_type_twice_as_large(large: Browser, home: str, size: tuple[int, int]) -
 
 
 @pytest.mark.parametrize("size", [(1440, 900), (320, 640)])
-def test_usual_type(usual: Browser, home: str, size: tuple[int, int]) -> None:
+def test_usual_type(chromium: Browser, home: str, size: tuple[int, int]) -> None:
     """320 px is a screen of 1280 px that its reader enlarges by four."""
-    context = usual.new_context(viewport={"width": size[0], "height": size[1]})
+    context = chromium.new_context(viewport={"width": size[0], "height": size[1]})
     page = context.new_page()
     found = {}
     for place in places(page, home):
@@ -104,8 +88,10 @@ def test_usual_type(usual: Browser, home: str, size: tuple[int, int]) -> None:
     context.close()
 
 
-def test_the_search_finds_what_lies_over_something(usual: Browser, home: str) -> None:
-    page = usual.new_page(viewport={"width": 1440, "height": 900})
+def test_the_search_finds_what_lies_over_something(
+    chromium: Browser, home: str
+) -> None:
+    page = chromium.new_page(viewport={"width": 1440, "height": 900})
     stops = places(page, home)
     next(stops)
     next(stops)
@@ -115,9 +101,9 @@ def test_the_search_finds_what_lies_over_something(usual: Browser, home: str) ->
     page.close()
 
 
-def test_the_readers_own_colours(usual: Browser, home: str) -> None:
+def test_the_readers_own_colours(chromium: Browser, home: str) -> None:
     """With colours forced, edges and states are told by lines that stay."""
-    context = usual.new_context(
+    context = chromium.new_context(
         viewport={"width": 1440, "height": 900},
         forced_colors="active",
         color_scheme="dark",

@@ -1,101 +1,32 @@
-"""What is sewn to what on the finished table, with notches (first garment 19, 21).
+"""What every bodice is sewn by: panels, shoulders, sides, centre back (first garment
+21, S1 to S4 and S21)."""
 
-Stated once, after all shapes are final; walk, notches, making order and checks are
-read from it. Only seams whose pieces are on the table are stated.
-"""
-
+from collections.abc import Iterator
 from itertools import accumulate
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
-from clothwright.features.base import Rank, Stage
-from clothwright.features.bodice.waist_seams import LONG, shares, waist_seams
-from clothwright.features.chains import Chains
-from clothwright.features.collars.collar_seams import collar_seams
-from clothwright.features.collars.lapel_seams import lapel_seams
-from clothwright.features.grain import with_grain
-from clothwright.features.knits.knit_seams import knit_seams
-from clothwright.features.knits.knit_skirt_seams import knit_skirt_seams
-from clothwright.features.linings.facing_seams import facing_seams
-from clothwright.features.necks.halter_rules import HALTER_BAND
-from clothwright.features.necks.strap_seams import back_strap_seams, strap_seams
-from clothwright.features.openings.neck_placket import placket_seams
-from clothwright.features.openings.stand_band import band_seams as stand_band_seams
-from clothwright.features.openings.stand_seams import over_stands, stand_seams
-from clothwright.features.skirts.skirt_seams import (
-    band_seams,
-    contour_seams,
-    skirt_seams,
-)
-from clothwright.features.sleeves.sleeve_seams import sleeve_seams
-from clothwright.features.trousers.trouser_seams import trouser_seams
+from clothwright.features.chains import LONG, Chains, shares
 from clothwright.paper import (
-    Drafting,
     Ease,
     EdgeKind,
     NotchPair,
     Run,
     Seam,
     SeamKind,
-    Sheet,
-    Verb,
+    meetings,
 )
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 
-def state(d: Drafting) -> None:
-    """State every seam of the garment and give side panels their grain."""
-    d.part = "seams"
-    sheet = with_grain(d.sheet)
-    kept = {s.code for s in sheet.seams if s.kind is SeamKind.DART and _open(s)}
-    sheet = sheet.unsew(*(s.code for s in sheet.seams if s.code not in kept))
-    seams = over_stands(sheet, _seams(sheet, d.n))
-    d.lay(
-        Verb.SEW,
-        sheet.sew(*seams),
-        "seams",
-        "every seam walked and notched",
-        detail="both partners together, from the end named first",
-    )
-
-
-STAGE = Stage(Rank.SEAMS, "the seams", state)
-
-
-def _open(dart: Seam) -> bool:
-    """True for a dart that no panel line has taken up."""
-    words = ("leg", "dart", "pleat")
-    return all(any(w in r.edge for w in words) for r in dart.runs())
-
-
-def _seams(sheet: Sheet, n: Numbers) -> list[Seam | None]:
-    t = Chains(sheet)
-    return [
-        _front_panel(t, n),
-        _back_panel(t, n),
-        *_shoulders(t, n),
-        _side(t, n),
-        *waist_seams(t, n),
-        _centre_back(t, n),
-        _panel_behind(t),
-        *_halter_band(t),
-        *back_strap_seams(t, n),
-        *strap_seams(t, n),
-        *sleeve_seams(t, n),
-        *facing_seams(t, n),
-        *stand_seams(t),
-        *placket_seams(t, n),
-        *stand_band_seams(t),
-        *band_seams(t, n),
-        *contour_seams(t),
-        *skirt_seams(t, n),
-        *trouser_seams(t, n),
-        *collar_seams(t, n),
-        *knit_seams(t, n),
-        *knit_skirt_seams(t, n),
-        *lapel_seams(t, n),
-    ]
+def bodice_seams(t: Chains, n: Numbers) -> Iterator[Seam | None]:
+    """The seams of front and back among themselves."""
+    yield _front_panel(t, n)
+    yield _back_panel(t, n)
+    yield from _shoulders(t, n)
+    yield _side(t, n)
+    yield _centre_back(t, n)
 
 
 def _front_panel(t: Chains, n: Numbers) -> Seam | None:
@@ -168,10 +99,12 @@ def _below(
         return ()
     level = t.sheet.points[centre].y
     a, c = t.length(left), t.length(right)
-    hits = t.sheet.run_path(left[0]).meets(
-        Path.line(Point(-60.0, level), Point(200.0, level))
+    across = Path.line(Point(-60.0, level), Point(200.0, level))
+    fault = (
+        f"the panel seam of the {t.sheet.piece(left[0].piece).name.lower()} does not "
+        "reach the waist: measure NWB, NFW and NBP again"
     )
-    rest = a - hits[0][0]
+    rest = a - meetings(t.sheet.run_path(left[0]), across, fault)[0][0]
     places = [rest, *(rest * (1 - s) for s in shares(rest))]
     return tuple(NotchPair(a - s, c - s, ticks) for s in places)
 
@@ -326,43 +259,5 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),
-        kind=SeamKind.TWIN,
-    )
-
-
-def _halter_band(t: Chains) -> list[Seam]:
-    """The band of a halter to the straps, and to itself, cut twice."""
-    end = t.chain((HALTER_BAND, "strap end", False))
-    if not end:
-        return []
-    strap = t.chain(("F", "shoulder", True))
-    out = [Seam("S63", "strap to the band", strap, end, "neck", "armhole")]
-    round_ = t.chain(
-        *((HALTER_BAND, e, False) for e in ("band upper", "nape", "band lower"))
-    )
-    twin = SeamKind.TWIN
-    bagged = Seam("S64", "band, bagged", round_, round_, "strap", "strap", kind=twin)
-    return [*out, bagged]
-
-
-def _panel_behind(t: Chains) -> Seam | None:
-    """The panel is bagged out with the same piece cut in lining."""
-    chain = t.chain(
-        ("UP", "top", False),
-        ("UP", "outer", False),
-        ("UP", "outer tail", False),
-        ("UP", "tail", False),
-    )
-    if not chain:
-        return None
-    ease = Ease(0.0, -0.2, 0.0)
-    return Seam(
-        "S14",
-        "panel behind, bagged",
-        chain,
-        chain,
-        "centre back",
-        "centre back",
-        ease,
         kind=SeamKind.TWIN,
     )

@@ -1,31 +1,17 @@
 """Cloth, making and cost in a real browser: from a slip to a lay and a quote."""
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
-from .browsing import CHROMIUM, browser, served, watched
+from ..browsing import IN_BROWSER, served, watched
 
-pytestmark = [
-    pytest.mark.skipif(
-        not Path(CHROMIUM).exists(),
-        reason="no browser here; install Debian's package chromium",
-    ),
-    pytest.mark.xdist_group("browser"),
-]
+pytestmark = IN_BROWSER
 
 LONG = 90_000
 """A search may wait for its turn on a busy machine, ms."""
-
-
-@pytest.fixture(scope="module")
-def chromium() -> Iterator[Browser]:
-    with browser() as opened:
-        yield opened
 
 
 def stand(page: Page, name: str) -> None:

@@ -1,0 +1,66 @@
+"""Seams and corners of a skirt in equal gores or panels (truing 4, 6)."""
+
+from collections.abc import Iterator
+
+from clothwright.features.chains import Chains, between, on_table
+from clothwright.features.skirts.about import GORE
+from clothwright.paper import UNDER, Ease, NotchPair, Seam, Sheet
+from clothwright.rules import Numbers
+from clothwright.truing import Corner, End, Joint
+from clothwright.truing.tolerances import NOTCH_ROOM, SKIRT_HEM, SKIRT_WAIST
+
+
+def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
+    """Each gore to the next."""
+    left = t.chain((GORE, "seam", False))
+    right = t.chain((GORE, "other seam", True))
+    whole = t.length(left)
+    places = [t.upto(left, t.sheet.points["Hg"])]
+    if "Zg" in t.sheet.points:
+        places = [p for p in places if abs(n.z_S - p) > NOTCH_ROOM]
+        places = sorted((*places, n.z_S))
+    places += between(places[-1], whole)
+    if t.has(GORE, "gore slit"):
+        places.append(whole)
+    return [
+        Seam(
+            "S37",
+            "gore seam",
+            left,
+            right,
+            "waist",
+            "hem",
+            Ease.about(0.0, 0.05),
+            notches=tuple(NotchPair(s, s) for s in places),
+        )
+    ]
+
+
+def gore_joints(sheet: Sheet) -> Iterator[Joint]:
+    """Waist and hem run on over the gore seam."""
+    for name, band in (("waist", SKIRT_WAIST), ("hem", SKIRT_HEM)):
+        if on_table(sheet, GORE, name):
+            both = Corner(GORE, name, End.START), Corner(GORE, name, End.END)
+            yield Joint(f"{name} over the gore seam", both, 180.0, band)
+
+
+def pleat_joints(sheet: Sheet) -> list[Joint]:
+    """The waist runs on across each pleat as it lies: at its fold and at its placement
+    line the paper is twice as wide as what shows."""
+    if GORE not in sheet.pieces:
+        return []
+    piece = sheet.piece(GORE)
+    names = [e.name for e in piece.edges if e.name.startswith(UNDER)]
+    return [
+        Joint(
+            f"waist over {name.removeprefix('under ')}",
+            (
+                Corner(piece.code, name, End.START),
+                Corner(piece.code, f"{name} over", End.END),
+            ),
+            360.0,
+            SKIRT_WAIST,
+        )
+        for name in names
+        if f"{name} over" in names
+    ]

@@ -1,0 +1,107 @@
+"""Seams and corners of what hangs on a bodice: a peplum or the skirt of a dress (first
+garment 21, S7, S19, S20, and 22)."""
+
+from collections.abc import Iterator
+
+from clothwright.features.chains import LONG, Chains, hanging, on_table, shares
+from clothwright.features.skirts.pocket_drawing import mouth_places
+from clothwright.features.wholes import down_to_seam
+from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
+from clothwright.rules import Numbers
+from clothwright.truing import Corner, End, Joint
+from clothwright.truing.tolerances import NOTCH_ROOM, PANEL, SIDE_HEM
+
+
+def hanging_side(t: Chains, n: Numbers) -> Seam | None:
+    """The side, notched at a zip and at a pocket in it."""
+    left = t.chain(("PF", "side", True), ("PFS", "side", True))
+    right = t.chain(("PB", "side", False), ("PBS", "side", False))
+    if not (left and right):
+        return None
+    notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
+    z = n.z - down_to_seam(n) if "z_top" in n else 0.0
+    if NOTCH_ROOM < z < t.length(left) - NOTCH_ROOM:
+        end = NotchPair(z, z, 2)  # of a zip in the side
+        notches = (end, *(k for k in notches if k.left > z + NOTCH_ROOM))
+    pocket = mouth_places(t.sheet, n)
+    notches = (
+        *(NotchPair(s, s, 1) for s in pocket),
+        *(k for k in notches if not pocket or k.left > pocket[-1] + NOTCH_ROOM),
+    )
+    return Seam(
+        "S7",
+        f"{hanging(t.sheet)} side",
+        left,
+        right,
+        "waist",
+        "hem",
+        Ease.about(0.0, 0.05),
+        notches=notches,
+    )
+
+
+def hanging_panels(t: Chains) -> Iterator[Seam]:
+    """The panel seams of a peplum in panels."""
+    for code, name, a, b in (
+        ("S19", "front peplum panel", ("PFC", "panel"), ("PFS", "panel")),
+        ("S20", "back peplum panel", ("PBC", "panel"), ("PBS", "panel")),
+    ):
+        left = t.chain((*a, code == "S19"))
+        right = t.chain((*b, code == "S20"))
+        if left and right:
+            yield Seam(
+                code,
+                name,
+                left,
+                right,
+                "waist",
+                "hem",
+                Ease.about(0.0, 0.05),
+                notches=_down(t, left, right, 1 if code == "S19" else 2),
+            )
+
+
+def _down(
+    t: Chains, left: tuple[Run, ...], right: tuple[Run, ...], ticks: int
+) -> tuple[NotchPair, ...]:
+    """Notches down a seam from the waist, nearer to the waist than to the hem, so that
+    no piece can be sewn in upside down."""
+    a, c = t.length(left), t.length(right)
+    return tuple(NotchPair(a * s, c * s, ticks) for s in shares(a))
+
+
+def hanging_joints(sheet: Sheet) -> Iterator[Joint]:
+    """Waist and hem run on over the seams, square to the fold and to the back's
+    end."""
+    start, end = End.START, End.END
+    what = hanging(sheet)
+
+    def has(piece: str, *edges: str) -> bool:
+        return on_table(sheet, piece, *edges)
+
+    f = "PF" if has("PF", "side") else "PFS"
+    b = "PB" if has("PB", "side") else "PBS"
+    if has(f, "waist", "hem") and has(b, "waist", "hem"):
+        for edge, ends in (("waist", (start, end)), ("hem", (end, start))):
+            names = [f"{edge} side" if has(c, f"{edge} side") else edge for c in (f, b)]
+            corners = (Corner(f, names[0], ends[0]), Corner(b, names[1], ends[1]))
+            band = SIDE_HEM if names == [edge, edge] else PANEL
+            yield Joint(f"{what} {edge} over the side", corners, 180.0, band)
+    centre = "PF" if has("PF", "cf") else "PFC"
+    if has(centre, "cf"):
+        for edge, at in (("waist", end), ("hem", start)):
+            yield Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, at))
+    back = "PB" if has("PB", "hem") else "PBC"
+    if has(back, "waist") and not (has(back, "waist lap") or has(back, "waist stand")):
+        first = "waist on" if has(back, "waist on") else "waist"
+        for edge, at in ((first, start), ("hem", end)):
+            if edge == "hem" and has(back, "vent"):
+                continue
+            name = f"{what} {edge.split()[0]} at the centre back"
+            yield Joint.fold(name, Corner(back, edge, at))
+    for half, (c, s) in (("front", ("PFC", "PFS")), ("back", ("PBS", "PBC"))):
+        if has(c, "panel") and has(s, "panel"):
+            for edge, ends in (("waist", (start, end)), ("hem", (end, start))):
+                corners = (Corner(c, edge, ends[0]), Corner(s, edge, ends[1]))
+                name = f"{what} {edge} over the {half} panel"
+                yield Joint(name, corners, 180.0, SIDE_HEM)

@@ -203,7 +203,8 @@ def _girths(made: Draft) -> Iterator[str]:
 
 def _torso(made: Draft) -> Iterator[str]:
     """Waist and hip by slices from the centre back to the centre front, beyond which a
-    stand lies, fish-eye darts cut out; a band takes its half width of the front."""
+    stand lies, darts cut out; a band takes its half width of the front. Below a seam
+    across it the hip lies in its skirt, or in one of another cut that is sewn on."""
     n, sheet = made.numbers, made.sheet
     banded = n.b_stand if "BD" in sheet.pieces else 0.0
     loose = 0.0  # a tent has no waist dart in front, or none at all
@@ -212,8 +213,12 @@ def _torso(made: Draft) -> Iterator[str]:
         panelled = "BC" in sheet.pieces
         loose = n.fd + (0.0 if "waist dart" in marked or panelled else n.bd_net)
     for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
+        below = "dd" in n and y > n.dd
+        if below and "L_T" in n:
+            continue
         level, half = LineString([(0, n.yW + y), (n.X, n.yW + y)]), banded
-        for code in ("F", "FC", "FS", "B", "BC", "BS"):
+        for part in ("F", "FC", "FS", "B", "BC", "BS"):
+            code = f"P{part}" if below else part
             if code not in sheet.pieces:
                 continue
             p = sheet.piece(code)

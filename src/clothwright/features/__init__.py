@@ -127,6 +127,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "waist facing": "skirts.waist_facing.WaistFacing",
         "elastic waist": "skirts.elastic_waist.ElasticWaist",
         "drawstring": "skirts.drawstring.Drawstring",
+        "wrap skirt": "skirts.wrap_skirt.WrapSkirt",
         "skirt lining": "skirts.skirt_lining.SkirtLining",
         "trouser lining": "trousers.trouser_lining.TrouserLining",
         "godets": "skirts.godets.Godets",

@@ -84,10 +84,13 @@ def dart_notches(
 ) -> list[DrawnNotch]:
     """A notch where each leg of a dart, run on, meets the cut line."""
     out = []
-    for mouth in (first.start, second.end):
+    mouths = (
+        (first.start, first.start_direction * -1.0),
+        (second.end, second.end_direction),
+    )
+    for mouth, way in mouths:
         if any(distance(mouth, k.net) < 0.3 for k in have):
             continue
-        way = direction(first.end, mouth)
         hits = Path.line(mouth, mouth + way * 6.0).meets(line.outline)
         if hits:
             outer = mouth + way * min(s for s, _ in hits)

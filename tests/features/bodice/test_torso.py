@@ -278,7 +278,10 @@ def test_real_women() -> None:
             in_one(Fitting(alteration=(SwayBack(do="sway back", by=1.0),))),
             "a hollow back is shortened in a waist seam",
         ),
-        (in_one(lining=Mode.BELOW_FACING), "line to the edge, or use a front princess"),
+        (
+            in_one(lining=Mode.BELOW_FACING),
+            'mode = "to the edge", or use a front princess',
+        ),
     ],
 )
 def test_what_is_refused_is_said(features: tuple[Feature, ...], says: str) -> None:

@@ -319,6 +319,7 @@ def peplum(sheet: Sheet, shorter: float) -> Sheet:
         hem = lined.edge("hem")
         if shorter > 0:
             path = _slid(lined, inset(hem.path, shorter, shorter))
+            path = path.without_crumbs(DOUBLED)
             sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])
         sheet = sheet.put(with_shell_grain(sheet.piece(lined.code), p))
     return sheet

@@ -236,8 +236,8 @@ class StraightSkirt(Feature):
 _TOPS = (HIP_PIECE, "SYF", "SYB")
 """Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
 
-_OPENS = {"vent", f"{UNDER} 1"}
-"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's."""
+_OPENS = {"vent", f"{UNDER} 1", "front edge"}
+"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's, a wrap's."""
 
 
 def _edges(sheet: Sheet) -> set[str]:

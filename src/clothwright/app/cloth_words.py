@@ -145,8 +145,11 @@ def bought_sentence(buys: Mapping[str, str], loose: list[str]) -> list[Sentence]
     if not buys:
         return []
     told = ", ".join(f"{much} of the {key}" for key, much in buys.items())
-    which = " and the ".join(loose)
-    said = f" The lay of the {which} is not kept yet." if loose else ""
+    said = ""
+    if loose:
+        *most, last = loose
+        which = f"{', the '.join(most)} and the {last}" if most else last
+        said = f" The lay of the {which} is not kept yet."
     return [Sentence("buy", (f"To buy: {told}.{said}",))]
 
 

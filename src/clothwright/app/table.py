@@ -298,8 +298,8 @@ def _label_at(drawn: DrawnPiece) -> tuple[Point, float, float, float]:
     near = _off(starts, ends, grid)
     best = int(near.argmax())
     at, room = Point(*map(float, grid[best])), float(near[best])
-    across = _reach(starts, ends, at, room)
-    down = _reach(starts[:, ::-1], ends[:, ::-1], Point(at.y, at.x), room)
+    across = reach(starts, ends, at, room)
+    down = reach(starts[:, ::-1], ends[:, ::-1], Point(at.y, at.x), room)
     return at, room, across, down
 
 
@@ -319,7 +319,7 @@ def _off(starts: Places, ends: Places, points: Places) -> Places:
     return least
 
 
-def _reach(starts: Places, ends: Places, at: Point, room: float) -> float:
+def reach(starts: Places, ends: Places, at: Point, room: float) -> float:
     """How far a band half as high as the room goes to both sides of a point before it
     meets a line."""
     low = np.minimum(starts[:, 1], ends[:, 1]) <= at.y + room / 2

@@ -164,6 +164,8 @@ def test_bones_and_stay_are_bought_and_sewn() -> None:
     assert titles.index("Sew the sides") < bone < titles.index("Sew the waist")
     assert "Face the top edge" in titles
     assert "Mount the bodice on its net layer" in titles
+    told = [b.where for b in cutting_sheet(making).notions]
+    assert not any(" cm" in where for where in told)  # the order is in inches
     taped = {r.piece for f in d.order.features for r in f.taped(d.sheet)}
     assert {"FC", "FS", "BC", "BS"} <= taped
     cut = {c.code for c in cutting_sheet(making).cloths["underlining"]}

@@ -262,3 +262,9 @@ def test_what_is_stricter_is_said_first() -> None:
     told = [d.why for d in disagreements((stand, lining)) if d.leave and not d.add]
     assert "leave the lining off" in told[0]
     assert "line below the facing" in told[1]
+
+
+def test_where_a_band_is_sewn_on_is_said() -> None:
+    drawn = {p.code: p for p in pattern(made(BAND)).drawn.pieces}
+    for code in ("FC", "PF"):
+        assert "seam of the band" in [t.text for t in drawn[code].texts]

@@ -307,7 +307,8 @@ class BustDart(Feature):
                 continue
             lay(d, OPENED[place], how)
             if place is DartPlace.CENTRE and how is not TakenUp.TUCKS:
-                d.sheet = notched(d.sheet, d.n.gather_zone)
+                gathered = how is TakenUp.GATHERS
+                d.sheet = notched(d.sheet, d.n.gather_zone, gathered=gathered)
 
     # -- making ------------------------------------------------------------------------
     def operations(

@@ -3,7 +3,7 @@
 from typing import Any
 
 from clothwright.app.behind import behind_field, why
-from clothwright.app.cloth_words import bought_sentence
+from clothwright.app.cloth_words import bought_sentence, cloth_sentences
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.table import Table
@@ -194,3 +194,11 @@ def test_lays_that_are_not_kept_are_listed() -> None:
     ):
         (sentence,) = bought_sentence(buys, loose)
         assert says in "".join(map(str, sentence.runs))
+
+
+def test_a_cloth_of_unknown_width_is_told(room: Room) -> None:
+    told = [
+        "".join(x if isinstance(x, str) else x.say for x in s.runs)
+        for s in cloth_sentences(room.reading(Unit.CM), {})
+    ]
+    assert "The shell is not written down, its width not known, laid" in told[0]

@@ -84,13 +84,11 @@ class _Told:
     def sentence(self) -> Sentence:
         c = self.cloth
         runs: list[str | Word] = [f"The {self.key} is ", self._word("name", c.name)]
-        known = c.width is not None
-        width = self._length(c.width) if known else "its width not known"
-        runs += [
-            ", ",
-            self._word("width", width),
-            " wide, laid " if known else ", laid ",
-        ]
+        if c.width is None:
+            runs += [", ", self._word("width", "its width not known"), ", laid "]
+        else:
+            width = self._length(c.width)
+            runs += [", ", self._word("width", width), " wide, laid "]
         runs += [self._word("fold", FOLDS[c.fold]), "; it has "]
         runs += [self._word("nap", YES_NO["nap"][c.nap]), ". "]
         more = Word(f"cloth:{self.key}", "More of it", Pen.INK, Opens.REST, "its rest")

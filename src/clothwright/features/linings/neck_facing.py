@@ -287,10 +287,8 @@ def _led_from(start: Point, run: Path) -> Path:
         return run.pinned(start, run.end)
     rest = run.between(_LEAD, run.length)
     third = _LEAD / 3
-    a, b = (
-        start + run.start_direction * third,
-        rest.start - rest.start_direction * third,
-    )
+    a = start + run.start_direction * third
+    b = rest.start - rest.start_direction * third
     return Path.cubic(start, a, b, rest.start) + rest
 
 

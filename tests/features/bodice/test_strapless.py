@@ -17,6 +17,7 @@ from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.linings.underlining import Underlining
 from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.necks.straps import Straps
 from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -170,6 +171,16 @@ def test_bones_and_stay_are_bought_and_sewn() -> None:
     assert {"FC", "FS", "BC", "BS"} <= taped
     cut = {c.code for c in cutting_sheet(making).cloths["underlining"]}
     assert cut == {"FC", "FS", "BC", "BS"}
+
+
+def test_it_has_neither_neck_nor_armholes_to_stay() -> None:
+    d = draft(order(BRIDA, (*held(), Straps())))
+    told = {op.title: op.says for op in making_order(d).operations}
+    assert not any("Stay-stitch" in title for title in told)
+    assert "below the top edge" in told["Put in the concealed zip"][0]
+    plain = making_order(draft(order(BRIDA, closed_back()))).operations
+    zipped = next(op for op in plain if op.title == "Put in the concealed zip")
+    assert "below the neck" in zipped.says[0]
 
 
 def test_a_lining_is_bagged_to_the_top_edge() -> None:

@@ -35,6 +35,9 @@ LAST = 0.22
 INSET = 1.7
 """From a line to the middle of the words beside it, by their height."""
 
+BARELY = 0.05
+"""Names and figures beside a line keep so far off every other, cm on the paper."""
+
 BRACKET = 1.2
 """Depth of a fold's bracket, cm inside the edge."""
 
@@ -98,6 +101,7 @@ class _Writer:
         shares: Sequence[float] = _SHARES,
     ) -> None:
         self.piece, self.joins, self.shares = piece, joins, shares
+        self.scale = scale
         self.labelled = False
         self.unsaid: list[str] = []
         least = max(LABELS[-1] * scale, LEAST_LABEL) / scale
@@ -187,7 +191,7 @@ class _Writer:
                 at = p + Vector(-way[1], way[0]) * depth
                 line = replace(words, at=at, degrees=upright(heading(way)))
                 box = text_box(line)
-                if self.at_lines.hit(box, 0.05):
+                if self.at_lines.hit(box, BARELY / self.scale):
                     continue
                 if clear and self.at_joins.hit(box, ROOMS[-1]):
                     continue

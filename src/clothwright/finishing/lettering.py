@@ -44,6 +44,9 @@ BRACKET = 1.2
 EASE_IN = 0.25
 """Ease is drawn this far inside its stitch line, cm, so that both are seen."""
 
+HEAD_LONG = 0.9
+"""Length of the arrowheads of the grain, cm."""
+
 HEAD, TIP = 0.2, 0.13
 """Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
 
@@ -285,8 +288,9 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
             a, b = k.path.start, k.path.end
             side = turned(direction(a, b), 90) * HEAD
             yield [a, b]
-            yield [a - side, a + side]
-            yield [b - side, b + side]
+            for tip, way in ((a, direction(a, b)), (b, direction(b, a))):
+                foot = tip + way * HEAD_LONG
+                yield [tip, foot - side, foot + side, tip]
         elif k.meaning is Meaning.BRACKET:
             chain = bracket(k.path)
             yield chain

@@ -50,7 +50,7 @@ HEAD_LONG = 0.9
 HEAD, TIP = 0.2, 0.13
 """Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
 
-_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.25, 0.75)
 """Where along its line a word may stand, the best first."""
 
 SAME = 5.0

@@ -109,6 +109,8 @@ _WORDS = {
     "lap end low": "end of the underlap, inner half",
     "lap low": "underlap, inner half",
     "outer": "outer edge",
+    "strap over": "long edge",
+    "strap under": "long edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",
     "placket": "side of the placket",

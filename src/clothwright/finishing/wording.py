@@ -134,6 +134,8 @@ _WORDS = {
     "facing waist stand": "waist of the facing's stand",
     "facing shoulder": "shoulder of the facing",
     "band": "seam of the band",
+    "band upper": "upper edge",
+    "band lower": "lower edge",
     "neck inside": "neck, inner half",
     "neck stand inside": "neck of the stand, inner half",
 }

@@ -74,6 +74,11 @@ def test_the_centre_is_a_seam_and_a_pair_is_cut() -> None:
     making = making_order(made)
     complete(making)
     assert "Sew the centre front seam" in [s.title for s in making.operations]
+    drawn = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+    said = " ".join(t.text for t in drawn.texts).partition("allowances included")[2]
+    assert "centre front" in said  # by its own name: there is no panel
+    assert "panel" not in said
+    assert "cap" not in said
     front = next(r for r in cutting_sheet(making).cloths["shell"] if r.code == "F")
     assert "pair" in front.how
     assert f.grain is not None

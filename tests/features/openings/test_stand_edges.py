@@ -8,7 +8,8 @@ from bodies import BRIDA, P92, P116, THEA, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
-from clothwright.features.bodice.back_waist_dart import BackPlace, BackWaistDart
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.back_waist_dart_rules import BackPlace
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.shawl_collar import ShawlCollar

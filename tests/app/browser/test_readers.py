@@ -98,6 +98,10 @@ def test_a_narrow_window_gives_the_paper_its_width(
     shares = "e => e.getBoundingClientRect().width / e.parentElement.clientWidth"
     assert page.eval_on_selector("#sheet", shares) > 0.85
     assert page.evaluate(WRONG) == []
+    page.evaluate("room.slip.stand('Steps')")
+    page.wait_for_selector(".lesson")
+    assert page.eval_on_selector(".steps .figure", shares) > 0.95
+    assert page.evaluate(WRONG) == []
     page.close()
 
 

@@ -4,10 +4,13 @@
 import pytest
 from shapely.geometry import LineString, Polygon
 
-from bodies import P92, P116, THEA, ansur_women
+from bodies import BRIDA, P92, P116, THEA, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.back_waist_dart_rules import BackPlace
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.shawl_collar import ShawlCollar
 from clothwright.features.collars.shirt_collar import ShirtCollar
@@ -300,3 +303,25 @@ def test_an_all_in_one_facing_is_cut_on(where: Where, lined: bool, body: Body) -
             )
     titles = [op.title for op in making_order(d).operations]
     assert "Join the pieces of the facing" in titles
+
+
+def test_a_stand_s_notches_stay_on_shoulder_and_centre() -> None:
+    """A back dart led up to the shoulder opens there, not in the neck: the notches of
+    the collar's stand still meet the shoulder seam and the centre front (exact)."""
+    dart = BackWaistDart(to=BackPlace.SHOULDER)
+    swaps = (dart, SideDart(), StandCollar(), SetInSleeve())
+    gone = ("front armhole princess", "back armhole princess")
+    features = tuple(f for f in buttoned(BAND, *swaps) if f.kind not in gone)
+    d = draft(order(BRIDA, features))
+    seam = next(s for s in d.sheet.seams if s.name == "stand to the neck")
+    back, front, band, _ = (d.sheet.length(r.piece, r.edge) for r in seam.left)
+    shoulder, centre = (k.left for k in seam.notches)
+    assert shoulder == pytest.approx(back, abs=0.01 * MM)
+    assert centre == pytest.approx(back + front + band, abs=0.01 * MM)
+    assert not [str(f) for f in d.findings if f.code == "notch"]
+
+
+def test_where_a_band_is_sewn_on_is_said() -> None:
+    drawn = {p.code: p for p in pattern(made(BAND)).drawn.pieces}
+    for code in ("FC", "PF"):
+        assert "seam of the band" in [t.text for t in drawn[code].texts]

@@ -6,7 +6,7 @@ from itertools import accumulate
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
-from clothwright.features.chains import LONG, Chains, shares
+from clothwright.features.chains import LONG, TOP, Chains, shares
 from clothwright.paper import (
     Ease,
     EdgeKind,
@@ -257,7 +257,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         "centre back",
         chain,
         chain,
-        "neck",
+        TOP if t.has(chain[0].piece, TOP) else "neck",
         "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),

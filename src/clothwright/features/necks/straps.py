@@ -307,7 +307,7 @@ def _draw(d: Drafting) -> None:
         ),
         lines=(
             InnerLine("fold", Path.line(Point(w / 2, 0.0), Point(w / 2, end))),
-            InnerLine("to the back edge", Path.line(Point(0.0, long), Point(w, long))),
+            InnerLine("back edge", Path.line(Point(0.0, long), Point(w, long))),
         ),
         grain=(Point(w / 4, end / 2 + 8.0), Point(w / 4, end / 2 - 8.0)),
     )

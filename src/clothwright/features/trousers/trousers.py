@@ -23,7 +23,12 @@ from clothwright.features.roles import Role
 from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.features.trousers.trouser_findings import findings
 from clothwright.features.trousers.trouser_seams import trouser_joints, trouser_seams
-from clothwright.features.trousers.trouser_sewing import leg_operations, stretched
+from clothwright.features.trousers.trouser_sewing import (
+    LITTLE,
+    by_how_much,
+    leg_operations,
+    stretched,
+)
 from clothwright.findings import Finding
 from clothwright.paper import Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -210,10 +215,9 @@ class Trousers(Feature):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        if n.st > 0:
+        if stretched(n) >= LITTLE:
             yield (
-                f"Stretch the back inseam with the iron by {fmt(stretched(n))} "
-                "above the knee, "
+                f"Stretch the back inseam with the iron by {by_how_much(n, fmt)}"
                 "onto the front's, and press the creases in before the crotch is sewn."
             )
 

@@ -161,6 +161,8 @@ def test_real_bodies(k: int, unit: Unit) -> None:
     assert not d.failed, d.failures()
     making = making_order(d)
     complete(making)
+    raw = [op.title for op in making.operations if "loose edges" in op.title]
+    assert not any("tie" in title for title in raw)
     cut = {p.code: p for p in cutting_sheet(making).cloths["shell"]}
     assert (cut["SF"].count, cut["SF"].how) == (2, "2 (1 pair)")
     assert cut["SB"].count == cut["WB"].count == 1

@@ -267,11 +267,7 @@ class WrapSkirt(Feature):
                     "Fold each lengthwise, right sides together, stitch the long edge "
                     "and one end, trim, turn and press.",
                 ),
-                edges=tuple(
-                    r
-                    for r in finished_edges(sheet, ties)
-                    if r.edge != "other long edge"
-                ),
+                edges=finished_edges(sheet, ties),
                 stitch=Stitch.LOCK,
                 seam_type=SeamType.PLAIN,
                 task=Task.BAG,

@@ -364,6 +364,10 @@ def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], No
     return drafted
 
 
+ONE_BLOCK = {"block": "an order is drafted on one block; give the other its own order"}
+"""What a block does not allow beside it."""
+
+
 @cache
 def _numbers(kind: type[Feature]) -> Mapping[str, Number]:
     return MappingProxyType(

@@ -6,7 +6,15 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Cuts,
+    Feature,
+    Number,
+    Rank,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.operations import (
     Operation,
@@ -35,7 +43,7 @@ from clothwright.features.skirts.pleated_skirt_rules import (
     SRC,
     Panels,
 )
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt
+from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable

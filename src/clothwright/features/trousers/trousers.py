@@ -9,6 +9,7 @@ from clothwright.blocks.trouser_waist import TROUSER_WAIST
 from clothwright.blocks.trousers import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import (
+    ONE_BLOCK,
     Feature,
     Number,
     Pin,
@@ -20,7 +21,6 @@ from clothwright.features.base import (
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.features.trousers.trouser_findings import findings
 from clothwright.features.trousers.trouser_seams import trouser_joints, trouser_seams
 from clothwright.features.trousers.trouser_sewing import (

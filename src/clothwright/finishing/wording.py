@@ -232,8 +232,8 @@ def _kept(text: str) -> str:
 
 
 def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
-    """The names of inner lines, of the centres and of what a band is sewn to, and what
-    a fold is for."""
+    """The names of inner lines, of the centres, of what a band is sewn to and of the
+    back end of half a collar, and what a fold is for."""
     out = [Beside(Meaning.LABEL, k.name, k.path) for k in _named_once(piece.lines)]
     for e in piece.edges:
         if e.kind is EdgeKind.FOLD:
@@ -242,7 +242,7 @@ def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
             out.append(said)
         elif e.name in centres:
             out.append(Beside(Meaning.LABEL, centres[e.name], e.path, right=True))
-        elif own_name(e.name) in ("cf", "cb", "band"):
+        elif own_name(e.name) in ("cf", "cb", "band", "end back"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out
 

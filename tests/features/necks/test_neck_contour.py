@@ -149,7 +149,9 @@ def test_a_keyhole_closes_with_a_button_and_a_loop(
     assert any("not cut out" in note for note in pattern(made).drawn.notes)
     for piece in pattern(made).drawn.pieces:
         if piece.on_fold:  # no cloth is beyond it, inside the slit either
-            x = made.sheet.piece(piece.code).fold.path.start.x
+            fold = made.sheet.piece(piece.code).fold
+            assert fold is not None
+            x = fold.path.start.x
             over = [p.x - x for p in piece.cut_line.flatten(0.01)]
             assert min(max(over), -min(over)) < 0.02
     path = made.sheet.piece("F").edge("neck").path

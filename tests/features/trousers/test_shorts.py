@@ -119,9 +119,9 @@ def test_what_does_not_go_is_refused() -> None:
         made(65.0, small)
 
 
-def test_geometry_that_gives_out_names_what_is_beyond_the_usual() -> None:
+def test_a_crease_beside_the_hem_is_told_by_length_and_width() -> None:
     wide = Trousers(hem=120.0, inside_leg=39.8, stretched=0.65)
-    with pytest.raises(OrderError, match=r"nearer to it: .*\(HW\)"):
+    with pytest.raises(OrderError, match=r"\(sh\) longer, or .*\(HW\) narrower"):
         draft(order(ansur_whole()[0], trouser_features(wide, Shorts())))
 
 

@@ -123,16 +123,17 @@ def panel_line(upper: Path, x: float, y: float, foot: Point) -> Path:
     )
 
 
-def extend(d: Drafting) -> None:
-    """Run both halves on below the waist."""
+def extend(d: Drafting, long: str = "L", foot: str = "hem") -> None:
+    """Run both halves on below the waist; `long` is the key of how far, `foot` what
+    they end in there."""
     for h in HALVES:
         d.part = h.name
-        _extend(d, h)
+        _extend(d, h, long, foot)
 
 
-def _extend(d: Drafting, h: _Half) -> None:
+def _extend(d: Drafting, h: _Half, long: str, foot: str) -> None:
     n = d.n
-    lower = _marks(d, h)
+    lower = _marks(d, h, long, foot)
     sheet = d.sheet
     if h.whole in sheet.pieces:
         sheet = _one_piece(d, sheet, h, lower)
@@ -140,7 +141,7 @@ def _extend(d: Drafting, h: _Half) -> None:
         sheet = _panels(sheet, h, lower, n.yW + n[h.below])
     codes = [c for c in (h.whole, h.centre, h.flank) if c in sheet.pieces]
     sheet = sheet.put(*(_lined(sheet.piece(c), n) for c in codes))
-    amounts = [("below the waist", "L")]
+    amounts = [("below the waist", long)]
     detail = "the side in one curve through the waist, plumb at the hip"
     if len(codes) > 1:
         amounts.append(("each panel edge plumb again from {} below the waist", h.below))
@@ -152,7 +153,7 @@ def _extend(d: Drafting, h: _Half) -> None:
         Verb.REDRAW,
         sheet,
         ", ".join(codes),
-        f"{h.name} run on below the waist to the hem",
+        f"{h.name} run on below the waist to the {foot}",
         amounts=amounts,
         frm=(f"w{h.mark}", f"H{h.mark}s", f"M{h.mark}s"),
         detail=detail,
@@ -174,7 +175,7 @@ class _Lower:
     """From the waist down to the hem."""
 
 
-def _marks(d: Drafting, h: _Half) -> _Lower:
+def _marks(d: Drafting, h: _Half, long: str, end: str) -> _Lower:
     """The marks of the half, and the lines drawn from them."""
     n, m = d.n, h.mark
     level = "CFw" if h.front else "CBw"
@@ -186,7 +187,7 @@ def _marks(d: Drafting, h: _Half) -> _Lower:
         down="WH",
         **{out: h.width},
     )
-    foot = d.point(f"M{m}", level, f"centre {h.name} at the hem", down="L")
+    foot = d.point(f"M{m}", level, f"centre {h.name} at the {end}", down=long)
     waist = d.point(
         f"w{m}",
         f"w{m}",
@@ -200,7 +201,7 @@ def _marks(d: Drafting, h: _Half) -> _Lower:
     d.found(
         f"M{m}s",
         below.end,
-        f"side of the {h.name} at the hem",
+        f"side of the {h.name} at the {end}",
         amounts=(
             ("down from the hip along the side", below.length),
             ("outside the plumb of the hip", "fl_T"),
@@ -374,7 +375,7 @@ def stitched(sheet: Sheet, code: str) -> float:
 
 
 def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float:
-    """The torso's half width at a level, fish-eye darts closed, cm; or that of other
+    """The torso's half width at a level, its darts closed, cm; or that of other
     pieces."""
     total = 0.0
     line = Path.line(Point(-60.0, level), Point(200.0, level))
@@ -391,6 +392,8 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
             hits = [-line.start.x, max(hits)]
         total += max(hits) - min(hits) if hits else 0.0
         dart = fish_eye(sheet, code)
-        across = [s for s, _ in line.meets(dart)] if dart else []
+        legs = [e.path for e in piece.edges if e.name.startswith("leg ")]
+        taken = [*legs, dart] if dart else legs
+        across = [s for path in taken for s, _ in line.meets(path)]
         total -= max(across) - min(across) if across else 0.0
     return total

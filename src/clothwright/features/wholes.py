@@ -4,6 +4,7 @@ Facings and linings are traced from it, and checked against it.
 """
 
 from clothwright.paper import Edge, EdgeKind, Piece, Sheet
+from clothwright.rules import Numbers
 
 _CENTRES = ("cf", "cb")
 
@@ -50,3 +51,19 @@ def before_yoke(sheet: Sheet, code: str) -> Piece:
         kind = kinds.get(name, EdgeKind.SEAM)
         edges.append(Edge(name, sheet.lines[key], kind))
     return Piece(code, p.name, tuple(edges), grain=p.grain)
+
+
+def below_waist(n: Numbers) -> float:
+    """How far below the waist the seam lies on which a peplum or a skirt hangs, cm:
+    nought, but below a torso."""
+    return n.dd if "dd" in n else 0.0
+
+
+def down_to_seam(n: Numbers) -> float:
+    """The same along the paper, with what a torso blouses over, cm."""
+    return n.dd + n.blouse if "dd" in n else 0.0
+
+
+def reach(n: Numbers) -> float:
+    """How far below the waist a top or a dress reaches, cm."""
+    return n.L + n.dd if "L_T" in n else n.L

@@ -22,8 +22,11 @@ from clothwright.curves import (
     degrees_between,
     direction,
     distance,
+    dot,
+    meet_lines,
     mirror_in,
     rotate,
+    wedge_angle,
 )
 from clothwright.paper import PaperError, Piece
 
@@ -50,7 +53,7 @@ def dart_angle(leg: float, intake: float) -> float:
     """
     if not 0 <= intake < 2 * leg:
         raise ValueError("a dart's intake must be less than twice its leg")
-    return math.degrees(2 * math.asin(intake / (2 * leg)))
+    return wedge_angle(intake, leg)
 
 
 def cap_reach(leg: float, theta: float, gamma: float) -> float:
@@ -100,14 +103,17 @@ def dart_cap(piece: Piece, first: str, second: str, towards: Towards) -> Cap:
     """
     if piece.after(first).name != second:
         raise PaperError(f"{piece.code}: {first} and {second} are not a dart's legs")
-    d1, point = piece.edge(first).path.start, piece.edge(first).path.end
-    d2 = piece.edge(second).path.end
+    legs = piece.edge(first).path, piece.edge(second).path
+    d1, d2 = legs[0].start, legs[1].end
+    point = _runs_to(*legs)
     theta = degrees_between(d1 - point, d2 - point)
     seam, leg_end, sign = (
         (piece.before(first).path.reversed(), d1, -1.0)
         if towards is Towards.FIRST
         else (piece.after(second).path, d2, 1.0)
     )
+    if dot(legs[0].start_direction, point - d1) < 0:  # it grows wider inwards
+        sign = -sign
     beside = _fan(seam, point, leg_end, sign * theta / 2)
     if beside is None:
         raise PaperError(f"{piece.code}: the dart at {first} is too wide to fold")
@@ -119,6 +125,17 @@ def dart_cap(piece: Piece, first: str, second: str, towards: Towards) -> Cap:
     else:
         path = twin.pinned(d1, peak) + half.reversed().pinned(peak, d2)
     return Cap(path, peak)
+
+
+def _runs_to(first: Path, second: Path) -> Point:
+    """Where the legs of a dart meet as they run at its mouth: its point, but for a dart
+    that is widest inside the piece and cut through below that."""
+    if first.straight and second.straight:
+        return first.end
+    a, b = first.start_direction, second.end_direction * -1.0
+    if abs(a.x * b.y - a.y * b.x) < 1e-9:
+        return first.end
+    return meet_lines(first.start, a, second.end, b)
 
 
 def _fan(seam: Path, point: Point, leg_end: Point, degrees: float) -> Path | None:

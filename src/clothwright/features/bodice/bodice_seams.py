@@ -6,7 +6,7 @@ from itertools import accumulate
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
-from clothwright.features.chains import CUT_OUT, LONG, Chains, shares
+from clothwright.features.chains import CUT_OUT, LONG, TOP, Chains, shares
 from clothwright.paper import (
     Ease,
     EdgeKind,
@@ -50,7 +50,7 @@ def _front_panel(t: Chains, n: Numbers) -> Seam | None:
         (
             NotchPair(a, a, 1),
             NotchPair(b, total_r - (total_l - b), 1),
-            *_below(t, left, right, "CFw", 1),
+            *_below(t, n, left, right, "CFw", 1),
         ),
     )
 
@@ -75,7 +75,7 @@ def _back_panel(t: Chains, n: Numbers) -> Seam | None:
         (
             NotchPair(first, first, 2),
             NotchPair(second, t.length(right) - rest, 2),
-            *_below(t, left, right, "CBw", 2),
+            *_below(t, n, left, right, "CBw", 2),
         ),
     )
 
@@ -86,11 +86,16 @@ def _foot(t: Chains) -> str:
 
 
 def _below(
-    t: Chains, left: tuple[Run, ...], right: tuple[Run, ...], centre: str, ticks: int
+    t: Chains,
+    n: Numbers,
+    left: tuple[Run, ...],
+    right: tuple[Run, ...],
+    centre: str,
+    ticks: int,
 ) -> tuple[NotchPair, ...]:
     """Notches of a torso's panel seam: at the waist and on to the hem, as far from the
-    hem on both sides."""
-    if not in_one(t.sheet):
+    hem on both sides; or as far from the seam across it."""
+    if not (in_one(t.sheet) or "dd" in n):
         return ()
     level = t.sheet.points[centre].y
     a, c = t.length(left), t.length(right)
@@ -153,9 +158,11 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
 def _side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(
         ("FS", "side", True),
-        ("F", "side high", True),
-        ("F", "side mid", True),
-        ("F", "side low", True),
+        *(
+            (c, e, True)
+            for c in ("FS", "F")
+            for e in ("side high", "side mid", "side low")
+        ),
         ("F", "side", True),
     )
     right = t.chain(("BS", "side", False), ("B", "side", False))
@@ -165,7 +172,7 @@ def _side(t: Chains, n: Numbers) -> Seam | None:
     if len(left) > 1:  # the notch keeps clear of the side darts
         at = t.length(left) - 0.4 * t.length(left[-1:])
     other = t.length(right) - (t.length(left) - at)
-    if in_one(t.sheet):
+    if in_one(t.sheet) or "dd" in n:
         return _long_side(t, n, left, right)
     notches = [NotchPair(at, other, 1)]
     if "z_top" in n:  # a zip begins there; the other notch keeps clear of it
@@ -188,16 +195,17 @@ def _side(t: Chains, n: Numbers) -> Seam | None:
 def _long_side(
     t: Chains, n: Numbers, left: tuple[Run, ...], right: tuple[Run, ...]
 ) -> Seam:
-    """The side of a torso, notched at waist and hip and on to the hem, and where a zip
-    begins and ends."""
+    """The side of a torso, notched at waist and hip and on to the hem, or at the waist
+    above a seam across it, and where a zip begins and ends."""
     at = t.sheet.points
     waist, hip = (t.upto(right, at[mark]) for mark in ("wb", "Hbs"))
-    rest = t.length(right) - hip
+    rest = t.length(right) - hip if in_one(t.sheet) else 0.0
     places = [waist, hip] if rest > NOTCH_ROOM else [waist]
     places += [hip + rest * s for s in shares(rest) if rest >= LONG]
     notches = [NotchPair(s, s, 1) for s in places]
     if "z_top" in n:
-        ends = _clear_of_darts(t, left, n.z_top), waist + n.z
+        ends = [_clear_of_darts(t, left, n.z_top), waist + n.z]
+        ends = [s for s in ends if s < t.length(right) - NOTCH_ROOM]
         room = NOTCH_ROOM + NOTCH_SET / 2
         notches = [k for k in notches if all(abs(k.left - s) > room for s in ends)]
         notches += [NotchPair(s, s, 2) for s in ends]
@@ -208,7 +216,7 @@ def _long_side(
         left,
         right,
         "underarm",
-        "hem",
+        _foot(t),
         Ease.about(0.0, 0.1),
         None,
         tuple(notches),
@@ -235,17 +243,21 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
     if not chain:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
-    if in_one(t.sheet):  # a torso's runs on below it
+    if in_one(t.sheet) or "dd" in n:  # a torso's runs on below it
         stop = t.upto(chain, t.sheet.points["CBz"]) + n.z
     rest = t.length(chain) - stop
     places = [stop] if rest > NOTCH_ROOM else []
     places += [stop + rest * s for s in shares(rest)] if rest >= LONG else []
+    room = 2 * NOTCH_ROOM  # of the seam across a torso, on its lining too
+    for run in chain[:1] if "dd" in n else ():
+        at = t.sheet.length(run.piece, run.edge)
+        places = [at + room if stop < s and abs(s - at) < room else s for s in places]
     return Seam(
         "S21",
         "centre back",
         chain,
         chain,
-        "cut-out" if t.has(chain[0].piece, CUT_OUT) else "neck",
+        next((e for e in (TOP, CUT_OUT) if t.has(chain[0].piece, e)), "neck"),
         "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),

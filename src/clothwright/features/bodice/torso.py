@@ -2,6 +2,7 @@
 (blocks D)."""
 
 from collections.abc import Callable, Collection, Iterable, Mapping
+from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import torso
@@ -12,20 +13,40 @@ from clothwright.blocks.torso_rules import (
     ZIP_END,
 )
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.base import (
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+    useless,
+)
+from clothwright.features.bodice.dropped import cut_across
+from clothwright.features.bodice.dropped_rules import (
+    DROPPED,
+    HUNG,
+    HUNG_ZIP_END,
+    OWN_ZIP_END,
+    panelled,
+)
 from clothwright.features.bodice.torso_findings import torso_findings
 from clothwright.features.bodice.torso_joints import torso_joints
-from clothwright.features.operations import (
-    Operation,
-    SeamType,
-    Stitch,
-    Task,
-    Work,
-    finished_edges,
-)
+from clothwright.features.bodice.torso_sewing import torso_operations
+from clothwright.features.bodice.waist_seams import SEAMS, waist_joints, waist_seams
+from clothwright.features.chains import Chains
+from clothwright.features.operations import Operation
 from clothwright.features.roles import bodice_hem
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, PANEL_SEAMS
+from clothwright.features.skirts.hanging_seams import (
+    hanging_joints,
+    hanging_panels,
+    hanging_side,
+)
+from clothwright.features.skirts.peplum_rules import AT_EDGE
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, PaperError, Sheet
+from clothwright.paper import Drafting, PaperError, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
 from clothwright.truing import Joint
 from clothwright.units import Unit
@@ -35,6 +56,28 @@ _SRC = "blocks D"
 
 _WAIST_EASE = {Unit.CM: 4.0, Unit.IN: 1.5 * 2.54}
 """Ease at the waist of a sheath where the order does not say it, cm (D3: 3 to 5)."""
+
+
+class Below(Enum):
+    """What lies below a seam across the torso."""
+
+    STRAIGHT = "straight"
+    """The rest of the torso itself, as a straight skirt."""
+
+    HUNG = "sewn on"
+    """A skirt or peplum of its own, which hangs on the seam."""
+
+
+_HUNG_CLASHES = {
+    "waist seam": "a torso in one has no waist seam; leave one of the two off",
+    "straight back": "the straight skirt below a torso's seam is cut off the torso: "
+    'leave the other off and set below = "straight"',
+    "open back": "an open back is drawn to the waist; leave the torso's seam out and "
+    "take a waist seam",
+    "wrap": "the fronts of a wrap cross at the waist; leave the torso's seam out and "
+    "take a waist seam",
+}
+"""What does not go with a torso to whose seam a skirt is sewn."""
 
 
 class Torso(Feature):
@@ -49,19 +92,31 @@ class Torso(Feature):
     page: ClassVar[int] = 2
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("FC", "F"), ("cf", "hem"), (0.0, 1.0)),
+        Pin("seam", ("FC", "F"), ("cf", "waist"), (0.0, 1.0)),
     )
     shows: ClassVar[Shown] = {
         "Ew": ("FS.side", "F.side low", "F.side"),
         "Eh": ("FS.side", "F.side low", "F.side"),
         "HH": ("FS.side", "F.side low", "F.side"),
         "a'": ("FS.side", "F.side low", "F.side"),
+        "dd": ("FC.waist", "F.waist"),
+        "blouse": ("FC.waist", "F.waist"),
         "fd": ("FC.panel", "F.hem"),
         "bd": ("BC.panel", "B.hem"),
         "cbs": ("BC.cb", "B.cb"),
     }
-    pieces: ClassVar[tuple[About, ...]] = tuple(
-        About(code, edges={"hem": bodice_hem}) for code in torso.PIECES
+    pieces: ClassVar[tuple[About, ...]] = (
+        tuple(
+            About(code, shown=("waist",), edges={"hem": bodice_hem})
+            for code in torso.PIECES
+        )
+        + HANGING
     )
+    seams: ClassVar[Mapping[str, str]] = {
+        **SEAMS,
+        **HANGING_SEAMS,
+        **PANEL_SEAMS,
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"torso", "waist line", "skirt", "straight back"}
     )
@@ -72,7 +127,8 @@ class Torso(Feature):
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",
-        "skirt": "a torso is bodice and skirt in one; nothing hangs on its waist",
+        "skirt": "a torso is bodice and skirt in one; nothing hangs on its waist: to "
+        'sew a skirt on lower, set its seam and below = "sewn on"',
         "waist bust dart": "a fish-eye dart cannot hold the bust dart too; lead it "
         "elsewhere than to the waist",
         "yoke bust dart": "a torso leads its bust dart before the yoke is cut; lead "
@@ -106,11 +162,9 @@ class Torso(Feature):
             "fl",
             "out at the hem, each side (below nought it is tapered)",
             "blocks C5",
-            0.0,
-            0.0,
-            -4.0,
-            12.0,
-            (-2.5, 6.0),
+            low=-4.0,
+            high=12.0,
+            usual=(-2.5, 6.0),
         ),
     ] = None
     front_wider: Annotated[
@@ -151,15 +205,73 @@ class Torso(Feature):
             usual=(8.0, 12.0),
         ),
     ] = None
+    seam: Annotated[
+        Length | None,
+        Number(
+            "dd",
+            "dd",
+            "seam across the torso below the waist",
+            f"{_SRC}7",
+            low=5.0,
+            high=30.0,
+            usual=(8.0, 24.0),
+        ),
+    ] = None
+    """How far below the waist a seam lies across it; none without."""
+
+    blouse: Annotated[
+        Length | None,
+        Number(
+            "blouse",
+            "blouse",
+            "torso longer above its seam, to blouse over",
+            f"{_SRC}7",
+            0.6,
+            0.25,
+            0.0,
+            4.0,
+            (0.0, 4.0),
+        ),
+    ] = None
+    below: Below = Below.STRAIGHT
+
+    @property
+    def hung(self) -> bool:
+        """True when a skirt of its own is sewn to its seam."""
+        return self.seam is not None and self.below is Below.HUNG
 
     def said(self) -> str:
+        if self.hung:
+            return (
+                "The bodice is cut [in one] through the waist, with {hip_ease} of ease "
+                "at the hip, down to a seam {seam} below it; it is {blouse} longer, to "
+                "blouse over, and the skirt is {below}."
+            )
+        said = self.sentence[:-1]
         if self.flare:
-            return f"{self.sentence[:-1]}; each side runs out by {{flare}} to the hem."
-        return self.sentence
+            said += "; each side runs out by {flare} to the hem"
+        if self.seam is not None:
+            said += (
+                "; a seam crosses them {seam} below the waist, the torso {blouse} "
+                "longer to blouse over it and the skirt {below}"
+            )
+        return f"{said}."
+
+    def provides(self) -> frozenset[str]:
+        if not self.hung:
+            return self.gives
+        return self.gives - {"skirt", "straight back"} | {"waist seam", "torso seam"}
+
+    def forbids(self) -> Mapping[str, str]:
+        if not self.hung:
+            return self.clashes
+        kept = {w: why for w, why in self.clashes.items() if w != "skirt"}
+        return {**kept, **_HUNG_CLASHES}
 
     def given(self, unit: Unit) -> Iterable[Given]:
         """Its own numbers, and the waist's ease of a garment without a waist seam."""
-        yield from super().given(unit)
+        useless = self._useless()
+        yield from (g for g in super().given(unit) if g.key not in useless)
         yield Given(
             "Ew",
             "Ew",
@@ -170,8 +282,16 @@ class Torso(Feature):
             f"{_SRC}3",
         )
 
+    def _useless(self) -> tuple[str, ...]:
+        """Keys of its numbers that mean nothing as it is set."""
+        if self.seam is None:
+            return ("blouse",)
+        return ("L", "fl_T") if self.hung else ()
+
     def tables(self) -> tuple[RuleTable, ...]:
-        return (TORSO,)
+        if self.seam is None:
+            return (TORSO,)
+        return (TORSO, DROPPED, *((HUNG,) if self.hung else (AT_EDGE,)))
 
     def rewritten(
         self,
@@ -180,68 +300,59 @@ class Torso(Feature):
     ) -> Mapping[str, Rule]:
         """A centre back seam that is shaped takes the torso's share, one on the fold
         nothing; a zip ends above the hip."""
-        zip_ = ZIP_END.rules if "z" in rules and "z" not in given else {}
+        ends = ZIP_END
+        if self.seam is not None:
+            ends = HUNG_ZIP_END if self.hung else OWN_ZIP_END
+        zip_ = ends.rules if "z" in rules and "z" not in given else {}
+        at_seam = {} if self.seam is None else panelled(rules).rules
         if "cbs" not in rules:
-            return {**CENTRE_FOLD.rules, **zip_}
-        return {**(CENTRE_SEAM.rules if rules["cbs"].needs else {}), **zip_}
+            return {**CENTRE_FOLD.rules, **zip_, **at_seam}
+        shaped = CENTRE_SEAM.rules if rules["cbs"].needs else {}
+        return {**shaped, **zip_, **at_seam}
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.WAIST, "below the waist", _run_on),)
+        below = Stage(Rank.WAIST, "below the waist", self._run_on)
+        if self.seam is None:
+            return (below,)
+        return (below, Stage(Rank.WAIST, "the seam below the waist", self._cut))
+
+    def _run_on(self, d: Drafting) -> None:
+        if d.n.sway > 0:
+            raise PaperError(
+                "a hollow back is shortened in a waist seam, which a torso in one has "
+                'not: leave "centre back shortened at the waist" off, or take a waist '
+                "seam and a skirt"
+            )
+        if self.hung:
+            torso.extend(d, "L_T", "end of the paper")
+        else:
+            torso.extend(d)
+
+    def _cut(self, d: Drafting) -> None:
+        cut_across(d, keep=not self.hung)
+
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
+        if self.seam is None:
+            return
+        yield from waist_seams(t, n)
+        if not self.hung:
+            yield hanging_side(t, n)
+            yield from hanging_panels(t)
 
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
-        return torso_joints(sheet)
+        yield from torso_joints(sheet)
+        if self.seam is not None:
+            yield from waist_joints(sheet)
+            if not self.hung:
+                yield from hanging_joints(sheet)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        for code, half in (("F", "front"), ("B", "back")):
-            if torso.fish_eye(sheet, code) is not None:
-                yield Operation(
-                    Work.DART,
-                    f"Sew the {half} waist darts",
-                    (
-                        "From the middle to either point, overlapping there; run off "
-                        "the cloth and tie the ends. Clip the fold at the waist.",
-                    ),
-                    stitch=Stitch.LOCK,
-                    seam_type=SeamType.PLAIN,
-                    length=2 * torso.stitched(sheet, code),
-                    press="towards the centre",
-                    task=Task.DART,
-                    count=2.0,
-                )
-            if torso.fish_eye(sheet, f"L.{code}") is not None:
-                yield Operation(
-                    Work.DART,
-                    f"Sew the waist darts of the {half} lining",
-                    ("As the shell's, pressed the other way.",),
-                    stitch=Stitch.LOCK,
-                    length=2 * torso.stitched(sheet, f"L.{code}"),
-                )
-        hems = finished_edges(sheet, torso.PIECES, "hem")
-        yield Operation(
-            Work.HEM,
-            "Hem the lower edge",
-            (
-                f"Level it from the floor, {fmt(n.L)} below the waist; neaten it, turn "
-                "it up and fell it by hand.",
-            ),
-            edges=hems,
-            stitch=Stitch.HAND,
-            seam_type=SeamType.HEM_ONCE,
-            neatened=1,
-            task=Task.HEM,
-        )
+        return torso_operations(n, sheet, fmt, hemmed=not self.hung)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from torso_findings(n, sheet)
-
-
-def _run_on(d: Drafting) -> None:
-    if d.n.sway > 0:
-        raise PaperError(
-            "a hollow back is shortened in a waist seam, which a torso in one has not: "
-            'leave "centre back shortened at the waist" off, or take a waist seam and '
-            "a skirt"
-        )
-    torso.extend(d)
+        fields = [f for f, k in self.numbers().items() if k.key in self._useless()]
+        so = "A torso to whose seam a skirt is sewn" if self.hung else "A torso"
+        yield from useless(self, fields, so, "Leave it out, or give it (dd) a seam.")

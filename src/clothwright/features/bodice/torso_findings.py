@@ -9,6 +9,10 @@ from clothwright.blocks.torso_rules import (
     CENTRE_WIDEST,
     FRONT_WIDEST,
 )
+from clothwright.curves import distance
+from clothwright.features.bodice.dropped import LOWER, open_legs
+from clothwright.features.bodice.torso_widths import half_at
+from clothwright.features.skirts.peplum_rules import body_at
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -35,9 +39,12 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     yield from _side(sheet)
     yield from _darts(n, sheet)
     yield from _room(n, sheet)
-    opens = any(sheet.piece(c).has("vent") for c in ("B", "BC") if c in sheet.pieces)
+    if "dd" in n:
+        yield from _at_seam(n, sheet)
+    hung = _hems(sheet)
+    opens = any(sheet.piece(c).has("vent") for c in hung)
     if n.below_hip > n.WH:  # longer than a tunic
-        hem = 2 * sum(sheet.length(c, "hem") for c in torso.PIECES if c in sheet.pieces)
+        hem = 2 * sum(sheet.length(c, "hem") for c in hung)
         if "cbs" in n:
             yield from stride(n, hem, opens=opens)
         elif "b_hem" in n:
@@ -47,12 +54,15 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """Waist and hip are body and ease (D1)."""
+    """Waist and hip are body and ease (D1), but of a tent, which hangs free."""
+    if "theta_h" in n:
+        return
+    hip = ("hip", n.yW + n.WH, n.H_S + n.Eh, "Eh")
     for place, level, aim, symbol in (
         ("waist", n.yW, n.W + n.Ew, "Ew"),
-        ("hip", n.yW + n.WH, n.H_S + n.Eh, "Eh"),
+        *((hip,) if _reaches(n, n.WH) else ()),
     ):
-        girth = 2 * torso.width_at(sheet, level)
+        girth = 2 * half_at(n, sheet, level - n.yW)
         if abs(girth - aim) > 0.1:
             yield Finding(
                 "D1",
@@ -71,7 +81,7 @@ def _side(sheet: Sheet) -> Iterable[Finding]:
         ("B", "side"),
         ("BS", "side"),
         ("F", "side low"),
-        ("FS", "side"),
+        ("FS", "side low"),
     ):
         if code not in sheet.pieces:
             continue
@@ -104,11 +114,9 @@ def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         ("B", "back", n.bd_net, BACK_WIDEST),
         ("F", "front", n.fd, FRONT_WIDEST),
     ):
-        dart = torso.fish_eye(sheet, code)
-        if dart is None:
+        strain = _strain(sheet, code)
+        if strain is None:
             continue
-        above, below = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
-        strain = stretch(width, above, below)
         if width > most + 0.05 or strain > GIVES + 0.01:
             yield Finding(
                 "D5",
@@ -133,9 +141,69 @@ def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         )
 
 
+def _strain(sheet: Sheet, code: str) -> float | None:
+    """How far the folded edge of a half's waist dart must stretch, cm; None without
+    one that runs on below the waist."""
+    dart = torso.fish_eye(sheet, code)
+    if dart is not None:
+        above, below = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
+        a, b = dart.segments[0].end, dart.segments[2].end
+        return stretch(distance(a, b), above, below)
+    legs = open_legs(sheet, code)
+    if not legs:
+        return None
+    first, second = (leg.segments for leg in legs)
+    wide = distance(first[0].end, second[-1].start)
+    left = distance(first[0].start, second[-1].end)
+    above = abs(first[1].end.y - first[1].start.y)
+    below = abs(first[0].end.y - first[0].start.y)
+    return (
+        stretch(wide, above, 0.0)
+        - wide / 2
+        + math.hypot(below, (wide - left) / 2)
+        - below
+    )
+
+
+def _at_seam(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """The seam below the waist clears the body as the high hip is cleared (D6)."""
+    wide = 2 * sum(
+        e.length
+        for c in torso.PIECES
+        if c in sheet.pieces
+        for e in sheet.piece(c).edges
+        if e.name.startswith("waist")
+    )
+    body = body_at(n, n.dd)
+    if wide < body + 1.0:
+        yield Finding(
+            "D9",
+            Severity.REFUSE if wide < body - 2.0 else Severity.WARN,
+            f"The seam below the waist measures {wide:.1f} cm, and the body under it "
+            f"{body:.1f} cm; 1 cm of room at least is wanted.",
+            "dd",
+            "Give the hip (Eh) or the waist (Ew) more ease, or lay the seam (dd) "
+            "elsewhere.",
+            {"seam": wide, "body": body},
+        )
+
+
+def _reaches(n: Numbers, below: float) -> bool:
+    """True when the torso, or what is cut off it, lies so far below the waist."""
+    return "L_T" not in n or below <= n.dd
+
+
+def _hems(sheet: Sheet) -> list[str]:
+    """Codes of the pieces that end in the hem of the torso."""
+    codes = (*torso.PIECES, *(code for code, _ in LOWER.values()))
+    return [c for c in codes if c in sheet.pieces and sheet.piece(c).has("hem")]
+
+
 def _room(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """It clears the high hip (C9, as K8 of a skirt)."""
-    room = 2 * torso.width_at(sheet, n.yW + n.WHH) - n.HH
+    if not _reaches(n, n.WHH):
+        return
+    room = 2 * half_at(n, sheet, n.WHH) - n.HH
     if room >= 1.0:
         return
     yield Finding(

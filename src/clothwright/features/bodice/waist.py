@@ -21,10 +21,15 @@ from clothwright.features.bodice.waist_rules import (
     WAIST,
     waist_curve,
 )
-from clothwright.features.bodice.waist_seams import waist_joints, waist_seams
+from clothwright.features.bodice.waist_seams import (
+    SEAMS,
+    waist_joints,
+    waist_seams,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.skirts.wrap_dress import crosses
 from clothwright.features.wholes import waist_in_band
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, Piece, Run, Seam, Sheet, Verb, redraw
@@ -53,10 +58,7 @@ class WaistSeam(Feature):
     pieces: ClassVar[tuple[About, ...]] = tuple(
         About(code, shown=("waist",)) for code in ("FC", "FS", "F", "BS", "BC", "B")
     )
-    seams: ClassVar[Mapping[str, str]] = {
-        "S5": "waist in front, where a peplum or a skirt is sewn to the bodice",
-        "S6": "waist behind, where a peplum or a skirt is sewn to the bodice",
-    }
+    seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"waist seam", "waist line"})
     needs: ClassVar[dict[str, str]] = {
         "front panels": "add a front princess line or a side dart",
@@ -118,8 +120,8 @@ class WaistSeam(Feature):
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return waist_joints(sheet)
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
-        yield Notion(Article.TAPE, 1, "for the waist", length=n.w)
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        yield Notion(Article.TAPE, 1, "for the waist", length=_whole(n, sheet))
 
     def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run(*edge) for edge in waist_edges(sheet))
@@ -127,19 +129,20 @@ class WaistSeam(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
+        long = _whole(n, sheet)
         yield Operation(
             Work.READY,
             "Tape the bodice's waist",
             (
-                f"Tape of {fmt(n.w)} on the net line of the whole waist, from one end "
+                f"Tape of {fmt(long)} on the net line of the whole waist, from one end "
                 "to the other.",
             ),
             stitch=Stitch.LOCK,
             seam_type=SeamType.SET_ON,
-            length=n.w,
+            length=long,
             task=Task.STAY,
         )
 
@@ -179,6 +182,12 @@ class WaistSeam(Feature):
                 "Look at the darts.",
                 {"ex": n.ex},
             )
+
+
+def _whole(n: Numbers, sheet: Sheet) -> float:
+    """The whole waist from one end to the other, cm: where both fronts are sewn to a
+    skirt that crosses, with what lies beyond the centre."""
+    return n.w + 2 * n.wx if crosses(sheet) else n.w
 
 
 def _seam(sheet: Sheet, side_panel: str) -> str:
@@ -266,7 +275,7 @@ def _joints(sheet: Sheet) -> dict[str, Point]:
     out = {}
     for mark, code, neighbours in (
         ("Jf", "FC", ("panel",)),
-        ("Js", "FS", ("side",)),
+        ("Js", "FS", ("side", "side low")),
         ("Js", "F", ("side", "side low")),
         ("Jb", "BC", ("panel",)),
     ):

@@ -11,6 +11,12 @@ from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import NOTCH_ROOM, PANEL
 
+SEAMS = {
+    "S5": "waist in front, where a peplum or a skirt is sewn to the bodice",
+    "S6": "waist behind, where a peplum or a skirt is sewn to the bodice",
+}
+"""What the codes of a waist seam stand for; that of a torso may lie lower."""
+
 
 def waist_seams(t: Chains, n: Numbers) -> Iterator[Seam | None]:
     """Each half of the bodice to what hangs on it."""
@@ -32,7 +38,8 @@ def _front(t: Chains, n: Numbers) -> Seam | None:
     )
     if not (left and right):
         return None
-    inner = n.X - n.x_Pf - n.fd / 2  # of the waist, from the fold to the panel
+    dart = n.fd_s if "dd" in n else n.fd
+    inner = n.X - n.x_Pf - dart / 2  # of the waist, from the fold to the panel
     ease, notches = _onto_peplum(t, n, left, right, n.w_F, inner, 1)
     return Seam(
         "S5",
@@ -61,7 +68,8 @@ def _back(t: Chains, n: Numbers) -> Seam | None:
     )
     if not (left and right):
         return None
-    outer = n.xs - n.a - n.xd - n.bd_net / 2  # of the waist, from the side
+    side, dart = (n.x_seam, n.bd_s) if "dd" in n else (n.xs - n.a, n.bd_net)
+    outer = side - n.xd - dart / 2  # of the waist, from the side
     ease, notches = _onto_peplum(t, n, left, right, n.w_B, outer, 2)
     if t.has(right[-1].piece, "waist on"):  # the back ends where this edge runs on
         notches = (*notches, NotchPair(t.length(left), t.length(right), 1, JOINT))
@@ -70,12 +78,10 @@ def _back(t: Chains, n: Numbers) -> Seam | None:
     )
 
 
-def hangs_gathered(t: Chains) -> bool:
-    """True when the peplum is a straight piece: its hem is as long as its waist."""
-    if "PF" not in t.sheet.pieces:
-        return False
-    front = t.sheet.piece("PF")
-    return abs(front.edge("hem").length - front.edge("waist").length) < 0.01
+def hangs_gathered(n: Numbers) -> bool:
+    """True when what hangs on the waist is gathered: it has a girth below the waist,
+    and fills no circle."""
+    return "w_below" in n and "phi_F" not in n
 
 
 def _onto_peplum(
@@ -95,7 +101,7 @@ def _onto_peplum(
     the rules have them: on the peplum the notch stands at that share, on the bodice
     where the edges meet, so that the walk compares the two (21).
     """
-    if hangs_gathered(t):  # the ratio is the plan
+    if hangs_gathered(n):  # the ratio is the plan
         plan, tolerance = share * (n.g - 1), 0.15
     else:
         yields = n.by / 2 if "by" in n else 0.0
@@ -104,12 +110,17 @@ def _onto_peplum(
     before, after = (waist_in_band(t.sheet, half) for half in ("front", "back"))
     before, after = (before, 0.0) if left[0].piece[0] == "F" else (0.0, after)
 
+    joints = list(accumulate(t.length((run,)) for run in left[:-1]))
+    meets = list(accumulate(t.length((run,)) for run in right[:-1]))
+    c = t.length(right)
+    if "dd" in n and (joints or meets):  # below the waist a dart is cut as it comes
+        first, share = (joints[0], t.length(left)) if joints else (meets[0], c)
+        first, share = first + before, share + before + after
+
     def at_share(length: float) -> float:
         return (length + before + after) * first / share - before
 
-    joints = list(accumulate(t.length((run,)) for run in left[:-1]))
-    if len(right) > 1:
-        meets = list(accumulate(t.length((run,)) for run in right[:-1]))
+    if meets:
         if right[0].piece in ("PF", "PB"):  # of two darts the inner one meets
             meets = meets[:1] if right[0].piece == "PF" else meets[-1:]
         if not joints:  # a waist that takes in nothing has no dart there: a notch
@@ -117,7 +128,6 @@ def _onto_peplum(
             return ease, (NotchPair(place, meets[0], ticks),)
         pairs = zip(joints, meets, strict=True)
         return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
-    c = t.length(right)
     at = at_share(c)
     if len(joints) != 1 or not NOTCH_ROOM < at < c - NOTCH_ROOM:
         return ease, ()

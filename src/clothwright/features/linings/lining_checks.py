@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
+from clothwright.features.bodice.dropped import runs_below
 from clothwright.features.chains import FRONT_LINE
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
 from clothwright.features.linings.lining_pieces import SLACK
@@ -32,6 +33,9 @@ _SIDES = (
         "front",
         (
             ("FS", "side"),
+            ("FS", "side high"),
+            ("FS", "side mid"),
+            ("FS", "side low"),
             ("F", "side"),
             ("F", "side high"),
             ("F", "side mid"),
@@ -98,6 +102,8 @@ def hung_findings(sheet: Sheet) -> Iterable[Finding]:
     if "L.SL" in sheet.pieces:
         yield from _sleeve_findings(sheet)
     if "L.F" not in sheet.pieces or not sheet.piece("L.F").has("leg cf"):
+        return
+    if runs_below(sheet.piece("F")):  # its bust dart stays at the side
         return
     p = sheet.piece("L.F")
     wide = distance(p.edge("leg cf").path.start, p.edge("leg side").path.end)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from clothwright.curves import Point, direction, midpoint
+from clothwright.features.bodice.dropped import runs_below
 from clothwright.features.linings.sewn_halves import SIDE_DARTS
 from clothwright.paper import (
     PaperError,
@@ -21,7 +22,7 @@ def closed_front(sheet: Sheet, front: Piece) -> Piece:
     it has in the shell. Where it has none at its edge it keeps its side dart below a
     neck facing, which does not reach that."""
     neck_alone = "FF" in sheet.pieces and not sheet.piece("FF").has("side")
-    if neck_alone and (front.has("hem") or not front.has("leg cf")):
+    if neck_alone and (runs_below(front) or not front.has("leg cf")):
         return front
     side = "side" if sheet.piece("F").has("side") else "side low"
     closed = dart_at_waist(front, sheet.points["BP"], side)
@@ -33,11 +34,11 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     (8); its point stands as far below the bust point as before. `side` names what is
     then one line."""
     code = front.code
-    if front.has("hem"):
+    if runs_below(front):
         raise PaperError(
             "the front of a torso in one piece has no waist dart at its edge for the "
-            "lining's side dart to be closed into: line to the edge, or use a front "
-            "princess line"
+            'lining\'s side dart to be closed into: set mode = "to the edge", or use a '
+            "front princess line"
         )
     if not front.has("leg cf"):
         raise PaperError(

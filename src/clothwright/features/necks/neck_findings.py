@@ -124,7 +124,8 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
         return
-    if any(p.has("stand") or p.has("neck stand") for p in sheet.pieces.values()):
+    opens = ("stand", "neck stand", "front edge")
+    if any(p.has(e) for p in sheet.pieces.values() for e in opens):
         return
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:

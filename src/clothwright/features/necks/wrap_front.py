@@ -206,17 +206,18 @@ class WrapFront(Feature):
             length=2 * tape,
             task=Task.STAY,
         )
-        yield Operation(
-            Work.READY,
-            "Lay the fronts over each other",
-            (
-                "The right over the left, centre on centre; the edge of each ends "
-                f"{fmt(n.wx)} beyond the centre. Baste them within the allowance.",
-            ),
-            seams=("S61",),
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.LAPPED,
-        )
+        if any(s.code == "S61" for s in sheet.seams):
+            yield Operation(
+                Work.READY,
+                "Lay the fronts over each other",
+                (
+                    "The right over the left, centre on centre; the edge of each ends "
+                    f"{fmt(n.wx)} beyond the centre. Baste them within the allowance.",
+                ),
+                seams=("S61",),
+                stitch=Stitch.LOCK,
+                seam_type=SeamType.LAPPED,
+            )
         if any(s.code == "LS61" for s in sheet.seams):
             yield Operation(
                 Work.LINING,

@@ -6,26 +6,28 @@ from collections.abc import Iterator
 
 from clothwright.features.chains import Chains, on_table
 from clothwright.features.linings.sewn_halves import OVER
+from clothwright.features.skirts.wrap_dress import crosses
 from clothwright.paper import Ease, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 
 
 def wrap_seams(t: Chains, n: Numbers) -> Iterator[Seam]:
-    """What lies beyond the centre, on the waist of the other front; the foot of the
-    facing, caught there too."""
+    """What lies beyond the centre, on the waist of the other front, unless a skirt that
+    crosses takes it; the foot of the facing, caught in the waist."""
     waist = t.chain(("F", "waist", False), ("F", "waist side", False))
     over = t.chain(("F", OVER, True))
-    yield Seam(
-        "S61",
-        "waist, one front on the other",
-        waist,
-        over,
-        "centre front",
-        "side",
-        Ease.about(n.wx - t.length(waist), 0.1),
-        kind=SeamKind.LAPPED,
-    )
+    if not crosses(t.sheet):
+        yield Seam(
+            "S61",
+            "waist, one front on the other",
+            waist,
+            over,
+            "centre front",
+            "side",
+            Ease.about(n.wx - t.length(waist), 0.1),
+            kind=SeamKind.LAPPED,
+        )
     foot = t.chain(("FF", "foot", False))
     if foot:
         over = t.chain(("F", OVER, False))

@@ -8,8 +8,9 @@ from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.torso import in_one, width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.bodice.waist_rules import raised_at
-from clothwright.features.chains import CUT_OUT, hanging
+from clothwright.features.chains import hanging
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.zips import (
     Setting,
@@ -30,6 +31,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.skirts.peplum_rules import girth_at
+from clothwright.features.wholes import down_to_seam, reach
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -205,7 +207,7 @@ class ConcealedZip(Feature):
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
-        what = hanging(sheet)
+        what = hanging(sheet) if crosses(n, sheet) else ""
         on = f"on the {what}'s centre back" if what else "of the centre back"
         yield (
             f"The opening is {fmt(_opening(n, sheet))} long: the zip ends at the notch "
@@ -221,15 +223,16 @@ class ConcealedZip(Feature):
     ) -> Iterable[Operation]:
         opening = _opening(n, sheet)
         seam = sheet.seam("S21")
-        meets = "; the waist seams meet" if hanging(sheet) else ""
+        top = seam.start
+        meets = "; the waist seams meet" if crosses(n, sheet) else ""
         concealed = self.setting is Setting.CONCEALED
         lies = ", face down on the net line of each half" if concealed else ""
         put_in = Operation(
             zip_work(self.setting),
             f"Put in the {self.setting.value} zip",
             (
-                f"From {fmt(_BELOW_NECK)} below the {_top(sheet)} to the notch "
-                f"{fmt(n.z)} below the waist{lies}{meets}.",
+                f"From {fmt(_BELOW_NECK)} below the {top} to the notch {fmt(n.z)} "
+                f"below the waist{lies}{meets}.",
                 *how_set(self.setting, fmt, "left over right"),
             ),
             stitch=Stitch.LOCK,
@@ -281,14 +284,14 @@ class ConcealedZip(Feature):
 
 def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Whether a zip ends above the hem, and opens far enough to be drawn on."""
-    if n.z > n.L - _ABOVE_HEM + 1e-9:
+    if n.z > reach(n) - _ABOVE_HEM + 1e-9:
         yield Finding(
             "Z1",
             Severity.REFUSE,
             "The zip would end below the hem, or less than 2 cm above it.",
             "z",
             "End the zip higher, or lengthen what hangs on the waist.",
-            {"z": n.z, "L": n.L},
+            {"z": n.z, "L": reach(n)},
         )
     wide = _round_at_end(n, sheet)
     if wide < n.B + _OVER_HEAD and wide < n.H:
@@ -303,26 +306,25 @@ def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         )
 
 
+def crosses(n: Numbers, sheet: Sheet) -> bool:
+    """True for a zip that runs over the seam on which a peplum or a skirt hangs."""
+    return bool(hanging(sheet)) and n.z > down_to_seam(n)
+
+
 def _round_at_end(n: Numbers, sheet: Sheet) -> float:
     """Girth of the garment where the zip ends, cm."""
-    if in_one(sheet):
-        return 2 * width_at(sheet, n.yW + n.z)
+    if in_one(sheet) or ("dd" in n and (n.z <= n.dd or "L_T" not in n)):
+        return 2 * half_at(n, sheet, n.z)
     if "half_S" in n:  # a skirt with darts
         return 2 * width_at(sheet, n.z, ("PF", "PB"))
     return girth_at(n, n.z)
-
-
-def _top(sheet: Sheet) -> str:
-    """What lies above the zip."""
-    cut = any(p.has(CUT_OUT) for p in sheet.pieces.values())
-    return CUT_OUT if cut else "neck"
 
 
 def _opening(n: Numbers, sheet: Sheet) -> float:
     """Length of the opening, cm (16.3)."""
     codes = [code for code in ("BY", "BC", "B", "BM") if code in sheet.pieces]
     cb = sum(sheet.length(code, "cb") for code in codes)
-    if in_one(sheet):  # a torso's centre back runs on below the waist
+    if in_one(sheet) or "dd" in n:  # a torso's centre back runs on below the waist
         path = sheet.edge(codes[-1], "cb").path
         cb -= path.length_to_point(sheet.points["CBz"])
     return cb - _BELOW_NECK + n.z

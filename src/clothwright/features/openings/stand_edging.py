@@ -22,8 +22,6 @@ def not_with(edging: Edging, half: str) -> Mapping[str, str]:
     if edging is not Edging.CUT_ON:
         return {}
     return {
-        "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
-        "have a facing of its own",
         f"{half} yoke": "a facing cut on would be divided by the yoke; let the button "
         "stand have a facing of its own, or a band",
     }

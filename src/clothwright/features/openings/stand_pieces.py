@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 
 from clothwright.blocks.torso import FISH_EYE
 from clothwright.curves import Path, Point, Vector, dot, mirror_in
+from clothwright.features.bodice.dropped import runs_below
 from clothwright.features.bodice.panel_lines import corner
 from clothwright.paper import (
     ON_STAND,
@@ -225,10 +226,11 @@ def _foot(shell: Piece, beside: Path, line: Path, lower: Edge) -> Path:
 
 
 def _taken_in(shell: Piece) -> Iterator[Path]:
-    """A fish-eye dart, and the panel seam: no facing in one lies over them."""
-    if shell.has("hem"):
+    """A torso's waist dart, and its panel seam: no facing in one lies over them."""
+    if runs_below(shell):
         yield from (k.path for k in shell.lines if k.name == FISH_EYE)
-        yield from (e.path for e in shell.edges if e.name == "panel")
+        taken = ("leg cf", "leg cb", "panel")
+        yield from (e.path for e in shell.edges if e.name in taken)
 
 
 def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:

@@ -286,7 +286,7 @@ def _to_peplum(t: Chains, n: Numbers) -> Seam | None:
     right = t.chain(("UP", "tail", True))
     if not (left and right):
         return None
-    full = n.g if hangs_gathered(t) else n.wc / (2 * (n.w_F + n.w_PB))
+    full = n.g if hangs_gathered(n) else n.wc / (2 * (n.w_F + n.w_PB))
     plan = n.up_waist - n.x_back * full  # the overlap is caught in the waist seam
     return Seam(
         "S22",

@@ -8,7 +8,7 @@ from clothwright.blocks.torso import in_one
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.notions import Article, Notion
-from clothwright.features.openings.concealed_zip import ends_findings
+from clothwright.features.openings.concealed_zip import crosses, ends_findings
 from clothwright.features.openings.zips import (
     Setting,
     how_set,
@@ -140,7 +140,7 @@ class UnderarmZip(Feature):
                 "The left side is sewn only above the upper and below the lower double "
                 "notch, the right one through.",
                 f"From {fmt(_top(sheet))} below the armhole to {fmt(n.z)} below the "
-                f"waist{'' if in_one(sheet) else '; the waist seams meet'}.",
+                f"waist{'; the waist seams meet' if crosses(n, sheet) else ''}.",
                 *how_set(self.setting, fmt, "front over back"),
             ),
             stitch=Stitch.LOCK,
@@ -184,7 +184,7 @@ class UnderarmZip(Feature):
             )
             return
         opening = _opening(n, sheet)
-        most = _IN_ONE if in_one(sheet) else _USUAL
+        most = _IN_ONE if in_one(sheet) or "dd" in n else _USUAL
         if not 18.0 - 1e-9 <= opening <= most + 1e-9:
             yield Finding(
                 "Z6",
@@ -215,6 +215,9 @@ def _above_waist(n: Numbers, sheet: Sheet) -> float:
     """The side seam above the waist, cm; a torso's runs on to the hem."""
     if in_one(sheet):
         return _ends(sheet)[-1] - n.z
+    if "dd" in n:  # the side runs on to its seam
+        side = sheet.edge("BS" if "BS" in sheet.pieces else "B", "side").path
+        return side.length_to_point(sheet.points["wb"])
     return sheet.chain_length(sheet.seam("S4").left)
 
 

@@ -59,3 +59,8 @@ HANGING = (
 )
 """What hangs on a bodice: the halves of a peplum or a dress's skirt, whole or in
 panels."""
+
+PANEL_SEAMS = {
+    "S19": "front panel seam of a peplum in panels",
+    "S20": "back panel seam of a peplum in panels",
+}

@@ -9,9 +9,20 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words, useless
+from clothwright.features.base import (
+    Cuts,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    Words,
+    useless,
+)
+from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
+from clothwright.features.skirts import wrap_dress
 from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
@@ -29,13 +40,18 @@ from clothwright.features.skirts.peplum_rules import (
 )
 from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operations
 from clothwright.features.skirts.straight_skirt import stride
+from clothwright.features.skirts.wrap_skirt_rules import BOW, SRC
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Seam, Sheet
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Given, Numbers, RuleTable
 from clothwright.truing import Joint
+from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "blocks G"
+
+_OF_TIES = ("tie_w", "bow")
+"""Keys of the numbers that only a front that crosses needs."""
 
 
 class Cut(Enum):
@@ -48,23 +64,34 @@ class Cut(Enum):
     """Straight, gathered into the waist."""
 
 
+class Front(Enum):
+    """How the front of the skirt is closed."""
+
+    FOLD = "on the fold"
+    """In one piece."""
+
+    WRAPS = "crossing"
+    """In two, which cross as the fronts of the bodice do."""
+
+
 class DressSkirt(Feature):
     """Skirt at the waist seam of a bodice."""
 
     kind: Literal["dress skirt"] = "dress skirt"
     title: ClassVar[str] = "Skirt of a dress"
     sentence: ClassVar[str] = (
-        "From the waist seam hangs a [skirt], {cut}, {length} long and {fullness} of a "
+        "From the seam hangs a [skirt], {cut}, {length} long and {fullness} of a "
         "full circle."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("length", ("PF",), ("hem", "cf"), (0.0, 1.0)),
     )
-    pieces: ClassVar[tuple[About, ...]] = HANGING
-    seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
+    pieces: ClassVar[tuple[About, ...]] = (*HANGING, *wrap_dress.PIECES)
+    seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **wrap_dress.SEAMS}
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {
-        "waist seam": "the skirt of a dress needs a waist seam",
+        "waist seam": 'the skirt of a dress needs a waist seam, or a "torso" with '
+        'a seam and below = "sewn on"',
         "dress opening": "a dress is put on through a zip at its back or a button "
         "stand",
     }
@@ -90,25 +117,66 @@ class DressSkirt(Feature):
     bias_yield: Annotated[Length | None, Peplum.numbers()["bias_yield"]] = None
     gathers: Annotated[Ratio | None, Peplum.numbers()["gathers"]] = None
     cut: Cut = Cut.CIRCLE
+    front: Front = Front.FOLD
+    tie: Annotated[
+        Length | None,
+        Number(
+            "tie_w", "tie w", "width of the ties, finished", SRC, 3.0, 1.25, 1.0, 6.0
+        ),
+    ] = None
+    bow: Annotated[Length | None, BOW] = None
 
     @property
     def gathered(self) -> bool:
         """True when it is straight and gathered."""
         return self.cut is Cut.GATHERED
 
+    @property
+    def crosses(self) -> bool:
+        """True when its front crosses."""
+        return self.front is Front.WRAPS
+
     def said(self) -> str:
+        said = self.sentence
         if self.gathered:
-            return (
-                "From the waist seam hangs a [skirt], {cut}, {length} long and "
-                "{gathers} times its waist."
+            said = (
+                "From the seam hangs a [skirt], {cut}, {length} long and {gathers} "
+                "times its waist."
             )
-        return self.sentence
+        if self.crosses:
+            return (
+                f"{said[:-1]}, its front {{front}}; ties {{tie}} wide hold it, with "
+                "{bow} of each for the bow."
+            )
+        return said
+
+    def provides(self) -> frozenset[str]:
+        if not self.crosses:
+            return self.gives
+        return self.gives | {"dress opening", "opening", "closure"}
+
+    def wants(self) -> dict[str, str]:
+        return {**self.needs, **(wrap_dress.WANTS if self.crosses else {})}
 
     def forbids(self) -> dict[str, str]:
-        return {**self.clashes, **(BOTH_GATHERED if self.gathered else {})}
+        return {
+            **self.clashes,
+            **(BOTH_GATHERED if self.gathered else {}),
+            **(wrap_dress.FORBIDS if self.crosses else {}),
+        }
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from (
+            g for g in super().given(unit) if self.crosses or g.key not in _OF_TIES
+        )
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (PEPLUM, GATHERED if self.gathered else FLARED, AT_EDGE)
+        return (
+            PEPLUM,
+            GATHERED if self.gathered else FLARED,
+            AT_EDGE,
+            *((wrap_dress.WRAP_DRESS, CLOSED) if self.crosses else ()),
+        )
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SKIRT, "the skirt", self._draft),)
@@ -117,9 +185,16 @@ class DressSkirt(Feature):
         d.part = "skirt"
         draw = draw_gathered if self.gathered else draw_circle
         draw(d, closed_end(d.sheet), called="skirt")
+        if self.crosses:
+            wrap_dress.cross_skirt(d, gathered=self.gathered)
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+        return wrap_dress.CUTS if self.crosses else {}
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
-        return (hanging_side(t, n),)
+        yield hanging_side(t, n)
+        if self.crosses:
+            yield wrap_dress.waist_over(t, n, gathered=self.gathered)
 
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return hanging_joints(sheet)
@@ -127,6 +202,8 @@ class DressSkirt(Feature):
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
+        if self.crosses:
+            yield wrap_dress.note(n, fmt)
         if self.gathered:
             yield gathered_in(n, fmt, "skirt")
             return
@@ -139,7 +216,9 @@ class DressSkirt(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return peplum_operations(
+        if self.crosses:
+            yield from wrap_dress.wrap_operations(sheet, fmt)
+        yield from peplum_operations(
             n,
             sheet,
             fmt,
@@ -153,8 +232,11 @@ class DressSkirt(Feature):
         fields = ("fullness", "bias_yield") if self.gathered else ("gathers",)
         to_do = "Leave it out, or cut the skirt the other way."
         yield from useless(self, fields, f"A skirt that is {self.cut.value}", to_do)
+        if not self.crosses:
+            so = "A skirt whose front is on the fold"
+            yield from useless(self, ("tie", "bow"), so, "Leave it out.")
         yield from clearance(n, gathered=self.gathered, called="skirt")
-        yield from stride(n, n.hem, opens=False)
+        yield from stride(n, n.hem, opens=self.crosses)
         code, wide = widest(sheet)
         if "Cw" in n and wide > n.Cw:
             yield Finding(

@@ -12,6 +12,7 @@ from clothwright.features.chains import (
     shares,
 )
 from clothwright.features.skirts.pocket_drawing import mouth_places
+from clothwright.features.wholes import down_to_seam
 from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -25,9 +26,10 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
     if not (left and right):
         return None
     notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
-    if "z_top" in n and NOTCH_ROOM < n.z < t.length(left) - NOTCH_ROOM:
-        end = NotchPair(n.z, n.z, 2)  # of a zip in the side
-        notches = (end, *(k for k in notches if k.left > n.z + NOTCH_ROOM))
+    z = n.z - down_to_seam(n) if "z_top" in n else 0.0
+    if NOTCH_ROOM < z < t.length(left) - NOTCH_ROOM:
+        end = NotchPair(z, z, 2)  # of a zip in the side
+        notches = (end, *(k for k in notches if k.left > z + NOTCH_ROOM))
     pocket = mouth_places(t.sheet, n)
     notches = (
         *(NotchPair(s, s, 1) for s in pocket),

@@ -24,7 +24,7 @@ from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, PANEL_SEAMS
 from clothwright.features.skirts.hanging_seams import (
     hanging_joints,
     hanging_panels,
@@ -116,8 +116,7 @@ class Peplum(Feature):
     pieces: ClassVar[tuple[About, ...]] = HANGING
     seams: ClassVar[Mapping[str, str]] = {
         **HANGING_SEAMS,
-        "S19": "front panel seam of a peplum in panels",
-        "S20": "back panel seam of a peplum in panels",
+        **PANEL_SEAMS,
     }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from clothwright.blocks.circle import arc
-from clothwright.curves import Line, Path, Point, bearing
+from clothwright.blocks.torso import fish_eye
+from clothwright.curves import Line, Path, Point, bearing, midpoint
 from clothwright.features.chains import Chains
 from clothwright.paper import (
     Drafting,
@@ -194,8 +195,11 @@ def share_to_panel(sheet: Sheet, half: str) -> float:
         whole = "F" if f else "B"
         inner, outer = sheet.length(whole, "waist"), sheet.length(whole, "waist side")
     else:  # nothing is taken in: the waist is in one, CF to side or side to CB
-        waist = sheet.edge("F" if f else "B", "waist").path
-        at = waist.length_to_point(sheet.points["D1" if f else "D1b"])
+        code, dart = ("F", "D1") if f else ("B", "D1b")
+        waist, place = sheet.edge(code, "waist").path, sheet.points[dart]
+        if fish_eye(sheet, code) is not None:  # below a dart that ends above it
+            place = midpoint(place, sheet.points[dart.replace("1", "2")])
+        at = waist.length_to_point(place)
         inner, outer = (at, waist.length - at) if f else (waist.length - at, at)
     return inner / (inner + outer)
 

@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterable
 
 from clothwright.blocks import circle
+from clothwright.features.wholes import below_waist
 from clothwright.findings import Finding, Severity
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 
@@ -258,7 +259,7 @@ def _hem_gathered(w_below: float) -> float:
 def girth_at(n: Numbers, y: float) -> float:
     """Girth of the peplum `y` cm below the waist, all round, the gap of an open back
     counted (13.5, corrections 3.10)."""
-    return n.w_below + n.gap_P + n.flare * y
+    return n.w_below + n.gap_P + n.flare * (y - below_waist(n))
 
 
 def body_at(n: Numbers, y: float) -> float:
@@ -279,7 +280,9 @@ def clearance(
     Both girths run straight between waist, high hip, hip and hem, so these levels tell
     all. At the waist itself the waist's own ease rules.
     """
-    levels = [y for y in (n.WHH, n.WH, n.L) if y <= n.L]
+    top = below_waist(n)
+    foot = top + n.L
+    levels = [y for y in (n.WHH, n.WH, foot) if top < y <= foot]
     y = max(levels, key=lambda y: body_at(n, y) - girth_at(n, y))
     wide, body = girth_at(n, y), body_at(n, y)
     if wide >= body + CLEAR - 1e-9:
@@ -289,7 +292,7 @@ def clearance(
         to_do = f"Gather at least {_up(needed)} times the waist, or shorten it."
     else:
         needed = max(
-            (body_at(n, y) + CLEAR - n.w_below - n.gap_P) / (2 * math.pi * y)
+            (body_at(n, y) + CLEAR - n.w_below - n.gap_P) / (2 * math.pi * (y - top))
             for y in levels
         )
         to_do = f"Take at least {_up(needed)} of a circle, or shorten it."

@@ -11,6 +11,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.wholes import below_waist
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 
@@ -48,6 +49,7 @@ def peplum_operations(
     called: str = "peplum",
 ) -> Iterable[Operation]:
     """Open edges before the waist, the hem when it has hung."""
+    seam = "the seam" if below_waist(n) else "the waist"
     opened = finished_edges(sheet, ("P",), "open")
     if opened:
         yield Operation(
@@ -103,7 +105,7 @@ def peplum_operations(
     yield Operation(
         Work.HEM,
         f"Hem the {called}",
-        (f"Turned twice, narrow; {fmt(n.L)} below the waist when it is done.",),
+        (f"Turned twice, narrow; {fmt(n.L)} below {seam} when it is done.",),
         edges=finished_edges(sheet, ("P",), "hem"),
         stitch=Stitch.LOCK,
         seam_type=SeamType.HEM_TWICE,

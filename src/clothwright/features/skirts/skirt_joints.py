@@ -63,7 +63,10 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
             out.append(Joint.fold(f"yoke's seam {where}", _foot_of_yoke(top, half)))
         if _pleated(piece):
             out += _centre_pleat(sheet, piece, where, outer)
-        if top is not piece or not _pleated(piece):
+        if piece.has("waist over"):  # a wrap runs on over its centre
+            corner = (Corner(piece.code, "waist", outer),)
+            out.append(Joint(f"waist {where}", corner, 180.0, SKIRT_WAIST))
+        elif top is not piece or not _pleated(piece):
             out.append(Joint.fold(f"waist {where}", Corner(top.code, "waist", outer)))
         if piece.has(centre) and not piece.has("vent"):
             hem = End.END if half == "back" else End.START

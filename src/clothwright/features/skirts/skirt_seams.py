@@ -9,9 +9,16 @@ from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
 
 
-def waist_chain(t: Chains, code: str, *, outwards: bool) -> tuple[Run, ...]:
-    """The waist of a half from the centre to the side, or back."""
+def waist_chain(
+    t: Chains, code: str, *, outwards: bool, over: bool = False
+) -> tuple[Run, ...]:
+    """The waist of a half from the centre to the side, or back; with `over` that of a
+    wrap's front beyond its centre, out to its edge, or back."""
     names = WAISTS if outwards else WAISTS[::-1]
+    if over:
+        return t.chain(
+            *((code, w.replace("waist", "waist over"), not outwards) for w in names)
+        )
     backward = (code in (FRONT, trousers.FRONT)) == outwards
     runs = [(code, name, backward) for name in names]
     if code in (FRONT, trousers.FRONT):  # a slanting pocket takes the corner

@@ -9,6 +9,7 @@ from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
 from clothwright.features.about import About
 from clothwright.features.base import (
+    ONE_BLOCK,
     Feature,
     Number,
     Pin,
@@ -39,8 +40,6 @@ ANKLE = 10.0
 
 ABOVE_KNEE = 8.0
 """A hem so far above the knee hinders no step, cm (common practice)."""
-
-ONE_BLOCK = {"block": "an order is drafted on one block; give the other its own order"}
 
 
 class StraightSkirt(Feature):
@@ -236,8 +235,8 @@ class StraightSkirt(Feature):
 _TOPS = (HIP_PIECE, "SYF", "SYB")
 """Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
 
-_OPENS = {"vent", f"{UNDER} 1"}
-"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's."""
+_OPENS = {"vent", f"{UNDER} 1", "front edge"}
+"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's, a wrap's."""
 
 
 def _edges(sheet: Sheet) -> set[str]:

@@ -9,6 +9,7 @@ from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.skirts.skirt_zip import seamed_back
+from clothwright.features.wholes import down_to_seam
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -34,7 +35,7 @@ _BETWEEN = 6.0
 def back_at_hem(sheet: Sheet) -> str:
     """The piece at whose centre back a vent can be: a skirt's, a dress's, or a
     torso's."""
-    return next(c for c in (BACK, "PB", "BC", "B") if c in sheet.pieces)
+    return next(c for c in (BACK, "PB", "PBC", "BC", "B") if c in sheet.pieces)
 
 
 class Shape(Enum):
@@ -174,8 +175,8 @@ class Vent(Feature):
         if "SYB" in sheet.pieces:  # the zip begins in the yoke
             seam += sheet.length("SYB", "cb")
         held = n.z_S if "z_S" in n else 0.0
-        if back == "PB":
-            held = n.z
+        if back in ("PB", "PBC"):
+            held = n.z - down_to_seam(n)
         elif back != BACK:  # the zip runs down through the waist
             path = sheet.edge(back, "cb").path
             held = seam - path.length_to_point(sheet.points["CBz"]) + n.z

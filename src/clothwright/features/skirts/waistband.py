@@ -1,7 +1,7 @@
 """Straight waistband of a skirt or of trousers, cut in one on its own fold
 (transformations §8)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Annotated, ClassVar, Literal, NamedTuple
 
 from clothwright.blocks import trousers
@@ -85,6 +85,9 @@ class Stretch(NamedTuple):
     ends: str
     """What lies at its end."""
 
+    over: bool = False
+    """True for what of a front lies beyond its centre, in a wrap skirt."""
+
 
 def stretches(sheet: Sheet, n: Numbers) -> tuple[Stretch, ...]:
     """The stretches of the band from the end that laps over: from the centre back, the
@@ -103,6 +106,14 @@ def stretches(sheet: Sheet, n: Numbers) -> tuple[Stretch, ...]:
         Stretch("front right", front, True, n.w_SF, net_f, "side"),
         Stretch("back right", back, False, n.w_SB, net_b, "CB"),
     )
+    if front in sheet.pieces and sheet.piece(front).has("waist over"):
+        wide = n.wx_S, n.wx_S * net_f / n.w_SF
+        return (
+            Stretch("front over", front, False, *wide, "CF", True),
+            *quarters[2:],
+            *quarters[:2],
+            Stretch("front under", front, True, *wide, "edge", True),
+        )
     first = 1 if "Zs" in sheet.points else 2 if "Ef" in sheet.points else 0
     return quarters[first:] + quarters[:first]
 
@@ -171,7 +182,7 @@ class Waistband(Feature):
         return (Stage(Rank.FACING, "the waistband", _draw),)
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
-        return _onto_band(t, n)
+        return onto_band(t, n)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
         return {BAND: Cuts("1, right side up", 1, ("shell", "interlining"))}
@@ -200,11 +211,25 @@ class Waistband(Feature):
 
 
 def _draw(d: Drafting) -> None:
-    """A strip twice as wide as it is high, upright, its outer face at the right: from
-    the end that laps over at the top, once round the waist, to the underlap."""
     n = d.n
     d.part = "waistband"
+    h = n.h_band
+    marks = (
+        Mark("hook", Point(0.5 * h, _HOOK_IN), MarkKind.DRILL),
+        Mark("bar", Point(1.5 * h, n.w_band + _HOOK_IN), MarkKind.DRILL),
+    )
+    lay_band(d, marks)
+
+
+def lay_band(
+    d: Drafting, marks: Sequence[Mark], lines: Sequence[InnerLine] = ()
+) -> None:
+    """A strip twice as wide as it is high, upright, its outer face at the right: from
+    the end that laps over at the top, once round the waist, to the underlap, or to the
+    end that a wrap's other front ends in."""
+    n = d.n
     h, whole = n.h_band, n.l_band
+    lap = whole - n.w_band > 1e-6
     parts = stretches(d.sheet, n)
     scale = n.w_band / sum(part.share for part in parts)
     done = EdgeKind.FINISHED
@@ -216,8 +241,9 @@ def _draw(d: Drafting) -> None:
         edges.append(straight(f"band {i}", Point(2 * h, y), Point(2 * h, below)))
         across.append((part.ends, below))
         y = below
+    if lap:
+        edges.append(straight("underlap", Point(2 * h, y), Point(2 * h, whole), done))
     edges += [
-        straight("underlap", Point(2 * h, y), Point(2 * h, whole), done),
         straight("end under", Point(2 * h, whole), Point(0.0, whole), done),
         straight("inside", Point(0.0, whole), Point(0.0, 0.0), done),
     ]
@@ -225,16 +251,15 @@ def _draw(d: Drafting) -> None:
         BAND,
         "Waistband",
         tuple(edges),
-        marks=(
-            Mark("hook", Point(0.5 * h, _HOOK_IN), MarkKind.DRILL),
-            Mark("bar", Point(1.5 * h, n.w_band + _HOOK_IN), MarkKind.DRILL),
-        ),
+        marks=tuple(marks),
         lines=(
             InnerLine("fold", Path.line(Point(h, whole), Point(h, 0.0))),
             *(
                 InnerLine(name, Path.line(Point(h, y), Point(2 * h, y)))
                 for name, y in across
+                if y < whole - 0.1  # nothing ends where the band does
             ),
+            *lines,
         ),
     )
     d.lay(
@@ -245,20 +270,20 @@ def _draw(d: Drafting) -> None:
         amounts=(
             ("wide, to be folded to half", 2 * h),
             ("long", "l_band"),
-            ("of it the underlap", "lap_band"),
+            *((("of it the underlap", "lap_band"),) if lap else ()),
         ),
         detail="a strip, its length along the warp",
     )
 
 
-def _onto_band(t: Chains, n: Numbers) -> list[Seam]:
+def onto_band(t: Chains, n: Numbers) -> list[Seam]:
     """The waist of a skirt or of trousers, stretch by stretch, into its waistband."""
     out = []
     parts = stretches(t.sheet, n)
     total = sum(part.waist for part in parts)
     scale = n.w_band / sum(part.share for part in parts)
     for i, part in enumerate(parts, 1):
-        left = waist_chain(t, part.piece, outwards=part.outwards)
+        left = waist_chain(t, part.piece, outwards=part.outwards, over=part.over)
         right = t.chain((BAND, f"band {i}", False))
         a, c = t.length(left), t.length(right)
         stretched = n.by_S if "by_S" in n else 0.0

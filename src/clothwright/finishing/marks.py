@@ -144,8 +144,8 @@ def ease_zones(zones: Iterable[Zone]) -> list[DrawnLine]:
 
 
 def zones_of(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[Zone]:
-    """The stretches of a piece's edges that are eased or gathered in, on both sides of a
-    seam where both are drawn up alike."""
+    """The stretches of a piece's edges that are eased or gathered in, on both sides of
+    a seam where both are drawn up alike."""
     out = []
     for s in seams:
         full = s.ease.plan >= 0.05 or s.kind is SeamKind.TWIN

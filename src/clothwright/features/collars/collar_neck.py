@@ -31,6 +31,13 @@ def closed_neck(sheet: Sheet, shoulder: float) -> ClosedNeck:
     return ClosedNeck(neck, laid, tip, m, left_normal(neck.start_direction))
 
 
+def papers(sheet: Sheet, laid: ClosedNeck) -> tuple[Path, ...]:
+    """The back's paper and the front's as they are laid together."""
+    front = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
+    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    return back.outline, front.outline.moved(laid.turned)
+
+
 def opens_behind(sheet: Sheet) -> bool:
     """True when the back opens at the centre: the collar is in two halves there."""
     return Chains(sheet).zipped() or beyond(sheet, "B") > 0

@@ -227,6 +227,7 @@ def lay_collar_on(d: Drafting) -> Laid:
     n = d.n
     d.part = "collar"
     shell = front_of(d.sheet)
+    d.under = (shell.outline,)
     edge = shell.edge(STAND).path
     gorge = shell.edge("neck").path
     k = Point(edge.start.x, n.y_hf + n.c_break)

@@ -172,6 +172,7 @@ def _lay_sector(
         ),
         frm=("Op",),
         detail=detail,
+        over=tuple(Path.line(d["Op"], end) for end in (waist.start, waist.end)),
     )
 
 

@@ -14,6 +14,7 @@ from clothwright.curves import Path, Point, inset, mirror_in
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
+from clothwright.features.linings.walked import lay_walked
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
 from clothwright.features.skirts.about import GORE
@@ -126,10 +127,11 @@ def _draft(d: Drafting) -> None:
             piece.name.lower(),
             amounts=(("shorter at the hem", "short_S"),),
             detail="the shell's net line",
+            over=(before_yoke(d.sheet, code).outline,),
         )
     if Chains(d.sheet).has(f"L.{BACK}", "vent"):
         _left_back(d)
-    d.sheet = d.sheet.sew(*_seams(d.sheet))
+    lay_walked(d, d.sheet.sew(*_seams(d.sheet)))
 
 
 def _shorter(shell: Piece, short: float) -> Piece:

@@ -113,7 +113,9 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     if seam.kind in (SeamKind.LAPPED, SeamKind.TWIN) or told < _LITTLE:
         return ""
     if garment.work(seam) is Work.JOIN:
-        return f"the lining runs on {fmt(-w.ease)} beyond the facing"
+        over = "beyond" if w.ease < 0 else "short of"
+        runs = "runs on" if w.ease < 0 else "ends"
+        return f"the lining {runs} {fmt(abs(w.ease))} {over} the facing"
     if seam.stretched and w.ease < 0:
         short = garment.sheet.piece(seam.right[0].piece).name.lower()
         where = _where(w, start, fmt) if seam.zone else ", evenly between the notches"

@@ -181,8 +181,8 @@ def _paper(steps: Sequence[Step], index: int, said: Said) -> Scene:
         for k in piece.lines:
             hand = Hand.PENCIL if k in lines else Hand.INK
             drawn.append((hand, k.path.moved(m)))
-        under = set(step.frm) if step.over else set[str]()
-        near = {n for n in spoken if n in under or _lies_in(piece, points[n])}
+        one = len(pieces) == 1
+        near = {n for n in spoken if one or _lies_in(piece, points[n])}
         named |= {n: m(points[n]) for n in near}
     if step.verb is Verb.SEW and not new:  # each seam has its own figure
         return Scene()

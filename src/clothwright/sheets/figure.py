@@ -28,7 +28,7 @@ class Frame(NamedTuple):
     """Height of the names of marks."""
 
 
-SMALL = Frame(62.0, 46.0)
+SMALL = Frame(62.0, 38.0)
 """The figure of a step on the drafting sheet."""
 
 _ROUND, _LEAST = 0.45, 2.5

@@ -17,7 +17,7 @@ from clothwright.curves import (
     shift,
 )
 from clothwright.features.said import Said
-from clothwright.paper import Piece, Sheet, Step, Verb
+from clothwright.paper import MarkKind, Piece, Sheet, Step, Verb
 
 SAME = 0.02
 """An edge within this of another lies on it, cm."""
@@ -153,14 +153,16 @@ def _paper(steps: Sequence[Step], index: int, said: Said) -> Scene:
     step = steps[index]
     assert step.after is not None
     pieces = _shown(step.after, step.part, said)
+    tables = (s.after for s in reversed(steps[:index]) if s.after is not None)
+    table = next(tables, None)
+    had = table.pieces if table else {}
     made = [c for c in step.makes.split(", ") if c in step.after.pieces]
+    if not pieces:  # a piece of its own, or her own step on any
+        made = [c for c, p in step.after.pieces.items() if _is_new(p, had.get(c))]
     seen = {p.code for p in pieces}
     alone = step.part in _BY_ITSELF or bool(step.over)
     if made and (alone or not seen.issuperset(made)):
         pieces = [step.after.pieces[c] for c in made]
-    tables = (s.after for s in reversed(steps[:index]) if s.after is not None)
-    table = next(tables, None)
-    had = table.pieces if table else {}
     fresh = step.verb in (Verb.OUTLINE, Verb.TRACE)
     earlier = [had[c] for c in said.shown(step.part) if c in had and not fresh]
     known = {p.code: [had[p.code]] if p.code in had else earlier for p in pieces}
@@ -174,15 +176,16 @@ def _paper(steps: Sequence[Step], index: int, said: Said) -> Scene:
         changes = _changes(piece, was, known[piece.code], again=again)
         drawn += [(hand, path.moved(m)) for hand, path in changes]
         marks = {k.name for k in was.marks} if was else set[str]()
-        if step.verb is Verb.SEW:  # buttons, or loops, that are told now
-            marks = set()
-        new += [m(k.at) for k in piece.marks if k.name not in marks]
-        lines = was.lines if was else ()
-        for k in piece.lines:
-            hand = Hand.PENCIL if k in lines else Hand.INK
-            drawn.append((hand, k.path.moved(m)))
-        one = len(pieces) == 1
-        near = {n for n in spoken if one or _lies_in(piece, points[n])}
+        new += [
+            m(k.at)
+            for k in piece.marks
+            if k.name not in marks or (step.verb is Verb.SEW and k.kind in _TOLD)
+        ]
+        inner = _inner(piece, known[piece.code])
+        drawn += [(hand, path.moved(m)) for hand, path in inner]
+        far = _AWAY if len(pieces) == 1 else _AT_EDGE
+        near = {n for n in spoken if _lies_in(piece, points[n], far)}
+        near |= set(step.frm) & points.keys() if step.over else set()
         named |= {n: m(points[n]) for n in near}
     if step.verb is Verb.SEW and not new:  # each seam has its own figure
         return Scene()
@@ -211,13 +214,40 @@ _BY_ITSELF = (
 """Parts of which a figure shows the one piece that its step makes."""
 
 
-def _lies_in(piece: Piece, p: Point) -> bool:
-    """True for a mark on a piece or at its edge."""
-    return piece.contains(p) or piece.outline.nearest(p)[1] < _AT_EDGE
+_TOLD = (MarkKind.BUTTON, MarkKind.LOOP)
+"""Marks that are told in a step of their own, when they are on the paper."""
 
 
-_AT_EDGE = 1.5
-"""A mark so far outside an edge belongs to it, cm."""
+def _is_new(piece: Piece, was: Piece | None) -> bool:
+    """True for a piece that a step has made or altered."""
+    if was is None:
+        return True
+    return [e.path for e in piece.edges] != [e.path for e in was.edges]
+
+
+def _lies_in(piece: Piece, p: Point, far: float) -> bool:
+    """True for a mark on a piece or so far beside its edge, cm."""
+    return piece.contains(p) or piece.outline.nearest(p)[1] < far
+
+
+_AT_EDGE, _AWAY = 1.5, 6.0
+"""A mark so far outside an edge belongs to it; to a piece that lies alone, the second,
+cm."""
+
+_OVER = 0.5
+"""A line inside a piece is drawn so far beyond it at the most, cm: what goes further is
+a level of the whole draft."""
+
+
+def _inner(piece: Piece, known: Sequence[Piece]) -> Iterator[Drawn]:
+    """The lines inside a piece, new or not."""
+    left, top, right, bottom = piece.outline.bounds()
+    for line in piece.lines:
+        a, b, c, d = line.path.bounds()
+        if min(a - left, b - top, right - c, bottom - d) < -_OVER:
+            continue
+        old = any(line in p.lines for p in known)
+        yield (Hand.PENCIL if old else Hand.INK), line.path
 
 
 def _moved(piece: Piece, known: Sequence[Piece]) -> list[Path]:

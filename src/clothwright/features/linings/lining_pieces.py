@@ -275,7 +275,7 @@ def line_hanging(d: Drafting) -> None:
         p, detail = d.sheet.piece(shell), ""
         strip = stand_facing(d.sheet, shell)
         if strip is not None:
-            detail = f"beside the {strip.name.lower()}"
+            detail = f"beside the {strip.name.lower().removesuffix(', lower')}"
         lined = named_lining(p if strip is None else beside_strip(p, strip), p)
         table = d.sheet.put(lined)
         if lined.has("vent"):

@@ -124,9 +124,8 @@ def _draft(d: Drafting) -> None:
             Verb.TRACE,
             d.sheet.put(piece),
             piece.code,
-            piece.name.lower(),
+            f"{piece.name.lower()} on the shell's net line",
             amounts=(("shorter at the hem", "short_S"),),
-            detail="the shell's net line",
             over=(before_yoke(d.sheet, code).outline,),
         )
     if Chains(d.sheet).has(f"L.{BACK}", "vent"):

@@ -123,9 +123,9 @@ def _draft(d: Drafting) -> None:
             Verb.TRACE,
             d.sheet.put(piece),
             piece.code,
-            piece.name.lower(),
+            f"{piece.name.lower()} on the shell's net line",
             amounts=(("long inside the leg", piece.edge("inseam").length),),
-            detail="the shell's net line, its hem square to both seams",
+            detail="its hem square to both seams",
             over=(before_yoke(d.sheet, piece.code.removeprefix("L.")).outline,),
         )
     lay_walked(d, d.sheet.sew(*_seams(d.sheet, short)))

@@ -58,6 +58,27 @@ def test_the_contents_name_the_page_of_each_part(tmp_path: Path) -> None:
     assert last == len(draft.steps)
 
 
+def test_a_step_says_where_its_numbers_come_from(tmp_path: Path) -> None:
+    """The level of the waist is the back waist length (blocks A2); what is named so
+    stands among the measures or the numbers of the draft."""
+    draft = made("peplum-top").draft
+    write_lesson(draft, tmp_path / "lesson.pdf")
+    with pdfplumber.open(tmp_path / "lesson.pdf") as pdf:
+        pages = [p.extract_text() or "" for p in pdf.pages]
+    assert any("16¼ in is yW, level of the waist: NWB" in t for t in pages)
+    at = next(i for i, t in enumerate(pages) if t.startswith("Numbers of the draft"))
+    listed = " ".join(" ".join(pages[at:-1]).split()) + pages[0]
+    used = {
+        draft.numbers.why(a.key).symbol
+        for s in draft.steps
+        for a in s.amounts
+        if a.key and abs(a.value) > 0.005
+    }
+    assert len(used) > 20
+    for symbol in (s for s in used if " " not in s):  # a long one is broken
+        assert symbol in listed, symbol
+
+
 def test_every_mark_is_listed_with_its_step(tmp_path: Path) -> None:
     """A pupil looks up any mark that a step names."""
     draft = made("peplum-top").draft

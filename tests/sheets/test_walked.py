@@ -24,6 +24,8 @@ def test_every_seam_is_walked_once_with_both_lengths(name: str) -> None:
             assert pretty_length(found.left, unit) in w.text
             if w.seam.kind not in (SeamKind.TWIN, SeamKind.DART):
                 assert pretty_length(found.right, unit) in w.text
+            assert " 0 in" not in w.text
+            assert " 0.0 cm" not in w.text
             assert w.text.count("single") == sum(n.ticks == 1 for n in w.seam.notches)
             seen.append(w.seam.code)
     stated = {s.code for s in draft.sheet.seams if s.kind is not SeamKind.DART}

@@ -201,8 +201,8 @@ def wording(
         _label(piece, said),
         (
             *_names(piece, said.centres),
-            *_figures(piece, caps, legs, gathers, said.fmt),
             *_drawn_up(zones, said.fmt),
+            *_figures(piece, caps, legs, gathers, said.fmt),
         ),
     )
 

@@ -2,8 +2,8 @@
 
 Figures are at half scale, so that a pupil lays her ruler on them; what is too large for
 the page is at quarter scale, or as large as it fits, and says so. Every page has room
-for the pupil's own figure. It ends with every mark of the draft, by name, and the words
-that the steps use.
+for the pupil's own figure. It ends with every mark of the draft, its numbers, and the
+words that the steps use.
 """
 
 import json
@@ -12,17 +12,29 @@ from pathlib import Path
 from typing import TypedDict
 
 from clothwright.order import Draft
+from clothwright.paper import Step
+from clothwright.rules import RuleError
 from clothwright.sheets.booklet import compile_to
 from clothwright.sheets.drawing import scene
 from clothwright.sheets.figure import KEY, Frame, Views, figure, views
-from clothwright.sheets.steps import measures_of, seams_walked, told, words_of
-from clothwright.sheets.telling import mark_name
+from clothwright.sheets.steps import (
+    how_of,
+    measures_of,
+    numbers_of,
+    seams_walked,
+    told,
+    words_of,
+)
+from clothwright.sheets.telling import NOTHING, amount, mark_name
 
 WIDE = 178.0
 """Width of the room for a figure on the page, mm."""
 
 HIGH = {False: 240.0, True: 222.0}
 """Its height on A4, and on US Letter, mm, below one line of words."""
+
+SOURCE = 5.0
+"""Height of a line that says where a number comes from, mm."""
 
 LINE, LETTERS_IN_LINE = 6.0, 76
 """Height of a line of the instruction, mm, and what goes into one."""
@@ -63,6 +75,7 @@ def write_lesson(draft: Draft, target: Path, *, letter: bool = False) -> None:
             for i, _, s, _ in told(draft)
             if s.at is not None
         ],
+        "numbers": numbers_of(draft),
         "net": _NET,
         "words": words_of((_NET, *texts)),
     }
@@ -79,6 +92,7 @@ class _Page(TypedDict):
     wide: float
     scale: str
     alt: str
+    because: list[str]
     walked: list[dict[str, str]]
     blanks: int
 
@@ -88,7 +102,8 @@ def _pages(draft: Draft, high: float) -> Iterator[_Page]:
     said = draft.order.said
     for number, (index, side, step, text) in enumerate(told(draft), 1):
         steps = sides[side]
-        below = high - LINE * (len(text) // LETTERS_IN_LINE)
+        because = list(_because(draft.left if side and draft.left else draft, step))
+        below = high - LINE * (len(text) // LETTERS_IN_LINE) - SOURCE * len(because)
         frame, scale = _frame(views(scene(steps, index - 1, said)), below)
         part = (step.part or "draft").capitalize()
         yield {
@@ -99,9 +114,26 @@ def _pages(draft: Draft, high: float) -> Iterator[_Page]:
             "wide": frame.width if frame else 0.0,
             "scale": scale,
             "alt": f"{step.makes}, {step.says}",
+            "because": because,
             "walked": seams_walked(steps, index, draft.order.unit, _SEAM),
             "blanks": sum(abs(a.value) > 0.005 for a in step.amounts[:3]),
         }
+
+
+def _because(draft: Draft, step: Step) -> Iterator[str]:
+    """Where the numbers of a step come from: "16¼ in is yW, level of the waist:
+    NWB"."""
+    unit = draft.order.unit
+    for a in step.amounts:
+        if not a.key or abs(a.value) < NOTHING:
+            continue
+        try:
+            r = draft.numbers.why(a.key)
+        except RuleError:
+            continue
+        how = how_of(r, unit)
+        said = amount(a, unit, draft.numbers)
+        yield f"{said} is {r.symbol}, {r.name}" + (f": {how}" if how else "")
 
 
 def _frame(found: Views | None, most: float) -> tuple[Frame | None, str]:

@@ -91,9 +91,7 @@ def told(draft: Draft) -> Iterator[tuple[int, str, Step, str]]:
 def _data(draft: Draft, letter: bool) -> dict[str, object]:
     order = draft.order
     unit = order.unit
-    reasons = _reasons(draft)
-    rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
-    names = [r.name for r in rules]
+    numbers = numbers_of(draft)
     parts: list[_Part] = []
     steps = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
     for (side, name), group in groupby(told(draft), key=lambda t: (t[1], t[2].part)):
@@ -120,18 +118,13 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "paper": "us-letter" if letter else "a4",
         "measures": measures_of(draft),
         "estimated": any(r.hand is Hand.ESTIMATED for r in _taken(draft)),
-        "numbers": [
-            {
-                "symbol": r.symbol,
-                "name": r.name,
-                "value": _pretty(r, unit),
-                "formula": retold(r.formula, unit) or _whose(r.hand),
-            }
-            for r in rules
-        ],
+        "numbers": numbers,
         "parts": parts,
         "words": words_of(
-            (*(str(s["text"]) for p in parts for s in p["steps"]), *names)
+            (
+                *(str(s["text"]) for p in parts for s in p["steps"]),
+                *(n["name"] for n in numbers),
+            )
         ),
     }
 
@@ -159,6 +152,27 @@ def words_of(texts: Iterable[str]) -> list[tuple[str, str]]:
         for word, means in WORDS
         if re.search(rf"\b({'|'.join(word.split(', '))})", text, re.IGNORECASE)
     ]
+
+
+def numbers_of(draft: Draft) -> list[dict[str, str]]:
+    """The numbers that a draft rests on, beside the measures: symbol, name, value, and
+    how it comes about."""
+    unit = draft.order.unit
+    return [
+        {
+            "symbol": r.symbol,
+            "name": r.name,
+            "value": _pretty(r, unit),
+            "formula": how_of(r, unit),
+        }
+        for r in _reasons(draft)
+        if r.hand not in _BODY and _counts(r)
+    ]
+
+
+def how_of(r: Reason, unit: Unit) -> str:
+    """How a number comes about: its formula, or who decided it."""
+    return retold(r.formula, unit) or _whose(r.hand)
 
 
 def measures_of(draft: Draft) -> list[dict[str, str]]:

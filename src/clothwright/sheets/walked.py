@@ -20,9 +20,6 @@ _TICK = 0.7
 _SET = 0.8
 """Between the ticks of a double notch, cm."""
 
-_NOUGHT = 0.05
-"""What is less, cm, is no ease to be told."""
-
 
 class Walked(NamedTuple):
     """One seam: what is done, and what the figure shows."""
@@ -67,9 +64,9 @@ def _lengths(sheet: Sheet, w: Walk, long: str, fmt: _Fmt) -> str:
     if seam.kind is SeamKind.DART:
         return f"both legs {long}"
     one, other = (_side(sheet, chain) for chain in (seam.left, seam.right))
-    if abs(w.ease) < _NOUGHT:
-        return f"{long} on {one} and on {other}"
     by = fmt(abs(w.ease))
+    if by == fmt(0.0):
+        return f"{long} on {one} and on {other}"
     return f"{long} on {one}, {fmt(w.right)} on {other}, {_taken(w, by)}"
 
 

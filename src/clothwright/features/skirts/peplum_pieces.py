@@ -240,7 +240,7 @@ def draw_panels(d: Drafting, end: BackEnd) -> None:
         Verb.CUT,
         sheet,
         "PFC, PFS, PBC, PBS",
-        "peplum divided into panels, on lines that run to Op",
+        "peplum divided into panels, on lines to the centre of their arcs",
         amounts=[
             (f"along the waist from the centre {half}", along)
             for half, along in zip(("front", "back"), places, strict=True)

@@ -195,7 +195,7 @@ SLEEVES = {
     ),
 }
 BODIES = {
-    "inches taken for cm": ('unit = "in"', 'unit = "cm"', "R1"),
+    "inches taken for cm": ('unit = "in"', 'unit = "cm"', "brida.toml: R1"),
     "blank measure": ('B = "36 1/2"', 'B = ""', "blank"),
     "nought": ('W = "29"', "W = 0", "measure"),
     "negative": ('W = "29"', "W = -29", "W: -29 cannot be a measure"),
@@ -208,7 +208,7 @@ BODIES = {
     "bust missing": ('B = "36 1/2"\n', "", "B is missing"),
     "waist missing": ('W = "29"\n', "", "W is missing"),
     "bust point in the armhole": ('NBP = "10 5/8"', 'NBP = "7"', "NBP"),
-    "forearm over upper arm": ('FA = "10"', 'FA = "12 1/2"', "R19"),
+    "forearm over upper arm": ('FA = "10"', 'FA = "12 1/2"', "brida.toml: R19"),
     "no measures at all": ("[measures]", "[measurs]", "measures"),
     "date in words": ("taken = 2027-02-06", 'taken = "in spring"', "date"),
 }

@@ -32,14 +32,17 @@ def _back(d: Drafting) -> None:
     if n.knit_dw > 0:
         _along(d, "Nw", "Nb", "knit_dw", "neck point of the wider neck", "back")
     tip = _along(d, "Tb", "Nb", "S", "tip of the shoulder", "back")
+    pitch = lines.pitch_of(tip, n.sigma, n.across, n.yB)
     d.found(
         "pb",
-        lines.pitch_of(tip, n.sigma, n.across, n.yB),
+        pitch,
         "pitch of the armhole",
         frm=("Tb", "Bb"),
-        amounts=(("from the centre back", "across"),),
-        detail="55 in 100 of the way down from Tb to the bust line; the tip hangs 0.3 "
-        "cm to 3 cm over it",
+        amounts=(
+            ("from the centre back", pitch.x),
+            ("down from Tb", pitch.y - d["Tb"].y),
+        ),
+        detail="a little over half way from Tb to the bust line",
     )
     d.point("Gb", "Bb", "underarm", right="q_bust")
     d.point("Wb", "Cb", "side at the waist", right="q_waist")

@@ -109,6 +109,9 @@ class Task(Enum):
     DART = "dart"
     PLEAT = "pleat or tuck"
     PANEL = "princess seam"
+    ACROSS = "crosswise seam"
+    """Of a yoke, a midriff, a shaped band; both halves of it are one."""
+
     SEAMS = "pair of plain seams"
     FACE = "facing of an edge"
     BAG = "bagged part"

@@ -7,6 +7,7 @@ All coordinates are cm on the cutter's page (y down), real size.
 from dataclasses import dataclass, field
 from datetime import date
 from enum import Enum
+from typing import NamedTuple
 
 from clothwright.curves import Path, Point
 
@@ -95,6 +96,20 @@ class DrawnText:
     height: float
     degrees: float = 0.0
     bold: bool = False
+
+
+class Zone(NamedTuple):
+    """A stretch of a piece's edge that is eased or gathered in."""
+
+    path: Path
+    to: float
+    """What it comes to when it is sewn, cm."""
+
+    drawn_up: bool
+    """Gathered, not eased."""
+
+    notched: bool
+    """It lies between two notches, and begins and ends at no end of the seam."""
 
 
 @dataclass(frozen=True, slots=True)

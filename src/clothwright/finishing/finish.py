@@ -196,7 +196,8 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         notches += marks.dart_notches(leg, other, line, notches)
         if distance(leg.end, other.start) < 0.05:  # a pleat's lines have no point
             lines += marks.cross_at(marks.punch(leg, other), "dart point")
-    lines += marks.ease_zones(sheet, net, sheet.seams)
+    zones = marks.zones_of(sheet, net, sheet.seams)
+    lines += marks.ease_zones(zones)
     gathers = marks.gathers(sheet, net)
     lines += [DrawnLine(Meaning.EASE, net.edge(e).path, "gather") for e in gathers]
     cuts = f.cuts.get(net.code, ())
@@ -223,7 +224,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         cut_line=line.outline,
         lines=tuple(lines),
         notches=tuple(notches),
-        wording=wording(net, piece, legs, gathers, said),
+        wording=wording(net, piece, legs, gathers, zones, said),
         on_fold=piece.fold is not None,
         area=net.area,
         nap=f.nap,

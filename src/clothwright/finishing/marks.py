@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from clothwright.curves import Cubic, Path, Point, direction, distance, mix, turned
 from clothwright.finishing.cutline import CutLine
-from clothwright.finishing.drawn import DrawnLine, DrawnNotch, Meaning
+from clothwright.finishing.drawn import DrawnLine, DrawnNotch, Meaning, Zone
 from clothwright.finishing.lettering import BRACKET
 from clothwright.paper import (
     ON_STAND,
@@ -135,8 +135,17 @@ def _half_ring(at: Point, way: Point, out: Point) -> Path:
     return Path((Cubic(a, a + reach, b + reach, b),))
 
 
-def ease_zones(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[DrawnLine]:
-    """The stretches that are eased in, or drawn up alike on both sides of a seam."""
+def ease_zones(zones: Iterable[Zone]) -> list[DrawnLine]:
+    """The stretches that are eased in."""
+    return [
+        DrawnLine(Meaning.EASE, z.path, "gather" if z.drawn_up else "ease")
+        for z in zones
+    ]
+
+
+def zones_of(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[Zone]:
+    """The stretches of a piece's edges that are eased or gathered in, on both sides of
+    a seam where both are drawn up alike."""
     out = []
     for s in seams:
         full = s.ease.plan >= 0.05 or s.kind is SeamKind.TWIN
@@ -148,13 +157,16 @@ def ease_zones(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[DrawnL
         zone = [right for left, right in known if _at_end(left, s.zone)]
         if not zone:
             continue
-        note = "gather" if s.drawn_up else "ease"
+        long = max(max(zone) - min(zone), 1e-6)
+        ratio = (s.zone[1] - s.zone[0]) / long
+        notched = s.zone[0] > 1e-6 and s.zone[1] < whole[0] - 1e-6
         done = 0.0
         for run in s.right:
             path = sheet.run_path(run)
             a, b = max(min(zone) - done, 0.0), min(max(zone) - done, path.length)
             if run.piece == piece.code and b - a > 0.1:
-                out.append(DrawnLine(Meaning.EASE, path.between(a, b), note))
+                stretch = path.between(a, b)
+                out.append(Zone(stretch, ratio * (b - a), s.drawn_up, notched))
             done += path.length
     return out
 

@@ -4,11 +4,18 @@ Label after truing 10 and first garment 19: piece, cloths and quantities, number
 garment, client and date of the measures; allowances.
 """
 
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import (
+    Callable,
+    Collection,
+    Iterable,
+    Iterator,
+    Mapping,
+    Sequence,
+)
 from dataclasses import dataclass
 
 from clothwright.curves import Path, distance
-from clothwright.finishing.drawn import Beside, Meaning, Wording
+from clothwright.finishing.drawn import Beside, Meaning, Wording, Zone
 from clothwright.finishing.label import GLUE
 from clothwright.paper import EdgeKind, InnerLine, LineKind, Piece, own_name
 
@@ -184,15 +191,20 @@ def wording(
     piece: Piece,
     legs: Sequence[Path],
     gathers: Mapping[str, float],
+    zones: Iterable[Zone],
     said: Words,
 ) -> Wording:
     """The wording of a piece whose darts are capped; `net` is the piece without caps,
-    `legs` are the darts' in pairs, and `gathers` the edges that are gathered, with the
-    length that remains."""
+    `legs` are the darts' in pairs, `gathers` the edges that are gathered, with the
+    length that remains, and `zones` the stretches that take in ease or gathers."""
     caps = {e.name for e in piece.edges} - {e.name for e in net.edges}
     return Wording(
         _label(piece, said),
-        (*_names(piece, said.centres), *_figures(piece, caps, legs, gathers, said.fmt)),
+        (
+            *_names(piece, said.centres),
+            *_drawn_up(zones, said.fmt),
+            *_figures(piece, caps, legs, gathers, said.fmt),
+        ),
     )
 
 
@@ -267,6 +279,20 @@ def _one_line(a: InnerLine, b: InnerLine) -> bool:
         (p, q) for p in (a.path.start, a.path.end) for q in (b.path.start, b.path.end)
     )
     return a.name == b.name and any(distance(p, q) < MEET for p, q in ends)
+
+
+_ALIKE = 0.05
+"""Two sides that differ by less are drawn up together, onto a tape: how far is told
+with that, cm."""
+
+
+def _drawn_up(zones: Iterable[Zone], fmt: Callable[[float], str]) -> Iterator[Beside]:
+    """What each stretch that is gathered comes to."""
+    for z in zones:
+        if z.drawn_up and z.to < z.path.length - _ALIKE:
+            text = f"gather to {fmt(z.to)}"
+            between = " between the notches" if z.notched else ""
+            yield Beside(Meaning.DIMENSION, text + between, z.path, True, text)
 
 
 def _figures(

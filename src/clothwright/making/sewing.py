@@ -4,7 +4,7 @@ Pressing, clipping and neatening are common practice, no source.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from clothwright.features.chains import CUT_OUT, TOP
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
@@ -143,6 +143,11 @@ def _together(garment: Garment, seam: Seam) -> tuple[Work, str]:
 def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     how = _HOW[work]
     first = seams[0]
+    across = work is Work.PANEL and {r.edge for r in first.runs()} <= _ACROSS
+    if across:
+        how = replace(how, title="Sew the {name} seam", task=Task.ACROSS)
+    elif " to the " in first.name and work is Work.SKIRT:
+        how = replace(how, title="Sew the {name}")
     title = how.title.format(
         name=first.name.removesuffix(" seam"),
         darts=_darts(first.name),
@@ -189,10 +194,16 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     )
 
 
+_ACROSS = {"yoke", "yoke side", "foot of yoke", "under", "under side"}
+"""Edges of a seam that runs across front or back, from side to side."""
+
+
 def _darts(name: str) -> str:
-    """The darts of both sides: "side darts", "second side darts"."""
+    """The darts of both sides: "side darts", "second side darts", "bust darts at the
+    neck"."""
     second = name.endswith(" 2")
-    return f"{'second ' if second else ''}{name.removesuffix(' 2')}s"
+    dart, at, place = name.removesuffix(" 2").partition(" at the ")
+    return f"{'second ' if second else ''}{dart}s{at}{place}"
 
 
 def _edges(seams: list[Seam]) -> str:

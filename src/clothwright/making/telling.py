@@ -48,8 +48,8 @@ def seam_line(making: MakingOrder, seam: Seam) -> SeamLine:
     w = walk(sheet, seam)
     first = seam.left[0]
     allowance = garment.allowances.width(garment.role(first))
-    start = _end(sheet, seam.start, first, start=True)
-    end = _end(sheet, seam.end, seam.left[-1], start=False)
+    start = end_of(sheet, seam.start, first, start=True)
+    end = end_of(sheet, seam.end, seam.left[-1], start=False)
     return SeamLine(
         seam.code,
         seam.name,
@@ -57,12 +57,12 @@ def seam_line(making: MakingOrder, seam: Seam) -> SeamLine:
         _pieces(garment, seam),
         (f"{many} × " if many > 1 else "") + fmt(w.left),
         fmt(allowance) if allowance > 0 else "",
-        _notches(seam, start, fmt),
+        notch_words(seam, start, fmt),
         _ease(garment, w, start, fmt),
     )
 
 
-def _end(sheet: Sheet, said: str, run: Run, *, start: bool) -> str:
+def end_of(sheet: Sheet, said: str, run: Run, *, start: bool) -> str:
     """The end of a seam by its name, or by the edge that meets it there."""
     if said and said not in sheet.points and not _is_mark(said):
         return said
@@ -92,7 +92,7 @@ def _pieces(garment: Garment, seam: Seam) -> str:
     return f"{left} to {'itself' if left == right else right}"
 
 
-def _notches(seam: Seam, start: str, fmt: _Fmt) -> str:
+def notch_words(seam: Seam, start: str, fmt: _Fmt) -> str:
     """Each set of notches, its place measured from the start of the seam."""
     found = sorted({(p.left, p.ticks, p.note == JOINT) for p in seam.notches})
     out = []
@@ -113,7 +113,9 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     if seam.kind in (SeamKind.LAPPED, SeamKind.TWIN) or told < _LITTLE:
         return ""
     if garment.work(seam) is Work.JOIN:
-        return f"the lining runs on {fmt(-w.ease)} beyond the facing"
+        over = "beyond" if w.ease < 0 else "short of"
+        runs = "runs on" if w.ease < 0 else "ends"
+        return f"the lining {runs} {fmt(abs(w.ease))} {over} the facing"
     if seam.stretched and w.ease < 0:
         short = garment.sheet.piece(seam.right[0].piece).name.lower()
         where = _where(w, start, fmt) if seam.zone else ", evenly between the notches"

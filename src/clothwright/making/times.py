@@ -44,6 +44,7 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     # half of "shoulder and side seams", 15 to 30
     Task.SEAMS: (7.5, 15),
     # common practice, no source
+    Task.ACROSS: (15, 30),
     Task.STAY: (6, 15),
     Task.BAG: (10, 25),
     Task.PLEAT: (4, 8),

@@ -105,7 +105,8 @@ class Workroom:
         measured = self.measured[1]
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
-            raise OrderError(*(f"{f.code}: {f}" for f in absurd))
+            named = order.measures_place
+            raise OrderError(*(f"{named}: {f.code}: {f}" for f in absurd))
         if not any(f.code == APART for f in measured):
             self.left = None
             return self._half(order, measured)

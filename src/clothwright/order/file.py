@@ -73,6 +73,8 @@ class Order:
     wearer: Wearer = Wearer.ADULT
     use: Use = Use.DAY
     place: str = "order"
+    measures_place: str = "the measures"
+    """Name of the file that they stand in."""
 
     @property
     def said(self) -> Said:
@@ -179,6 +181,10 @@ def order_from_table(
     unit = _unit(table, place)
     if isinstance(unit, str):  # every length would be told in the wrong one
         raise OrderError(*faults, unit)
+    measures_place = Order.measures_place
+    if body is None:
+        named = table.get("measures")
+        measures_place = named if isinstance(named, str) else place
     try:
         body = body or _body(table, place, folder, unit)
     except (BodyError, OrderError) as e:
@@ -229,6 +235,7 @@ def order_from_table(
         cloths=cloths,
         toile=bool(table.get("toile", False)),
         place=place,
+        measures_place=measures_place,
     )
 
 

@@ -15,7 +15,7 @@ Paper never stretches: cut, move and tape change no length and no area.
 
 from clothwright.paper.change import Change, Look
 from clothwright.paper.cut import CornerAfter, On, Spot, cut, spot_on
-from clothwright.paper.drafting import Drafting, Taped
+from clothwright.paper.drafting import Drafting, Size, Taped
 from clothwright.paper.meeting import meetings
 from clothwright.paper.move import move
 from clothwright.paper.once import once
@@ -85,6 +85,7 @@ __all__ = [
     "Sheet",
     "Spot",
     "Step",
+    "Size",
     "Taped",
     "Verb",
     "cut",

@@ -52,6 +52,9 @@ class Drafting:
 
         self.feature = feature
         self.part = part
+        self.under: tuple[Path, ...] = ()
+        """What lies under the paper that is drawn on: the neck of the garment, of
+        which a collar is drafted."""
 
     # -- reading ------------------------------------------------------------------
     @property
@@ -109,6 +112,7 @@ class Drafting:
                 amounts,
                 detail,
                 at,
+                over=self.under,
                 part=self.part,
                 feature=self.feature,
             )
@@ -217,6 +221,7 @@ class Drafting:
                 (),
                 detail,
                 lines=(path,),
+                over=self.under,
                 part=self.part,
                 feature=self.feature,
             )
@@ -235,8 +240,10 @@ class Drafting:
         frm: tuple[str, ...] = (),
         detail: str = "",
         lines: tuple[Path, ...] = (),
+        over: tuple[Path, ...] = (),
     ) -> None:
-        """Keep a paper operation's new sheet, and the step that it was."""
+        """Keep a paper operation's new sheet, and the step that it was; `over` is what
+        lies under the paper that it makes."""
         self.sheet = sheet
         self.tables.append(sheet)
         self.steps.append(
@@ -248,6 +255,7 @@ class Drafting:
                 tuple(self._amount(h, s) for h, s in amounts),
                 detail,
                 lines=lines,
+                over=over or self.under,
                 part=self.part,
                 feature=self.feature,
                 after=sheet.unwatched(),

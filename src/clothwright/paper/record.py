@@ -89,6 +89,10 @@ class Step:
 
     at: Final[Point | None] = None
     lines: Final[tuple[Path, ...]] = ()
+    over: Final[tuple[Path, ...]] = ()
+    """What lies under the paper that it makes: the outlines that are traced over, the
+    rays from the centre of an arc."""
+
     part: Final[str] = ""
     """The draft that it belongs to, for its figure: "back", "front", "peplum"."""
 

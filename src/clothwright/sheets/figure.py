@@ -1,6 +1,10 @@
-"""Figures of steps as SVG: small for the drafting sheet, large for the lesson."""
+"""Figures of steps as SVG: small for the drafting sheet, large for the lesson.
 
-from collections.abc import Iterable, Iterator, Sequence
+A figure shows what its step does and so much round it as lets it be seen; where that
+is a corner of the draft, a small key beside it shows the whole, the corner framed.
+"""
+
+from collections.abc import Iterable, Sequence
 from html import escape
 from typing import NamedTuple
 
@@ -8,6 +12,7 @@ from clothwright.curves import Path, Point
 from clothwright.features.said import Said
 from clothwright.paper import Step
 from clothwright.sheets.drawing import Drawn, Hand, Scene, scene
+from clothwright.sheets.names import Box, Names
 from clothwright.sheets.telling import mark_name
 
 
@@ -23,11 +28,22 @@ class Frame(NamedTuple):
     """Height of the names of marks."""
 
 
-SMALL = Frame(62.0, 40.0)
+SMALL = Frame(62.0, 38.0)
 """The figure of a step on the drafting sheet."""
 
-LONG, ROUND = 75.0, 8.0
-"""Of a longer drawing a figure shows what its step does and so much round it, cm."""
+_ROUND, _LEAST = 0.45, 2.5
+"""Round what its step does a figure shows so much: the first a share of that, the
+second cm."""
+
+_POINT = 0.2
+"""A step that does no more than make one mark is shown with the whole, to find it by,
+cm."""
+
+_NEARER = 1.5
+"""The whole is shown where that is not drawn so much smaller."""
+
+KEY = 13.0
+"""Width and height of the key, mm, at the most."""
 
 _PENCIL, _INK = Hand.PENCIL.value[0], Hand.INK.value[0]
 
@@ -60,116 +76,119 @@ class _SvgPen:
 
 def figure(steps: Sequence[Step], index: int, said: Said, frame: Frame = SMALL) -> str:
     """The SVG of step `index`, or "" when it has nothing to show."""
-    return _svg(scene(steps, index, said), frame)
+    return svg_of(scene(steps, index, said), frame)
 
 
-def room_of(seen: Scene) -> tuple[float, float] | None:
-    """Width and height that a scene takes up, cm; None for an empty one."""
-    drawn = [*seen.drawn, *((Hand.INK, p) for p in seen.rulers)]
-    box = _window(seen, drawn)
-    return None if box is None else (box.right - box.left, box.bottom - box.top)
+class Views(NamedTuple):
+    """Parts of a scene that a figure may show, cm."""
+
+    whole: Box
+    near: Box
+    """What the step does, and what is round it."""
 
 
-class _Box(NamedTuple):
-    """Room that a name takes in a figure, mm."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-
-def _beside(
-    x: float,
-    y: float,
-    name: str,
-    size: float,
-    taken: Sequence[_Box],
-    ink: Sequence[_Box],
-    frame: Frame,
-) -> _Box | None:
-    """A place for a name beside its mark that no other name has, off the ink if there
-    is one; None when all are taken or lie outside the figure."""
-    wide, gap = 0.66 * size * len(name), 1.2
-    found = []
-    for left, bottom in (
-        (x + gap, y - 0.8),
-        (x - gap - wide, y - 0.8),
-        (x + gap, y + size),
-        (x - gap - wide, y + size),
-    ):
-        box = _Box(left, bottom - 0.8 * size, left + wide, bottom)
-        inside = box.left >= 0 and box.right <= frame.width
-        inside = inside and 0 <= box.top < frame.height
-        if inside and not any(_overlap(box, t) for t in taken):
-            found.append(box)
-    clear = (b for b in found if not any(_overlap(b, k) for k in ink))
-    return next(clear, found[0] if found else None)
+def views(seen: Scene) -> Views | None:
+    """What a figure of a scene may show; None for an empty one."""
+    drawn = _drawn(seen)
+    marks = (*seen.marks, *seen.new)
+    whole = _bounds((p for _, p in drawn), (p for _, p in marks))
+    if whole is None:
+        return None
+    own = _bounds(
+        (p for hand, p in drawn if hand in (Hand.INK, Hand.OLD)),
+        (p for n, p in marks if n in seen.named or not n),
+    )
+    alone = own is None or max(own.right - own.left, own.bottom - own.top) < _POINT
+    return Views(whole, whole if own is None or alone else _round(own, whole))
 
 
-def _inked(path: Path, at: Point, scale: float) -> Iterator[_Box]:
-    """Small boxes along a line of the figure, mm."""
-    n = max(2, round(path.length * scale))
-    for i in range(n + 1):
-        p = (path.at_length(path.length * i / n) - at) * scale
-        yield _Box(p.x - 0.3, p.y - 0.3, p.x + 0.3, p.y + 0.3)
-
-
-def _overlap(a: _Box, b: _Box) -> bool:
-    return (
-        a.left < b.right and b.left < a.right and a.top < b.bottom and b.top < a.bottom
+def _round(own: Box, whole: Box) -> Box:
+    """What lies round a part of the whole."""
+    more = max(_LEAST, _ROUND * max(own.right - own.left, own.bottom - own.top))
+    return Box(
+        max(own.left - more, whole.left),
+        max(own.top - more, whole.top),
+        min(own.right + more, whole.right),
+        min(own.bottom + more, whole.bottom),
     )
 
 
-def _bounds(paths: Iterable[Path], marks: Iterable[Point]) -> _Box | None:
+def _drawn(seen: Scene) -> list[Drawn]:
+    return [*seen.drawn, *((Hand.INK, p) for p in seen.rulers)]
+
+
+def _bounds(paths: Iterable[Path], marks: Iterable[Point]) -> Box | None:
     """What lines and marks take up, cm; None for nothing."""
-    boxes = [_Box(*p.bounds()) for p in paths] + [_Box(*p, *p) for p in marks]
+    boxes = [Box(*p.bounds()) for p in paths] + [Box(*p, *p) for p in marks]
     if not boxes:
         return None
     lefts, tops, rights, bottoms = zip(*boxes, strict=True)
-    return _Box(min(lefts), min(tops), max(rights), max(bottoms))
+    return Box(min(lefts), min(tops), max(rights), max(bottoms))
 
 
-def _whole(seen: Scene, drawn: Sequence[Drawn]) -> _Box | None:
-    return _bounds((p for _, p in drawn), (p for _, p in (*seen.marks, *seen.new)))
+_SIDES, _ENDS = 14.0, 8.0
+"""Of a frame, what is left beside and above the drawing for names, mm."""
 
 
-def _window(seen: Scene, drawn: Sequence[Drawn]) -> _Box | None:
-    """What of a scene its figure shows, cm: all; of a long piece what the step does and
-    as much above and below as lets it be seen."""
-    whole = _whole(seen, drawn)
-    own = _bounds(
-        (p for hand, p in drawn if hand is Hand.INK),
-        (p for n, p in (*seen.marks, *seen.new) if n in seen.named or not n),
-    )
-    if whole is None or own is None or whole.bottom - whole.top < LONG:
-        return whole
-    high = max(own.bottom - own.top + 2 * ROUND, LONG / 3)
-    middle = (own.top + own.bottom) / 2
-    top = min(max(middle - high / 2, whole.top), max(whole.bottom - high, whole.top))
-    return whole._replace(top=top, bottom=min(top + high, whole.bottom))
+def _fills(box: Box, frame: Frame) -> float:
+    """Millimetres for a centimetre at which a part fills a frame."""
+    w, h = max(box.right - box.left, 4.0), max(box.bottom - box.top, 4.0)
+    return min((frame.width - _SIDES) / w, (frame.height - _ENDS) / h)
 
 
-def _svg(seen: Scene, frame: Frame) -> str:
-    drawn = [*seen.drawn, *((Hand.INK, p) for p in seen.rulers)]
-    window = _window(seen, drawn)
-    if window is None:
+def svg_of(seen: Scene, frame: Frame) -> str:
+    """The SVG of a scene, or "" when it shows nothing."""
+    found = views(seen)
+    if found is None:
         return ""
-    w = max(window.right - window.left, 4.0)
-    h = max(window.bottom - window.top, 4.0)
-    scale = frame.scale or min((frame.width - 14) / w, (frame.height - 8) / h)
+    whole, box = found
+    beside = frame._replace(width=frame.width - KEY)
+    keyed = not frame.scale and _fills(box, beside) > _NEARER * _fills(whole, frame)
+    if frame.scale:
+        w, h = (frame.width / frame.scale, frame.height / frame.scale)
+        fits = whole.right - whole.left < w and whole.bottom - whole.top < h
+        box, keyed = (whole, False) if fits else (box, True)
+    elif not keyed:
+        box = whole
+    scale = frame.scale or _fills(box, beside if keyed else frame)
+    left = KEY if keyed else 0.0
     at = Point(
-        (window.left + window.right) / 2 - frame.width / 2 / scale,
-        (window.top + window.bottom) / 2 - frame.height / 2 / scale,
+        (box.left + box.right) / 2 - (frame.width + left) / 2 / scale,
+        (box.top + box.bottom) / 2 - frame.height / 2 / scale,
     )
+    drawn = _drawn(seen)
+    room = Box(left, 0.0, frame.width, frame.height)
     out = _paths(drawn, at, scale)
-    taken: list[_Box] = []
-    ink = [
-        box
-        for hand, path in drawn
-        if hand is Hand.INK
-        for box in _inked(path, at, scale)
-    ]
+    out += _named(seen, drawn, at, scale, frame, room)
+    if keyed:
+        x, y, w, h = left, 0.0, frame.width - left, frame.height
+        clip = f'<clipPath id="w"><rect x="{x}" y="{y}" width="{w}" height="{h}"/>'
+        out = [f"{clip}</clipPath>", '<g clip-path="url(#w)">', *out, "</g>"]
+        shown = Box(*(_back(room, at, scale)))
+        out += _key(drawn, whole, shown, frame)
+    return _sheet(out, frame.width, frame.height)
+
+
+def _back(room: Box, at: Point, scale: float) -> Iterable[float]:
+    """A part of the figure, mm, in cm of the paper."""
+    for i, mm in enumerate(room):
+        yield mm / scale + at[i % 2]
+
+
+def _named(
+    seen: Scene,
+    drawn: Sequence[Drawn],
+    at: Point,
+    scale: float,
+    frame: Frame,
+    room: Box,
+) -> list[str]:
+    """The marks, and beside them their names."""
+    out: list[str] = []
+    names = Names(room)
+    for hand, path in drawn:
+        if hand is not Hand.GUIDE:
+            names.lines(path, at, scale, ink=hand is Hand.INK)
     large, small = frame.letters, 0.73 * frame.letters
     shown = [(n, p, _INK, 0.7, large) for n, p in seen.new]
     shown += [(n, p, _PENCIL, 0.35, large) for n, p in seen.marks if n in seen.named]
@@ -178,18 +197,45 @@ def _svg(seen: Scene, frame: Frame) -> str:
     ]
     for name, p, colour, r, size in shown:
         x, y = (p[0] - at[0]) * scale, (p[1] - at[1]) * scale
-        if not 0 <= y <= frame.height:
+        if not (room.left <= x <= room.right and room.top <= y <= room.bottom):
             continue
         out.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r}" fill="{colour}"/>')
+        if not name:
+            continue
         said = mark_name(name)
-        box = _beside(x, y, said, size, taken, ink, frame) if name else None
-        if box is not None:
-            taken.append(box)
+        found = names.place(Point(x, y), said, size, must=size == large)
+        if found is None:
+            continue
+        box, led = found
+        if led is not None:
             out.append(
-                f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
-                f'fill="{colour}" font-family="DejaVu Sans">{escape(said)}</text>'
+                f'<path d="M{x:.2f} {y:.2f}L{led.x:.2f} {led.y:.2f}" fill="none" '
+                f'stroke="{colour}" stroke-width="0.12"/>'
             )
-    return _sheet(out, frame.width, frame.height)
+        out.append(
+            f'<text x="{box.left:.2f}" y="{box.bottom:.2f}" font-size="{size}" '
+            f'fill="{colour}" font-family="DejaVu Sans">{escape(said)}</text>'
+        )
+    return out
+
+
+def _key(drawn: Sequence[Drawn], whole: Box, shown: Box, frame: Frame) -> list[str]:
+    """The whole, small, in the upper left corner, and a frame round what is shown."""
+    w, h = max(whole.right - whole.left, 4.0), max(whole.bottom - whole.top, 4.0)
+    scale = min((KEY - 3.0) / w, frame.height / 2 / h)
+    at = Point(whole.left - 1.0 / scale, whole.top - 1.0 / scale)
+    faint = [(Hand.GUIDE, path) for _, path in drawn]
+    left = max(shown.left, whole.left)
+    top = max(shown.top, whole.top)
+    right = min(shown.right, whole.right)
+    bottom = min(shown.bottom, whole.bottom)
+    x, y = (left - at.x) * scale, (top - at.y) * scale
+    return [
+        *_paths(faint, at, scale),
+        f'<rect x="{x:.2f}" y="{y:.2f}" width="{(right - left) * scale:.2f}" '
+        f'height="{(bottom - top) * scale:.2f}" fill="none" stroke="{_PENCIL}" '
+        'stroke-width="0.25"/>',
+    ]
 
 
 def svg_of_lines(drawn: Sequence[Drawn], width: float, height: float) -> str:

@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from pathlib import Path
 from typing import TypedDict
@@ -13,27 +13,44 @@ from clothwright.order.telling import show
 from clothwright.paper import Step
 from clothwright.rules import Hand, Kind, Reason, RuleError
 from clothwright.sheets.booklet import compile_to
-from clothwright.sheets.figure import figure
+from clothwright.sheets.figure import SMALL, Frame, figure, svg_of
 from clothwright.sheets.telling import tell
+from clothwright.sheets.walked import walked
 from clothwright.units import Unit, format_angle, pretty_length, retold
 
 WORDS = (
     ("apex, point", "the end of a dart inside the piece"),
+    ("bias", "the direction half way between warp and weft, in which cloth gives"),
+    ("blend", "to lead two lines into one without a corner"),
     ("block", "the fitted draft before the style is drawn; a mark of it that moves"),
     ("bust line", "the level of the armhole's foot"),
+    ("cap", "the upper part of a sleeve, sewn into the armhole"),
+    ("dart", "a wedge of cloth folded away to a point; its two edges are its legs"),
+    ("ease", "what is longer than its partner and worked in without a fold"),
+    ("fold", "an edge that is laid on the fold of the cloth, so that it is cut once"),
+    ("gather", "to draw up on two threads"),
     ("grain", "the direction of the warp, marked by the long arrow"),
     ("hb, hf", "shoulder neck points of back and front"),
+    ("hollow", "curved towards the inside of the piece"),
+    ("leg, legs", "an edge of a dart"),
     ("net line", "the line that is stitched; allowances are added last"),
+    ("notch", "a short clip across the edge, to be laid on its like"),
     ("panel", "a piece between two princess lines, or between one and an edge"),
     ("pitch", "where the armhole stands upright beside the arm crease"),
+    ("plumb", "straight down, as a weight hangs"),
+    ("redraw", "to draw an edge anew; the old line no longer counts"),
+    ("roll", "how far an inner layer lies inside the outer, so that it is not seen"),
+    ("slash", "to cut the paper along a line, to a point but not through it"),
+    ("spread", "to open the paper along a slash"),
     ("square to", "at a right angle to"),
-    ("take in", "what a dart or seam makes the cloth narrower"),
-    ("true", "to redraw edges that will be sewn so that they agree"),
+    ("swing, turn, turned", "to move round a point that is held fast"),
+    ("take in, taken in, takes in", "what a dart or seam makes the cloth narrower"),
+    ("tape", "to join two edges of paper"),
+    ("trace", "to copy on to new paper"),
+    ("true, trued", "to redraw edges that will be sewn so that they agree"),
     ("walk", "to measure both sides of a seam together, notch by notch"),
 )
-
-_OF_SOME = ("block", "bust line", "hb, hf", "panel", "pitch")
-"""Words that not every garment has a use for."""
+"""Words of the trade with what they mean; several that are told together, by commas."""
 
 
 class _Part(TypedDict):
@@ -74,8 +91,7 @@ def told(draft: Draft) -> Iterator[tuple[int, str, Step, str]]:
 def _data(draft: Draft, letter: bool) -> dict[str, object]:
     order = draft.order
     unit = order.unit
-    reasons = _reasons(draft)
-    rules = [r for r in reasons if r.hand not in _BODY and _counts(r)]
+    numbers = numbers_of(draft)
     parts: list[_Part] = []
     steps = {"": draft.steps, "left side": draft.left.steps if draft.left else ()}
     for (side, name), group in groupby(told(draft), key=lambda t: (t[1], t[2].part)):
@@ -89,6 +105,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
                         "text": text,
                         "svg": figure(steps[side], i - 1, order.said),
                         "alt": f"{s.makes}, {s.says}",
+                        "walked": seams_walked(steps[side], i, unit, SMALL),
                     }
                     for i, _, s, text in group
                 ],
@@ -101,30 +118,61 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         "paper": "us-letter" if letter else "a4",
         "measures": measures_of(draft),
         "estimated": any(r.hand is Hand.ESTIMATED for r in _taken(draft)),
-        "numbers": [
-            {
-                "symbol": r.symbol,
-                "name": r.name,
-                "value": _pretty(r, unit),
-                "formula": retold(r.formula, unit) or _whose(r.hand),
-            }
-            for r in rules
-        ],
+        "numbers": numbers,
         "parts": parts,
-        "words": list(_words(parts, rules)),
+        "words": words_of(
+            (
+                *(str(s["text"]) for p in parts for s in p["steps"]),
+                *(n["name"] for n in numbers),
+            )
+        ),
     }
 
 
-def _words(parts: list[_Part], rules: list[Reason]) -> Iterator[tuple[str, str]]:
-    """Words with what they mean; those of one garment only where the sheet uses
-    them."""
-    said = [str(s["text"]) for p in parts for s in p["steps"]]
-    text = " ".join((*said, *(r.name for r in rules)))
-    for word, means in WORDS:
-        if word not in _OF_SOME or any(
-            re.search(rf"\b{w}", text, re.IGNORECASE) for w in word.split(", ")
-        ):
-            yield word, means
+def seams_walked(
+    steps: Sequence[Step], number: int, unit: Unit, frame: Frame
+) -> list[dict[str, str]]:
+    """The seams that the step of this number walks, each with its figure."""
+    return [
+        {
+            "number": f"{number}.{k}",
+            "text": w.text,
+            "svg": svg_of(w.scene, frame),
+            "alt": f"{w.seam.name}, walked",
+        }
+        for k, w in enumerate(walked(steps, number - 1, unit), 1)
+    ]
+
+
+def words_of(texts: Iterable[str]) -> list[tuple[str, str]]:
+    """The words that these texts use, with what they mean."""
+    text = " ".join(texts)
+    return [
+        (word, means)
+        for word, means in WORDS
+        if re.search(rf"\b({'|'.join(word.split(', '))})", text, re.IGNORECASE)
+    ]
+
+
+def numbers_of(draft: Draft) -> list[dict[str, str]]:
+    """The numbers that a draft rests on, beside the measures: symbol, name, value, and
+    how it comes about."""
+    unit = draft.order.unit
+    return [
+        {
+            "symbol": r.symbol,
+            "name": r.name,
+            "value": _pretty(r, unit),
+            "formula": how_of(r, unit),
+        }
+        for r in _reasons(draft)
+        if r.hand not in _BODY and _counts(r)
+    ]
+
+
+def how_of(r: Reason, unit: Unit) -> str:
+    """How a number comes about: its formula, or who decided it."""
+    return retold(r.formula, unit) or _whose(r.hand)
 
 
 def measures_of(draft: Draft) -> list[dict[str, str]]:

@@ -89,7 +89,7 @@ def _start(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 def _measure(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
     parts = []
     for a in s.amounts:
-        if abs(a.value) < NOTHING:
+        if _nothing(a, unit):
             continue
         ahead, back = _ways(s, a.how)
         parts.append(f"{amount(a, unit, n)} {ahead if a.value > 0 else back}")
@@ -141,9 +141,14 @@ def _turn(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
 
 
 def _sizes(s: Step, unit: Unit, n: Numbers) -> list[str]:
-    return [
-        _put(a.how, amount(a, unit, n)) for a in s.amounts if abs(a.value) >= NOTHING
-    ]
+    return [_put(a.how, amount(a, unit, n)) for a in s.amounts if not _nothing(a, unit)]
+
+
+def _nothing(a: Amount, unit: Unit) -> bool:
+    """True for a size that the tape does not show."""
+    if abs(a.value) < NOTHING or a.angle or a.key:
+        return abs(a.value) < NOTHING
+    return pretty_length(abs(a.value), unit) == pretty_length(0.0, unit)
 
 
 def _put(how: str, size: str) -> str:
@@ -152,7 +157,10 @@ def _put(how: str, size: str) -> str:
 
 
 def _find(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:
-    how = "; ".join([", ".join(_sizes(s, unit, n)), s.detail]).strip("; ")
+    sizes = _sizes(s, unit, n)
+    how = "; ".join([", ".join(sizes), s.detail]).strip("; ")
+    if sizes and s.frm and not re.search(rf"\b{re.escape(s.frm[0])}(?![\w′])", how):
+        how = f"from {s.frm[0]}, {how}"
     return f"mark {s.makes}, {s.says}" + (f": {how}" if how else "")
 
 

@@ -24,8 +24,9 @@ from clothwright.features.bodice.side_level import SideLevel
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.neck_shapes import WINDING, FrontShape
 from clothwright.features.necks.necklines import Neckline
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import pivot
+from clothwright.sheets.steps import steps_text
 from orders import closed_back, cut_faults, drafted, order, swapped
 
 MM = 0.1
@@ -220,6 +221,25 @@ def test_a_side_dart_at_every_level_is_the_same_dart(level: SideLevel) -> None:
         assert 3.0 <= n.yW - p["U2"].y <= 8.0
     if level is SideLevel.HIGH:
         assert 2.5 <= p["U2"].y - n.yB < 3.0
+
+
+def test_gathers_say_on_the_edge_what_they_come_to() -> None:
+    """A stretch of 8 cm takes them by default (transformations 1.6); the paper and the
+    hand step say how much is drawn up into that."""
+    dart = BustDart(to=DartPlace.NECK, taken_up=TakenUp.GATHERS)
+    features = swapped(led(dart), Neckline(shape=FrontShape.ROUND))
+    made = draft(order(P92, features))
+    assert not made.failed, made.failures()
+    front = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+    (said,) = (b for b in front.wording.beside if "gather" in b.text)
+    assert said.text == "gather to 8.0 between the notches"
+    assert any(t.text in (said.text, said.short) for t in front.texts)
+    wide = made.sheet.lines
+    opened = distance(
+        wide["gathered dart neck tip"].start, wide["gathered dart neck cf"].end
+    )
+    step = next(t for t in steps_text(made) if "in one line over the open dart" in t)
+    assert f"gather {8.0 + opened:.1f} cm of it, to 8.0 cm" in step
 
 
 def test_a_dart_has_room_on_its_edge() -> None:

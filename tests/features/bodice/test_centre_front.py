@@ -14,6 +14,7 @@ from clothwright.features.bodice.bust_dart_rules import TakenUp
 from clothwright.features.bodice.centre_front import CENTRE_SEAM
 from clothwright.features.bodice.front_dart import OPENED, DartPlace, as_drafted
 from clothwright.features.bodice.opened_dart import mouth
+from clothwright.features.bodice.yokes import FrontYoke
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.openings.button_stand import ButtonStand, Where
@@ -21,6 +22,7 @@ from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind, SeamKind
+from clothwright.sheets.steps import steps_text
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
@@ -132,6 +134,18 @@ def test_a_low_neck_leaves_no_room() -> None:
     features = swapped(led(), Neckline(depth=27.0))
     with pytest.raises(OrderError, match="below the neck at the centre front"):
         draft(order(P92, features))
+
+
+def test_below_a_yoke_it_is_the_yoke_that_leaves_no_room() -> None:
+    """It opens under the yoke's seam: no neck (Df) alters that."""
+    with pytest.raises(OrderError) as said:
+        draft(order(P92, (*led(along=0.05), FrontYoke())))
+    assert "below the seam of the yoke at the centre front" in str(said.value)
+    assert "make the yoke (Yf) less deep" in str(said.value)
+    assert "Df" not in str(said.value)
+    steps = steps_text(draft(order(P92, (*led(along=0.5), FrontYoke()))))
+    place = next(t for t in steps if "new place of the bust dart" in t)
+    assert "from the seam of the yoke" in place
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ import pytest
 
 from bodies import BRIDA, P92, THEA
 from clothwright.curves import Point, distance
-from clothwright.features.linings import lining_pieces, roll
+from clothwright.features.linings import lining_edge, roll
 from clothwright.features.linings.facing_checks import roll_findings
 from clothwright.features.linings.lining import Lining
 from clothwright.features.linings.lining_checks import edge_findings
@@ -90,7 +90,7 @@ def _refused(d: Draft, sheet: Sheet) -> set[str]:
 def test_a_lining_cut_as_the_shell_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     """No roll at all."""
     monkeypatch.setattr(
-        "clothwright.features.linings.lining_pieces.rolled_front",
+        "clothwright.features.linings.lining_edge.rolled_front",
         lambda half, rho: rolled_front(half, 0.0 * rho),
     )
     d = draft(order(P92, to_edge("open")))
@@ -112,7 +112,7 @@ def test_a_shoulder_left_where_it_was_is_noticed(
 def test_the_wrong_slack_is_refused(
     monkeypatch: pytest.MonkeyPatch, slack: float
 ) -> None:
-    monkeypatch.setattr(lining_pieces, "SLACK", slack)
+    monkeypatch.setattr(lining_edge, "SLACK", slack)
     assert "N1" in {f.code for f in draft(order(P92, to_edge("open"))).findings}
 
 

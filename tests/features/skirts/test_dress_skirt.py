@@ -11,9 +11,12 @@ from clothwright.features.block import Block, Depth
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart_rules import TakenUp
 from clothwright.features.skirts.dress_skirt import Cut, DressSkirt
+from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
+from clothwright.sheets.steps import steps_text
 from orders import closed_back, main_features, order, sleeved_features, swapped
 
 MM = 0.1
@@ -42,6 +45,19 @@ def test_the_demo_order_2() -> None:
     assert n.z == 18.0
     assert sheet.piece("PF").name == "Front skirt"
     assert {s.name for s in sheet.seams} >= {"skirt side"}
+
+
+@pytest.mark.parametrize(
+    "skirt", [*(DressSkirt(cut=c) for c in Cut), FittedDressSkirt()]
+)
+def test_no_number_or_step_of_a_dress_speaks_of_a_peplum(skirt: Feature) -> None:
+    features = swapped(closed_back(lines="darts"), skirt, place_of="peplum")
+    d = draft(order(P92, features))
+    assert not d.failed, d.failures()
+    told = [*(d.numbers.why(k).name for k in d.used if k in d.numbers), *steps_text(d)]
+    told += [op.title for op in making_order(d).operations]
+    assert any("skirt" in t for t in told)
+    assert not [t for t in told if "peplum" in t]
 
 
 @pytest.mark.parametrize("cut", Cut)

@@ -251,7 +251,8 @@ class BustDart(Feature):
         own = d.n.along_1 if self.along is not None else None
         along = level_with_bust(d, own)
         place = DartPlace.CENTRE
-        check_place(d.sheet.edge("F", "cf").path, place, along, d["BP"])
+        yoke = "FY" in d.sheet.pieces
+        check_place(d.sheet.edge("F", "cf").path, place, along, d["BP"], yoke=yoke)
         lead_to_centre(d, _start(d, place, along))
         close_side(d)
         if self.taken_up not in LAID:
@@ -360,6 +361,8 @@ def _start(d: Drafting, place: DartPlace, along: float) -> Point:
     """Mark where a dart opens, so far along its edge as that lies now."""
     path = d.sheet.edge("F", OPENED[place].edge).path
     amount, frm = along, _FROM.get(place, "the underarm")
+    if place is DartPlace.CENTRE and "FY" in d.sheet.pieces:
+        frm = "the seam of the yoke"
     if place is DartPlace.SHOULDER:
         amount, frm = path.length - along, "the neck"
     return d.found(

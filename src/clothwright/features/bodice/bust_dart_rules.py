@@ -197,30 +197,48 @@ def usual_on_neck(path: Path) -> float:
     return (last + path.length) / 2
 
 
-def check_place(path: Path, place: DartPlace, along: float, bp: Point) -> None:
-    """The bust dart has room beside it and crosses a neck. Raises PaperError."""
+def check_place(
+    path: Path, place: DartPlace, along: float, bp: Point, *, yoke: bool = False
+) -> None:
+    """The bust dart has room beside it and crosses a neck; below a `yoke` it opens
+    under that one's seam. Raises PaperError."""
     before, _ = LEAST_BESIDE[place]
     if place is DartPlace.CENTRE and along < before:
+        above, shallower = _ABOVE[yoke]
         raise PaperError(
-            f"the bust dart would open {max(0.0, along):.1f} cm below the neck at the "
-            f"centre front; {before:g} cm must stay: make the neck (Df) less deep, or "
-            "lead the dart elsewhere"
+            f"the bust dart would open {max(0.0, along):.1f} cm below the {above} at "
+            f"the centre front; {before:g} cm must stay: make {shallower}, or lead the "
+            "dart elsewhere"
         )
-    check_beside(path, OPENED[place], LEAST_BESIDE[place], along, bp)
+    check_beside(path, OPENED[place], LEAST_BESIDE[place], along, bp, yoke=yoke)
+
+
+_ABOVE = {
+    False: ("neck", "the neck (Df) less deep"),
+    True: ("seam of the yoke", "the yoke (Yf) less deep"),
+}
+"""What ends the centre front above, without a yoke and with one, and what to do where
+it lies too low."""
 
 
 def check_beside(
-    path: Path, o: Opened, least: tuple[float, float], along: float, point: Point
+    path: Path,
+    o: Opened,
+    least: tuple[float, float],
+    along: float,
+    point: Point,
+    *,
+    yoke: bool = False,
 ) -> None:
     """A dart has room beside it and crosses a neck. Raises PaperError."""
     dart = "bust dart" if o.piece == "F" else "back dart"
     place = "along" if o.piece == "F" else "along b"
     if along < least[0] or path.length - along < least[1]:
-        narrower = "the neck narrower, " if o.edge != "side" else ""
+        other = f"{_ABOVE[yoke][1]}, " if o.edge == "cf" else _ROOM.get(o.edge, "")
         short = max(least[0] - along, along + least[1] - path.length)
         raise PaperError(
             f"the {dart} comes too near to the end of the {o.where}, by {short:.1f} "
-            f"cm: make its place ({place}) another, {narrower}or lead it elsewhere"
+            f"cm: make its place ({place}) another, {other}or lead it elsewhere"
         )
     if o.edge != "neck":
         return
@@ -236,6 +254,14 @@ def check_beside(
             f"the {dart} would run along the neck where it opens: make its place "
             f"({place}) another, or lead it elsewhere"
         )
+
+
+_ROOM = {
+    "shoulder": "the neck (dw) narrower, ",
+    "armhole": "the neck (dw) narrower, ",
+    "neck": "the neck (Df, Db) deeper, ",
+}
+"""What gives an edge more length, where its dart has no room."""
 
 
 def _corners(path: Path) -> Iterator[float]:

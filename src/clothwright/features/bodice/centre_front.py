@@ -145,7 +145,8 @@ def centre_operations(
         stitch=Stitch.LOCK,
         neatened=2,
         press="open",
-        task=Task.PANEL,
+        task=Task.SEAMS,
+        count=0.5,
     )
 
 

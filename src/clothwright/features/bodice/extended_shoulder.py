@@ -188,7 +188,8 @@ def run_on(d: Drafting) -> None:
         Verb.REDRAW,
         sheet.drawn(**{"armhole front": arm}),
         "F",
-        "shoulder and armhole of the front over the arm",
+        "shoulder and armhole of the front: the shoulder rounded over its old tip to "
+        "Te, the armhole square to it there and on to Gl, square to the side",
         frm=("Te", "Gl"),
         lines=(arm, over),
     )
@@ -205,7 +206,8 @@ def run_on(d: Drafting) -> None:
         Verb.REDRAW,
         sheet.drawn(**{"armhole back": arm}),
         "B",
-        "shoulder and armhole of the back over the arm",
+        "shoulder and armhole of the back: the shoulder rounded over its old tip to "
+        "Tbe, the armhole square to it there and on to ubl, square to the side",
         frm=("Tbe", "ubl"),
         lines=(arm, over),
     )
@@ -219,7 +221,10 @@ def _tip(d: Drafting, name: str, tip: Point, out: Vector, inward: Vector) -> Pat
         name,
         line.start,
         "end of the shoulder over the arm",
-        amounts=(("along the shoulder from the tip", "ext"), ("dropped", "ext_drop")),
+        amounts=(
+            ("on beyond the tip, along the shoulder line", "ext"),
+            ("down, square to that line", "ext_drop"),
+        ),
     )
     return line
 

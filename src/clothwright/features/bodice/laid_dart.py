@@ -19,6 +19,7 @@ from clothwright.paper import (
     LineKind,
     PaperError,
     Sheet,
+    Size,
     Verb,
     redraw,
 )
@@ -92,20 +93,27 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
         )
     new = Edge(o.edge, bridged(p, o, reach))
     sheet = redraw(before, o.piece, o.run, [new])
-    word = "ease" if how is TakenUp.EASE else "gathers"
-    sheet = taken_in(before, sheet, o.piece, mouths, word, reach)
-    says = f"taken up as {how.value}, half to either side of the dart"
+    word = "ease" if how is TakenUp.EASE else "gather"
+    taken = "ease" if how is TakenUp.EASE else "gathers"
+    sheet = taken_in(before, sheet, o.piece, mouths, taken, reach)
+    amounts: list[tuple[str, Size]] = [("it takes in {}", wide)]
     if how is TakenUp.TUCKS:
         sheet = _tucked(before, sheet)
         lines = tuple(_lines(d.n, o, new.path, midpoint(*mouths), wide, d[o.about]))
         sheet = sheet.put(sheet.piece(o.piece).with_lines(*lines))
-        says = f"shared by {_count(d.n, o)} tucks alike, parallel to the dart's middle"
+        says = f"shared by {_count(d.n, o)} tucks, parallel to the dart's middle"
+        amounts.append(("each tuck takes in {}", wide / _count(d.n, o)))
+        amounts.append(("with {} between two", f"tuck_apart{o.own}"))
+    else:
+        says = "half to either side of the dart"
+        amounts.append((f"{word} {{}} of it", wide + 2 * reach))
+        amounts.append(("to {}", 2 * reach))
     d.lay(
         Verb.REDRAW,
         sheet,
         f"{o.piece}.{o.edge}",
         f"{o.where} of the {o.half} in one line over the open dart",
-        amounts=(("it takes in {}", wide),),
+        amounts=amounts,
         detail=says,
         lines=(new.path,),
     )

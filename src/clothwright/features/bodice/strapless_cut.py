@@ -142,7 +142,9 @@ def _mark(d: Drafting, half: _Half, words: str) -> None:
     }
     for name, at in half.marks.items():
         if name in says:
-            d.found(name, at, says[name], amounts=amounts[name])
+            level = name == "Tc" and abs(d.n.dip) < _NOTHING
+            detail = "level with Kt" if level else ""
+            d.found(name, at, says[name], amounts=amounts[name], detail=detail)
         else:
             d.found(
                 name,

@@ -80,6 +80,7 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         arm.at_length(hits[0]),
         f"seam of the {y.half} yoke on the armhole",
         amounts=(("above the level of the centre", y.slope),),
+        detail="" if d.n[y.slope] else f"level with {y.marks[0]}",
     )
     line = _to_edge(_line(a, c, d.n[y.bow]), mid, c)
     start, end = On("armhole", hits[0]), On(edge, mid.length_to_point(line.end))

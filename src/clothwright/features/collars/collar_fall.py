@@ -109,6 +109,7 @@ def lay_under(d: Drafting, upper: Piece) -> None:
         "undercollar, on the bias",
         amounts=(("inside the collar's outer edges by {}", "c_turn"),),
         detail="beginning at nothing where it is sewn on",
+        over=(upper.outline,),
     )
 
 

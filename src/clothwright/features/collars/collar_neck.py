@@ -49,6 +49,13 @@ def _as_one(first: Path, second: Path) -> Path:
     return Path((*first.segments[:-1], whole, *second.segments[1:]))
 
 
+def papers(sheet: Sheet, laid: ClosedNeck) -> tuple[Path, ...]:
+    """The back's paper and the front's as they are laid together."""
+    front = sheet.piece("FC") if "FC" in sheet.pieces else as_drafted(sheet)
+    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    return back.outline, front.outline.moved(laid.turned)
+
+
 def opens_behind(sheet: Sheet) -> bool:
     """True when the back opens at the centre: the collar is in two halves there."""
     return Chains(sheet).zipped() or beyond(sheet, "B") > 0

@@ -8,7 +8,11 @@ from clothwright.curves import Path
 from clothwright.features.base import Number, Rank, Stage
 from clothwright.features.collars.collar import SRC, TURN, Collar
 from clothwright.features.collars.collar_fall import lay_under
-from clothwright.features.collars.collar_neck import closed_neck, opens_behind
+from clothwright.features.collars.collar_neck import (
+    closed_neck,
+    opens_behind,
+    papers,
+)
 from clothwright.features.collars.collar_pieces import (
     COLLAR,
     CollarEnd,
@@ -175,6 +179,7 @@ def neck_of_collar(d: Drafting) -> Path:
             "or less, or make the neck narrower"
         )
     laid = closed_neck(d.sheet, n.Lr)
+    d.under = papers(d.sheet, laid)
     d.found(
         "Xs",
         laid.shoulder,
@@ -182,13 +187,13 @@ def neck_of_collar(d: Drafting) -> Path:
         detail="the front's paper on the back's, darts at the neck closed",
     )
     over = laid.overlapped(overlap_angle(n.c_lap, n.Lr))
+    d.under = papers(d.sheet, over)
     d.found(
         "Xt",
         over.tip,
         "tip of the front shoulder, laid over the back's",
         frm=("Xs",),
-        amounts=(("over by {}", "c_lap"),),
-        detail="the front turned about Xs",
+        amounts=(("turn the front about Xs until the tips overlap by {}", "c_lap"),),
     )
     neck = over.edge(n.c_up, n.c_away)
     d.found(
@@ -230,4 +235,5 @@ def lay_collar(d: Drafting, upper: Piece, says: str, width: str) -> None:
         ),
         frm=("Xb", "Xf"),
     )
+    d.under = ()
     lay_under(d, upper)

@@ -19,7 +19,7 @@ from clothwright.blocks.lapel import (
     back_collar,
     neck_of_collar,
 )
-from clothwright.curves import Path, Point, Vector, distance, dot, inset, mix
+from clothwright.curves import Path, Point, Vector, cross, distance, dot, inset, mix
 from clothwright.features.base import Number, Shown
 from clothwright.features.chains import Chains
 from clothwright.features.collars.collar import SRC, TURN, Collar
@@ -227,6 +227,7 @@ def lay_collar_on(d: Drafting) -> Laid:
     n = d.n
     d.part = "collar"
     shell = front_of(d.sheet)
+    d.under = (shell.outline,)
     edge = shell.edge(STAND).path
     gorge = shell.edge("neck").path
     k = Point(edge.start.x, n.y_hf + n.c_break)
@@ -275,17 +276,29 @@ def lay_collar_on(d: Drafting) -> Laid:
     lost = nb + gorge.length - neck.length  # by blending it over the shoulder
     back = back_collar(hps, roll.up, nb + lost, outer + lost, wide)
     neck = neck_of_collar(back.neck.reversed(), gorge)
+    run = back.neck.end - hps
     d.found(
         "Vz",
         back.neck.end,
         "centre back of the collar, at the neck",
         frm=("Vr",),
         amounts=(
-            ("a line beside the roll line, as long as the back neck, {}", nb),
-            ("the outer edge {}, as long as where it lies on the back", outer),
-            ("the collar {} wide", wide),
+            (
+                "from the neck end of the shoulder, beside the line from Vk to Vr",
+                dot(run, roll.up),
+            ),
+            ("square away from that line, to the back", abs(cross(run, roll.up))),
         ),
-        detail=f"bent away evenly by {back.degrees:.0f}°, the centre back square to it",
+        detail="where the back neck's length ends when the collar is bent away by "
+        f"{back.degrees:.0f}°, so that its outer edge is as long as where it lies",
+    )
+    d.draw(
+        "gorge",
+        neck,
+        "neck edge of the collar and the gorge",
+        frm=("Vz",),
+        detail="from Vz, square to the centre back, in an even bend to the neck end of "
+        "the shoulder, blended there into the neck of the front",
     )
     d.found(
         "Xs",

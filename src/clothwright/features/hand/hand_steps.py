@@ -43,6 +43,7 @@ from clothwright.paper import (
     straight,
     tape,
 )
+from clothwright.paper import Size as Number
 
 NOTCHED = 12.0
 """A new seam from here on is notched, cm: two of its kind cannot be confused."""
@@ -223,21 +224,35 @@ class Redraw(OwnStep):
         ]
         made = sheet if self.cornered else sheet.unsew(*within)
         made = redraw(made, p.code, list(self.edges), new)
+        mouth = (first.path.end, last.path.start)
         if self.taken:
-            mouth = (first.path.end, last.path.start)
             made = taken_in(sheet.unsew(*within), made, p.code, mouth, self.taken)
-        says = f"{told(p)}, {new[0].name}"
+        says = f"{told(p)}, {' and '.join(e.name for e in new)}"
         if not self.cornered and len(self.edges) > 1:
             says += " in one line"
+        if self.over:
+            how = "ruled anew to" if self.cornered else "over"
+            says += f", {how} {', '.join(q.said() for q in self.over)}"
+        amounts: list[tuple[str, Number]] = list(self.amounts(key))
+        if self.taken:
+            amounts.append(("it takes in {}", distance(*mouth)))
         d.lay(
             Verb.REDRAW,
             made,
             f"{p.code}.{new[0].name}",
             says,
-            amounts=self.amounts(key),
-            detail=f"what is opened is taken up as {self.taken}" if self.taken else "",
+            amounts=amounts,
+            detail=_drawn_up(self.taken),
             lines=tuple(e.path for e in new),
         )
+
+
+def _drawn_up(taken: str) -> str:
+    """What becomes of what is opened."""
+    if not taken:
+        return ""
+    what = "drawn up" if taken == "gathers" else "eased in"
+    return f"which is {what} as {taken} between the notches beside it"
 
 
 def _bridged(first: Path, last: Path) -> Path:

@@ -279,7 +279,7 @@ def draft(d: Drafting) -> None:
             name,
             mix(at, top, SHAPE.bend),
             f"where the {side} of the cap turns from hollow to crown",
-            detail=f"45 in 100 of the way from S{side[0]} to T",
+            detail=f"45 hundredths of the way from S{side[0]} to T",
         )
     right = half_cap(n.Wb / 2, n.h_cap, SHAPE)
     left = right.moved(mirror_in(d["Os"], top))

@@ -15,6 +15,11 @@ from clothwright.features.linings.facing_checks import facing_findings
 from clothwright.features.linings.facing_pieces import back_facing, front_facing
 from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.linings.facing_sewing import facing_operations
+from clothwright.features.linings.sewn_halves import (
+    back_under,
+    sewn_back,
+    sewn_front,
+)
 from clothwright.features.necks.cowl import lay_cut_on
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding
@@ -142,6 +147,7 @@ def _below_top(d: Drafting, front: Piece) -> None:
                 ("below the top at the side", piece.edge("side").length),
             ),
             detail=f"from the {half} with its panels laid together at the top",
+            over=(sewn_front if half == "front" else sewn_back)(d.sheet).outlines(),
         )
 
 
@@ -169,6 +175,7 @@ def draft_facings(d: Drafting) -> None:
         ),
         detail="from the front with its panels laid together; what the roll adds to "
         "the edges is cut off at the shoulder",
+        over=sewn_front(d.sheet).outlines(),
     )
     if not front.has("neck"):
         target *= 2
@@ -189,4 +196,5 @@ def draft_facings(d: Drafting) -> None:
         detail="from the back with its panels laid together; its edge crosses the "
         "panel seam no lower than the point of the dart; the shoulder shortened to the "
         "front facing's length",
+        over=back_under(d.sheet, back).outlines(),
     )

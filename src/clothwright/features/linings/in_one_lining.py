@@ -12,6 +12,10 @@ from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_pieces import (
     NECK_FACED,
     below_line,
+    lay_again,
+    lay_below,
+    lay_closed,
+    lay_traced,
     named_lining,
     with_shell_grain,
 )
@@ -19,7 +23,9 @@ from clothwright.features.linings.lining_strips import REACH
 from clothwright.features.linings.sleeve_lining import (
     CAPS,
     MOST_RISE,
+    OUT,
     RISES,
+    SHORTER,
     cap_over,
     led_aside,
     nearest,
@@ -29,7 +35,7 @@ from clothwright.features.linings.sleeve_lining import (
     with_raised_underarm,
 )
 from clothwright.features.wholes import before_yoke
-from clothwright.paper import PaperError, Piece, Seam, Sheet, redraw
+from clothwright.paper import Drafting, PaperError, Piece, Seam, Sheet, redraw
 from clothwright.rules import Numbers
 
 _RAGLAN, _KIMONO = "rg_gap", "km_angle"
@@ -52,17 +58,23 @@ def in_one(n: Numbers) -> bool:
     return _RAGLAN in n or _KIMONO in n
 
 
-def line_in_one(sheet: Sheet) -> Sheet:
+def line_in_one(d: Drafting) -> None:
     """The lining of front, back and sleeves, their hems shorter."""
-    lined: list[Piece] = []
+    sheet = d.sheet
     for half in _HALVES:
         for shell, line, aside in _below_facing(sheet, *half):
             p = closed_front(sheet, shell) if shell.has("dart low") else shell
-            below = below_line(p, line.run_on(REACH), NECK_FACED)
-            sheet = _to_facing(sheet.put(named_lining(below, shell)), shell, aside)
-            lined.append(shell)
-    sheet = _raglan(sheet) if "L.SLF" in sheet.pieces else _kimono(sheet)
-    return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
+            if p is not shell:
+                lay_closed(d, shell, p)
+            below = named_lining(below_line(p, line.run_on(REACH), NECK_FACED), shell)
+            if aside != _HERE:
+                below = _to_facing(below, aside)
+            facing = sheet.piece(half[2]).name.lower()
+            lay_below(d, shell, with_shell_grain(below, shell), facing)
+    if "L.SLF" in d.sheet.pieces:
+        _raglan(d)
+    else:
+        _kimono(d)
 
 
 def _below_facing(
@@ -100,13 +112,10 @@ def _below_facing(
     yield on, sunk(line, _HERE, aside * -1.0), aside
 
 
-def _to_facing(sheet: Sheet, shell: Piece, aside: Vector) -> Sheet:
+def _to_facing(lined: Piece, aside: Vector) -> Piece:
     """The lining of a raglan's sleeve led out to the facing's edge where that lies
     beside the raglan seam, and back to the shell's line below."""
-    if aside == _HERE:
-        return sheet
-    code = f"L.{shell.code}"
-    raglan, join = (sheet.edge(code, k) for k in ("raglan", "join"))
+    raglan, join = (lined.edge(k) for k in ("raglan", "join"))
     front = raglan.path.start == join.path.end
     ends = (_HERE, aside) if front else (aside, _HERE)
     new = [
@@ -114,16 +123,27 @@ def _to_facing(sheet: Sheet, shell: Piece, aside: Vector) -> Sheet:
         raglan.along(led_aside(raglan.path, aside, first=front)),
     ]
     new = new if front else new[::-1]
-    return redraw(sheet, code, [e.name for e in new], new)
+    table = redraw(Sheet().put(lined), lined.code, [e.name for e in new], new)
+    return table.piece(lined.code)
 
 
 # -- raglan --------------------------------------------------------------------------
-def _raglan(sheet: Sheet) -> Sheet:
+def _raglan(d: Drafting) -> None:
     """The underarms raised, the body's as much as is good; the sleeve's so that its
     seam is as long as the body's, and wider there where raising it the least leaves
     it too short."""
-    for code in ("L.F", "L.B"):
+    bodies = [f"L.{body}" for body, _, _ in _HALVES]
+    sheet = d.sheet
+    for code in bodies:
         sheet = with_raised_underarm(sheet, code, MOST_RISE)
+    lay_again(
+        d,
+        sheet,
+        bodies,
+        "the lining of front and back under the arm",
+        (("up along the side by {}", MOST_RISE), ("and out by {}", OUT)),
+        "the raglan seam led there on its last hand's width",
+    )
     shells = [sheet.seam(code) for code in CAPS]
     codes = [f"L.{sleeve}" for _, sleeve, _ in _HALVES]
 
@@ -133,30 +153,43 @@ def _raglan(sheet: Sheet) -> Sheet:
 
     rise = nearest(over, RISES)
     for code, shell in zip(codes, shells, strict=True):
-        sheet = shorter(_gone_on(sheet, code, shell, rise), code, "hem")
-    return sheet
+        wider = _gone_on(sheet, code, shell, rise)
+        sheet = shorter(raised(sheet, code, rise, wider), code, "hem")
+        lay_again(
+            d,
+            sheet,
+            [code],
+            f"{sheet.piece(code).name.lower()} under the arm and at the hem",
+            (
+                ("up along its own seam by {}", rise),
+                ("wider there by {}", wider),
+                ("shorter at the hem", SHORTER),
+            ),
+        )
 
 
-def _gone_on(sheet: Sheet, code: str, shell: Seam, rise: float) -> Sheet:
-    """Half a raglan's sleeve, raised, so wide under the arm that it goes on flat."""
+def _gone_on(sheet: Sheet, code: str, shell: Seam, rise: float) -> float:
+    """What makes half a raglan's sleeve, raised, so wide under the arm that it goes on
+    flat."""
 
     def over(wider: float) -> float:
         return cap_over(raised(sheet, code, rise, wider), shell)
 
-    return raised(sheet, code, rise, nearest(over, (0.0, _WIDER)))
+    return nearest(over, (0.0, _WIDER))
 
 
 # -- kimono --------------------------------------------------------------------------
-def _kimono(sheet: Sheet) -> Sheet:
+def _kimono(d: Drafting) -> None:
     """Under the arm as the shell, for no seam is passed over there (common practice, no
     source); over it led to the end of the facing's shoulder, for the shell's rises
     above that; the gusset again."""
-    if _GUSSET in sheet.pieces:
-        gusset = sheet.piece(_GUSSET)
-        sheet = sheet.put(with_shell_grain(named_lining(gusset, gusset), gusset))
+    if _GUSSET in d.sheet.pieces:
+        gusset = d.sheet.piece(_GUSSET)
+        lined = named_lining(gusset, gusset)
+        lay_traced(d, gusset, with_shell_grain(lined, gusset))
     for body, _, facing in _HALVES:
-        code, free = f"L.{body}", sheet.edge(facing, "free").path
-        sheet = shorter(sheet, code, "sleeve hem")
+        code, free = f"L.{body}", d.sheet.edge(facing, "free").path
+        sheet = shorter(d.sheet, code, "sleeve hem")
         join, over = sheet.edge(code, "join"), sheet.edge(code, "overarm")
         if body == "F":
             at = join.path.length_to_point(free.end)
@@ -169,4 +202,11 @@ def _kimono(sheet: Sheet) -> Sheet:
         new = [over.along(led), join.along(short)]
         new = new if body == "F" else new[::-1]
         sheet = redraw(sheet, code, [e.name for e in new], new)
-    return sheet
+        lay_again(
+            d,
+            sheet,
+            [code],
+            f"{sheet.piece(code).name.lower()} over the arm, led to the end of the "
+            "facing's shoulder",
+            (("shorter at the hem of the sleeve", SHORTER),),
+        )

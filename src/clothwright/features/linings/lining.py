@@ -7,15 +7,15 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.linings.in_one_lining import in_one, line_in_one
 from clothwright.features.linings.lining_checks import edge_findings, hung_findings
+from clothwright.features.linings.lining_edge import to_edge
 from clothwright.features.linings.lining_pieces import (
-    SLACK,
     below_facing,
-    peplum,
-    to_edge,
-    torso,
+    line_hanging,
+    line_torso,
 )
 from clothwright.features.linings.lining_seams import with_lining_seams
 from clothwright.features.linings.roll import LEAST_STRAP
+from clothwright.features.linings.walked import lay_walked
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -25,7 +25,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Sheet, Verb
+from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -151,41 +151,20 @@ class Lining(Feature):
 
     def _draft(self, d: Drafting) -> None:
         if not in_one(d.n):
-            self._trace(d, lambda sheet: below_facing(sheet, d.n))
+            self._trace(d, below_facing)
 
     def _in_one(self, d: Drafting) -> None:
         """With sleeves cut in one with the body all is traced after these."""
         if in_one(d.n):
             self._trace(d, line_in_one)
 
-    def _trace(self, d: Drafting, below: Callable[[Sheet], Sheet]) -> None:
+    def _trace(self, d: Drafting, below: Callable[[Drafting], None]) -> None:
         d.part = "lining"
-        n, sheet = d.n, d.sheet
-        if self.to_edge:
-            rho = n.rho_l
-            sheet = to_edge(sheet, rho, n.se_left)
-        else:
-            rho = n.rho
-            sheet = below(sheet)
-        sheet = torso(peplum(sheet, n.short), n.short)
-        sheet = with_lining_seams(sheet, rho, n.short)
-        edges = (
-            ("inside its edges by {}", "rho_l"),
-            ("longer at the waist", SLACK),
-        )
-        d.lay(
-            Verb.TRACE,
-            sheet,
-            "lining",
-            "pieces of the lining from the trued shell",
-            amounts=(
-                *(edges if self.to_edge else ()),
-                ("shorter at the hem", "short"),
-            ),
-            detail="what the roll adds to the edges is cut off at the shoulder"
-            if self.to_edge
-            else "less what the facing covers; both carry an allowance where they join",
-        )
+        rho = d.n.rho_l if self.to_edge else d.n.rho
+        (to_edge if self.to_edge else below)(d)
+        line_hanging(d)
+        line_torso(d)
+        lay_walked(d, with_lining_seams(d.sheet, rho, d.n.short))
 
     def operations(
         self,

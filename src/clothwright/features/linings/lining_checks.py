@@ -8,7 +8,7 @@ from clothwright.curves import distance
 from clothwright.features.bodice.dropped import runs_below
 from clothwright.features.chains import FRONT_LINE
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
-from clothwright.features.linings.lining_pieces import SLACK
+from clothwright.features.linings.lining_edge import SLACK
 from clothwright.features.linings.roll import corner_finding, strap_finding
 from clothwright.features.linings.sewn_halves import (
     SewnHalf,

@@ -1,65 +1,39 @@
 """The pieces of a lining, drawn on the trued shell (first garment 15)."""
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 from dataclasses import replace
 
 from clothwright.blocks.torso import FISH_EYE, PIECES
-from clothwright.curves import (
-    Motion,
-    Path,
-    Vector,
-    direction,
-    distance,
-    dot,
-    inset,
-    turned,
-)
-from clothwright.features.bodice.back_dart import NECK_LEGS
-from clothwright.features.bodice.front_dart import led_elsewhere
-from clothwright.features.chains import FRONT_LINE, TOP
+from clothwright.curves import Path, direction, distance, dot, inset
 from clothwright.features.grain import longest_line
 from clothwright.features.linings.cowl_lining import (
     below_cowl,
     facing_divided,
     without_cowl,
 )
-from clothwright.features.linings.facing_pieces import lowered_edges
 from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
     REACH,
     beside_strip,
     stand_facing,
 )
-from clothwright.features.linings.roll import Rolled, back_to_match, rolled_front
-from clothwright.features.linings.sewn_halves import (
-    OVER,
-    SewnHalf,
-    back_under,
-    sewn_back,
-    sewn_front,
-)
-from clothwright.features.linings.sleeve_lining import (
-    lined_arms,
-    sunk,
-)
+from clothwright.features.linings.sewn_halves import back_under, sewn_front
+from clothwright.features.linings.sleeve_lining import OUT, SHORTER, lined_arms
 from clothwright.features.necks.cowl import drapes
 from clothwright.paper import (
-    Edge,
+    Drafting,
     EdgeKind,
-    MarkKind,
     PaperError,
     Piece,
     Sheet,
+    Size,
+    Verb,
     cut,
     redraw,
     spot_on,
     straight,
 )
-from clothwright.rules import Numbers
 from clothwright.truing.tolerances import DOUBLED
-
-SLACK = 0.5
-"""A lining to the edge hangs this much below the shell's waist, cm (15)."""
 
 WAISTS = ("waist", "waist side")
 _FACED = ("neck", "shoulder", "armhole", "slant")
@@ -75,155 +49,17 @@ _ABOVE_DART = 0.5
 """A facing ends so far above a side dart that the lining has too, cm (our own)."""
 
 
-# -- to the edge ---------------------------------------------------------------------
-def to_edge(sheet: Sheet, rho: float, ease: float) -> Sheet:
-    """The bodice's pieces with their edges rolled, the shoulder moved in and eased by
-    `ease` as the shell's, and the waist lowered."""
-    if FRONT_LINE in sheet.lines:
-        return _under_top(sheet, rho)
-    front, back = sewn_front(sheet), sewn_back(sheet)
-    if led_elsewhere(sheet):
-        front = replace(front, centre=closed_front(sheet, front.centre))
-    upper_front = rolled_front(front, rho)
-    upper = [(front, _loop(upper_front, front=True))]
-    if back.cut_away:  # not rolled, as its facing
-        upper.append((back, [("neck", back.neck)]))
-    else:
-        wide = upper_front.shoulder.length + ease
-        upper.append((back, _loop(back_to_match(back, rho, wide), front=False)))
-    for half, loop in upper:
-        for piece, runs in _on_pieces(half, loop):
-            code = f"L.{piece.code}"
-            sheet = sheet.put(named_lining(piece, piece))
-            for run in runs:
-                new = [Edge(name, path) for name, path in run]
-                sheet = redraw(sheet, code, [name for name, _ in run], new)
-            sheet = _lowered(sheet, code)
-            lined = with_shell_grain(sheet.piece(code), piece)
-            sheet = sheet.put(
-                _with_loops(lined, piece) if lined.has("slant") else lined
-            )
-    return sheet
-
-
-def _under_top(sheet: Sheet, rho: float) -> Sheet:
-    """Those of a strapless bodice, the top edge laid lower by the roll."""
-    for piece in [p for p in sheet.pieces.values() if p.has(TOP)]:
-        code, new = f"L.{piece.code}", lowered_edges(piece, rho)
-        sheet = sheet.put(named_lining(piece, piece))
-        sheet = _lowered(redraw(sheet, code, [e.name for e in new], new), code)
-        sheet = sheet.put(with_shell_grain(sheet.piece(code), piece))
-    return sheet
-
-
-_Run = list[tuple[str, Path]]
-"""Edges that follow each other, by name."""
-
-
-def _loop(r: Rolled, *, front: bool) -> _Run:
-    """The rolled edges in the order of the loop."""
-    if front:
-        return [("armhole", r.armhole), ("shoulder", r.shoulder), ("neck", r.neck)]
-    slant = [("slant", r.slant)] if r.slant is not None else []
-    upper = [("neck", r.neck), ("shoulder", r.shoulder), ("armhole", r.armhole)]
-    return [*slant, *upper]
-
-
-def _on_pieces(half: SewnHalf, upper: _Run) -> Iterator[tuple[Piece, list[_Run]]]:
-    """The edges of a half in the sewn state as runs of edges of its pieces, as these
-    lie apart."""
-    centre = upper
-    if half.panel is not None and half.flank is not None:
-        before, after = _parted(upper, half.panel, ("", ""))
-        centre, flank = (after, before) if half.front else (before, after)
-        yield half.flank, [_moved(flank, half.motion.inverse())]
-    if not half.centre.has("neck side"):
-        yield half.centre, [centre]
-        return
-    inner, outer = _parted(centre, half.centre.edge(NECK_LEGS[0]).path, ("", " side"))
-    yield half.centre, [inner, _moved(outer, half.closed.inverse())]
-
-
-def _moved(run: _Run, m: Motion) -> _Run:
-    return [(name, path.moved(m)) for name, path in run]
-
-
-def _parted(upper: _Run, line: Path, named: tuple[str, str]) -> tuple[_Run, _Run]:
-    """The edges before and after a line that begins on the shell's; `named` is added
-    to the name of the edge that it divides, on either side."""
-    for i, (name, path) in enumerate(upper):
-        met = [s for s, _ in path.meets(line)]
-        place, gap = path.nearest(line.start)  # met there when nothing is rolled
-        if gap < DOUBLED:
-            met.append(path.length_to(place))
-        if met:
-            a, b = path.split_at_length(met[0])
-            a, b = a.without_crumbs(DOUBLED), b.without_crumbs(DOUBLED)
-            first, second = (name + more for more in named)
-            return [*upper[:i], (first, a)], [(second, b), *upper[i + 1 :]]
-    raise PaperError("the lining's upper edge does not meet the panel seam or the dart")
-
-
-def _with_loops(lining: Piece, back: Piece) -> Piece:
-    """The lining with the loops of the back's slanted edge marked on its own, as far
-    from the waist (10.4)."""
-    edge, shell = lining.edge("slant").path, back.edge("slant").path
-    marks = (
-        replace(k, at=edge.at_length(shell.length_to_point(k.at)))
-        for k in back.marks
-        if k.kind is MarkKind.LOOP
-    )
-    return lining.with_marks(*marks)
-
-
-def _lowered(sheet: Sheet, code: str) -> Sheet:
-    """The piece with its waist laid lower, as it is, so that it keeps its length: plumb
-    beside a centre, else square to itself, since the paper may have been turned;
-    running out to nothing at a slanted edge, which is bagged to the shell's."""
-    for name in WAISTS:
-        p = sheet.piece(code)
-        if not p.has(name):
-            continue
-        before, edge, after = p.before(name), p.edge(name), p.after(name)
-        ends = direction(edge.path.start, edge.path.end)  # the piece lies on its right
-        centre = {"cf", "cb", "slant"} & {before.name, after.name}
-        down = Vector(0.0, SLACK) if centre else turned(ends, -90) * SLACK
-        none = Vector(0.0, 0.0)
-        a = none if before.name == "slant" else down
-        b = none if after.name == "slant" else down
-        low = sunk(edge.path, a, b)
-        from_low = before.path.pinned(before.path.start, low.start)
-        if before.name == OVER:  # bagged to the edge of the wrap, it runs out there
-            from_low = sunk(before.path, none, a)
-        sheet = redraw(
-            sheet,
-            code,
-            [before.name, name, after.name],
-            [
-                replace(before, path=from_low),
-                replace(edge, path=low),
-                replace(after, path=after.path.pinned(low.end, after.path.end)),
-            ],
-        )
-    return sheet
-
-
 # -- below the facing ----------------------------------------------------------------
-def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
+def below_facing(d: Drafting) -> None:
     """What lies below the facings' free edges: shell less facing."""
+    sheet = d.sheet
     bf = sheet.piece("BF")
     sleeve = sheet.pieces.get("SL")
-    lined: list[Piece] = []
+    codes: list[str] = []
     halves = [(back_under(sheet, bf), bf)]
     if "F" in sheet.pieces and drapes(sheet.piece("F")):
-        plain = without_cowl(sheet, n)
-        if plain.has("dart low"):
-            plain = closed_front(sheet, plain)
-        below = below_cowl(sheet, plain, n)
-        if "FF" in sheet.pieces:
-            sheet = facing_divided(sheet, n)
-        sheet = sheet.put(named_lining(below, plain))
-        lined.append(plain)
+        lay_below_cowl(d)
+        codes.append("L.F")
     else:
         halves.insert(0, (sewn_front(sheet), sheet.piece("FF")))
     for half, facing in halves:
@@ -240,18 +76,102 @@ def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
                 closed = (
                     _clear_of_dart(piece, facing) if own else closed_front(sheet, piece)
                 )
-            wide = line.run_on(REACH)
+            if closed is not piece:
+                lay_closed(d, piece, closed)
+            wide, reached = line.run_on(REACH), True
             if sleeve is None or _crossed(closed, wide):
                 closed = below_line(
                     closed, wide, _FACED if sleeve is None else NECK_FACED
                 )
-            sheet = sheet.put(named_lining(closed, piece))
-            lined.append(piece)
+            else:
+                reached = False
+            lined = with_shell_grain(named_lining(closed, piece), piece)
+            lay_below(d, piece, lined, facing.name.lower() if reached else "")
+            codes.append(lined.code)
     if sleeve is not None:
-        codes = [f"L.{p.code}" for p in lined]
-        sheet = lined_arms(sheet, codes, named_lining(sleeve, sleeve))
-        lined.append(sleeve)
-    return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
+        line_arms(d, codes, with_shell_grain(named_lining(sleeve, sleeve), sleeve))
+
+
+def lay_below_cowl(d: Drafting) -> None:
+    """The front's lining, behind a cowl: without its folds, and to below its neck."""
+    n, cowl = d.n, d.sheet.piece("F")
+    plain = without_cowl(d.sheet, n)
+    if plain.has("dart low"):
+        plain = closed_front(d.sheet, plain)
+    lay_traced(
+        d,
+        cowl,
+        named_lining(plain, plain),
+        detail="without the folds of the cowl: slash the copy from BP to its waist "
+        "dart, and turn what lies outside it about BP until Nf lies on Nf′; what "
+        "opens at the waist is its dart",
+    )
+    below = below_cowl(d.sheet, plain, n)
+    table = facing_divided(d.sheet, n) if "FF" in d.sheet.pieces else d.sheet
+    neck = below.edge("neck").path
+    foot = below.edge("cf").path.start
+    amounts: list[tuple[str, Size]] = []
+    if below.has("shoulder"):
+        left = below.edge("shoulder").length
+        amounts.append(("of the shoulder left, from the tip", left))
+    amounts.append(("down from its beginning to the centre", foot.y - neck.start.y))
+    d.lay(
+        Verb.REDRAW,
+        table.put(with_shell_grain(named_lining(below, plain), plain)),
+        "L.F",
+        "neck of the front lining, hollow, level at the centre front",
+        amounts=amounts,
+        detail=""
+        if below.has("shoulder")
+        else "from the edge of the armhole's facing, along which it is cut off",
+    )
+
+
+def lay_closed(d: Drafting, shell: Piece, closed: Piece) -> None:
+    """Keep a traced front with its bust dart led into the waist dart."""
+    lay_traced(
+        d,
+        shell,
+        named_lining(closed, shell),
+        detail="its bust dart taped shut from BP out, so that it opens in the waist "
+        "dart, whose point stays as far below BP",
+    )
+
+
+def lay_below(d: Drafting, shell: Piece, lined: Piece, facing: str) -> None:
+    """Keep a piece of the lining that hangs below a facing, or as deep as the shell
+    where the facing does not reach it."""
+    above = "its bust dart closed" if lined.code in d.sheet.pieces else ""
+    if not facing:
+        lay_traced(d, shell, lined, detail=above)
+        return
+    lay_traced(
+        d,
+        shell,
+        lined,
+        detail=f"cut off along the loose edge of the {facing}, which is laid on the "
+        "shell as it will be sewn; both get an allowance there",
+    )
+
+
+def lay_traced(
+    d: Drafting,
+    shell: Piece,
+    lined: Piece,
+    amounts: Sequence[tuple[str, Size]] = (),
+    detail: str = "",
+) -> None:
+    """Keep a piece of the lining traced over the shell's paper."""
+    fresh = lined.code not in d.sheet.pieces
+    d.lay(
+        Verb.TRACE if fresh else Verb.REDRAW,
+        d.sheet.put(lined),
+        lined.code,
+        f"{lined.name.lower()}, from the trued shell" if fresh else lined.name.lower(),
+        amounts=amounts,
+        detail=detail,
+        over=(shell.outline,),
+    )
 
 
 def _clear_of_dart(panel: Piece, facing: Piece) -> Piece:
@@ -303,45 +223,103 @@ def below_line(piece: Piece, wide: Path, faced: tuple[str, ...]) -> Piece:
     )
 
 
-# -- both ----------------------------------------------------------------------------
-def peplum(sheet: Sheet, shorter: float) -> Sheet:
+def line_arms(d: Drafting, codes: Sequence[str], sleeve: Piece) -> None:
+    """The underarms of the lining's pieces raised, and the sleeve's lining."""
+    shell = d.sheet.piece("SL")
+    made = lined_arms(d.sheet, codes, sleeve)
+    arms = [c for c in codes if made.sheet.piece(c) is not d.sheet.piece(c)]
+    d.lay(
+        Verb.REDRAW,
+        d.sheet.put(*(made.sheet.piece(c) for c in arms)),
+        ", ".join(arms),
+        "the lining under the arm, so that it passes over the allowances there",
+        amounts=(("up along the side by {}", made.rise), ("and out by {}", OUT)),
+        detail="side and armhole led there evenly",
+    )
+    lay_traced(
+        d,
+        shell,
+        with_shell_grain(made.sheet.piece(sleeve.code), shell),
+        (
+            ("higher under the arm, along its own seam", made.sleeve_rise),
+            ("shorter at the hem", SHORTER),
+        ),
+        "the cap led there evenly from the shoulder notch",
+    )
+
+
+def lay_again(
+    d: Drafting,
+    sheet: Sheet,
+    codes: Sequence[str],
+    says: str,
+    amounts: Sequence[tuple[str, Size]],
+    detail: str = "",
+) -> None:
+    """Keep pieces of the lining drawn anew, their grain lines within them."""
+    new = (
+        with_shell_grain(sheet.piece(c), d.sheet.piece(c.removeprefix("L.")))
+        for c in codes
+    )
+    table = d.sheet.put(*new)
+    d.lay(Verb.REDRAW, table, ", ".join(codes), says, amounts=amounts, detail=detail)
+
+
+# -- what hangs ------------------------------------------------------------------------
+def line_hanging(d: Drafting) -> None:
     """The peplum's lining: the same sectors, shorter at the hem."""
+    shorter = d.n.short
     for shell in ("PF", "PB", "PFC", "PFS", "PBC", "PBS"):
-        if shell not in sheet.pieces:
+        if shell not in d.sheet.pieces:
             continue
-        p = sheet.piece(shell)
-        strip = stand_facing(sheet, shell)
+        p, detail = d.sheet.piece(shell), ""
+        strip = stand_facing(d.sheet, shell)
+        if strip is not None:
+            detail = f"beside the {strip.name.lower().removesuffix(', lower')}"
         lined = named_lining(p if strip is None else beside_strip(p, strip), p)
-        sheet = sheet.put(lined)
+        table = d.sheet.put(lined)
         if lined.has("vent"):
-            sheet = _open_at_vent(sheet, lined.code)
-            lined = sheet.piece(lined.code)
+            table, detail = _open_at_vent(table, lined.code), _OPEN_AT_VENT
+            lined = table.piece(lined.code)
         hem = lined.edge("hem")
         if shorter > 0:
             path = _slid(lined, inset(hem.path, shorter, shorter))
             path = path.without_crumbs(DOUBLED)
-            sheet = redraw(sheet, lined.code, ["hem"], [replace(hem, path=path)])
-        sheet = sheet.put(with_shell_grain(sheet.piece(lined.code), p))
-    return sheet
+            lined = redraw(table, lined.code, ["hem"], [replace(hem, path=path)]).piece(
+                lined.code
+            )
+        hung = (("shorter at the hem", "short"),)
+        lay_traced(d, p, with_shell_grain(lined, p), hung, detail)
 
 
-def torso(sheet: Sheet, shorter: float) -> Sheet:
+def line_torso(d: Drafting) -> None:
     """The hems of a torso's lining, shorter than the shell's; beside a vent its centre
     back hangs open."""
+    shorter = d.n.short
     for shell in PIECES:
-        code = f"L.{shell}"
-        if code not in sheet.pieces or not sheet.piece(code).has("hem"):
+        code, detail = f"L.{shell}", ""
+        if code not in d.sheet.pieces or not d.sheet.piece(code).has("hem"):
             continue
-        if sheet.piece(code).has("vent"):
-            sheet = _open_at_vent(sheet, code)
-        p = sheet.piece(code)
+        table = d.sheet
+        if table.piece(code).has("vent"):
+            table, detail = _open_at_vent(table, code), _OPEN_AT_VENT
+        p = table.piece(code)
         hem = p.edge("hem")
         if shorter > 0:
             path = _slid(p, inset(hem.path, shorter, shorter))
             path = path.without_crumbs(DOUBLED)
-            sheet = redraw(sheet, code, ["hem"], [replace(hem, path=path)])
-        sheet = sheet.put(with_shell_grain(sheet.piece(code), sheet.piece(shell)))
-    return sheet
+            p = redraw(table, code, ["hem"], [replace(hem, path=path)]).piece(code)
+        d.lay(
+            Verb.REDRAW,
+            d.sheet.put(with_shell_grain(p, d.sheet.piece(shell))),
+            code,
+            f"hem of the {p.name.lower()}",
+            amounts=(("above the shell's", "short"),),
+            detail=detail,
+        )
+
+
+_OPEN_AT_VENT = "without the extension of the vent: beside it the centre hangs open"
 
 
 def _open_at_vent(sheet: Sheet, code: str) -> Sheet:

@@ -161,6 +161,7 @@ def draft_neck_facing(d: Drafting) -> None:
                 ("long at the shoulder", piece.edge("shoulder").length),
             ),
             detail="what the roll adds to the neck edge is cut off at the shoulder",
+            over=(sewn_front if piece.code == "FF" else sewn_back)(d.sheet).outlines(),
         )
 
 

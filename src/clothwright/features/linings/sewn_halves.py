@@ -95,6 +95,10 @@ class SewnHalf:
         """The paper of the half as it lies in the sewn state."""
         return tuple(p if m is IDENTITY else p.moved(m) for p, m in self.lay())
 
+    def outlines(self) -> tuple[Path, ...]:
+        """The net lines of that paper, to trace over."""
+        return tuple(p.outline for p in self.laid())
+
     def lay(self) -> list[tuple[Piece, Motion]]:
         """The paper of the half, and how each part of it is laid in the sewn state. (Of
         a back with a dart at the neck both lays, for what closing it opens below is of

@@ -3,6 +3,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from typing import NamedTuple
 
 from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.trial import by_trial
@@ -42,7 +43,16 @@ _ARMHOLES = ("armhole low", "armhole", "raglan")
 _NONE = Vector(0.0, 0.0)
 
 
-def lined_arms(sheet: Sheet, codes: Iterable[str], sleeve: Piece) -> Sheet:
+class Arms(NamedTuple):
+    """Lined arms: the table, and by how much the underarms of the bodice's lining and
+    of the sleeve's are raised, cm."""
+
+    sheet: Sheet
+    rise: float
+    sleeve_rise: float
+
+
+def lined_arms(sheet: Sheet, codes: Iterable[str], sleeve: Piece) -> Arms:
     """The underarms of a lining's pieces raised, and that of its sleeve, a copy of the
     shell's: by what is usual, or within what is good where its cap then fits better."""
     tried = []
@@ -50,10 +60,12 @@ def lined_arms(sheet: Sheet, codes: Iterable[str], sleeve: Piece) -> Sheet:
         made = sheet
         for code in codes:
             made = with_raised_underarm(made, code, rise)
-        tried.append(_sleeve_lining(made.put(sleeve), sleeve.code))
-        if _off(tried[-1]) <= NEAR:
-            return shorter(tried[-1], sleeve.code, "hem")
-    return shorter(min(tried, key=_off), sleeve.code, "hem")
+        tried.append(_sleeve_lining(made.put(sleeve), sleeve.code, rise))
+        if _off(tried[-1].sheet) <= NEAR:
+            break
+    fits = _off(tried[-1].sheet) <= NEAR
+    best = tried[-1] if fits else min(tried, key=lambda t: _off(t.sheet))
+    return best._replace(sheet=shorter(best.sheet, sleeve.code, "hem"))
 
 
 def with_raised_underarm(sheet: Sheet, code: str, rise: float) -> Sheet:
@@ -78,17 +90,19 @@ def with_raised_underarm(sheet: Sheet, code: str, rise: float) -> Sheet:
     return redraw(sheet, code, [e.name for e in new], new)
 
 
-def _sleeve_lining(sheet: Sheet, code: str) -> Sheet:
+def _sleeve_lining(sheet: Sheet, code: str, rise: float) -> Arms:
     """The sleeve with its underarm raised along its own seam."""
     usual = raised(sheet, code, SLEEVE_RISE)
     if _off(usual) <= NEAR:
-        return usual
+        return Arms(usual, rise, SLEEVE_RISE)
 
-    def over(rise: float) -> float:
-        return sum(_over(raised(sheet, code, rise)))
+    def over(by: float) -> float:
+        return sum(_over(raised(sheet, code, by)))
 
-    better = raised(sheet, code, nearest(over, RISES))
-    return better if _off(better) <= NEAR else _evened(better, code)
+    by = nearest(over, RISES)
+    better = raised(sheet, code, by)
+    made = better if _off(better) <= NEAR else _evened(better, code)
+    return Arms(made, rise, by)
 
 
 def nearest(off: Callable[[float], float], bounds: tuple[float, float]) -> float:

@@ -157,6 +157,6 @@ def draw_band(d: Drafting) -> None:
         amounts=(
             ("long, from the nape to the strap", "nh"),
             ("wide", "strap"),
-            ("the halves lie over each other at the nape by", "lap_n"),
+            ("and half of the overlap beyond it, {} in all", "lap_n"),
         ),
     )

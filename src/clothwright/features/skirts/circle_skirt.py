@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import circle
 from clothwright.blocks.skirt import BACK, FRONT
-from clothwright.curves import Point
+from clothwright.curves import Path, Point
 from clothwright.features.about import About
 from clothwright.features.base import (
     ONE_BLOCK,
@@ -345,6 +345,12 @@ def draft_circle(d: Drafting) -> None:
             frm=("Oc",),
             detail="both arcs from Oc, joined by lines that run to Oc; the centre is "
             "plumb and lies on the fold",
+            over=tuple(
+                Path.line(d["Oc"], end)
+                for k in edges
+                if k.name == "waist"
+                for end in (k.path.start, k.path.end)
+            ),
         )
 
 

@@ -172,6 +172,7 @@ def _draft(d: Drafting) -> None:
             amounts=(("deep", "h_contour"),),
             detail=f"the top of the {skirt.name.lower()}"
             + (" with the darts closed" if least is not None else ""),
+            over=(skirt.outline,),
         )
         sheet = d.sheet
         drawn = []

@@ -36,6 +36,7 @@ from clothwright.features.skirts.peplum_rules import (
     FLARED,
     GATHERED,
     PEPLUM,
+    called,
     clearance,
 )
 from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operations
@@ -72,6 +73,12 @@ class Front(Enum):
 
     WRAPS = "crossing"
     """In two, which cross as the fronts of the bodice do."""
+
+
+_PAGES = {
+    cut: tuple(called(page, "skirt") for page in (PEPLUM, own, AT_EDGE))
+    for cut, own in ((Cut.CIRCLE, FLARED), (Cut.GATHERED, GATHERED))
+}
 
 
 class DressSkirt(Feature):
@@ -171,12 +178,8 @@ class DressSkirt(Feature):
         )
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (
-            PEPLUM,
-            GATHERED if self.gathered else FLARED,
-            AT_EDGE,
-            *((wrap_dress.WRAP_DRESS, CLOSED) if self.crosses else ()),
-        )
+        crossed = (wrap_dress.WRAP_DRESS, CLOSED) if self.crosses else ()
+        return (*_PAGES[self.cut], *crossed)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SKIRT, "the skirt", self._draft),)

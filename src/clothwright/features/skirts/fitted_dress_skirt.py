@@ -23,7 +23,7 @@ from clothwright.features.operations import (
 from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum_pieces import share_to_panel
-from clothwright.features.skirts.peplum_rules import AT_EDGE
+from clothwright.features.skirts.peplum_rules import AT_EDGE, called
 from clothwright.features.skirts.skirt_zip import seamed_back
 from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
@@ -33,6 +33,9 @@ from clothwright.truing import Joint
 from clothwright.units.fields import Length
 
 _C = StraightSkirt.numbers()
+
+
+_AT_EDGE = called(AT_EDGE, "skirt")
 
 
 class FittedDressSkirt(Feature):
@@ -94,7 +97,7 @@ class FittedDressSkirt(Feature):
         return self.sentence
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (AT_EDGE, FITTED)
+        return (_AT_EDGE, FITTED)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.BELOW_WAIST, "the skirt", _draft),)

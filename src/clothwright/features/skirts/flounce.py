@@ -215,7 +215,8 @@ def _sewn_on(t: Chains) -> list[Seam]:
         right = t.chain((name, "top", True))
         says = t.sheet.piece(name).name.lower()
         ease = Ease.about(0.0, 0.05)
-        out.append(Seam(f"S50.{name}", says, left, right, "", "", ease))
+        onto = f"{says} to the {t.sheet.piece(code).name.lower()}"
+        out.append(Seam(f"S50.{name}", onto, left, right, "", "", ease))
         for edge in ("cf", "cb"):
             if t.has(name, edge) and t.sheet.edge(name, edge).kind is EdgeKind.SEAM:
                 chain = t.chain((name, edge, edge == "cb"))

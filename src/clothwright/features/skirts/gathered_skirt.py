@@ -91,6 +91,8 @@ class Tiers(Enum):
         return list(Tiers).index(self) + 1
 
 
+_NAMES = {2: "Second tier", 3: "Third tier", 4: "Fourth tier"}
+
 TIERS = ("T2", "T3", "T4")
 """Codes of the tiers below the first."""
 
@@ -196,7 +198,7 @@ class GatheredSkirt(Feature):
             yield self._gathered(n, fmt)
         for k in range(2, round(n.tiers) + 1):
             above, wide = (tier_length(w, n.g, n.g2, i) for i in (k - 1, k))
-            yield f"Tier {k}: gather {fmt(wide)} into {fmt(above)}."
+            yield f"{_NAMES[k]}: gather {fmt(wide)} into {fmt(above)}."
 
     def _gathered(self, n: Numbers, fmt: Callable[[float], str]) -> str:
         w = n.W + n.Ew
@@ -263,7 +265,7 @@ def draft_gathered(d: Drafting) -> None:
         d.part = "tiers"
         above, wide = wide, wide * n.g2
         kind = EdgeKind.FINISHED if k == count else EdgeKind.SEAM
-        _strip(d, f"T{k}", f"Tier {k}", wide, deep[k - 1], kind, above)
+        _strip(d, f"T{k}", _NAMES[k], wide, deep[k - 1], kind, above)
 
 
 def _strip(
@@ -313,13 +315,15 @@ def _tiers(t: Chains, n: Numbers) -> list[Seam]:
         if code not in t.sheet.pieces:
             break
         right = t.chain((code, "top", True))
+        tier = t.sheet.piece(code).name.lower()
         for half, run in above:
+            onto = t.sheet.piece(run[0]).name.lower()
             left = t.chain(run)
             plan = t.length(right) - t.length(left)
             out.append(
                 Seam(
                     f"S106.{k}" + ("b" if half == "back" else ""),
-                    f"tier {k}, {half}",
+                    f"{tier} to the {onto}",
                     left,
                     right,
                     "centre",
@@ -335,7 +339,7 @@ def _tiers(t: Chains, n: Numbers) -> list[Seam]:
         out.append(
             Seam(
                 f"S107.{k}",
-                f"side of tier {k}",
+                f"side of the {tier}",
                 side,
                 side,
                 "top",

@@ -25,7 +25,7 @@ def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
     return [
         Seam(
             "S37",
-            "gore seam",
+            f"{t.sheet.piece(GORE).name.lower()} seam",
             left,
             right,
             "waist",

@@ -172,6 +172,7 @@ def _lay_sector(
         ),
         frm=("Op",),
         detail=detail,
+        over=tuple(Path.line(d["Op"], end) for end in (waist.start, waist.end)),
     )
 
 
@@ -207,6 +208,7 @@ def share_to_panel(sheet: Sheet, half: str) -> float:
 def draw_panels(d: Drafting, end: BackEnd) -> None:
     """Divide both peplums on the rays that meet the bodice's panel seams."""
     n, sheet, o = d.n, d.sheet, Point(0.0, 0.0)
+    places: list[float] = []
     back = end.on + share_to_panel(sheet, "back") * (n.w_PB - end.on)
     for code, parts, ray in (
         (
@@ -221,6 +223,7 @@ def draw_panels(d: Drafting, end: BackEnd) -> None:
         ),
     ):
         p = sheet.piece(code)
+        places.append(n.r * math.radians(abs(ray - 90)))
         a, b = o + bearing(ray) * n.r, o + bearing(ray) * n.r_hem
         sheet = cut(
             sheet,
@@ -237,8 +240,12 @@ def draw_panels(d: Drafting, end: BackEnd) -> None:
         Verb.CUT,
         sheet,
         "PFC, PFS, PBC, PBS",
-        "peplum divided into panels",
-        detail="on the rays that meet the panel seams of the bodice",
+        "peplum divided into panels, on lines to the centre of their arcs",
+        amounts=[
+            (f"along the waist from the centre {half}", along)
+            for half, along in zip(("front", "back"), places, strict=True)
+        ],
+        detail="where the panel seams of the bodice meet it",
     )
 
 

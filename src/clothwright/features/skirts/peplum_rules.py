@@ -7,6 +7,7 @@ r = w/(2πf) and hem = w + 2πf·L (exact). Lengths cm, angles degrees.
 
 import math
 from collections.abc import Iterable
+from dataclasses import replace
 
 from clothwright.blocks import circle
 from clothwright.features.wholes import below_waist
@@ -23,6 +24,15 @@ FLARED = RuleTable("peplum from a segment of a circle")
 GATHERED = RuleTable("gathered peplum")
 AT_EDGE = RuleTable("peplum ends where the bodice ends")
 TO_CENTRE = RuleTable("peplum runs on to the centre back")
+
+
+def called(page: RuleTable, word: str) -> RuleTable:
+    """A peplum's page of rules for what hangs there under another name."""
+    rules = {
+        key: replace(rule, name=rule.name.replace("peplum", word))
+        for key, rule in page.rules.items()
+    }
+    return RuleTable(page.title.replace("peplum", word), rules)
 
 
 # -- where the back ends ---------------------------------------------------------------
@@ -142,7 +152,7 @@ def r(wc: float, f: float) -> float:
     radius = circle.radius(wc, f)
     if radius < 2:
         raise RuleError(
-            f"the peplum's waist arc has a radius of only {radius:.1f} cm: "
+            f"the arc of the waist has a radius of only {radius:.1f} cm: "
             "choose a smaller share of a circle"
         )
     return radius
@@ -180,8 +190,8 @@ def _phi_front(f: float, w_F: float, w_PB: float) -> float:
     angle = 180 * f * w_F / (w_F + w_PB)
     if angle > MOST_HALF:
         raise RuleError(
-            f"the front peplum would fill {2 * angle:.0f}° of a circle and lie over "
-            "itself on the fold: choose a smaller share of a circle"
+            f"the front would fill {2 * angle:.0f}° of a circle and lie over itself on "
+            "the fold: choose a smaller share of a circle"
         )
     return angle
 

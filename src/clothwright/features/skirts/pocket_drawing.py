@@ -143,6 +143,7 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float) -> None:
         amounts=(("deep", "pk_deep"), ("wide", "pk_wide")),
         detail="along waist and side",
         lines=(bag,),
+        over=(d.sheet.piece(code).outline,),
     )
 
 

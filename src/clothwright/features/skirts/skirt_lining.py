@@ -14,6 +14,7 @@ from clothwright.curves import Path, Point, inset, mirror_in
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
+from clothwright.features.linings.walked import lay_walked
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
 from clothwright.features.skirts.about import GORE
@@ -123,13 +124,13 @@ def _draft(d: Drafting) -> None:
             Verb.TRACE,
             d.sheet.put(piece),
             piece.code,
-            piece.name.lower(),
+            f"{piece.name.lower()} on the shell's net line",
             amounts=(("shorter at the hem", "short_S"),),
-            detail="the shell's net line",
+            over=(before_yoke(d.sheet, code).outline,),
         )
     if Chains(d.sheet).has(f"L.{BACK}", "vent"):
         _left_back(d)
-    d.sheet = d.sheet.sew(*_seams(d.sheet))
+    lay_walked(d, d.sheet.sew(*_seams(d.sheet)))
 
 
 def _shorter(shell: Piece, short: float) -> Piece:

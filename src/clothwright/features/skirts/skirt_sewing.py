@@ -122,7 +122,7 @@ def contour_operations(sheet: Sheet) -> Iterable[Operation]:
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press="into the band",
-        task=Task.PANEL,
+        task=Task.ACROSS,
     )
     yield Operation(
         Work.BAND,

@@ -179,6 +179,7 @@ def draft_facing(d: Drafting) -> None:
             amounts=(("deep", "wf"),),
             detail=("with the darts closed, " if darted else "")
             + "its lower edge along the waist",
+            over=(before_yoke(d.sheet, code).outline,),
         )
 
 

@@ -173,18 +173,35 @@ def _draft(d: Drafting) -> None:
     def on(radius: float, degrees: float) -> Point:
         return o + bearing(degrees) * radius
 
-    d.found("Uf", on(r, front), "front end of the inner edge")
+    aside, up = on(r, front) - o
+    d.found(
+        "Uf",
+        on(r, front),
+        "front end of the inner edge",
+        frm=("Os",),
+        amounts=(
+            ("from Os to the front", abs(aside)),
+            ("down" if up > 0 else "up", abs(up)),
+        ),
+        detail="the inner edge is an arc about Os through it",
+    )
     d.found(
         "Ub",
         on(r, back),
         "back end of the inner edge",
-        amounts=(("from Os", "ring_r"), ("of inner edge from Uf", "ring_cap")),
+        frm=("Uf",),
+        amounts=(
+            ("from Os, as far as Uf", "ring_r"),
+            ("along the arc from Uf, below Os", "ring_cap"),
+        ),
     )
     d.found(
         "K",
         on(r, at),
         "where the shoulder seam meets the cap",
-        detail="the back armhole and its share of the ease from Ub",
+        frm=("Ub",),
+        amounts=(("along the arc from Ub", n.ring_cap * share),),
+        detail="the back armhole and its share of the ease",
     )
     edges = (
         Edge("cap back", arc(o, r, back, at)),

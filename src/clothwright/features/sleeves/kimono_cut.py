@@ -66,14 +66,17 @@ class _Half:
     words: str
     side: int
     marks: tuple[str, str, str]
-    """The raised tip, the corner under the arm, the end of the hem."""
+    """The raised tip, the corner under the arm, the hem under it."""
+
+    ends: str
+    """The hem over the arm."""
 
     seams: tuple[str, str]
     """Seams of the gusset, along both legs."""
 
 
-_FRONT = _Half("F", "front", -1, ("Kf", "Kfu", "Kfh"), ("S57", "S58"))
-_BACK = _Half("B", "back", 1, ("Kbk", "Kbu", "Kbh"), ("S59", "S60"))
+_FRONT = _Half("F", "front", -1, ("Kf", "Kfu", "Kfh"), "Kfe", ("S57", "S58"))
+_BACK = _Half("B", "back", 1, ("Kbk", "Kbu", "Kbh"), "Kbe", ("S59", "S60"))
 
 
 def has_gusset(n: Numbers) -> bool:
@@ -189,15 +192,39 @@ def _draw(d: Drafting, h: _Half, arm: Arm, more: float) -> None:
     n = d.n
     d.part = h.words
     foot, _ = arm.under(more)
+    tip, end = h.marks[0], h.ends
+    d.found(
+        end,
+        arm.overarm.end,
+        f"hem of the {h.words} sleeve, over the arm",
+        frm=(tip,),
+        amounts=(("down the arm", "lk"),),
+        detail=f"the line {arm.angle:.0f}° below the level, so that front and back "
+        "stand alike to their sides",
+    )
     d.found(
         h.marks[2],
         foot,
         f"hem of the {h.words} sleeve, under the arm",
+        frm=(end,),
         amounts=(("square to the overarm line", n.km_hem / 2),),
         detail="moved along the seam under the arm until front and back are of one "
         "length",
     )
     overarm, hem = arm.overarm, arm.hem_to(foot)
+    d.draw(
+        f"overarm {h.words}",
+        overarm,
+        f"overarm line of the {h.words}",
+        frm=(tip, end),
+        detail=f"along the shoulder from the neck, rounded over {tip}, then straight",
+    )
+    d.draw(
+        f"sleeve hem {h.words}",
+        hem,
+        f"hem of the {h.words} sleeve",
+        frm=(end, h.marks[2]),
+    )
     slash: Slash | None = None
     if has_gusset(n):
         slash = slashed(arm, foot, n.gs)
@@ -227,17 +254,16 @@ def _draw(d: Drafting, h: _Half, arm: Arm, more: float) -> None:
         Verb.REDRAW,
         sheet.put(replace(p, grain=longest_line(p, up))),
         h.code,
-        f"the sleeve on the {h.words}: from the neck over the raised tip and down the "
-        "arm, the hem square to it, and under the arm to the side",
+        f"{h.words} with its sleeve, and the seam under the arm from {h.marks[2]}",
         frm=h.marks,
         amounts=(
-            ("from the tip", "lk"),
-            ("of radius under the arm", "km_R")
+            ("rounded into the side by an arc of radius {}", "km_R")
             if slash is None
-            else ("along the slash for the gusset", "gs"),
+            else (
+                f"straight to {h.marks[1]}, and slashed there for the gusset by {{}}",
+                "gs",
+            ),
         ),
-        detail=f"the overarm line {arm.angle:.0f}° below the level, so that front and "
-        "back stand alike to their sides",
         lines=tuple(e.path for e in edges),
     )
 

@@ -264,6 +264,9 @@ def _draw_in_one(d: Drafting, laid: _Laid) -> None:
     h = laid.half
     d.part = "sleeve"
     top, sleeve = d.sheet.piece(h.top), d.sheet.piece(h.sleeve)
+    cap = _from_top(sleeve, h)
+    tip = laid.motion(d["Tf" if h.front else "Tb"])
+    gap = cap.start.y - tip.y
     d.lay(
         Verb.MOVE,
         d.sheet.put(top.moved(laid.motion)),
@@ -271,12 +274,12 @@ def _draw_in_one(d: Drafting, laid: _Laid) -> None:
         f"lay the {h.half} shoulder on the sleeve, its end of the raglan line as far "
         "from the underarm as on the armhole, and turn it until its tip stands above "
         "the top of the cap",
-        amounts=(("above the top of the cap", "rg_gap"),) if h.front else (),
+        amounts=(("above the top of the cap", "rg_gap" if h.front else gap),),
         detail=""
         if h.front
-        else "as high as makes the seam from the tip down as long as in front",
+        else "which makes the seam from the tip down as long as in front",
+        over=(sleeve.outline,),
     )
-    cap = _from_top(sleeve, h)
     low = cap.between(cap.length - _low(d, h), cap.length)
     top = d.sheet.piece(h.top)
     old = top.edge("raglan").path

@@ -6,7 +6,18 @@ import math
 from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.sleeve import draft_cap
 from clothwright.blocks.sleeve_lower import NO_DART, lower_sleeve
-from clothwright.curves import Path, Point, Vector, midpoint, mix, turned, unit
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    cross,
+    direction,
+    dot,
+    midpoint,
+    mix,
+    turned,
+    unit,
+)
 from clothwright.paper import (
     Drafting,
     Ease,
@@ -98,6 +109,7 @@ def draft_bent(d: Drafting, *, dart: bool) -> None:
             ("to the front of the plumb line", "swing"),
         ),
     )
+    forearm = direction(d["Es"], low.centre)
     for name, at, side in (
         ("Hf", low.front.end, "front"),
         ("Hb", low.back_below.end, "back"),
@@ -107,9 +119,14 @@ def draft_bent(d: Drafting, *, dart: bool) -> None:
             at,
             f"{side} end of the hem",
             frm=("Hc",),
-            amounts=(("is the whole width of the hem", "hem_sleeve"),),
-            detail="half of it to either side of Hc, square to the line from Es to Hc, "
-            "1 cm more behind; lowered until the hem meets the seam square",
+            amounts=(
+                (
+                    f"from Hc to the {side}, square to the line from Es to Hc",
+                    abs(cross(forearm, at - low.centre)),
+                ),
+                ("on, parallel to that line", dot(forearm, at - low.centre)),
+            ),
+            detail="so that the hem meets the seam square",
         )
     for name, path, says, frm in (
         ("seam front", low.front, "front seam under the arm", ("Uf", "Ef", "Hf")),

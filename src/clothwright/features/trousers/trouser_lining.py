@@ -10,6 +10,7 @@ from clothwright.curves import Path, Point
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
+from clothwright.features.linings.walked import lay_walked
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
@@ -122,11 +123,12 @@ def _draft(d: Drafting) -> None:
             Verb.TRACE,
             d.sheet.put(piece),
             piece.code,
-            piece.name.lower(),
+            f"{piece.name.lower()} on the shell's net line",
             amounts=(("long inside the leg", piece.edge("inseam").length),),
-            detail="the shell's net line, its hem square to both seams",
+            detail="its hem square to both seams",
+            over=(before_yoke(d.sheet, piece.code.removeprefix("L.")).outline,),
         )
-    d.sheet = d.sheet.sew(*_seams(d.sheet, short))
+    lay_walked(d, d.sheet.sew(*_seams(d.sheet, short)))
 
 
 def _traced(sheet: Sheet, code: str) -> Piece:

@@ -1,0 +1,14 @@
+"""The step in which a lining's seams are walked."""
+
+from clothwright.paper import Drafting, Sheet, Verb
+
+
+def lay_walked(d: Drafting, sheet: Sheet) -> None:
+    """Keep the table on which the lining's seams are stated."""
+    d.lay(
+        Verb.SEW,
+        sheet,
+        "lining seams",
+        "every seam of the lining walked and notched",
+        detail="as the shell's, and where it is sewn to the shell or the facing",
+    )

@@ -13,7 +13,7 @@ from clothwright.features import Feature
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.tent import Hangs, Tent
-from clothwright.features.bodice.torso import Torso
+from clothwright.features.bodice.torso import Below, Torso
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
@@ -163,3 +163,7 @@ def test_what_does_not_go_together() -> None:
         draft(order(P92, (BackWaistDart(), *tent())))
     with pytest.raises(OrderError, match="one line only"):
         draft(order(P92, tent(SideDart())))
+    for below in Below:
+        cut = (f for f in tent() if f.kind != "torso")
+        with pytest.raises(OrderError, match="leave the torso's seam out"):
+            draft(order(P92, (*cut, Torso(seam=18.0, below=below))))

@@ -9,6 +9,8 @@ from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body
 from clothwright.curves import Point, Vector, degrees_between
 from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.collars.shirt_collar import ShirtCollar
 from clothwright.features.linings.lining import Mode
@@ -141,3 +143,15 @@ def test_what_it_refuses() -> None:
     narrow = Neckline(shape=FrontShape.STANDARD, width=0.5)
     tight = draft(order(P92, sleeved_features(narrow, BEHIND, FunnelNeck(lean=12.0))))
     assert "FN1" in {f.code for f in tight.findings}
+
+
+@pytest.mark.parametrize("way", [BackShoulder.TO_PANEL, BackShoulder.EASE])
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_women()[20::200]])
+def test_a_funnel_above_a_dart_that_is_led_away(body: Body, way: BackShoulder) -> None:
+    """The shoulder is ruled over the closed dart, and the funnel's side runs on from it
+    as in front: of one length but for the ease, steep at the top."""
+    d = made(body, Block(back_shoulder=way))
+    walk = next(w for w in d.report.walks if w.seam.code == "S3")
+    assert walk.ease == pytest.approx(d.numbers.se_left, abs=MM)
+    side = d.sheet.edge("BC", "shoulder").path.start_direction * -1.0
+    assert degrees_between(side, Vector(0.0, -1.0)) <= 12.0

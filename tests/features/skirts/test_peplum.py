@@ -220,7 +220,8 @@ def test_the_zip_ends_two_above_a_short_hem(length: float, ends: float) -> None:
     assert made.numbers.z == pytest.approx(ends)
     assert not found(made, "Z1")
     low = zipped(Peplum(length=length), ConcealedZip(below_waist=length - 1.9))
-    assert found(draft(order(P92, low)), "Z1")
+    (told,) = found(draft(order(P92, low)), "Z1")
+    assert "(z)" in told.to_do
 
 
 def test_the_zip_to_buy() -> None:

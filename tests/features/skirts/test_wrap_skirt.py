@@ -178,7 +178,7 @@ def test_real_bodies(k: int, unit: Unit) -> None:
     ("wrap", "more", "said"),
     [
         (WrapSkirt(crossing=29.0), (), "make the crossing (wx S) less"),
-        (WrapSkirt(crossing=7.3), (), "(wx S)"),
+        (WrapSkirt(crossing=7.3), (), "make the crossing (wx S) less, or so much more"),
         (WrapSkirt(crossing=10.0, edges=Edging.FACED), (), "too little for a facing"),
         (WrapSkirt(), (SkirtZip(),), "a skirt opens once"),
         (WrapSkirt(), (Waistband(),), "finished one way only"),

@@ -7,10 +7,10 @@ import pytest
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Dot
 
-from bodies import P92, THEA
+from bodies import P80, P92, P116, THEA, ansur_whole
 from clothwright.blocks.trousers import BACK, FRONT
 from clothwright.body import Body
-from clothwright.curves import Path, Point, distance
+from clothwright.curves import Path, Point, degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.pocket_drawing import BAG, HIP_PIECE
@@ -148,6 +148,24 @@ def test_the_fly_passes_the_hip_or_says_so() -> None:
     assert "hip" in str(told)
     assert "zf" in str(told)
     assert [f.code for f in made(Fly(length=19.0)).findings if f.code == "Y1"]
+
+
+@pytest.mark.parametrize("body", [P80, P92, P116, *ansur_whole()[3::250]])
+def test_a_fly_that_bends_with_the_crotch_is_refused(body: Body) -> None:
+    """One that turns by more than 12° (our own) is no fly: refused by its length. What
+    is left has a facing that does not cross itself (shapely)."""
+    told = []
+    for length in (18.0, 20.0, 22.0, 24.0, 26.0):
+        d = made(Fly(length=length), body=body)
+        fly = d.sheet.edge("TF", "fly").path
+        bent = degrees_between(fly.start_direction, fly.end_direction) > 12.0
+        hard = [f for f in d.findings if f.severity is Severity.REFUSE]
+        told.append(any(f.code == "Y1" and "(zf)" in f.to_do for f in hard))
+        assert told[-1] is bent
+        facing = Polygon(d.sheet.piece("FL").outline.flatten(0.002))
+        assert bent or facing.is_valid
+    assert told[-1]
+    assert not told[0]
 
 
 def test_a_side_zip_opens_the_band_at_the_left_side() -> None:

@@ -8,7 +8,7 @@ A panel line takes it up itself: `back_princess`, `shoulder_princess`.
 from dataclasses import dataclass, replace
 
 from clothwright.blocks.bodice_curves import inward_back
-from clothwright.curves import Path, Point, Vector, distance, meet_lines
+from clothwright.curves import Line, Path, Point, Vector, distance, meet_lines
 from clothwright.features.base import Rank, Stage
 from clothwright.paper import (
     CornerAfter,
@@ -140,10 +140,12 @@ def drawn_shoulder(d: Drafting) -> DrawnShoulder:
 
 
 def _ruled_through(sheet: Sheet) -> Sheet:
-    """The two parts of the shoulder as one edge, the dart between them closed."""
+    """The two parts of the shoulder as one edge, the dart between them closed; the side
+    of a funnel, which runs on from it, stays."""
     b = sheet.piece("B")
-    a, c = b.edge("shoulder neck").path.start, b.edge("shoulder").path.end
-    new = straight("shoulder", a, c)
+    *side, last = b.edge("shoulder neck").path.segments
+    rest = Line(last.start, b.edge("shoulder").path.end)
+    new = Edge("shoulder", Path((*side, rest)))
     return redraw(sheet, "B", ["shoulder neck", "shoulder"], [new])
 
 

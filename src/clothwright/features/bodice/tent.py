@@ -149,6 +149,8 @@ class Tent(Feature):
     }
     clashes: ClassVar[dict[str, str]] = {
         "front panels": "the bust dart can go into one line only; leave one off",
+        "torso seam": "a tent flares from the bust to its hem, which a seam below the "
+        "waist would cut off; leave the torso's seam out",
     }
 
     hangs: Hangs = Hangs.ALL

@@ -258,9 +258,10 @@ class Torso(Feature):
         return f"{said}."
 
     def provides(self) -> frozenset[str]:
+        words = self.gives if self.seam is None else self.gives | {"torso seam"}
         if not self.hung:
-            return self.gives
-        return self.gives - {"skirt", "straight back"} | {"waist seam", "torso seam"}
+            return words
+        return words - {"skirt", "straight back"} | {"waist seam"}
 
     def forbids(self) -> Mapping[str, str]:
         if not self.hung:

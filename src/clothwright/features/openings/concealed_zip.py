@@ -290,7 +290,7 @@ def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             Severity.REFUSE,
             "The zip would end below the hem, or less than 2 cm above it.",
             "z",
-            "End the zip higher, or lengthen what hangs on the waist.",
+            "Make the zip (z) shorter, or what hangs on the waist longer.",
             {"z": n.z, "L": reach(n)},
         )
     wide = _round_at_end(n, sheet)
@@ -301,7 +301,7 @@ def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             f"Where the zip ends, the top is only {wide:.1f} cm round: it goes "
             "neither over the bust nor over the hip.",
             "z",
-            "End the zip lower, or cut what hangs on the waist fuller.",
+            "Make the zip (z) longer, or cut what hangs on the waist fuller.",
             {"girth": wide, "B": n.B, "H": n.H},
         )
 

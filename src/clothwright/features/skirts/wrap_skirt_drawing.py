@@ -79,7 +79,8 @@ def _over(f: Piece, m: Motion, wide: float) -> _Over:
             break
     raise PaperError(
         f"the edge of the wrap, {wide:.1f} cm beyond the centre, runs into a dart of "
-        f"the other front: keep it {_CLEAR:g} cm clear of it (wx S)"
+        f"the other front: make the crossing (wx S) less, or so much more that it runs "
+        f"{_CLEAR:g} cm clear of it"
     )
 
 

@@ -10,6 +10,7 @@ from clothwright.curves import (
     Line,
     Path,
     Point,
+    degrees_between,
     from_pair,
     mirror_in,
     turned,
@@ -54,6 +55,10 @@ _TOPSTITCH = 1.0
 
 _STRAIGHT = 1.0
 """The fly ends so far above the crotch curve, cm: a zip lies straight."""
+
+_MOST_BENT = 12.0
+"""A fly that bends by more is none: its zip and its facing would not lie, degrees (our
+own)."""
 
 _PASSES = 0.5
 """The fly is so much longer than it must be for the waist to pass the hip, cm."""
@@ -195,12 +200,14 @@ class Fly(Feature):
     ) -> Iterable[Operation]:
         return fly_operations(n, sheet, fmt)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         straight_part = _straight_part(n)
         if n.z_fly > straight_part - 0.25:
+            fly = sheet.edge(FRONT, "fly").path
+            bend = degrees_between(fly.start_direction, fly.end_direction)
             yield Finding(
                 "Y1",
-                Severity.WARN,
+                Severity.REFUSE if bend > _MOST_BENT else Severity.WARN,
                 f"The fly is {n.z_fly:.1f} cm long and reaches into the crotch curve, "
                 f"which begins {straight_part:.1f} cm below the waist.",
                 "zf",

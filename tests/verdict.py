@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from shapely.geometry import LineString, Polygon
+from shapely.geometry import LineString, MultiLineString, Polygon
 
 from clothwright.body.measures import measures
 from clothwright.features import Feature
@@ -207,6 +207,11 @@ def _torso(made: Draft) -> Iterator[str]:
     across it the hip lies in its skirt, or in one of another cut that is sewn on."""
     n, sheet = made.numbers, made.sheet
     banded = n.b_stand if "BD" in sheet.pieces else 0.0
+    loose = 0.0  # a tent has no waist dart in front, or none at all
+    if "theta_h" in n:
+        marked = {k.name for p in sheet.pieces.values() for k in p.lines}
+        panelled = "BC" in sheet.pieces
+        loose = n.fd + (0.0 if "waist dart" in marked or panelled else n.bd_net)
     for name, y, aim in (("waist", 0.0, n.W + n.Ew), ("hip", n.WH, n.H + n.Eh)):
         below = "dd" in n and y > n.dd
         if below and "L_T" in n:
@@ -219,9 +224,27 @@ def _torso(made: Draft) -> Iterator[str]:
             p = sheet.piece(code)
             eyes = [k.path.flatten(0.005) for k in p.lines if k.name == "waist dart"]
             paper = Polygon(p.outline.flatten(0.005), eyes)
-            half += paper.intersection(level).length
-        if abs(half - aim / 2) > 0.1:
+            across = _of_tent(made, y) if code == "F" else None
+            half += paper.intersection(across or level).length
+        if abs(half - aim / 2 - (loose if not y else 0.0)) > 0.1:
             yield f"the half {name} is {half - aim / 2:+.2f} off body and ease"
+
+
+def _of_tent(made: Draft, y: float) -> MultiLineString | None:
+    """Of a tent the level through the front as it was before its side was turned about
+    the bust point: level as far as that, and on along the turned line."""
+    n, sheet = made.numbers, made.sheet
+    if "theta_h" not in n:
+        return None
+    turned = next(
+        k.path for k in sheet.piece("F").lines if k.name == "hip line, turned"
+    )
+    way = turned.end_direction
+    bp, down = sheet.points["BP"], n.yW + y - sheet.points["BP"].y
+    foot = bp.x - way.y * down, bp.y + way.x * down
+    far = foot[0] - 200 * way.x, foot[1] - 200 * way.y
+    parts = [(n.X, n.yW + y), (bp.x, n.yW + y)], [foot, far]
+    return MultiLineString(parts)
 
 
 def _knit(made: Draft) -> Iterator[str]:
@@ -306,6 +329,8 @@ def _bust(made: Draft) -> float | None:
     set-in of an open back, the seam of a zip) added."""
     sheet = made.sheet
     if not {"FC", "FS", "BC", "BS"} <= set(sheet.pieces):
+        return None
+    if sheet.piece("FS").has("dart low"):  # open there, as in a front in one piece
         return None
     # just below, where the side front was not turned; a line beside the bust point
     # leaves the dart there, which is closed when it is worn

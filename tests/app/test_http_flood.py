@@ -69,13 +69,6 @@ TYPES = (
 )
 
 
-_PNG = bytes.fromhex(
-    "89504e470d0a1a0a0000000d4948445200000001000000010802000000907753de"
-    "0000000c49444154789c63f8cfc0000003010100c9fe92ef0000000049454e44ae426082"
-)
-"""One red dot."""
-
-
 @dataclass
 class Flood:
     """Random messages, and what became of them."""

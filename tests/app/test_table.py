@@ -3,13 +3,19 @@
 import pytest
 import shapely
 
+from bodies import YSOLDE
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.table import Table, _label_at
 from clothwright.app.workshop import made_up, styles
 from clothwright.book import Book
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.necks.cowl import Cowl
 from clothwright.finishing.finish import unlettered
+from clothwright.order import draft
 from clothwright.order.pattern import finishing_of
+from orders import order, sleeved_features, swapped
 
 
 @pytest.mark.parametrize("style", sorted(styles()))
@@ -50,3 +56,21 @@ def test_nothing_is_moved_aside_while_a_number_is_pulled(book: Book) -> None:
     assert room.paper["pieces"]["PF"]["label"] != before["pieces"]["PF"]["label"]
     assert room.draft is not None
     assert room.paper == Table().lay(room.draft)
+
+
+def test_pieces_fill_the_table() -> None:
+    """A cowl with its lining has two pieces of the body and many others: in rows no
+    wider than these they would lie as a strip far higher than it is wide."""
+    bare = (f for f in sleeved_features() if "princess" not in f.kind)
+    back = (BackWaistDart(), Lining(mode=Mode.BELOW_FACING))
+    features = (*swapped(tuple(bare), Cowl(), place_of="neckline"), *back)
+    made = draft(order(YSOLDE, features))
+    laid = Table().lay(made)
+    corners = [
+        (x + b[0] + dx, y + b[1] + dy)
+        for c, (x, y) in laid["places"].items()
+        for b in (laid["pieces"][c]["box"],)
+        for dx, dy in ((0.0, 0.0), b[2:])
+    ]
+    wide, tall = (max(v) - min(v) for v in zip(*corners, strict=True))
+    assert 0.6 < wide / tall < 1.4

@@ -3,6 +3,7 @@
 from typing import Any
 
 from clothwright.app.behind import behind_field, why
+from clothwright.app.cloth_words import bought_sentence, cloth_sentences
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.table import Table
@@ -183,3 +184,21 @@ def test_the_writing_line_understands_what_is_on_the_shelf(room: Room) -> None:
     assert all("sle" in o["say"] for o in half["offers"][:4])
     assert "do" not in understood(r, "boat neck with feathers")
     assert "do" not in understood(r, "peplum 7 8 9 10 11 12")
+
+
+def test_lays_that_are_not_kept_are_listed() -> None:
+    buys = {"shell": "1.1 m", "lining": "0.5 m", "interlining": "0.6 m"}
+    for loose, says in (
+        (["shell"], "The lay of the shell is not kept yet."),
+        (list(buys), "of the shell, the lining and the interlining is not kept yet."),
+    ):
+        (sentence,) = bought_sentence(buys, loose)
+        assert says in "".join(map(str, sentence.runs))
+
+
+def test_a_cloth_of_unknown_width_is_told(room: Room) -> None:
+    told = [
+        "".join(x if isinstance(x, str) else x.say for x in s.runs)
+        for s in cloth_sentences(room.reading(Unit.CM), {})
+    ]
+    assert "The shell is not written down, its width not known, laid" in told[0]

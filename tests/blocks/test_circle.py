@@ -52,9 +52,8 @@ def test_tiers() -> None:
     assert [d / deep[0] for d in deep] == pytest.approx([1.0, 1.25, 1.6], abs=0.04)
 
 
-def test_godet_and_flounce() -> None:
+def test_godet() -> None:
     assert circle.godet_hem(25, 60) == pytest.approx(26.180, abs=0.001)  # G12
-    assert circle.flounce_radius(100, 8) == pytest.approx(1.989, abs=0.001)  # G13
 
 
 def test_a_shifted_hem() -> None:

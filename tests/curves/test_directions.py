@@ -21,6 +21,7 @@ from clothwright.curves import (
     rotate,
     turned,
     unit,
+    wedge_angle,
 )
 from shapes import points
 
@@ -65,3 +66,18 @@ def test_no_direction_without_length() -> None:
         unit((0.0, 0.0))
     with pytest.raises(ValueError, match="same place"):
         direction(Point(1, 1), Point(1, 1))
+
+
+@given(st.floats(0.1, 90.0), st.floats(0.0, 1.0))
+def test_a_wedge_is_as_wide_as_its_chord(reach: float, share: float) -> None:
+    """Opened by its angle about its point, an end of its reach moves by its width."""
+    width = 2 * reach * share
+    end = Point(reach, 0.0)
+    opened = rotate(end, Point(0.0, 0.0), wedge_angle(width, reach))
+    assert distance(end, opened) == pytest.approx(width, abs=1e-6)
+
+
+def test_no_wedge_is_wider_than_twice_its_reach() -> None:
+    assert wedge_angle(10.0, 10.0) == pytest.approx(60.0)  # an equal-sided triangle
+    with pytest.raises(ValueError, match="math domain"):
+        wedge_angle(20.1, 10.0)

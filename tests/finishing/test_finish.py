@@ -9,19 +9,30 @@ from itertools import combinations
 import pytest
 from shapely.geometry import LineString, Point, Polygon
 
+from bodies import BRIDA
 from clothwright.curves import Path as PaperPath
 from clothwright.curves import Point as P
 from clothwright.curves import distance
+from clothwright.features import Feature
+from clothwright.features.bodice.strapless import Strapless
+from clothwright.features.collars.shirt_collar import ShirtCollar
+from clothwright.features.necks.halter import Halter
+from clothwright.features.necks.straps import Straps
+from clothwright.features.openings.button_stand import ButtonStand
 from clothwright.features.openings.under_panel import UnderPanel
 from clothwright.features.roles import Role
 from clothwright.features.said import Said
+from clothwright.features.sleeves.cuff import Cuff
+from clothwright.features.sleeves.gathered_hem import GatheredHem
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances, check_partners
 from clothwright.finishing.boxes import text_box
 from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.drawn import DrawnLine, DrawnPiece, Meaning
 from clothwright.finishing.lettering import bracket
+from clothwright.order import draft, pattern
 from clothwright.paper import (
     Edge,
     EdgeKind,
@@ -35,6 +46,7 @@ from clothwright.paper import (
 from clothwright.sheets.looks import strokes
 from clothwright.units import Unit
 from finished import ORDERS, made
+from orders import closed_back, order, sleeved_features, swapped
 
 MM = 0.1
 
@@ -185,19 +197,42 @@ def test_no_word_lies_over_a_line_or_another_word(name: str) -> None:
     """Every stroke that is drawn, notches, arrowheads and brackets too; tape runs along
     the stitch line, where figures may touch it."""
     for piece in made(name).drawn.pieces:
-        lines = [
-            (k.meaning, LineString(k.path.flatten(0.01)))
-            for k in strokes(piece)
-            if k.meaning is not Meaning.TAPE
-        ]
-        inside = Polygon(piece.cut_line.flatten(0.01))
-        boxes = [(t, Polygon(text_box(t).corners(-0.05))) for t in piece.texts]
-        for t, box in boxes:
-            assert inside.contains(box), (piece.code, t.text)
-            for meaning, line in lines:
-                assert not line.intersects(box), (piece.code, t.text, meaning)
-        for (s, one), (t, other) in combinations(boxes, 2):
-            assert not one.intersects(other), (piece.code, s.text, t.text)
+        _words_are_clear(piece)
+
+
+def test_nor_on_the_small_pieces_of_other_styles() -> None:
+    """A halter's band, a strap, a shirt's stand and cuff."""
+    halter = _without("neckline", "back neckline", "sleeveless armhole", Halter())
+    strapless = _without("neckline", "back neckline", "sleeveless armhole", Strapless())
+    shirt = swapped(sleeved_features(*SHIRT), ButtonStand(), place_of="concealed zip")
+    for features in (halter, (*strapless, Straps()), shirt):
+        for piece in pattern(draft(order(BRIDA, features))).drawn.pieces:
+            _words_are_clear(piece)
+
+
+SHIRT = (SetInSleeve(reach=Reach.WRIST), GatheredHem(), Cuff(), ShirtCollar())
+
+
+def _without(*kinds: str | Feature) -> tuple[Feature, ...]:
+    """A closed back with darts, without some features but with others."""
+    block, *rest = (f for f in closed_back(lines="darts") if f.kind not in kinds)
+    return (block, *(f for f in kinds if isinstance(f, Feature)), *rest)
+
+
+def _words_are_clear(piece: DrawnPiece) -> None:
+    lines = [
+        (k.meaning, LineString(k.path.flatten(0.01)))
+        for k in strokes(piece)
+        if k.meaning is not Meaning.TAPE
+    ]
+    inside = Polygon(piece.cut_line.flatten(0.01))
+    boxes = [(t, Polygon(text_box(t).corners(-0.05))) for t in piece.texts]
+    for t, box in boxes:
+        assert inside.contains(box), (piece.code, t.text)
+        for meaning, line in lines:
+            assert not line.intersects(box), (piece.code, t.text, meaning)
+    for (s, one), (t, other) in combinations(boxes, 2):
+        assert not one.intersects(other), (piece.code, s.text, t.text)
 
 
 def _of(piece: DrawnPiece, meaning: Meaning) -> list[DrawnLine]:

@@ -14,6 +14,7 @@ from clothwright.curves import Point
 from clothwright.finishing.boxes import Obstacles, line_width, text_box
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
 from clothwright.finishing.label import GLUE, LEADING, broken
+from clothwright.finishing.lettering import lettered
 from clothwright.sheets import PageFormat, Scale, write_pdf
 from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import frame_of
@@ -45,6 +46,20 @@ def test_lines_break_between_things_and_are_even() -> None:
     )
     for line in broken(widths, 22):
         assert not line.endswith(("2.0", "1.5", "side", "panel"))
+
+
+def test_on_a_small_paper_names_keep_off_the_grain_as_well() -> None:
+    """Half a millimetre of paper, at a quarter of the size as at the full."""
+    piece = next(p for p in made("peplum-top").drawn.pieces if p.code == "UP")
+    (grain,) = (k.path for k in piece.lines if k.meaning is Meaning.GRAIN)
+    line = Obstacles()
+    line.add([grain.start, grain.end])
+    for scale in (1.0, 0.5, 0.25):
+        beside = {t for b in piece.wording.beside for t in (b.text, b.short) if t}
+        texts = [t for t in lettered(piece, scale=scale).texts if t.text in beside]
+        assert texts
+        for t in texts:
+            assert not line.hit(text_box(t), 0.049 * CM / scale), t.text
 
 
 def _label(piece: DrawnPiece) -> list[DrawnText]:

@@ -1,6 +1,7 @@
 """The lay plan: to scale, every piece named, the figures printed."""
 
 import re
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -49,6 +50,24 @@ def test_the_page(fold: Fold, letter: bool, tmp_path: Path) -> None:
     assert ("fold" if fold is Fold.LENGTHWISE else "opened out") in flat
     for shape in done.shapes:
         assert all(word in flat for word in shape.label.split())
+
+
+def test_fractions_and_what_a_code_stands_for(tmp_path: Path) -> None:
+    """The order is in inches; on narrow cloth the scale leaves small pieces no room for
+    their names."""
+    done = top(Fold.SINGLE)
+    tiny = replace(done.shapes[-1], name="A piece of a very long name, indeed very")
+    copies = tuple(
+        replace(c, shape=tiny) if c.shape.code == tiny.code else c
+        for c in done.solved.copies
+    )
+    named = replace(done, solved=replace(done.solved, copies=copies))
+    write_lay_plan([named], "Top", tmp_path / "lay.pdf")
+    with pdfplumber.open(tmp_path / "lay.pdf") as pdf:
+        said = pdf.pages[0].extract_text()
+    assert not re.search(r"\d/\d+ (in|yd)", said)
+    assert "55⅛ in wide" in said
+    assert f"({tiny.code})" in said
 
 
 def test_a_page_for_each_cloth(tmp_path: Path) -> None:

@@ -233,6 +233,14 @@ class TestSentences:
         sheet, s = table(20.0, 20.2, ease=Ease.about(0, 2.54 / 16))
         assert "2.0 mm apart; up to 1.6 mm" in walk(sheet, s).sentence(sixteenths)
 
+    def test_what_is_gathered_is_told_in_the_unit(self) -> None:
+        """Its limits lie a millimetre apart, which sixteenths would hide."""
+        sheet, s = table(13.4, 17.94, ease=Ease.about(4.54, 0.1))
+        assert walk(sheet, s).sentence(sixteenths) == (
+            "Side: 5 1/4 and 7 1/16 in, the second 1 13/16 in longer; up to 1.0 mm "
+            "more or less is right."
+        )
+
     def test_planned_ease_says_which_way(self) -> None:
         sheet, s = table(20.0, 20.0, ease=Ease.about(0.5, 0.2))
         assert walk(sheet, s).sentence(cm) == (

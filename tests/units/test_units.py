@@ -14,6 +14,7 @@ from clothwright.units import (
     parse_angle,
     parse_length,
     pretty_length,
+    pretty_text,
     retold,
     split_fraction,
     yards_up_to_eighth,
@@ -106,3 +107,10 @@ def test_a_sentence_is_retold_in_inches() -> None:
     said = "The strap is 2.5 cm wide; 3 cm must stay, 1.2 cmx not."
     assert retold(said, Unit.CM) == said
     assert retold(said, Unit.IN).startswith("The strap is 1 in wide; 1³⁄₁₆ in must")
+
+
+def test_fractions_in_a_sentence_are_made_pretty() -> None:
+    said = "at least 1 15/16 in, 1 3/8 yd for 25.30; scale 1/4, 3 3/4 inner"
+    assert pretty_text(said) == (
+        "at least 1¹⁵⁄₁₆ in, 1⅜ yd for 25.30; scale 1/4, 3 3/4 inner"
+    )

@@ -5,9 +5,13 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import Any
 
+import numpy as np
+
 from clothwright.app.bolt import Bolt
 from clothwright.app.cloth_words import flaws_written
 from clothwright.app.lying import Lying
+from clothwright.app.table import reach
+from clothwright.curves import Point
 from clothwright.findings import Finding
 from clothwright.lay import Shape, roomiest, told_fold
 from clothwright.lay.pieces import turned
@@ -104,7 +108,8 @@ def _lying(lying: Lying, unit: Unit) -> Data:
 
 def _others(lying: Lying, show: Callable[[float], str]) -> Iterator[str]:
     for fold, length in lying.laid.lay.others[:2]:
-        yield f"Laid {told_fold(fold)}, it would take about {show(length)}."
+        way = told_fold(fold)
+        yield f"{way[0].upper()}{way[1:]}: it would take about {show(length)}."
 
 
 def _about(fault: Finding) -> list[int]:
@@ -120,9 +125,11 @@ def _cut(shape: Shape, layers: int, folded: bool) -> str:
 @lru_cache(maxsize=512)
 def _drawn(shape: Shape, mirrored: bool, turn: float) -> tuple[str, list[float]]:
     """The outline of a shape, turned but not shifted, as SVG path data; and where its
-    name stands, with the room there."""
+    name stands, with the room there and how far words reach to both sides."""
     points = turned(shape.outline, mirrored, turn)
     words = " ".join(f"{x:.2f} {y:.2f}" for x, y in points)
     x, y, room = roomiest(shape.outline)
+    corners = np.array([*shape.outline, shape.outline[0]])
+    long = reach(corners[:-1], corners[1:], Point(x, y), room)
     ((x, y),) = turned(((x, y),), mirrored, turn)
-    return f"M{words}Z", [round(x, 2), round(y, 2), round(room, 2)]
+    return f"M{words}Z", [round(v, 2) for v in (x, y, room, long)]

@@ -84,7 +84,11 @@ class _Told:
     def sentence(self) -> Sentence:
         c = self.cloth
         runs: list[str | Word] = [f"The {self.key} is ", self._word("name", c.name)]
-        runs += [", ", self._word("width", self._length(c.width)), " wide, laid "]
+        if c.width is None:
+            runs += [", ", self._word("width", "its width not known"), ", laid "]
+        else:
+            width = self._length(c.width)
+            runs += [", ", self._word("width", width), " wide, laid "]
         runs += [self._word("fold", FOLDS[c.fold]), "; it has "]
         runs += [self._word("nap", YES_NO["nap"][c.nap]), ". "]
         more = Word(f"cloth:{self.key}", "More of it", Pen.INK, Opens.REST, "its rest")
@@ -145,8 +149,11 @@ def bought_sentence(buys: Mapping[str, str], loose: list[str]) -> list[Sentence]
     if not buys:
         return []
     told = ", ".join(f"{much} of the {key}" for key, much in buys.items())
-    which = " and the ".join(loose)
-    said = f" The lay of the {which} is not kept yet." if loose else ""
+    said = ""
+    if loose:
+        *most, last = loose
+        which = f"{', the '.join(most)} and the {last}" if most else last
+        said = f" The lay of the {which} is not kept yet."
     return [Sentence("buy", (f"To buy: {told}.{said}",))]
 
 

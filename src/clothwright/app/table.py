@@ -197,7 +197,7 @@ def stands(sheet: Sheet, pin: Pin) -> tuple[str, Point, Point] | None:
 # -- layout --------------------------------------------------------------------------
 def _places(sheet: Sheet, order: tuple[str, ...]) -> Mapping[str, tuple[float, float]]:
     """Where each piece lies, mm: half a body with its waists level, the small pieces
-    below or at the right, whichever shows the paper larger."""
+    below or at the right, as far as that shows the paper largest."""
     box = {c: sheet.piece(c).outline.bounds() for c in order}
     step = GAP + 2.0
     main: dict[str, tuple[float, float]] = {}
@@ -211,9 +211,10 @@ def _places(sheet: Sheet, order: tuple[str, ...]) -> Mapping[str, tuple[float, f
             x += _wide(box[c]) + step
         wide, y = max(wide, x), y + tall + step
     small = [c for c in order if c not in main]
-    below = {**main, **_rows(small, box, wide, y)}
-    beside = {**main, **_columns(small, box, wide, y)}
-    best = max((below, beside), key=lambda laid: _shown(laid, box))
+    below = (_rows(small, box, wide * k, y) for k in FURTHER)
+    beside = (_columns(small, box, wide, y * k) for k in FURTHER)
+    laid = ({**main, **rest} for rest in (*below, *beside))
+    best = max(laid, key=lambda places: _shown(places, box))
     return {c: (_mm(x - box[c][0]), _mm(y - box[c][1])) for c, (x, y) in best.items()}
 
 
@@ -242,6 +243,9 @@ def _columns(
         y, column = y + _tall(box[c]) + GAP, max(column, _wide(box[c]))
     return out
 
+
+FURTHER = (1.0, 1.25, 1.5, 2.0, 2.5)
+"""The small pieces may reach so many times as far as the half body does."""
 
 ASPECT = 0.9
 """Width to height of the table beside a slip, as most screens give it."""
@@ -298,8 +302,8 @@ def _label_at(drawn: DrawnPiece) -> tuple[Point, float, float, float]:
     near = _off(starts, ends, grid)
     best = int(near.argmax())
     at, room = Point(*map(float, grid[best])), float(near[best])
-    across = _reach(starts, ends, at, room)
-    down = _reach(starts[:, ::-1], ends[:, ::-1], Point(at.y, at.x), room)
+    across = reach(starts, ends, at, room)
+    down = reach(starts[:, ::-1], ends[:, ::-1], Point(at.y, at.x), room)
     return at, room, across, down
 
 
@@ -319,7 +323,7 @@ def _off(starts: Places, ends: Places, points: Places) -> Places:
     return least
 
 
-def _reach(starts: Places, ends: Places, at: Point, room: float) -> float:
+def reach(starts: Places, ends: Places, at: Point, room: float) -> float:
     """How far a band half as high as the room goes to both sides of a point before it
     meets a line."""
     low = np.minimum(starts[:, 1], ends[:, 1]) <= at.y + room / 2

@@ -44,11 +44,6 @@ def godet_hem(depth: float, degrees: float) -> float:
     return math.radians(degrees) * depth
 
 
-def flounce_radius(seam: float, rings: float) -> float:
-    """Inner radius of a flounce for a seam, in so many full rings: s/(2πn) (G13)."""
-    return seam / (2 * math.pi * rings)
-
-
 def arc(centre: Point, radius: float, start: float, end: float) -> Path:
     """A circular arc between two bearings (degrees clockwise from +x), in cubics of at
     most 22.5°, each within 1e-7 of its radius."""

@@ -26,6 +26,7 @@ from clothwright.curves import (
     mix,
     turn,
     turned,
+    wedge_angle,
 )
 
 _QUARTER = 4 / 3 * (math.sqrt(2) - 1)
@@ -86,7 +87,7 @@ def bowed(start: Point, length: float, rise: float) -> Path:
 def overlap_angle(overlap: float, shoulder: float) -> float:
     """What the shoulders turn over each other to overlap by so much at their tips:
     2·asin(overlap/(2·shoulder))."""
-    return math.degrees(2 * math.asin(overlap / (2 * shoulder)))
+    return wedge_angle(overlap, shoulder)
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,12 @@ CUP = 7.0
 """A fuller cup than this needs a wider and longer front, cm (F1)."""
 
 
+BY_STRETCH = (
+    "by the stretch of the cloth; not below 0 where it comes back by less than 90 per "
+    "cent"
+)
+
+
 def by_stretch(place: str, s: float, recovery: float) -> float:
     """Per cent of ease for a stretch in per cent."""
     p = 100.0 * knit_ease(place, s / 100)
@@ -36,8 +42,7 @@ def by_stretch(place: str, s: float, recovery: float) -> float:
     kind=Kind.RATIO,
     source=_EASE,
     key="p_bust",
-    formula="by the stretch of the cloth; not below 0 where it comes back by less than "
-    "90 per cent",
+    formula=BY_STRETCH,
     low=-20.0,
     high=30.0,
 )

@@ -3,7 +3,7 @@ quarter on the fold (blocks C4, C5, F1; measures 8.1). cm, y down, the waist at 
 centre front at the origin."""
 
 from clothwright.blocks import knit_curves
-from clothwright.blocks.knit_rules import by_stretch
+from clothwright.blocks.knit_rules import BY_STRETCH, by_stretch
 from clothwright.curves import Path, Point, Vector, shift, unit
 from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Verb, straight
 from clothwright.rules import Kind, Numbers, RuleTable
@@ -29,8 +29,7 @@ _EASE = "measures 8.1"
     kind=Kind.RATIO,
     source=_EASE,
     key="p_hip",
-    formula="by the stretch of the cloth; not below 0 where it comes back by less than "
-    "90 per cent",
+    formula=BY_STRETCH,
     low=-20.0,
     high=40.0,
 )

@@ -212,6 +212,19 @@ _dart_below("lf_T", "lf", "front", 9.5)
 
 
 @_rule(
+    "fl",
+    "out at the hem, each side (below nought it is tapered)",
+    source="blocks C5",
+    key="fl_T",
+    formula="none: the side hangs plumb from the hip",
+    low=-4.0,
+    high=12.0,
+)
+def _plumb() -> float:
+    return 0.0
+
+
+@_rule(
     "hem T",
     "level of the hem below the hip",
     source=_D,

@@ -7,6 +7,7 @@ The back is turned over onto the page.
 
 from dataclasses import dataclass
 
+from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.waist_line import (
     Dart,
     Meets,
@@ -26,6 +27,9 @@ from clothwright.curves import (
     turned,
     unit,
 )
+
+LEANS = 0.3
+"""The side leans into the waist by so much over its handle there, cm (E6)."""
 
 STRAIGHT_HEM = 0.026
 """A hem is ruled straight while the seams beside it lean by no more than this (1.5°);
@@ -80,7 +84,7 @@ class Leg:
                 Cubic(
                     hip,
                     hip + Vector(0.0, 0.35 * rise),
-                    waist - Vector(0.3, 0.33 * rise),
+                    waist - Vector(self._leaning(waist), 0.33 * rise),
                     waist,
                 ),
             )
@@ -107,7 +111,13 @@ class Leg:
 
     def side_down(self, waist: Point) -> Vector:
         """Unit direction of the side, down from the waist."""
-        return unit(Vector(-0.3, 0.33 * (self.hip.y - waist.y)))
+        down = Vector(-self._leaning(waist), 0.33 * (self.hip.y - waist.y))
+        return unit(down)
+
+    def _leaning(self, waist: Point) -> float:
+        """The side leans by so much over its handle at the waist (E6), and by no more
+        than it is taken in from the hip: a side that hangs plumb is straight."""
+        return clip(waist.x - self.hip.x, 0.0, LEANS)
 
     def hem_line(self) -> Path:
         """From the inseam to the side: level, or square to both where they lean."""

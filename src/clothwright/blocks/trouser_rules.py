@@ -13,7 +13,7 @@ from clothwright.rules import Kind, RuleError, RuleTable
 TROUSERS = RuleTable("trouser block")
 _rule = TROUSERS.rule
 _E = "blocks E"
-_C1, _C4 = "corrections C1", "corrections C4"
+_C4 = "corrections C4"
 
 CROTCH_ROOM = 0.5, 3.5
 """The crotch seam is so much longer than the body's crotch length, cm (T5)."""

@@ -51,8 +51,3 @@ def by_margin(cost: Decimal, percent: Decimal) -> Decimal:
             f"a margin of {percent:f} % leaves nothing; write less than 100"
         )
     return cost / (1 - percent / 100)
-
-
-def margin_of(markup_percent: Decimal) -> Decimal:
-    """The margin, in percent, that a markup comes to: m/(1 + m)."""
-    return markup_percent / (100 + markup_percent) * 100

@@ -44,10 +44,12 @@ from clothwright.curves.point import (
     rotate,
     turned,
     unit,
+    wedge_angle,
 )
 from clothwright.curves.tolerances import ARC, CLOSE, FIT, SOLVE
 
 __all__ = [
+    "wedge_angle",
     "ARC",
     "CLOSE",
     "FIT",

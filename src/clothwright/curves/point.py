@@ -104,6 +104,12 @@ def degrees_between(a: tuple[float, float], b: tuple[float, float]) -> float:
     return math.degrees(math.atan2(abs(cross(a, b)), dot(a, b)))
 
 
+def wedge_angle(width: float, reach: float) -> float:
+    """Angle of a wedge that is so wide so far from its point, degrees: the dart's,
+    2·asin(width/(2·reach)). Raises ValueError when it is wider than twice its reach."""
+    return math.degrees(2 * math.asin(width / (2 * reach)))
+
+
 def midpoint(a: Point, b: Point) -> Point:
     """Half way."""
     return mix(a, b, 0.5)

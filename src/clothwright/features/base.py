@@ -105,6 +105,10 @@ class Number:
         value = self.default(unit)
         if value is None:
             raise ValueError(f"{self.key} has no default of its own")
+        return self.by_default(value)
+
+    def by_default(self, value: float) -> Given:
+        """This, in cm (or degrees, or a ratio), as a default of the draft."""
         return Given(
             self.key,
             self.symbol,
@@ -358,6 +362,10 @@ def before_fitting(draft: Callable[[Drafting], None]) -> Callable[[Drafting], No
         d.n = numbers
 
     return drafted
+
+
+ONE_BLOCK = {"block": "an order is drafted on one block; give the other its own order"}
+"""What a block does not allow beside it."""
 
 
 @cache

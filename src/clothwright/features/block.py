@@ -33,7 +33,7 @@ from clothwright.features.bodice.bust_findings import (
 from clothwright.features.chains import Chains
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Seam, Sheet
-from clothwright.rules import Given, Hand, Numbers, RuleTable
+from clothwright.rules import Given, Numbers, RuleTable
 from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length
@@ -231,10 +231,7 @@ class Block(Feature):
             ("back_shoulder_ease", way.ease if unit is Unit.CM else None),
         ):
             if value is not None and getattr(self, field) is None:
-                n = numbers[field]
-                yield Given(
-                    n.key, n.symbol, n.name, n.kind, value, Hand.DEFAULT, n.source
-                )
+                yield numbers[field].by_default(value)
 
     def provides(self) -> frozenset[str]:
         at_neck = self.back_shoulder is BackShoulder.NECK

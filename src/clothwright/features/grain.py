@@ -11,6 +11,9 @@ from clothwright.paper import InnerLine, Piece, Sheet, once
 OFF = 0.8
 """A grain line keeps so far off the marks of a piece, cm: their crosses stay clear."""
 
+THROUGH = 20.0
+"""A line through a dart counts as so much shorter, cm: it would be folded away."""
+
 LEAST = 15.0
 """A grain line is so long where there is room, cm (truing 7)."""
 
@@ -79,10 +82,16 @@ def _runs(path: Path, up: Vector) -> bool:
     return path.straight and abs(cross(path.start_direction, up)) < 1e-6
 
 
+def _span(path: Path, across: Vector) -> tuple[float, float]:
+    """How far a closed line reaches across a piece, cm."""
+    reach = [dot(s.start, across) for s in path.segments]
+    return min(reach), max(reach)
+
+
 def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
-    it crosses it, tried at eleven places across the piece; of it, what is clear of
-    marks. None for a sliver."""
+    it crosses it, tried at eleven places across the piece, beside a dart inside it
+    sooner than through it; of it, what is clear of marks. None for a sliver."""
     points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     reach = [y * ux - x * uy for x, y in points]
@@ -94,6 +103,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
     best = (0.0, 0.0, 0.0)
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
+    darts = [_span(k.path, across) for k in p.lines if k.path.closed]
     places = [left + (right - left) * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
     ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
@@ -111,6 +121,8 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
             continue  # an inner line lies there
         stops.sort()
         less = abs(i - liked) * 0.02
+        if any(low - OFF < at < high + OFF for low, high in darts):
+            less += THROUGH
         for k in range(1, len(stops), 2):
             length = stops[k] - stops[k - 1] - less
             if length > longest + 1e-9:

@@ -21,6 +21,7 @@ class Article(Enum):
     LACING = "lacing cord"
     EYELET = "eyelet"
     ELASTIC = "elastic"
+    DRAWSTRING = "drawstring cord"
     BONE = "bone"
     CHANNEL = "boning channel"
     STAY = "petersham ribbon"
@@ -42,7 +43,13 @@ class Article(Enum):
     @property
     def by_length(self) -> bool:
         """True for what a shop cuts to length; all else is bought by the piece."""
-        return self in (Article.TAPE, Article.LACING, Article.CHANNEL, Article.STAY)
+        return self in (
+            Article.TAPE,
+            Article.LACING,
+            Article.DRAWSTRING,
+            Article.CHANNEL,
+            Article.STAY,
+        )
 
 
 @dataclass(frozen=True)

@@ -115,6 +115,9 @@ class Role(Enum):
         return _TABLE[self][2]
 
 
+FREE_ABOVE = "free above"
+"""Edge of a facing above the place where a lining begins to hang from it."""
+
 _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.FOLD: (0.0, 0.0, 0),
     Role.PANEL: (1.5, 0.625, 1),

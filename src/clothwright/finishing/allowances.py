@@ -12,7 +12,7 @@ from clothwright.features.said import Said
 from clothwright.findings import Finding, Severity
 from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
-from clothwright.paper import Piece, SeamKind, Sheet
+from clothwright.paper import Piece, SeamKind, Sheet, own_name
 from clothwright.units import Unit, pretty_length
 
 _INTERLINING = {Unit.CM: 0.3, Unit.IN: 0.125 * 2.54}
@@ -58,7 +58,10 @@ class Allowances:
                 if role is Role.INTERLINING:  # said of all interlining
                     continue
                 words = found.setdefault(self.width(role), [])
-                said = edge_words(e.name) if role is Role.EDGE else role.value
+                by_edge = role in (Role.EDGE, Role.PANEL)
+                if by_edge and own_name(e.name).startswith("cap "):
+                    continue  # over a dart: what is beside it is told
+                said = edge_words(e.name).partition(", ")[0] if by_edge else role.value
                 if said not in words:
                     words.append(said)
         return tuple(

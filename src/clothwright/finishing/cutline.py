@@ -48,6 +48,12 @@ _STEPS = 64
 _LEAST = 0.05
 """Where less than this share of its length would be left, a curve is too tight."""
 
+_BEYOND = 0.01
+"""A cut line that runs over the fold by no more, cm, is left."""
+
+_FAR = 300.0
+"""The line of a fold is run on so far both ways, cm."""
+
 WITHIN = 0.03
 """An allowance is as wide as it says within this, cm (truing 8)."""
 
@@ -144,7 +150,34 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         elif any(m > WITHIN for m in more):
             wide.append(e.name)
     tapered = {e.name: w for e, w in zip(edges, ends, strict=True) if w[0] != w[1]}
+    outline = _up_to_fold(piece, outline)
     return CutLine(outline, widths, tuple(narrow), tuple(wide), crossing, tapered)
+
+
+def _up_to_fold(piece: Piece, outline: Path) -> Path:
+    """The outline without what would lie beyond the fold, as inside a slit on it:
+    there the cloth itself is folded."""
+    if piece.fold is None:
+        return outline
+    at, way = piece.fold.path.start, piece.fold.path.start_direction
+
+    def inside(p: Point) -> float:
+        return cross(way, p - at)
+
+    if min(inside(p) for p in outline.flatten(_FINE)) > -_BEYOND:
+        return outline
+    fold = Line(at - way * _FAR, at + way * _FAR)
+    kept: list[Segment] = []
+    for seg in outline.segments:
+        stops = sorted({0.0, *(t for t, _ in crossings(seg, fold)), 1.0})
+        for a, b in pairwise(stops):
+            part = seg.part(a, b)
+            if max(inside(part.at(t)) for t in (0.0, 0.5, 1.0)) > WITHIN:
+                kept.append(part)
+    ring: list[Segment] = []
+    for before, seg in zip([kept[-1], *kept], kept, strict=False):
+        ring += [*_line(before.end, seg.start), seg]
+    return Path(tuple(_touching(ring)))
 
 
 def _every(path: Path, step: float) -> Iterator[Point]:

@@ -35,16 +35,22 @@ LAST = 0.22
 INSET = 1.7
 """From a line to the middle of the words beside it, by their height."""
 
+BARELY = 0.05
+"""Names and figures beside a line keep so far off every other, cm on the paper."""
+
 BRACKET = 1.2
 """Depth of a fold's bracket, cm inside the edge."""
 
 EASE_IN = 0.25
 """Ease is drawn this far inside its stitch line, cm, so that both are seen."""
 
+HEAD_LONG = 0.9
+"""Length of the arrowheads of the grain, cm."""
+
 HEAD, TIP = 0.2, 0.13
 """Half width of the arrowheads of the grain, and of a bracket half as deep, cm."""
 
-_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.25, 0.75)
 """Where along its line a word may stand, the best first."""
 
 SAME = 5.0
@@ -98,6 +104,7 @@ class _Writer:
         shares: Sequence[float] = _SHARES,
     ) -> None:
         self.piece, self.joins, self.shares = piece, joins, shares
+        self.scale = scale
         self.labelled = False
         self.unsaid: list[str] = []
         least = max(LABELS[-1] * scale, LEAST_LABEL) / scale
@@ -187,7 +194,7 @@ class _Writer:
                 at = p + Vector(-way[1], way[0]) * depth
                 line = replace(words, at=at, degrees=upright(heading(way)))
                 box = text_box(line)
-                if self.at_lines.hit(box, 0.05):
+                if self.at_lines.hit(box, BARELY / self.scale):
                     continue
                 if clear and self.at_joins.hit(box, ROOMS[-1]):
                     continue
@@ -281,8 +288,9 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
             a, b = k.path.start, k.path.end
             side = turned(direction(a, b), 90) * HEAD
             yield [a, b]
-            yield [a - side, a + side]
-            yield [b - side, b + side]
+            for tip, way in ((a, direction(a, b)), (b, direction(b, a))):
+                foot = tip + way * HEAD_LONG
+                yield [tip, foot - side, foot + side, tip]
         elif k.meaning is Meaning.BRACKET:
             chain = bracket(k.path)
             yield chain

@@ -6,7 +6,15 @@ from clothwright.curves import Cubic, Path, Point, direction, distance, mix, tur
 from clothwright.finishing.cutline import CutLine
 from clothwright.finishing.drawn import DrawnLine, DrawnNotch, Meaning
 from clothwright.finishing.lettering import BRACKET
-from clothwright.paper import ON_STAND, EdgeKind, MarkKind, Piece, Seam, Sheet
+from clothwright.paper import (
+    ON_STAND,
+    EdgeKind,
+    MarkKind,
+    Piece,
+    Seam,
+    SeamKind,
+    Sheet,
+)
 
 CROSS = 0.4
 """Half length of a drill cross or button cross, cm."""
@@ -128,10 +136,11 @@ def _half_ring(at: Point, way: Point, out: Point) -> Path:
 
 
 def ease_zones(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[DrawnLine]:
-    """The stretches that are eased in."""
+    """The stretches that are eased in, or drawn up alike on both sides of a seam."""
     out = []
     for s in seams:
-        if s.zone is None or s.ease.plan < 0.05 or s.tucked:
+        full = s.ease.plan >= 0.05 or s.kind is SeamKind.TWIN
+        if s.zone is None or not full or s.tucked:
             continue
         # a zone runs from notch to notch, or to an end: places known on both sides
         whole = sheet.chain_length(s.left), sheet.chain_length(s.right)

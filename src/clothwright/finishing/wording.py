@@ -4,13 +4,13 @@ Label after truing 10 and first garment 19: piece, cloths and quantities, number
 garment, client and date of the measures; allowances.
 """
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from clothwright.curves import Path, distance
 from clothwright.finishing.drawn import Beside, Meaning, Wording
 from clothwright.finishing.label import GLUE
-from clothwright.paper import EdgeKind, LineKind, Piece, own_name
+from clothwright.paper import EdgeKind, InnerLine, LineKind, Piece, own_name
 
 _WORDS = {
     "cf": "centre front",
@@ -18,6 +18,7 @@ _WORDS = {
     "slant": "slanted edge",
     "open": "open edge",
     "free": "loose edge",
+    "free above": "loose edge, above the lining",
     "join": "upper edge, to the facing",
     "waist on": "waist, on to the centre back",
     "waist mid": "waist, between the darts",
@@ -109,6 +110,8 @@ _WORDS = {
     "lap end low": "end of the underlap, inner half",
     "lap low": "underlap, inner half",
     "outer": "outer edge",
+    "strap over": "long edge",
+    "strap under": "long edge",
     "outer tail": "outer edge of the tail",
     "tail": "lower edge",
     "placket": "side of the placket",
@@ -131,11 +134,18 @@ _WORDS = {
     "facing waist": "waist of the facing",
     "facing waist stand": "waist of the facing's stand",
     "facing shoulder": "shoulder of the facing",
+    "facing armhole": "armhole of the facing",
+    "facing side": "side of the facing",
     "band": "seam of the band",
+    "band upper": "upper edge",
+    "band lower": "lower edge",
     "neck inside": "neck, inner half",
     "neck stand inside": "neck of the stand, inner half",
 }
 
+
+MEET = 0.05
+"""Ends of inner lines nearer than this meet, cm."""
 
 EACH = " of each"
 """Ends a count that holds for several cloths."""
@@ -222,12 +232,9 @@ def _kept(text: str) -> str:
 
 
 def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
-    """The names of inner lines, of the centres, and what a fold is for."""
-    out = [
-        Beside(Meaning.LABEL, k.name, k.path)
-        for k in piece.lines
-        if k.kind is not LineKind.ARROW
-    ]
+    """The names of inner lines, of the centres, of what a band is sewn to and of the
+    back end of half a collar, and what a fold is for."""
+    out = [Beside(Meaning.LABEL, k.name, k.path) for k in _named_once(piece.lines)]
     for e in piece.edges:
         if e.kind is EdgeKind.FOLD:
             text = f"{edge_words(e.name)}, on the fold"
@@ -235,9 +242,30 @@ def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
             out.append(said)
         elif e.name in centres:
             out.append(Beside(Meaning.LABEL, centres[e.name], e.path, right=True))
-        elif own_name(e.name) in ("cf", "cb"):
+        elif own_name(e.name) in ("cf", "cb", "band", "end back"):
             out.append(Beside(Meaning.LABEL, edge_words(e.name), e.path, right=True))
     return out
+
+
+def _named_once(lines: Iterable[InnerLine]) -> list[InnerLine]:
+    """Lines with a name: of two parts of one line, which meet, the longer."""
+    out: list[InnerLine] = []
+    for k in lines:
+        if k.kind is LineKind.ARROW:
+            continue
+        first = next((i for i, j in enumerate(out) if _one_line(j, k)), None)
+        if first is None:
+            out.append(k)
+        elif k.path.length > out[first].path.length:
+            out[first] = k
+    return out
+
+
+def _one_line(a: InnerLine, b: InnerLine) -> bool:
+    ends = (
+        (p, q) for p in (a.path.start, a.path.end) for q in (b.path.start, b.path.end)
+    )
+    return a.name == b.name and any(distance(p, q) < MEET for p, q in ends)
 
 
 def _figures(

@@ -7,7 +7,7 @@ longer search is a shorter one continued.
 
 import math
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from clothwright.lay.place import Layout, Table
 
@@ -117,9 +117,3 @@ def _move(
         order[a], order[b] = order[b], order[a]
     else:
         order.insert(b, order.pop(a))
-
-
-def by_place(table: Table, at: Sequence[tuple[float, float]]) -> list[int]:
-    """The order of a lay that came from elsewhere: by left edge, fold pieces as they
-    stand along the fold."""
-    return sorted(range(len(at)), key=lambda i: (at[i][0], at[i][1], i))

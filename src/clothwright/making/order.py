@@ -6,13 +6,12 @@ before round, small before large, inside before outside (cutting and costing 5).
 
 import heapq
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from graphlib import TopologicalSorter
 from itertools import permutations
 
 from clothwright.features.about import Place
-from clothwright.features.chains import TOP
 from clothwright.features.operations import (
     Hazard,
     Operation,
@@ -217,7 +216,7 @@ def _before(garment: Garment) -> Iterator[Operation]:
 
 
 def _stayed(garment: Garment) -> list[Run]:
-    """Necks and armholes of the shell."""
+    """Necks and armholes of the shell; not what else is faced: straps, fronts."""
     return [
         run
         for p in garment.sheet.pieces.values()
@@ -225,9 +224,8 @@ def _stayed(garment: Garment) -> list[Run]:
         and not p.code.startswith(LINING)
         for e in p.edges
         if garment.role(run := Run(p.code, e.name)) is Role.EDGE
-        and e.name != TOP
         and e.kind is EdgeKind.SEAM
-        and own_name(e.name) not in ("slant", "facing neck", "facing neck stand")
+        and own_name(e.name).startswith(("neck", "armhole"))
     ]
 
 
@@ -312,7 +310,6 @@ def _listed(words: list[str]) -> str:
 
 
 # -- sorting -------------------------------------------------------------------------
-_Key = Callable[[int], tuple[int, int, int]]
 _WORKS = list(Work)
 
 

@@ -156,6 +156,9 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.SIDE and len(seams) > 1:
         inner = "lining" if garment.bagged else "facing"
         says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
+    panelled = any(p.has("panel") for p in garment.sheet.pieces.values())
+    if work is Work.WAIST and not panelled:
+        says = ("The side seams meet.",)
     if work is Work.WAIST and seams[0].kind is SeamKind.LAPPED:
         says = (*says, "The facing's foot is basted on first and caught in.")
     if work is Work.LINING_ROUND and any(s.kind is SeamKind.TWIN for s in seams):

@@ -22,10 +22,13 @@ from clothwright.rules import Numbers
 
 
 class Taped(NamedTuple):
-    """A length found on the paper by trial, cm, and its symbol in the notes."""
+    """A length found on the paper by trial, cm, or an angle, and its symbol in the
+    notes."""
 
     symbol: str
     value: float
+    angle: bool = False
+    """True for degrees."""
 
 
 Size = str | float | Taped
@@ -82,7 +85,7 @@ class Drafting:
         if isinstance(size, str):
             return Amount(how, self.n.called(size), self.n[size], angle)
         if isinstance(size, Taped):
-            return Amount(how, "", size.value, angle, size.symbol)
+            return Amount(how, "", size.value, angle or size.angle, size.symbol)
         return Amount(how, "", size, angle)
 
     # -- marks ----------------------------------------------------------------------

@@ -12,6 +12,7 @@ from clothwright.curves import (
     left_normal,
     shift,
     turn,
+    wedge_angle,
 )
 from clothwright.paper.cut import CornerAfter, Spot, cut
 from clothwright.paper.piece import Edge, PaperError, Piece
@@ -95,7 +96,7 @@ def _opening(
         hinge, arm, least, most = b, a, at_end, at_start
     if abs(most - least) > 2 * distance(hinge, arm):
         raise PaperError("a slash cannot be opened wider than twice its length")
-    angle = math.degrees(2 * math.asin((most - least) / (2 * distance(hinge, arm))))
+    angle = wedge_angle(most - least, distance(hinge, arm))
     angle = math.copysign(angle, cross(arm - hinge, n) * (most - least))
     square = turn(hinge, angle / 2).direction(n)
     return shift(square * least) @ turn(hinge, angle)

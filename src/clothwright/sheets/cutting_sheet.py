@@ -115,7 +115,8 @@ def _notion(one: Notion, unit: Unit) -> list[str]:
         )
     if one.length is not None:
         least = "at least " if one.at_least else ""
-        size = f"{least}{pretty_length(one.length, unit)}"
+        wide = "" if one.size is None else f", {pretty_length(one.size, unit)} wide"
+        size = f"{least}{pretty_length(one.length, unit)}{wide}"
     return [_capital(one.article.value), many, size, one.where]
 
 

@@ -30,10 +30,10 @@ def draw_piece(
     *,
     turned: bool,
     one_way: bool,
-) -> None:
+) -> bool:
     """An outline with its name, what is cut of it (`how`) and its grain near `middle`;
-    the code alone where the name finds no room. With a nap (`one_way`) the grain has
-    one head, to the right unless the piece is `turned`."""
+    the code alone, and False, where the name finds no room. With a nap (`one_way`) the
+    grain has one head, to the right unless the piece is `turned`."""
     ink.draw(polyline([*points, points[0]]), OUTLINE)
     words, told = name.split(), [how] if how else []
     half = len(words) // 2
@@ -44,10 +44,11 @@ def draw_piece(
             if room is not None:
                 _write(ink, room, middle, lines, told, height)
                 _grain(ink, room, middle, [*lines, *told], height, turned, one_way)
-                return
+                return True
     room = middle.x - 0.4, middle.x + 0.4
     _write(ink, room, middle, [code], [], NAMES[-1])
     _grain(ink, room, middle, [code], NAMES[-1], turned, one_way)
+    return False
 
 
 def draw_arrow(ink: Ink, a: Point, b: Point, *, both: bool) -> None:

@@ -6,7 +6,7 @@ near selvedge) at the top. Lengths cm, on the page and on the cloth.
 
 import io
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 
 from clothwright.curves import Point
@@ -18,7 +18,7 @@ from clothwright.sheets.laypiece import draw_arrow, draw_piece
 from clothwright.sheets.letters import width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
 from clothwright.sheets.write import write_file
-from clothwright.units import CM_PER_INCH, Unit, format_length, pretty_length
+from clothwright.units import CM_PER_INCH, Unit, pretty_length, pretty_text
 
 PAGES = {False: (29.7, 21.0), True: (27.94, 21.59)}
 """Landscape A4, and US Letter: width and height."""
@@ -81,6 +81,8 @@ class _Page:
     title: str
     wide: float
     high: float
+    by_code: set[str] = field(default_factory=set)
+    """Pieces too small for their name, which show their code."""
 
     def __post_init__(self) -> None:
         spread = self.lay.spread
@@ -257,7 +259,7 @@ class _Page:
         """A piece where it lies, with its name and its grain."""
         outline = laid_outline(shape, placed)
         x, y, _ = roomiest(outline)
-        draw_piece(
+        named = draw_piece(
             self.ink,
             [self.at(*p) for p in outline],
             self.at(x, y),
@@ -267,6 +269,8 @@ class _Page:
             turned=round(placed.turn) % 360 == 180,
             one_way=self.lay.spread.one_way,
         )
+        if not named:
+            self.by_code.add(shape.code)
 
     # -- the words ---------------------------------------------------------------------
     def _words(self) -> None:
@@ -300,8 +304,8 @@ class _Page:
         lay, spread = self.lay, self.lay.spread
         assert lay.cloth.width is not None
         yield (
-            f"Cloth {format_length(lay.cloth.width, lay.unit)} wide, selvedges "
-            f"{format_length(lay.cloth.selvedge, lay.unit)}; "
+            f"Cloth {self._show(lay.cloth.width)} wide, selvedges "
+            f"{self._show(lay.cloth.selvedge)}; "
             f"{told_fold(spread.fold)}."
         )
         yield (
@@ -333,14 +337,15 @@ class _Page:
             how = "on the fold" if s.on_fold else "in pairs" if s.paired else ""
             if s.on_fold and not self.lay.spread.folds:
                 how = "opened out"
-            yield s.label, f"{s.count} {how}".strip()
+            code = f" ({s.code})" if s.code in self.by_code else ""
+            yield s.label + code, f"{s.count} {how}".strip()
 
     def _column(
         self, heading: str, texts: Sequence[str], x: float, y: float, across: float
     ) -> float:
         self.ink.write(heading, x, y, 0.24, bold=True)
         y += LINE * 1.25
-        for text in texts:
+        for text in map(pretty_text, texts):
             for line in wrapped(text, TEXT, across):
                 self.ink.write(line, x, y, TEXT)
                 y += LINE * 0.9
@@ -355,7 +360,7 @@ class _Page:
         y: float,
         across: float,
     ) -> float:
-        self.ink.write(heading, x, y, 0.24, bold=True)
+        self.ink.write(pretty_text(heading), x, y, 0.24, bold=True)
         y += LINE * 1.25
         for row in rows:
             y = self._row(row, x, y, across)
@@ -363,7 +368,7 @@ class _Page:
 
     def _row(self, row: tuple[str, str], x: float, y: float, across: float) -> float:
         """Words at the left and a figure at the right; where the next row stands."""
-        words, figure = row
+        words, figure = map(pretty_text, row)
         room = across - width(figure, TEXT) - 0.4
         for line in wrapped(words, TEXT, room):
             self.ink.write(line, x, y, TEXT)

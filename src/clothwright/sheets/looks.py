@@ -34,7 +34,13 @@ from clothwright.finishing.drawn import (
     Meaning,
     Wording,
 )
-from clothwright.finishing.lettering import EASE_IN, alongside, bracket, lettered
+from clothwright.finishing.lettering import (
+    EASE_IN,
+    HEAD_LONG,
+    alongside,
+    bracket,
+    lettered,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,10 +199,10 @@ def _line(
     if meaning is Meaning.ARROW:
         yield _head(meaning, path.end, path.end_direction, 0.6 * figure)
     if meaning is Meaning.GRAIN:
-        yield _head(meaning, path.end, path.end_direction, 0.9 * figure)
+        yield _head(meaning, path.end, path.end_direction, HEAD_LONG * figure)
         if not piece.nap:
             back = path.start_direction * -1
-            yield _head(meaning, path.start, back, 0.9 * figure)
+            yield _head(meaning, path.start, back, HEAD_LONG * figure)
 
 
 def _notch(notch: DrawnNotch, figure: float) -> Iterator[Stroke]:

@@ -17,7 +17,7 @@ _PARTS = (
     (1, "Cut and make ready"),
     (6, "Flat"),
     (8, "Round"),
-    (9, "The waist"),
+    (9, "The waist and below"),
     (11, "Inside"),
     (12, "To close it"),
     (14, "To finish"),

@@ -25,7 +25,6 @@ WIDEST = 30.0
 AIR = 0.5
 """Between the parts of the block, and below it."""
 
-THIN = Look(0.15)
 FINE = Look(0.25)
 HEAVY = Look(0.9)
 

@@ -26,6 +26,7 @@ from clothwright.curves import (
     meet_lines,
     mirror_in,
     rotate,
+    wedge_angle,
 )
 from clothwright.paper import PaperError, Piece
 
@@ -52,7 +53,7 @@ def dart_angle(leg: float, intake: float) -> float:
     """
     if not 0 <= intake < 2 * leg:
         raise ValueError("a dart's intake must be less than twice its leg")
-    return math.degrees(2 * math.asin(intake / (2 * leg)))
+    return wedge_angle(intake, leg)
 
 
 def cap_reach(leg: float, theta: float, gamma: float) -> float:

@@ -309,27 +309,28 @@ def _notches_of(
     for run in chain:
         corners.append(corners[-1] + sheet.length(run.piece, run.edge))
     name, whole = opening(seam.name), corners[-1]
+    whose = sheet.piece(chain[0].piece).name.lower()
 
     def say(severity: Severity, text: str, to_do: str) -> Finding:
         return Finding("notch", severity, f"{name}: {text}.", seam.name, to_do)
 
     for s in at:
         if not -_HAIR <= s <= whole + _HAIR:
-            text = f"a notch at {fmt(s)} lies off {chain[0]}, {fmt(whole)} long"
+            text = f"a notch at {fmt(s)} lies off the {whose}, {fmt(whole)} long there"
             yield say(Severity.REFUSE, text, "Put it between the seam's two ends.")
             continue
         room = min(abs(s - c) for c in corners)
         if DOUBLED < room < NOTCH_ROOM - _HAIR:
-            text = f"a notch is {fmt(room)} from a corner of {chain[0].piece}"
+            text = f"a notch is {fmt(room)} from a corner of the {whose}"
             yield say(Severity.WARN, text, f"Leave {fmt(NOTCH_ROOM)} free.")
     for a, b in zip(at, at[1:], strict=False):
         if b - a < -_HAIR:
-            text = f"two notches come in another order on {chain[0].piece}"
+            text = f"two notches come in another order on the {whose}"
             yield say(Severity.REFUSE, text, "Walk both sides from the same end.")
         elif b - a < NOTCH_ROOM - _HAIR and not math.isclose(
             b - a, NOTCH_SET, abs_tol=0.05
         ):
-            text = f"two notches of {chain[0].piece} are {fmt(b - a)} apart"
+            text = f"two notches of the {whose} are {fmt(b - a)} apart"
             yield say(Severity.WARN, text, f"Leave {fmt(NOTCH_ROOM)} between them.")
 
 

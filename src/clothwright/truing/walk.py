@@ -34,6 +34,10 @@ SET_IN = 1.0
 NO_EASE = 0.005
 """Less than this (cm) is told as one length."""
 
+MUCH = 0.5
+"""What is eased or gathered in by more (cm) is told in the user's unit, however near
+its limits lie."""
+
 _HAIR = 1e-6
 """Rounding: a seam on the very limit is inside it."""
 
@@ -205,6 +209,14 @@ def _tell(fmt: Fmt, left: float, right: float, low: float, high: float) -> str:
             return f"{lengths}, of one length; up to {limit} apart is right."
         return f"{lengths}, {apart} apart; up to {limit} is right."
     off, least, most = amounts(fmt, (ease, low, high))
+    planned = abs(ease - (low + high) / 2) < NO_EASE
+    if planned and abs(ease) > MUCH and off != fmt(abs(ease)):
+        more = "longer" if ease > 0 else "shorter"
+        by = f"{(high - low) * 5:.1f} mm"
+        return (
+            f"{lengths}, the second {fmt(abs(ease))} {more}; up to {by} more or less "
+            "is right."
+        )
     way = f"the second {off} {'longer' if ease > 0 else 'shorter'}"
     if abs(ease) < NO_EASE:
         way = "of one length"

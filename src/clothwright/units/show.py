@@ -95,6 +95,18 @@ def _fraction(num: int, den: int) -> str:
     )
 
 
+_PLAIN_IN_TEXT = re.compile(r"(?:(\d+) )?\b(\d+)/(\d+)(?= (?:in|yd)\b)")
+
+
+def pretty_text(text: str) -> str:
+    """Words with every "1 15/16 in" in real fraction characters: "1¹⁵⁄₁₆ in"."""
+
+    def pretty(m: re.Match[str]) -> str:
+        return (m[1] or "") + _fraction(int(m[2]), int(m[3]))
+
+    return _PLAIN_IN_TEXT.sub(pretty, text)
+
+
 def format_angle(degrees: float) -> str:
     """An angle to a tenth of a degree: `21.5°`."""
     return f"{degrees:.1f}°"

@@ -88,6 +88,23 @@ def test_usual_type(chromium: Browser, home: str, size: tuple[int, int]) -> None
     context.close()
 
 
+def test_a_narrow_window_gives_the_paper_its_width(
+    chromium: Browser, home: str
+) -> None:
+    page = chromium.new_page(viewport={"width": 900, "height": 700})
+    stops = places(page, home)
+    next(stops)
+    next(stops)
+    shares = "e => e.getBoundingClientRect().width / e.parentElement.clientWidth"
+    assert page.eval_on_selector("#sheet", shares) > 0.85
+    assert page.evaluate(WRONG) == []
+    page.evaluate("room.slip.stand('Steps')")
+    page.wait_for_selector(".lesson")
+    assert page.eval_on_selector(".steps .figure", shares) > 0.95
+    assert page.evaluate(WRONG) == []
+    page.close()
+
+
 def test_the_search_finds_what_lies_over_something(
     chromium: Browser, home: str
 ) -> None:

@@ -14,9 +14,10 @@ from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.front_princess import FrontArmholePrincess
 from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.torso import Torso
-from clothwright.features.linings.lining import Lining
+from clothwright.features.linings.lining import Lining, Mode
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
+from clothwright.sheets.steps import steps_text
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
@@ -75,6 +76,13 @@ def test_the_line_is_even_where_the_dart_is_closed(body: Body) -> None:
     assert max(bends) < 1.0
 
 
+def test_a_turn_is_told_in_degrees() -> None:
+    """It was told in cm."""
+    made = draft(order(P92, beside(4.0)))
+    (told,) = (s for s in steps_text(made) if "its upper part turned by" in s)
+    assert f"turned by {made.numbers.theta + made.numbers.phi_n:.1f}°" in told
+
+
 def test_the_waist_is_what_it_was() -> None:
     """The waist dart goes with the line: the stitched waist stays as long."""
     over, by = (draft(order(P92, beside(k))) for k in (None, 5.0))
@@ -104,18 +112,58 @@ def test_real_women_get_it() -> None:
             assert not cut_faults(made)
 
 
+INSIDE = ["to the edge", "below", "sleeves", "torso", "lined torso"]
+
+
+def inside(away: float, how: str) -> tuple[Feature, ...]:
+    features = beside(away, sleeves=how == "sleeves")
+    if how == "to the edge":
+        features = tuple(f for f in features if f.kind != "facing")
+        return (*features, Lining(mode=Mode.TO_EDGE))
+    if "torso" in how:
+        kept = tuple(f for f in features if f.kind not in ("waist seam", "peplum"))
+        features = (*kept, Torso(length=60.0))
+    return features if how == "torso" else (*features, Lining())
+
+
+@pytest.mark.parametrize("how", INSIDE)
+@pytest.mark.parametrize("away", [1.5, 3.0, 5.0])
+@pytest.mark.parametrize("body", [P92, P116, BRIDA], ids=lambda b: b.client)
+def test_lined_and_in_one_with_the_skirt(body: Body, away: float, how: str) -> None:
+    """The lining has the same rest of the dart as the shell where it reaches above it,
+    sewn in a dart above 0.6 cm (1.5), and its seams are of one length then."""
+    made = draft(order(body, inside(away, how)))
+    assert not made.failed, made.failures()
+    assert not cut_faults(made)
+    complete(making_order(made))
+    n, sheet = made.numbers, made.sheet
+    darted = n.rest_f > MOST_EASE
+    assert sheet.piece("FC").has("dart panel low") is darted
+    walks = {w.seam.code: w for w in made.report.walks}
+    assert walks["S1"].ease == pytest.approx(0.0 if darted else -n.rest_f, abs=MM)
+    if how == "torso":
+        return
+    lined = sheet.piece("L.FC")
+    assert lined.has("dart panel low") is darted
+    assert walks["LS1"].ease == pytest.approx(walks["S1"].ease, abs=1.5 * MM)
+    if darted:
+        mine, shell = (
+            distance(
+                p.edge("dart panel low").path.start, p.edge("dart panel high").path.end
+            )
+            for p in (lined, sheet.piece("FC"))
+        )
+        assert mine == pytest.approx(shell, abs=0.1 * MM)
+
+
 @pytest.mark.parametrize(
     ("new", "said"),
     [
-        (Lining(), "a lining is not yet cut for a panel line beside"),
-        (Torso(), "not yet run on below the waist"),
         (Strapless(), "not yet led up to a top edge"),
         (FrontArmholePrincess(beside=4.0, ease=0.3), "leave its ease"),
     ],
 )
 def test_what_does_not_go_together(new: Feature, said: str) -> None:
     features = swapped(beside(4.0), new)
-    if new.kind == "torso":
-        features = tuple(f for f in features if f.kind not in ("waist seam", "peplum"))
     with pytest.raises(OrderError, match=said):
         draft(order(P92, features))

@@ -49,6 +49,18 @@ def test_it_is_longer_and_no_narrower(body: Body, how: TakenUp) -> None:
     assert len(said) == (2 if how is TakenUp.DART else 0)
 
 
+def test_a_gathered_waist_is_drawn_up_before_it_is_taped() -> None:
+    """The tape is as long as the waist is when it is sewn."""
+    told = [o.title for o in making_order(draft(order(P92, blouse(3.0)))).operations]
+    tape = told.index("Tape the bodice's waist")
+    for half in ("front", "back"):
+        assert told.index(f"Gather the waist of the {half}") < tape
+    sewn = making_order(draft(order(P92, blouse(3.0, TakenUp.DART)))).operations
+    assert not any("Gather the waist" in o.title for o in sewn)
+    waist = next(o for o in sewn if o.title == "Sew the waist")
+    assert waist.says[0] == "The side seams meet."  # there are no panels
+
+
 @pytest.mark.parametrize("i", range(0, 993, 160))
 def test_real_women_get_it(i: int) -> None:
     for how in (TakenUp.DART, TakenUp.GATHERS):

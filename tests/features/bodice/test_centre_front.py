@@ -19,11 +19,12 @@ from clothwright.features.necks.necklines import Neckline
 from clothwright.features.openings.button_stand import ButtonStand, Where
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
-from clothwright.order import OrderError, draft
+from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind, SeamKind
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
+MM = 0.1
 CF = OPENED[DartPlace.CENTRE]
 
 
@@ -73,6 +74,11 @@ def test_the_centre_is_a_seam_and_a_pair_is_cut() -> None:
     making = making_order(made)
     complete(making)
     assert "Sew the centre front seam" in [s.title for s in making.operations]
+    drawn = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+    said = " ".join(t.text for t in drawn.texts).partition("allowances included")[2]
+    assert "centre front" in said  # by its own name: there is no panel
+    assert "panel" not in said
+    assert "cap" not in said
     front = next(r for r in cutting_sheet(making).cloths["shell"] if r.code == "F")
     assert "pair" in front.how
     assert f.grain is not None
@@ -97,6 +103,9 @@ def test_it_may_be_taken_up_otherwise(how: TakenUp) -> None:
             made.sheet.lines[CF.kept(e)].length for e in (CF.first, CF.last)
         )
         assert b - a == pytest.approx(8.0 + wide, abs=1e-6)
+        drawn = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+        gathers = [k.path for k in drawn.lines if k.note == "gather"]
+        assert sum(g.length for g in gathers) == pytest.approx(b - a, abs=MM)
 
 
 @pytest.mark.parametrize("how", [TakenUp.DART, TakenUp.GATHERS])

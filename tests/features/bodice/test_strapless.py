@@ -17,6 +17,7 @@ from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.linings.underlining import Underlining
 from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.necks.straps import Straps
 from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -164,10 +165,33 @@ def test_bones_and_stay_are_bought_and_sewn() -> None:
     assert titles.index("Sew the sides") < bone < titles.index("Sew the waist")
     assert "Face the top edge" in titles
     assert "Mount the bodice on its net layer" in titles
+    told = [b.where for b in cutting_sheet(making).notions]
+    assert not any(" cm" in where for where in told)  # in either unit
     taped = {r.piece for f in d.order.features for r in f.taped(d.sheet)}
     assert {"FC", "FS", "BC", "BS"} <= taped
     cut = {c.code for c in cutting_sheet(making).cloths["underlining"]}
     assert cut == {"FC", "FS", "BC", "BS"}
+
+
+def test_it_has_neither_neck_nor_armholes_to_stay() -> None:
+    d = draft(order(BRIDA, (*held(), Straps())))
+    told = {op.title: op.says for op in making_order(d).operations}
+    assert not any("Stay-stitch" in title for title in told)
+    assert "below the top edge" in told["Put in the concealed zip"][0]
+    plain = making_order(draft(order(BRIDA, closed_back()))).operations
+    zipped = next(op for op in plain if op.title == "Put in the concealed zip")
+    assert "below the neck" in zipped.says[0]
+
+
+def test_heights_at_an_armhole_that_is_gone_are_not_told() -> None:
+    """Lines that leave the armhole at different heights are said to; not where the top
+    edge has cut it away."""
+    lines = closed_back(share=0.6)
+    panels = tuple(f for f in lines if f.kind == "back armhole princess")
+    cut_away = tuple(panels[0] if f.kind == panels[0].kind else f for f in held())
+    for features, told in ((lines, 1), (cut_away, 0)):
+        found = draft(order(BRIDA, features)).findings
+        assert len([f for f in found if f.code == "P5"]) == told
 
 
 def test_a_lining_is_bagged_to_the_top_edge() -> None:

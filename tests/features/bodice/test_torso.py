@@ -8,7 +8,7 @@ from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import on_line, shares
 from clothwright.body import Body, RuleSet
-from clothwright.curves import distance
+from clothwright.curves import Path, distance
 from clothwright.features import Feature
 from clothwright.features.block import Block, Depth
 from clothwright.features.bodice.bust_dart import BustDart
@@ -152,6 +152,18 @@ def test_a_fish_eye_dart_has_equal_legs() -> None:
         assert distance(a, b) == pytest.approx(width)
         assert dart.start.y == pytest.approx(top)
         assert dart.segments[1].end.y == pytest.approx(n.yW + below)
+
+
+@pytest.mark.parametrize("body", [P92, P116, THEA, YSOLDE])
+def test_no_grain_is_drawn_through_a_dart(body: Body) -> None:
+    """The cloth is folded there; truing 7 wants the grain where it can be laid."""
+    sheet = sewn(body, in_one()).sheet
+    for code in ("F", "B"):
+        p, dart = sheet.piece(code), torso.fish_eye(sheet, code)
+        assert p.grain is not None
+        assert dart is not None
+        assert not Path.line(*p.grain).meets(dart)
+        assert p.contains(p.grain[0])
 
 
 def test_a_flared_side_is_square_to_its_hem() -> None:

@@ -6,16 +6,17 @@ import random
 import pytest
 
 from bodies import BRIDA, P92, THEA
-from clothwright.curves import distance
+from clothwright.curves import Point, distance
 from clothwright.features.linings import lining_pieces, roll
 from clothwright.features.linings.facing_checks import roll_findings
 from clothwright.features.linings.lining import Lining
 from clothwright.features.linings.lining_checks import edge_findings
+from clothwright.features.linings.lining_strips import beside_strip
 from clothwright.features.linings.roll import rolled_front
 from clothwright.features.linings.sewn_halves import front_half, sewn_front
 from clothwright.findings import Severity
 from clothwright.order import Draft, OrderError, draft, pattern
-from clothwright.paper import JOINT, Sheet
+from clothwright.paper import JOINT, PaperError, Piece, Sheet, straight
 from combinations import combination
 from features.linings.test_lining import edged, hung, to_edge
 from orders import order
@@ -131,3 +132,16 @@ def test_the_rolls_check_asks_the_lining_itself() -> None:
     assert not list(roll_findings(0.3, 0.3, half, rolled, "lining", ""))
     assert list(roll_findings(0.6, 0.6, half, rolled, "lining", ""))
     assert not _refused(d, d.sheet)
+
+
+def test_a_strip_that_covers_its_piece_is_told_by_its_width() -> None:
+    """A facing of 30 beside the centre of a piece 20 wide."""
+    a, b, c, e = Point(0, 0), Point(20, 0), Point(20, 40), Point(0, 40)
+    names = ("waist", "side", "hem", "cf")
+    ends = zip(names, (a, b, c, e), (b, c, e, a), strict=True)
+    piece = Piece("PF", "Peplum front", tuple(straight(*of) for of in ends))
+    far = straight("free", Point(-10, 40), Point(-10, 0))
+    loop = (far, straight("waist", far.path.end, a), straight("end", a, far.path.start))
+    strip = Piece("FFP", "Front facing, lower", loop)
+    with pytest.raises(PaperError, match=r"make the facing \(bf\) narrower"):
+        beside_strip(piece, strip)

@@ -8,7 +8,7 @@ from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Spot
 from shapely.ops import unary_union
 
-from bodies import BRIDA, P92, P116, THEA, ansur_whole
+from bodies import BRIDA, P92, P116, THEA, YSOLDE, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import Path
 from clothwright.features.block import Block
@@ -79,6 +79,13 @@ def test_the_band_is_as_wide_as_ordered(body: Body) -> None:
         gaps = [neck.distance(Spot(p)) for p in free.coords]
         assert max(gaps) == pytest.approx(5.0, abs=1.0 * MM)  # 0.5 from the zip
         assert min(gaps) >= 4.0 - 0.5 * MM
+
+
+def test_the_free_edge_leaves_the_shoulder_smoothly() -> None:
+    """What is drawn beside the neck meets the shoulder a little beside the end of the
+    facing's: it is led there without a kink."""
+    d = made(YSOLDE, FrontShape.ROUND, BackShape.ROUND)
+    assert not [str(f) for f in d.findings if f.code == "shape"]
 
 
 def test_a_pointed_neck_is_faced_deeper_at_its_point() -> None:

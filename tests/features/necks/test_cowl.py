@@ -20,6 +20,7 @@ from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft
 from clothwright.order.pattern import pattern
+from clothwright.paper import EdgeKind
 from clothwright.sheets.steps import steps_text
 from clothwright.units import Unit
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
@@ -166,9 +167,36 @@ def test_a_facing_too_short_for_its_allowance_is_refused(body: Body) -> None:
     assert not narrow or told
 
 
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA], ids=lambda b: b.client)
+@pytest.mark.parametrize("folds", list(Folds)[:2])
+def test_the_lining_without_sleeves_hangs_from_the_armhole_facing(
+    body: Body, folds: Folds
+) -> None:
+    """Its neck begins on the edge of that facing, half way from the shoulder down to
+    its own foot (common practice, no source); below, lining and facing are of one
+    length; above, the edge stays loose."""
+    made = draft(order(body, (*sleeveless(Cowl(folds=folds)), Lining())))
+    assert not made.failed, made.failures()
+    sheet = made.sheet
+    lining, facing = sheet.piece("L.F"), sheet.piece("FF")
+    assert lining.edge("join").length == pytest.approx(
+        facing.edge("free").length, abs=0.1 * MM
+    )
+    plain = draft(order(body, sleeveless(Cowl(folds=folds))))
+    whole = facing.edge("free above").length + facing.edge("free").length
+    assert whole == pytest.approx(plain.sheet.length("FF", "free"), abs=0.01 * MM)
+    assert lining.edge("neck").kind is EdgeKind.FINISHED
+    assert not lining.has("shoulder")
+    neck = lining.edge("neck").path
+    assert 20.0 < lining.interior_angle("join") < 150.0
+    assert neck.end.x == pytest.approx(made.numbers.X)
+    assert neck.end.y < made.numbers.y_BP
+    assert not cut_faults(made)
+    told = [op.title for op in making_order(made).operations]
+    assert "Hem the neck of the front lining" in told
+
+
 def test_what_does_not_go_together() -> None:
-    with pytest.raises(OrderError, match="only a top with sleeves is lined"):
-        draft(order(BRIDA, (*sleeveless(Cowl()), Lining())))
     to_edge = (f for f in sleeveless(Cowl()) if f.kind != "facing")
     with pytest.raises(OrderError, match="hold the folds"):
         draft(order(BRIDA, (*to_edge, Lining(mode=Mode.TO_EDGE))))

@@ -15,7 +15,7 @@ from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.making import making_order
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import EdgeKind, Sheet, straight
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
@@ -146,6 +146,14 @@ def test_a_keyhole_closes_with_a_button_and_a_loop(
         features = (*features, Lining(mode=mode))
     made = draft(order(P92, features))
     assert not made.failed, made.failures()
+    assert any("not cut out" in note for note in pattern(made).drawn.notes)
+    for piece in pattern(made).drawn.pieces:
+        if piece.on_fold:  # no cloth is beyond it, inside the slit either
+            fold = made.sheet.piece(piece.code).fold
+            assert fold is not None
+            x = fold.path.start.x
+            over = [p.x - x for p in piece.cut_line.flatten(0.01)]
+            assert min(max(over), -min(over)) < 0.02
     path = made.sheet.piece("F").edge("neck").path
     assert path.end.y - made.sheet.points["C"].y == pytest.approx(slit, abs=1e-9)
     told = [op.title for op in making_order(made).operations]

@@ -14,7 +14,7 @@ from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.straps import StrapKind, Straps
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
-from clothwright.order import OrderError, draft
+from clothwright.order import OrderError, draft, pattern
 from clothwright.order.cautions import of_garment
 from clothwright.order.wearer import Wearer
 from features.bodice.test_strapless import LINES, held
@@ -65,6 +65,15 @@ def test_real_women() -> None:
             )
         )
         assert not d.failed, d.failures()
+
+
+def test_its_edges_and_its_line_are_told_in_words() -> None:
+    made = draft(order(BRIDA, hung(Straps(shape=StrapKind.BROAD))))
+    strap = next(p for p in pattern(made).drawn.pieces if p.code == "SR")
+    said = " ".join(t.text for t in strap.texts)
+    assert "back edge" in said
+    assert "long edge" in said
+    assert "strap over" not in said
 
 
 def test_its_width_is_not_the_facings() -> None:

@@ -4,10 +4,13 @@
 import pytest
 from shapely.geometry import LineString, Polygon
 
-from bodies import P92, P116, THEA, ansur_women
+from bodies import BRIDA, P92, P116, THEA, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.back_waist_dart_rules import BackPlace
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.collars.convertible_collar import ConvertibleCollar
 from clothwright.features.collars.shawl_collar import ShawlCollar
 from clothwright.features.collars.shirt_collar import ShirtCollar
@@ -244,8 +247,6 @@ def test_what_an_edge_is_not_for_is_said() -> None:
     assert "not lined yet" in refused(*buttoned(BAND, lined))
     assert "facing of its own" in refused(*buttoned(CUT_ON, ShawlCollar()))
     assert "have one of its own" in refused(*buttoned(BAND, ShawlCollar()))
-    bare = swapped(closed_back(), CUT_ON, place_of="concealed zip")
-    assert "all-in-one facing" in refused(*bare)
 
 
 def test_a_band_is_cut_twice_and_interlined() -> None:
@@ -262,3 +263,65 @@ def test_what_is_stricter_is_said_first() -> None:
     told = [d.why for d in disagreements((stand, lining)) if d.leave and not d.add]
     assert "leave the lining off" in told[0]
     assert "line below the facing" in told[1]
+
+
+@pytest.mark.parametrize("body", [P92, P116, THEA], ids=lambda b: b.client)
+@pytest.mark.parametrize("where", list(Where))
+@pytest.mark.parametrize("lined", [False, True])
+def test_an_all_in_one_facing_is_cut_on(where: Where, lined: bool, body: Body) -> None:
+    """Neck, armhole and edge in one, turned over along the edge: paper never stretches,
+    so that area and every length are kept (1.10), and the sides of both facings are
+    sewn with the sides."""
+    more = (Lining(mode=Mode.BELOW_FACING),) if lined else ()
+
+    def top(edge: Edging) -> tuple[Feature, ...]:
+        stand = ButtonStand(edge=edge, where=where)
+        return (*swapped(closed_back(), stand, place_of="concealed zip"), *more)
+
+    apart, d = (draft(order(body, top(e))) for e in (Edging.FACED, Edging.CUT_ON))
+    assert not d.failed, d.failures()
+    it = pattern(d)
+    assert not it.failed, it.findings
+    shell, facing, inside = (
+        ("FC", "FF", "IF")
+        if where is Where.FRONT
+        else (
+            "BC",
+            "BF",
+            "IB",
+        )
+    )
+    both = apart.sheet.piece(shell).area + apart.sheet.piece(facing).area
+    assert d.sheet.piece(shell).area == pytest.approx(both, abs=0.5 * MM**2)
+    assert facing not in d.sheet.pieces
+    assert d.sheet.piece(inside).area == pytest.approx(apart.sheet.piece(facing).area)
+    for code in ("S8", "S9", "S10", "S11", "S12", "S13"):
+        mine, theirs = (k.sheet.seam(code) for k in (d, apart))
+        for side in ("left", "right"):
+            assert d.sheet.chain_length(getattr(mine, side)) == pytest.approx(
+                apart.sheet.chain_length(getattr(theirs, side)), abs=0.01 * MM
+            )
+    titles = [op.title for op in making_order(d).operations]
+    assert "Join the pieces of the facing" in titles
+
+
+def test_a_stand_s_notches_stay_on_shoulder_and_centre() -> None:
+    """A back dart led up to the shoulder opens there, not in the neck: the notches of
+    the collar's stand still meet the shoulder seam and the centre front (exact)."""
+    dart = BackWaistDart(to=BackPlace.SHOULDER)
+    swaps = (dart, SideDart(), StandCollar(), SetInSleeve())
+    gone = ("front armhole princess", "back armhole princess")
+    features = tuple(f for f in buttoned(BAND, *swaps) if f.kind not in gone)
+    d = draft(order(BRIDA, features))
+    seam = next(s for s in d.sheet.seams if s.name == "stand to the neck")
+    back, front, band, _ = (d.sheet.length(r.piece, r.edge) for r in seam.left)
+    shoulder, centre = (k.left for k in seam.notches)
+    assert shoulder == pytest.approx(back, abs=0.01 * MM)
+    assert centre == pytest.approx(back + front + band, abs=0.01 * MM)
+    assert not [str(f) for f in d.findings if f.code == "notch"]
+
+
+def test_where_a_band_is_sewn_on_is_said() -> None:
+    drawn = {p.code: p for p in pattern(made(BAND)).drawn.pieces}
+    for code in ("FC", "PF"):
+        assert "seam of the band" in [t.text for t in drawn[code].texts]

@@ -202,6 +202,8 @@ def test_it_is_told() -> None:
     assert "fold the paper" in text
     titles = [op.title for op in making_order(made).operations]
     assert titles.index("Lay the pleats") < titles.index("Close the waistband")
+    assert titles.index("Hem the panels") < titles.index("Lay the pleats")  # pressed in
+    assert sum("Hem" in t for t in titles) == 1
 
 
 @pytest.mark.parametrize(

@@ -334,3 +334,19 @@ def test_changes_redraw_as_a_fresh_draft_would() -> None:
                 assert kept.sheet.length(code, e.name) == pytest.approx(
                     e.length, abs=1e-9
                 )
+
+
+@pytest.mark.parametrize(
+    ("flare", "level"), [(1.0, True), (14.0, False), (30.0, False)]
+)
+def test_a_biceps_line_runs_from_underarm_to_underarm(
+    flare: float, level: bool
+) -> None:
+    """Spread so far that the underarms rise, the sleeve has no level line there."""
+    p = made(P92, LONG, BellSleeve(flare=flare)).sheet.piece("SL")
+    lines = [k.path for k in p.lines if k.name == "biceps line"]
+    assert bool(lines) == level
+    corners = p.edge("cap back").path.start, p.edge("cap front").path.end
+    for line in lines:
+        for end in (line.start, line.end):
+            assert min(distance(end, c) for c in corners) < 0.7

@@ -113,6 +113,8 @@ def test_the_finished_pieces() -> None:
     assert not [k for k in drawn["SU"].lines if k.meaning is Meaning.EASE]
     caps = [k.note for k in drawn["SU"].notches if "cap" in k.note]
     assert caps == []
+    named = [b.text for b in drawn["SU"].wording.beside if "biceps" in b.text]
+    assert named == ["biceps line"]  # one line, though it is drawn in two parts
 
 
 def test_it_is_closed_before_it_is_set() -> None:

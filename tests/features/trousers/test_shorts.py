@@ -98,6 +98,19 @@ def test_they_are_told_and_go_with_pockets_and_pleats() -> None:
     assert inch.sheet.length(FRONT, "inseam") == pytest.approx(4 * 2.54, abs=0.1 * MM)
 
 
+def test_what_hardly_stretches_is_not_told() -> None:
+    """Legs of 10 cm take 1 mm of what long ones stretch: no iron is taken for it."""
+    for d, told in (
+        (made(10.0), False),
+        (draft(order(THEA, trouser_features())), True),
+    ):
+        says = [
+            *pattern(d).drawn.notes,
+            *(s for o in making_order(d).operations for s in o.says),
+        ]
+        assert any("tretch" in s for s in says) == told
+
+
 def test_what_does_not_go_is_refused() -> None:
     with pytest.raises(OrderError, match="leave them off"):
         draft(order(THEA, (*trouser_features(), Shorts(), TurnUps())))
@@ -106,9 +119,9 @@ def test_what_does_not_go_is_refused() -> None:
         made(65.0, small)
 
 
-def test_geometry_that_gives_out_names_what_is_beyond_the_usual() -> None:
+def test_a_crease_beside_the_hem_is_told_by_length_and_width() -> None:
     wide = Trousers(hem=120.0, inside_leg=39.8, stretched=0.65)
-    with pytest.raises(OrderError, match=r"nearer to it: .*\(HW\)"):
+    with pytest.raises(OrderError, match=r"\(sh\) longer, or .*\(HW\) narrower"):
         draft(order(ansur_whole()[0], trouser_features(wide, Shorts())))
 
 

@@ -1,10 +1,10 @@
 // The cloth on the table: the lay to scale, pieces that a hand moves, the checker's answer.
 
-import { draw, figured, make, say } from './figures.js';
+import { breadth, draw, figured, make, say } from './figures.js';
 import { narrow } from './phone.js';
 import { ClothNote } from './clothnote.js';
 
-const WIDE = { left: 26, top: 34, right: 66, bottom: 24 }, SMALL = { left: 8, top: 32, right: 26, bottom: 12 }; // px round the cloth
+const WIDE = { left: 26, top: 34, right: 80, bottom: 24 }, SMALL = { left: 8, top: 32, right: 26, bottom: 12 }; // px round the cloth
 const EVERY = { in: [2.54, 6], cm: [1, 10] }; // a mark of the ruler, and marks to a number
 
 export class Cloth {
@@ -124,10 +124,10 @@ export class Cloth {
   }
 
   node(p, i) {
-    const s = this.scale, [lx, ly, r] = p.label.map((v) => v * s);
+    const s = this.scale, [lx, ly, r, long] = p.label.map((v) => v * s);
     const path = draw('path', { class: 'cutout', d: p.d, transform: `scale(${s})` });
     const g = draw('g', { class: 'laid', tabindex: 0, role: 'button', 'data-piece': i, 'aria-pressed': 'false' }, path);
-    const size = Math.min(15, (2.5 * r) / (0.52 * p.name.length));
+    const size = Math.min(15, 1.1 * r, (1.9 * long) / breadth(p.name));
     if (size > 6.5) {
       const name = draw('text', { class: 'name', x: lx, y: ly - 1 }, p.name);
       name.style.fontSize = `${size}px`;

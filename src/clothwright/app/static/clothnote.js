@@ -39,7 +39,7 @@ export class ClothNote {
     this.put(this.search, this.searching(d, wrong));
     this.put(this.hand, this.inHand(d));
     this.reasons.replaceChildren(...d.buy.parts.map(([much, why]) => { const li = make('li'); li.append(figured(`${much}: ${why}`)); return li; }));
-    this.put(this.more, [d.bound, ...d.says, d.spare.length ? `One to spare is cut of: ${d.spare.join(', ')}.` : ''].filter(Boolean).map((t) => p(t)));
+    this.put(this.more, [d.seeking ? '' : d.bound, ...d.says, d.spare.length ? `One to spare is cut of: ${d.spare.join(', ')}.` : ''].filter(Boolean).map((t) => p(t)));
   }
 
   /** Put nodes in place without losing the focus on a button that stays. */

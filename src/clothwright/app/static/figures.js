@@ -45,6 +45,19 @@ export function make(tag, attributes = {}, ...children) {
   return el;
 }
 
+const breadths = new Map();
+let pen = null;
+
+/** How wide a piece's name is by the height of its letters, in the font of the page. */
+export function breadth(name) {
+  if (!breadths.has(name)) {
+    pen ??= document.createElement('canvas').getContext('2d');
+    pen.font = `italic 100px ${getComputedStyle(document.documentElement).getPropertyValue('--serif')}`;
+    breadths.set(name, pen.measureText(name).width / 100);
+  }
+  return breadths.get(name);
+}
+
 const SVG = 'http://www.w3.org/2000/svg';
 
 /** The same for a drawing. */

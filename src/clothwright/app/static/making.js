@@ -27,7 +27,8 @@ export class Making {
   operation(op) {
     const id = `op-${op.number}`;
     const box = make('input', { type: 'checkbox', id, 'data-op': op.title, checked: op.done, onchange: () => this.room.change({ do: 'tick', of: op.title, to: box.checked }) });
-    const li = make('li', { value: op.number, class: op.done ? 'done' : null }, box, text('label', op.title), op.time ? make('small', {}, ` ${op.time}`) : null);
+    const li = make('li', { value: op.number, class: op.done ? 'done' : null },
+      make('div', { class: 'head' }, box, text('label', op.title), op.time ? make('small', {}, ` ${op.time}`) : null));
     li.querySelector('label').htmlFor = id;
     for (const says of op.says) li.append(text('p', says));
     for (const s of op.seams) li.append(text('p', [s.name, s.length, s.allowance && `allowance ${s.allowance}`, s.match].filter(Boolean).join('; ') + '.'));

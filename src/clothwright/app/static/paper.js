@@ -1,6 +1,6 @@
 // The table: pieces of paper at true proportion. Hands touch edges, pull pins, walk seams.
 
-import { draw, say } from './figures.js';
+import { breadth, draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
 import { Marks } from './marks.js';
 import { narrow } from './phone.js';
@@ -184,7 +184,7 @@ export class Paper {
     const [x, y, room, across, down] = p.data.label;
     const { name } = p.data, { px } = this, count = p.label.lastChild;
     // a name as large as it may stand, along the piece when that leaves more room
-    const wide = 0.45 * name.length, least = 9 * px;
+    const wide = breadth(name), least = 9 * px;
     let along = down > 1.2 * across && wide * 8.25 * px > across;
     const long = along ? down : across;
     let size = Math.min(16.5 * px, 1.1 * room, 1.9 * long / wide);

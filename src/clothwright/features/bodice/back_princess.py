@@ -327,7 +327,8 @@ def back_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 def _height_findings(sheet: Sheet) -> Iterable[Finding]:
     """A note where front and back lines leave the armhole at other heights (6.2.1)."""
-    if "Qf" in sheet.points and "pf" in sheet.points:
+    there = any(p.has("armhole") for p in sheet.pieces.values())
+    if there and "Qf" in sheet.points and "pf" in sheet.points:
         up_f = sheet.points["G"].y - sheet.points["Qf"].y
         up_b = sheet.points["ub"].y - sheet.points["Qb"].y
         if abs(up_f - up_b) > 3.5:

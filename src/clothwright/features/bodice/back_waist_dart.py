@@ -36,6 +36,7 @@ from clothwright.features.bodice.bust_dart_rules import (
 from clothwright.features.bodice.laid_dart import (
     BACK_LAID,
     LAID,
+    gather_operations,
     lay,
     tuck_findings,
     tuck_operations,
@@ -279,7 +280,8 @@ class BackWaistDart(Feature):
             for o, how in self._places()
             if o.laid_in(sheet) or sheet.piece("B").has(o.leg_first)
         ]
-        return tuck_operations(n, sheet, fmt, places)
+        yield from tuck_operations(n, sheet, fmt, places)
+        yield from gather_operations(sheet, fmt, places)
 
     # -- checking ----------------------------------------------------------------------
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -6,7 +6,7 @@ from itertools import accumulate
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
-from clothwright.features.chains import LONG, Chains, shares
+from clothwright.features.chains import LONG, TOP, Chains, shares
 from clothwright.paper import (
     Ease,
     EdgeKind,
@@ -158,9 +158,11 @@ def _shoulders(t: Chains, n: Numbers) -> list[Seam]:
 def _side(t: Chains, n: Numbers) -> Seam | None:
     left = t.chain(
         ("FS", "side", True),
-        ("F", "side high", True),
-        ("F", "side mid", True),
-        ("F", "side low", True),
+        *(
+            (c, e, True)
+            for c in ("FS", "F")
+            for e in ("side high", "side mid", "side low")
+        ),
         ("F", "side", True),
     )
     right = t.chain(("BS", "side", False), ("B", "side", False))
@@ -255,7 +257,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         "centre back",
         chain,
         chain,
-        "neck",
+        TOP if t.has(chain[0].piece, TOP) else "neck",
         "vent" if t.has(chain[-1].piece, "vent") else "hem",
         Ease.about(0.0, 0.05),
         notches=tuple(NotchPair(s, s) for s in places),

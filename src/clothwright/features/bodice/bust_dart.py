@@ -44,6 +44,7 @@ from clothwright.features.bodice.front_dart import (
 from clothwright.features.bodice.laid_dart import (
     FRONT_LAID,
     LAID,
+    gather_operations,
     lay,
     tuck_findings,
     tuck_operations,
@@ -307,7 +308,8 @@ class BustDart(Feature):
                 continue
             lay(d, OPENED[place], how)
             if place is DartPlace.CENTRE and how is not TakenUp.TUCKS:
-                d.sheet = notched(d.sheet, d.n.gather_zone)
+                gathered = how is TakenUp.GATHERS
+                d.sheet = notched(d.sheet, d.n.gather_zone, gathered=gathered)
 
     # -- making ------------------------------------------------------------------------
     def operations(
@@ -316,8 +318,9 @@ class BustDart(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        places = ((OPENED[p], how) for p, how in self._places())
+        places = [(OPENED[p], how) for p, how in self._places()]
         yield from tuck_operations(n, sheet, fmt, places)
+        yield from gather_operations(sheet, fmt, places)
         if self._at_centre():
             yield from centre_operations(sheet, fmt, self.taken_up)
 

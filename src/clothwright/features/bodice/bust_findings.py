@@ -83,8 +83,9 @@ def _measure(n: Numbers, *codes: str) -> str:
 def bust_girth(n: Numbers, sheet: Sheet) -> float | None:
     """Half girth at the level of the bust point on the finished panels, cm, with the
     set-in of an open back at that level (9.6); None when front or back is in one
-    piece."""
-    if not all(c in sheet.pieces for c in ("FC", "FS", "BC", "BS")):
+    piece, or the bust dart is sewn at the side."""
+    whole = not all(c in sheet.pieces for c in ("FC", "FS", "BC", "BS"))
+    if whole or "J" not in sheet.points:
         return None
     bp = sheet.points["BP"]
     front = n.X - bp.x  # the front panel runs through the bust point

@@ -104,14 +104,15 @@ def lead_to_centre(d: Drafting, at: Point) -> None:
     )
 
 
-def notched(sheet: Sheet, zone: float) -> Sheet:
-    """The seam with notches at both ends of the stretch that is gathered; `zone` is its
-    length when it is, cm."""
+def notched(sheet: Sheet, zone: float, *, gathered: bool) -> Sheet:
+    """The seam with notches at both ends of the stretch that is gathered, or eased;
+    `zone` is its length when it is, cm."""
     seam = sheet.seam(CENTRE_SEAM)
     upper, lower = (sheet.lines[_O.kept(e)].length for e in (_O.first, _O.last))
     whole = sheet.chain_length(seam.left)
     ends = max(NOTCH_ROOM, upper - zone / 2), whole - max(NOTCH_ROOM, lower - zone / 2)
-    return sheet.sew(replace(seam, notches=tuple(NotchPair(s, s) for s in ends)))
+    pairs = tuple(NotchPair(s, s) for s in ends)
+    return sheet.sew(replace(seam, notches=pairs, zone=ends, drawn_up=gathered))
 
 
 def centre_operations(

@@ -10,6 +10,7 @@ from collections.abc import Collection
 from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import BELOW_HIP, FROM_HIP
 from clothwright.curves import Cubic, Path, Point, Vector
+from clothwright.paper import meetings
 from clothwright.rules import RuleError, RuleTable
 
 _D7 = "blocks D7"
@@ -38,7 +39,11 @@ def _level(y: float) -> Path:
 
 def _across(line: Path, y: float) -> float:
     """Where a line crosses a level, cm from the centre."""
-    return line.at_length(line.meets(_level(y))[0][0]).x
+    fault = (
+        "a line of the torso does not reach the seam below the waist: lay the seam "
+        "(dd) higher, or measure WH again"
+    )
+    return line.at_length(meetings(line, _level(y), fault)[0][0]).x
 
 
 def side_at(

@@ -28,6 +28,7 @@ from clothwright.features.bodice.panel_lines import (
     UpperCurve,
     corner,
     from_armhole,
+    from_shoulder,
     rounded,
 )
 from clothwright.features.hand.hand_seams import off_corners
@@ -66,6 +67,13 @@ _REST = Opened(
 )
 """The rest of the bust dart, in the edge of the centre front panel."""
 
+_REST_LINED = replace(_REST, dart="lining, rest of the bust dart", piece="L.FC")
+"""The same in the lining."""
+
+_LEAST_ABOVE = 2.0
+"""A lining that ends less above the rest of the dart, cm, lies below a facing there and
+has none (our own choice)."""
+
 _BRIDGE = 4.0
 """So far to both sides of the rest the edge is drawn anew where that is eased, cm."""
 
@@ -74,17 +82,20 @@ _LEAST_DART = 1.5
 
 
 # -- drafting --------------------------------------------------------------------------
-def upper_beside(sheet: Sheet, theta: float) -> UpperCurve:
-    """The line from the armhole to the side dart, so that it runs plumb from there when
-    the dart is closed."""
-    p1 = sheet.points["P1"]
+def upper_beside(sheet: Sheet, theta: float, edge: str = "armhole") -> UpperCurve:
+    """The line from the armhole or the shoulder to the side dart, so that it runs plumb
+    from there when the dart is closed."""
+    p = sheet.points
+    p1 = p["P1"]
     down = rotate(Point(0.0, 1.0), Point(0.0, 0.0), theta)
     base = p1 + Vector(down.x, down.y) * 10.0
-    return from_armhole(FRONT, sheet.points["Qf"], p1, base)
+    if edge == "armhole":
+        return from_armhole(FRONT, p["Qf"], p1, base)
+    return from_shoulder(FRONT, p["Qf"], p1, base, p["Tf"] - p["Nf′"])
 
 
-def divide_beside(d: Drafting) -> None:
-    """Cut the front from the armhole to the side dart and from there to the waist, and
+def divide_beside(d: Drafting, edge: str = "armhole") -> None:
+    """Cut the front from an edge to the side dart and from there to the waist, and
     close what lies outwards of the line on the side front."""
     n, bp = d.n, d["BP"]
     front = d.sheet.piece("F")
@@ -111,8 +122,8 @@ def divide_beside(d: Drafting) -> None:
         left=n.x_BP - x,
         down=n.y_Pf - n.y_BP,
     )
-    sheet = _waist_dart(d.sheet, d["D1"], apex, d["D2"])
-    upper = upper_beside(sheet.named(P1=p1), theta).path
+    sheet = waist_dart(d.sheet, d["D1"], apex, d["D2"])
+    upper = upper_beside(sheet.named(P1=p1), theta, edge).path
     d.draw(
         "front panel, upper",
         upper,
@@ -124,7 +135,7 @@ def divide_beside(d: Drafting) -> None:
         sheet.unsew(SIDE),
         "F",
         upper,
-        On("armhole", sheet.edge("F", "armhole").path.length_to_point(upper.start)),
+        On(edge, sheet.edge("F", edge).path.length_to_point(upper.start)),
         On("dart high", distance(bp, p1)),
         edge="cut",
         seam="upper cut",
@@ -165,13 +176,14 @@ def divide_beside(d: Drafting) -> None:
         sheet.named(Q2=rotate(upper.start, bp, -theta)),
         "FS",
         "side dart closed on the side front, as far as the line",
-        amounts=(("its upper part turned by {}", Taped("θ", theta)),),
+        amounts=(("its upper part turned by {}", Taped("θ", theta, angle=True)),),
         frm=("BP",),
     )
     _edges(d)
 
 
-def _waist_dart(sheet: Sheet, d1: Point, apex: Point, d2: Point) -> Sheet:
+def waist_dart(sheet: Sheet, d1: Point, apex: Point, d2: Point) -> Sheet:
+    """The front with its waist dart between two ends and a point."""
     legs = [straight("leg cf", d1, apex), straight("leg side", apex, d2)]
     return redraw(sheet, "F", ["leg cf", "leg side"], legs)
 
@@ -185,10 +197,10 @@ def _edges(d: Drafting) -> None:
     waist = Edge("waist", fs.edge("waist side").path)
     sheet = redraw(sheet, "FS", ["waist side"], [waist])
     upper = fs.edge("cut").path + fs.edge("fall").path
-    side = _joined(upper, fs.edge("leg side").path)
+    side = joined(upper, fs.edge("leg side").path)
     sheet = redraw(sheet, "FS", ["cut", "fall", "leg side"], [Edge("panel", side)])
     fc = sheet.piece("FC")
-    lower = _joined(fc.edge("leg cf").path, fc.edge("fall").path)
+    lower = joined(fc.edge("leg cf").path, fc.edge("fall").path)
     edges = [
         Edge("panel low", lower),
         Edge("dart panel low", fc.edge("dart low").path),
@@ -216,49 +228,88 @@ def _level(sheet: Sheet, y: float) -> Point:
     return side.at_length(side.length * min(0.95, max(0.05, share)))
 
 
-def _joined(first: Path, second: Path) -> Path:
+def joined(first: Path, second: Path) -> Path:
+    """Two parts of a panel edge in one line, rounded over their corner."""
     return rounded(first, second, Fillet.of(corner(first, second)))
 
 
 def open_rest(d: Drafting) -> None:
     """Cut the rest of the bust dart into the panel edge again where it is too much to
-    be eased; the seam takes both parts of that edge then."""
-    d.part = "front"
+    be eased, and into its lining's; the seam takes both parts of that edge then."""
     if d.n.rest_f <= MOST_EASE:
         return
-    now = d.sheet.edge("FC", "panel").path
+    d.part = "front"
+    _cut_again(d, _REST, "S1")
+    set_back(d, _REST.legs, "Ap", "set_back_p", "FC")
+    if _lined(d.sheet):
+        d.part = "lining"
+        _cut_again(d, _REST_LINED, "LS1")
+        _to_point(d)
+
+
+def _lined(sheet: Sheet) -> bool:
+    """True when the lining of the centre front reaches above the rest of the dart."""
+    code = _REST_LINED.piece
+    if code not in sheet.pieces or not sheet.piece(code).has("panel"):
+        return False
+    line, mouth_at = sheet.edge(code, "panel").path, sheet.lines[_REST.kept(_REST.last)]
+    at = line.length_to_point(mouth_at.start)
+    return line.length - at > _LEAST_ABOVE
+
+
+def _to_point(d: Drafting) -> None:
+    """The legs of the lining's dart to the stitched end of the shell's."""
+    code, (low, high) = _REST_LINED.piece, _REST_LINED.legs
+    p = d.sheet.piece(code)
+    a, b = p.edge(low).path.start, p.edge(high).path.end
+    new = [straight(low, a, d["Ap"]), straight(high, d["Ap"], b)]
+    d.sheet = redraw(d.sheet, code, list(_REST_LINED.legs), new)
+
+
+def _cut_again(d: Drafting, o: Opened, code: str) -> None:
+    """The panel edge of a piece as it was about the rest of the dart, and as it is now
+    further up and down."""
+    now = d.sheet.edge(o.piece, "panel").path
     before = now.length
     kept = {e: d.sheet.lines[_REST.kept(e)] for e in _REST.run}
-    low = kept[_REST.first]
-    if distance(now.start, low.start) > CLOSE:  # the waist is trued since
-        kept[_REST.first] = Path.line(now.start, low.start) + low
+    low, high = kept[o.first], kept[o.last]
+    a, b = (min(_BRIDGE, 0.8 * k.length) for k in (low, high))
+    tail, head = low.between(low.length - a, low.length), high.between(0.0, b)
+    below = now.between(0.0, now.length_to_point(tail.start))
+    kept[o.first] = below + tail.pinned(below.end, tail.end)
+    at = now.length_to_point(head.end)
+    if at < now.length - CLOSE:
+        above = now.between(at, now.length)
+        kept[o.last] = head.pinned(head.start, above.start) + above
+    else:  # a lining that ends at the facing's edge before that
+        short = head.between(0.0, head.length_to_point(now.end))
+        kept[o.last] = short.pinned(short.start, now.end)
     edges = [Edge(e, path) for e, path in kept.items()]
-    sheet = redraw(d.sheet, "FC", ["panel"], edges)
-    old = sheet.seam("S1")
+    sheet = redraw(d.sheet, o.piece, ["panel"], edges)
+    old = sheet.seam(code)
     seam = replace(
         old,
-        left=(Run("FC", "panel", True), Run("FC", "panel low", True)),
-        ease=Ease.about(0.0, 0.1),
+        left=(Run(o.piece, "panel", True), Run(o.piece, "panel low", True)),
+        ease=Ease.about(0.0, old.ease.high - old.ease.plan),
         zone=None,
     )
     less = before - sheet.chain_length(seam.left)
-    joint = sheet.length("FC", "panel")
+    joint = sheet.length(o.piece, "panel")
     notches = tuple(
         NotchPair(k.left - less if k.left > joint else k.left, k.right, k.ticks, k.note)
         for k in old.notches
     )
-    sheet = sheet.sew(replace(seam, notches=notches), dart_seam(_REST))
+    sheet = sheet.sew(replace(seam, notches=notches), dart_seam(o))
     d.lay(
         Verb.REDRAW,
-        off_corners(sheet, "FC"),
-        "FC.panel",
+        off_corners(sheet, o.piece),
+        f"{o.piece}.panel",
         "rest of the bust dart cut into the panel edge, for more would be eased there "
         f"than {MOST_EASE:g} cm",
         amounts=(
-            ("it is open there by {}", distance(*mouth(sheet.piece("FC"), _REST))),
+            ("it is open there by {}", distance(*mouth(sheet.piece(o.piece), o))),
         ),
     )
-    set_back(d, _REST.legs, "Ap", "set_back_p", "FC")
 
 
 def findings_beside(n: Numbers, sheet: Sheet) -> Iterable[Finding]:

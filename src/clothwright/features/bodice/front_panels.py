@@ -15,6 +15,7 @@ from clothwright.curves import (
     distance,
     rotate,
     turn,
+    wedge_angle,
 )
 from clothwright.features.base import Number
 from clothwright.features.bodice.opened_dart import dart_angle_of
@@ -92,7 +93,7 @@ def omega(fd_cut: float, yW: float, y_Pf: float) -> float:
     formula="2·asin(ta/(2·|BP Qf|))",
 )
 def phi_a(ta: float, reach_Qf: float) -> float:
-    return math.degrees(2 * math.asin(ta / (2 * reach_Qf)))
+    return wedge_angle(ta, reach_Qf)
 
 
 @_rule(
@@ -255,7 +256,7 @@ def _ease_over_bust(d: Drafting, sheet: Sheet, d2: Point) -> None:
     fc_length = sheet.length("FC", "panel")
 
     def panel(opening: float) -> Path:
-        angle = math.degrees(2 * math.asin(opening / (2 * distance(hinge, bp))))
+        angle = wedge_angle(opening, distance(hinge, bp))
         turned_up = upper.moved(turn(hinge, -angle))
         f = Fillet.of(corner(turned_up, lower))
         return rounded(turned_up, lower, f, opening)

@@ -188,12 +188,8 @@ class FrontArmholePrincess(Feature):
 
 
 _BESIDE_ONLY = {
-    "lining": "a lining is not yet cut for a panel line beside the bust point; leave "
-    "it off, or let the line pass over the bust point",
     "strapless": "a panel line beside the bust point is not yet led up to a top edge; "
     "let the line pass over the bust point",
-    "torso": "a panel line beside the bust point is not yet run on below the waist; "
-    "take a waist seam, or let the line pass over the bust point",
 }
 
 

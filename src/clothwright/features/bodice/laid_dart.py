@@ -184,6 +184,31 @@ def tuck_operations(
         )
 
 
+def gather_operations(
+    sheet: Sheet,
+    fmt: Callable[[float], str],
+    places: Iterable[tuple[Opened, TakenUp]],
+) -> Iterator[Operation]:
+    """A waist that is gathered, drawn up before it is taped and sewn on; what is
+    gathered elsewhere is told by its seam."""
+    for o, how in places:
+        if how is not TakenUp.GATHERS or o.edge != "waist":
+            continue
+        for s in sheet.seams:
+            if s.zone is None or not s.drawn_up or (o.piece, o.edge) not in s:
+                continue
+            a, b = s.zone
+            yield Operation(
+                Work.READY,
+                f"Gather the waist of the {o.half}",
+                (
+                    "Two rows of long stitches between the notches; draw them up to "
+                    f"{fmt(b - a)} a half.",
+                ),
+                task=Task.GATHER,
+            )
+
+
 def tuck_findings(n: Numbers, sheet: Sheet, o: Opened) -> Iterator[Finding]:
     """Each tuck takes in enough to be folded (1.6)."""
     a, b = (sheet.lines[o.kept(e)] for e in (o.leg_first, o.leg_last))

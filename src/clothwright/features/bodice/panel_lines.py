@@ -179,7 +179,7 @@ def _upper(
 
 def start_findings(line: PanelLine, upper: UpperCurve) -> Iterator[Finding]:
     """A note where a line was not let leave its edge as it would (5.2, 6.2, 7.2)."""
-    if abs(upper.drawn - upper.wanted) < 0.05:
+    if abs(upper.drawn - upper.wanted) < 0.5:  # the same in whole degrees
         return
     low, high = upper.allowed
     yield Finding(

@@ -5,11 +5,11 @@ is laid off from the tip (first garment 3.1); tightening turns the shoulder line
 the tip, so that its length stays (3.2). Only marks are made here; lines follow.
 """
 
-import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_curves import outwards_back, outwards_front
+from clothwright.curves import wedge_angle
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
@@ -64,10 +64,6 @@ def se_left(Lr: float, Lrb: float) -> float:
     return Lrb - Lr
 
 
-def _turn(nip: float, rest: float) -> float:
-    return math.degrees(2 * math.asin(nip / (2 * rest)))
-
-
 @_rule(
     "φf",
     "turn of the front shoulder line",
@@ -76,7 +72,7 @@ def _turn(nip: float, rest: float) -> float:
     formula="2·asin(nipF/(2·Lr))",
 )
 def phi_f(nipF: float, Lr: float) -> float:
-    return _turn(nipF, Lr)
+    return wedge_angle(nipF, Lr)
 
 
 @_rule(
@@ -87,7 +83,7 @@ def phi_f(nipF: float, Lr: float) -> float:
     formula="2·asin(nipB/(2·Lrb))",
 )
 def phi_b(nipB: float, Lrb: float) -> float:
-    return _turn(nipB, Lrb)
+    return wedge_angle(nipB, Lrb)
 
 
 @_rule(

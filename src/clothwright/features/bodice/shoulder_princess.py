@@ -18,6 +18,13 @@ from clothwright.features.bodice.back_princess import (
     split_back,
 )
 from clothwright.features.bodice.back_shoulder import AT_ITS_POINT, NARROW_NECK
+from clothwright.features.bodice.front_beside import (
+    divide_beside,
+    findings_beside,
+    open_rest,
+    upper_beside,
+)
+from clothwright.features.bodice.front_beside_rules import BESIDE
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -33,6 +40,16 @@ from clothwright.features.bodice.panel_lines import (
     neck_findings,
     start_findings,
 )
+from clothwright.features.bodice.shoulder_beside import (
+    BESIDE_S,
+    PAST,
+    SHOULDER_BESIDE,
+    divide_beside_dart,
+    findings_beside_dart,
+    start_on_shoulder,
+    upper_beside_dart,
+)
+from clothwright.features.bodice.side_dart import SIDE_DART
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     CornerAfter,
@@ -43,8 +60,9 @@ from clothwright.paper import (
     redraw,
     spot_on,
 )
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Given, Kind, Numbers, RuleTable
 from clothwright.truing import arc_like
+from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "first garment 7"
@@ -125,6 +143,9 @@ class ShoulderPrincess(Feature):
         "ep": ("FC.panel", "F.dart low"),
         "share s": ("FC.panel", "F.dart low"),
         "front panel": ("FC.panel", "F.dart low"),
+        "beside f": ("FC.panel",),
+        "rest": ("FC.panel",),
+        "set-back": ("FS.dart low",),
         "Qb": ("BC.panel",),
     }
     gives: ClassVar[frozenset[str]] = frozenset(
@@ -158,16 +179,51 @@ class ShoulderPrincess(Feature):
             Kind.RATIO,
         ),
     ] = None
+    beside: Annotated[Length | None, BESIDE_S] = None
+    """How far the front line passes beside the bust point; over it when left out. Up to
+    3 cm it passes the bust dart, which stays at the side; further out it crosses that.
+    """
+
+    @property
+    def _crosses(self) -> bool:
+        """True for a line that crosses the bust dart beside its point."""
+        return self.beside is not None and self.beside > PAST
+
+    def said(self) -> str:
+        if self.beside is None:
+            return self.sentence
+        where = (
+            "side of" if self.beside > 0 else "side of (below nought, to the centre of)"
+        )
+        says = (
+            "[Panel lines] from the shoulder, front and back; the front one passes "
+            f"{{beside}} to the {where} the bust point"
+        )
+        return says + (
+            "." if self._crosses else ", and the bust dart stays at the side."
+        )
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its numbers; a line that passes no dart has no ease over the bust."""
+        for it in super().given(unit):
+            if self.beside is None or it.key != "ep" or self.ease is not None:
+                yield it
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_PANELS, BACK_PANELS, _NO_WEDGE, _SEAM_DART, AT_ITS_POINT)
+        front: tuple[RuleTable, ...] = (SIDE_DART, SHOULDER_BESIDE)
+        if self.beside is None or self._crosses:
+            front = (BESIDE if self._crosses else FRONT_PANELS,)
+        return (*front, BACK_PANELS, _NO_WEDGE, _SEAM_DART, AT_ITS_POINT)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (
+        out = (
             Stage(Rank.BACK_SHOULDER, "the back shoulder dart", self._close),
             Stage(Rank.FRONT_PANELS, "front princess line", self._front),
             Stage(Rank.BACK_PANELS, "back princess line", self._back),
         )
+        if not self._crosses:
+            return out
+        return (*out, Stage(Rank.YOKE_DART, "the rest of the bust dart", open_rest))
 
     def _close(self, d: Drafting) -> None:
         if d.n.sd > 0 and d.n.dw >= NARROW_NECK:
@@ -179,14 +235,20 @@ class ShoulderPrincess(Feature):
         close_about_point(d)
 
     def _front(self, d: Drafting) -> None:
+        if self.beside is not None:
+            if self.ease is not None:
+                raise PaperError(
+                    "a panel line beside the bust point is eased by no more than is "
+                    "left of the dart: leave its ease (ep) out"
+                )
+            if not self._crosses:
+                divide_beside_dart(d)
+                return
         d.part = "front"
-        at = mix(d["Nf′"], d["Tf"], d.n.share_s)
-        qf = d.found(
-            "Qf",
-            at,
-            "start of the front panel line on the shoulder",
-            amounts=(("along the shoulder from Nf′", distance(d["Nf′"], at)),),
-        )
+        qf = start_on_shoulder(d)
+        if self._crosses:
+            divide_beside(d, "shoulder")
+            return
         split_panels(d, "shoulder", _upper_front(d.sheet, qf))
 
     def _back(self, d: Drafting) -> None:
@@ -216,9 +278,18 @@ class ShoulderPrincess(Feature):
         split_back(d, spot_on(d.sheet.piece("B"), "shoulder", qb), upper)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from panel_findings(n, sheet)
         yield from back_findings(n, sheet)
-        yield from start_findings(FRONT, _upper_front(sheet, sheet.points["Qf"]))
+        qf = sheet.points["Qf"]
+        if self.beside is None:
+            yield from panel_findings(n, sheet)
+            yield from start_findings(FRONT, _upper_front(sheet, qf))
+        elif self._crosses:
+            yield from findings_beside(n, sheet)
+            upper = upper_beside(sheet, n.theta + n.phi_n, "shoulder")
+            yield from start_findings(FRONT, upper)
+        else:
+            yield from findings_beside_dart(n, sheet)
+            yield from start_findings(FRONT, upper_beside_dart(sheet, qf))
         if "Qb" in sheet.points:
             yield from start_findings(BACK, _upper_back(sheet, sheet.points["Qb"]))
         for line, code in ((FRONT, "FC"), (BACK, "BC")):
@@ -233,7 +304,7 @@ class ShoulderPrincess(Feature):
                 "Make the neck narrower (dw), or start at the armhole.",
                 {"Lr": n.Lr},
             )
-        if n.ta > 0:
+        if n.ta > 0 and (self.beside is None or self._crosses):
             yield Finding(
                 "P8",
                 Severity.WARN,

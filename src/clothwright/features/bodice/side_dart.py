@@ -55,6 +55,11 @@ SIDE_DART = RuleTable("side dart")
 _rule = SIDE_DART.rule
 
 
+def set_back_by(BUB: float) -> float:
+    """How far a bust dart ends from the bust point, cm (A3.8, A4)."""
+    return clip(0.33 * BUB, 1.5, 3.5)
+
+
 @_rule(
     "y(Pf)",
     "level of the point of the front waist dart",
@@ -76,7 +81,7 @@ def _apex(y_BP: float) -> float:
     high=6.0,
 )
 def _set_back(BUB: float) -> float:
-    return clip(0.33 * BUB, 1.5, 3.5)
+    return set_back_by(BUB)
 
 
 @_rule("ep", "ease over the bust", source=_SRC, key="ep", formula="none: a dart")
@@ -204,34 +209,35 @@ class SideDart(Feature):
         d.part = "front"
         if n.ta > 0:
             tighten_armhole(d)
-        if n.n_darts > 1:
-            _split(d)
-        else:
-            _end_short(d)
+        end_side_darts(d)
         front_waist_dart(d)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        if n.yd - n.yB < LEAST_APART or n.yW - n.yd < TO_WAIST:
-            yield Finding(
-                "B20",
-                Severity.REFUSE,
-                f"The side is only {n.yW - n.yB:.1f} cm long, too short for a side "
-                "dart.",
-                "yd",
-                "Measure NWB and AS again, draft the armhole as measured, or use a "
-                "princess line.",
-                {"above": n.yd - n.yB, "below": n.yW - n.yd},
-            )
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+        yield from side_dart_findings(n)
         yield from waist_dart_findings(n)
-        if n.theta > WIDE_DART and n.n_darts < 2:
-            yield Finding(
-                "P6",
-                Severity.WARN,
-                f"The side dart opens by {n.theta:.0f}°, wide for one dart.",
-                "θ",
-                "Use two darts, or a princess line.",
-                {"θ": n.theta},
-            )
+
+
+def side_dart_findings(n: Numbers) -> Iterable[Finding]:
+    """Checks of a dart at the side: its room there, its width."""
+    if n.yd - n.yB < LEAST_APART or n.yW - n.yd < TO_WAIST:
+        yield Finding(
+            "B20",
+            Severity.REFUSE,
+            f"The side is only {n.yW - n.yB:.1f} cm long, too short for a side dart.",
+            "yd",
+            "Measure NWB and AS again, draft the armhole as measured, or use a "
+            "princess line.",
+            {"above": n.yd - n.yB, "below": n.yW - n.yd},
+        )
+    if n.theta > WIDE_DART and n.n_darts < 2:
+        yield Finding(
+            "P6",
+            Severity.WARN,
+            f"The side dart opens by {n.theta:.0f}°, wide for one dart.",
+            "θ",
+            "Use two darts, or a princess line.",
+            {"θ": n.theta},
+        )
 
 
 def waist_dart_findings(n: Numbers) -> Iterable[Finding]:
@@ -254,6 +260,14 @@ def waist_dart_findings(n: Numbers) -> Iterable[Finding]:
             "Use two darts, or a princess line.",
             {"fd": n.fd},
         )
+
+
+def end_side_darts(d: Drafting) -> None:
+    """End the side dart short of the bust point, as two where it is wide."""
+    if d.n.n_darts > 1:
+        _split(d)
+    else:
+        _end_short(d)
 
 
 def _stitched_end(

@@ -262,10 +262,7 @@ class Strapless(Feature):
             yield Given(key, symbol, name, kind, value, Hand.DEFAULT, source)
         for field, value in (("dip", dip), ("between", between)):
             if getattr(self, field) is None:
-                n = self.numbers()[field]
-                yield Given(
-                    n.key, n.symbol, n.name, n.kind, value, Hand.DEFAULT, n.source
-                )
+                yield self.numbers()[field].by_default(value)
 
     def stages(self) -> tuple[Stage, ...]:
         return (

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from clothwright.blocks.bodice_rules import clip
+from clothwright.curves import wedge_angle
 from clothwright.features.chains import BACK_LINE, FRONT_LINE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -101,7 +102,7 @@ def _contour(c: float) -> float:
     formula="2·asin(cn/(2·ht))",
 )
 def _turn_above(cn: float, ht: float) -> float:
-    return math.degrees(2 * math.asin(cn / (2 * ht)))
+    return wedge_angle(cn, ht)
 
 
 @_rule(
@@ -125,7 +126,7 @@ def _reach(X: float, x_BP: float, ht: float, dip: float) -> float:
     formula="2·asin(cm/(2·|BP Mc|))",
 )
 def _turn_between(cm: float, reach_between: float) -> float:
-    return math.degrees(2 * math.asin(cm / (2 * reach_between)))
+    return wedge_angle(cm, reach_between)
 
 
 @_rule(

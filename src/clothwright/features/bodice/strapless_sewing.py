@@ -70,7 +70,7 @@ def strapless_notions(n: Numbers, sheet: Sheet) -> Iterator[Notion]:
     yield Notion(
         Article.STAY,
         1,
-        "for the waist stay, its ends lapped by 4 cm at the opening",
+        "for the waist stay, its ends lapped at the opening",
         length=n.stay,
     )
     yield Notion(Article.HOOK, 2, "for the waist stay")

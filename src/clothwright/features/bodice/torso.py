@@ -162,11 +162,9 @@ class Torso(Feature):
             "fl",
             "out at the hem, each side (below nought it is tapered)",
             "blocks C5",
-            0.0,
-            0.0,
-            -4.0,
-            12.0,
-            (-2.5, 6.0),
+            low=-4.0,
+            high=12.0,
+            usual=(-2.5, 6.0),
         ),
     ] = None
     front_wider: Annotated[

@@ -54,7 +54,9 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """Waist and hip are body and ease (D1)."""
+    """Waist and hip are body and ease (D1), but of a tent, which hangs free."""
+    if "theta_h" in n:
+        return
     hip = ("hip", n.yW + n.WH, n.H_S + n.Eh, "Eh")
     for place, level, aim, symbol in (
         ("waist", n.yW, n.W + n.Ew, "Ew"),
@@ -79,7 +81,7 @@ def _side(sheet: Sheet) -> Iterable[Finding]:
         ("B", "side"),
         ("BS", "side"),
         ("F", "side low"),
-        ("FS", "side"),
+        ("FS", "side low"),
     ):
         if code not in sheet.pieces:
             continue

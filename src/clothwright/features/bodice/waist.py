@@ -275,7 +275,7 @@ def _joints(sheet: Sheet) -> dict[str, Point]:
     out = {}
     for mark, code, neighbours in (
         ("Jf", "FC", ("panel",)),
-        ("Js", "FS", ("side",)),
+        ("Js", "FS", ("side", "side low")),
         ("Js", "F", ("side", "side low")),
         ("Jb", "BC", ("panel",)),
     ):

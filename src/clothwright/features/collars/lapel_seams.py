@@ -10,10 +10,6 @@ from clothwright.features.collars.collar_pieces import COLLAR, UNDER
 from clothwright.paper import JOINT, Ease, NotchPair, Seam, SeamKind
 from clothwright.rules import Numbers
 
-LAPEL_SEAMS = ("S100", "S101", "S102", "S103")
-"""Codes: the edge of the lapel, or of the whole shawl; the facing's collar to the back
-facing; its centre back; that of a shawl's undercollar."""
-
 COLLAR_NECK, COLLAR_END = "collar neck", "collar end"
 """Edges of a facing that has the collar in one with it: to the back facing, and at the
 centre back."""

@@ -9,7 +9,6 @@ Amounts are the usual starting ranges per half (cutting and costing 6); one slas
 at most 2.5 cm (1 in), more is split in two places.
 """
 
-import math
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable, Mapping
 from typing import ClassVar, Self
@@ -17,7 +16,7 @@ from typing import ClassVar, Self
 from pydantic import BaseModel, ConfigDict, model_validator
 
 from clothwright.blocks.bodice_rules import theta as plain_theta
-from clothwright.curves import Path, Point, direction, distance, from_pair
+from clothwright.curves import Path, Point, direction, distance, from_pair, wedge_angle
 from clothwright.features.fittings.ground import BODICE, Ground
 from clothwright.paper import Drafting, PaperError, Piece, Sheet
 from clothwright.rules import Kind, RuleTable
@@ -198,4 +197,4 @@ def opened(mark: Point, apex: Point, by: float) -> float:
     arm = distance(mark, apex)
     if by > arm:
         raise PaperError("the slash is too short to take this amount: make it smaller")
-    return math.degrees(2 * math.asin(by / (2 * arm)))
+    return wedge_angle(by, arm)

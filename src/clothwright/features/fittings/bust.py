@@ -16,6 +16,7 @@ from clothwright.curves import (
     distance,
     rotate,
     shift,
+    wedge_angle,
 )
 from clothwright.features.fittings.base import (
     FRONT_MARKS,
@@ -69,7 +70,7 @@ def open_at_bust(
     side seam keeps its length. Raises RuleError.
     """
     arm = distance(pitch_at, bp)
-    swing = math.degrees(2 * math.asin(by / (2 * arm)))
+    swing = wedge_angle(by, arm)
     g = rotate(rotate(gc, bp, theta), pitch_at, swing)
     dx, dy = bp.x - gc.x, bp.y - gc.y - LENGTHENED * by
     rest = distance(g, bp) ** 2 - dy**2

@@ -8,11 +8,10 @@ side; the waist rises and leans in. A flat seat, whose cloth folds below it, is 
 reverse. A waist that gapes behind goes into the back darts.
 """
 
-import math
 from typing import ClassVar, Literal
 
 from clothwright.blocks.trouser_rules import BACK_KEYS, back_from
-from clothwright.curves import Point, rotate
+from clothwright.curves import Point, rotate, wedge_angle
 from clothwright.features.fittings.base import SOURCE, Alteration
 from clothwright.features.fittings.carry import level_slash
 from clothwright.features.fittings.ground import TROUSERS, Ground
@@ -115,10 +114,15 @@ def _seat(title: str, sign: float) -> RuleTable:
         *block, by = numbers
         back = back_from(*block)
         side = back.leg.hip
-        angle = math.degrees(2 * math.asin(by / (2 * back.hip)))
+        angle = wedge_angle(by, back.hip)
         q = rotate(back.cb_waist, side, -sign * angle)
         tilt = back.base.x - q.x
-        if tilt < LEAST_TILT:
+        if back.tilt < 2 * LEAST_TILT and tilt < back.tilt:
+            raise RuleError(
+                "the seat line stands upright already, as that of trousers that are "
+                "pulled on does: leave this off and lower the centre back waist (rq)"
+            )
+        if tilt < LEAST_TILT <= back.tilt:
             raise RuleError("the seat line would stand upright: alter by less")
         return tilt, -back.front.rise - q.y
 

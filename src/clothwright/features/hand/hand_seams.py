@@ -16,7 +16,7 @@ from clothwright.paper import (
     SeamKind,
     Sheet,
 )
-from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
+from clothwright.truing.tolerances import DOUBLED, NOTCH_ROOM, NOTCH_SET
 
 BESIDE = 2.0
 """Gathers are notched so far to both sides of what was opened, cm."""
@@ -122,6 +122,8 @@ def _moved_off(k: NotchPair, corners: list[list[float]]) -> NotchPair:
             continue
         if k.note in _JOINTS:  # it meets the other side's joint, and a corner marks it
             return k._replace(ticks=0)
+        if abs(at - near) < DOUBLED:  # it stood there before, as at a centre front
+            return k
         by = room - abs(at - near)
         by = by if at >= near else -by
         return k._replace(left=k.left + by, right=k.right + by)

@@ -9,7 +9,16 @@ from clothwright.blocks.knit import BACK, FRONT
 from clothwright.blocks.knit_outline_rules import KNIT_OUTLINE
 from clothwright.blocks.knit_rules import KNIT
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Shown,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.knits.about import knitted
 from clothwright.features.knits.knit_findings import findings
@@ -17,7 +26,6 @@ from clothwright.features.knits.knit_seams import knit_joints, knit_seams
 from clothwright.features.knits.knit_sewing import bodice_notes, bodice_operations
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.findings import Finding
 from clothwright.paper import Seam, Sheet
 from clothwright.rules import Kind, Numbers, RuleTable

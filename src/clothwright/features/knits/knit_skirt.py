@@ -11,6 +11,7 @@ from clothwright.blocks.knit_rules import KNIT
 from clothwright.blocks.knit_skirt import KNIT_SKIRT, SKIRT
 from clothwright.features.about import About
 from clothwright.features.base import (
+    ONE_BLOCK,
     Cuts,
     Number,
     Pin,
@@ -50,7 +51,6 @@ from clothwright.features.skirts.elastic_casing import (
     raise_top,
     top_of_casing,
 )
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Edge, Piece, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable

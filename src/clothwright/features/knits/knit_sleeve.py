@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.knit_rules import by_stretch
+from clothwright.blocks.knit_rules import BY_STRETCH, by_stretch
 from clothwright.blocks.sleeve import PLAIN, HalfShape, half_cap
 from clothwright.blocks.sleeve_lower import ELBOW, arm_girth
 from clothwright.blocks.trial import by_trial
@@ -61,8 +61,7 @@ _LH_USUAL = Number(
     kind=Kind.RATIO,
     source="measures 8.1",
     key="p_arm",
-    formula="by the stretch of the cloth; not below 0 where it comes back by less than "
-    "90 per cent",
+    formula=BY_STRETCH,
     low=-15.0,
     high=40.0,
 )

@@ -16,6 +16,7 @@ from clothwright.features.linings.sewn_halves import (
     sewn_back,
     sewn_front,
 )
+from clothwright.features.openings.cut_on import INTERLINING
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Numbers
@@ -41,7 +42,7 @@ shoulder: moved in, it may be wider than the front's."""
 
 def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Every check of the facings."""
-    ff, bf = sheet.piece("FF"), sheet.piece("BF")
+    ff, bf = _facings(sheet)
     if ff.has(TOP):
         yield from _below_top(n, sheet, ff, bf)
         return
@@ -83,6 +84,16 @@ def facing_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Clip into its corner at the panel seam.",
                 {"strip": n.sw},
             )
+
+
+def _facings(sheet: Sheet) -> tuple[Piece, Piece]:
+    """Both facings; of one that is cut on to a button stand what has its shape, the
+    pattern of its interlining."""
+    front, back = (
+        sheet.piece(code if code in sheet.pieces else INTERLINING[code])
+        for code in ("FF", "BF")
+    )
+    return front, back
 
 
 def _below_top(n: Numbers, sheet: Sheet, ff: Piece, bf: Piece) -> Iterable[Finding]:

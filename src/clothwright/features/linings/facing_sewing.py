@@ -10,13 +10,14 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.roles import FREE_ABOVE
 from clothwright.paper import Sheet
 
 
 def facing_operations(sheet: Sheet) -> Iterable[Operation]:
     """Its loose edge is neatened, and tacked down; where a lining hangs from it, there
     is none."""
-    loose = finished_edges(sheet, ("F", "B", "P"), "free", "panel")
+    loose = finished_edges(sheet, ("F", "B", "P"), "free", FREE_ABOVE, "panel")
     if not loose:
         return
     yield Operation(

@@ -33,6 +33,9 @@ _SIDES = (
         "front",
         (
             ("FS", "side"),
+            ("FS", "side high"),
+            ("FS", "side mid"),
+            ("FS", "side low"),
             ("F", "side"),
             ("F", "side high"),
             ("F", "side mid"),

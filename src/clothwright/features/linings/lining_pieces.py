@@ -18,7 +18,11 @@ from clothwright.features.bodice.back_dart import NECK_LEGS
 from clothwright.features.bodice.front_dart import led_elsewhere
 from clothwright.features.chains import FRONT_LINE, TOP
 from clothwright.features.grain import longest_line
-from clothwright.features.linings.cowl_lining import below_cowl, without_cowl
+from clothwright.features.linings.cowl_lining import (
+    below_cowl,
+    facing_divided,
+    without_cowl,
+)
 from clothwright.features.linings.facing_pieces import lowered_edges
 from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
@@ -65,6 +69,10 @@ NECK_FACED = ("neck", "neck side")
 _STEP, _LEFT = 0.5, 0.6
 """A shell's grain line is cut back in steps of the first, cm, and so far inside, while
 more than the second, a share, is left of it."""
+
+
+_ABOVE_DART = 0.5
+"""A facing ends so far above a side dart that the lining has too, cm (our own)."""
 
 
 # -- to the edge ---------------------------------------------------------------------
@@ -212,6 +220,8 @@ def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
         if plain.has("dart low"):
             plain = closed_front(sheet, plain)
         below = below_cowl(sheet, plain, n)
+        if "FF" in sheet.pieces:
+            sheet = facing_divided(sheet, n)
         sheet = sheet.put(named_lining(below, plain))
         lined.append(plain)
     else:
@@ -224,7 +234,12 @@ def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
         if half.flank is not None:
             lower.append((half.flank, free.moved(half.motion.inverse())))
         for piece, line in lower:
-            closed = closed_front(sheet, piece) if piece.has("dart low") else piece
+            closed = piece
+            if piece.has("dart low"):
+                own = half.flank is not None  # a panel keeps its side dart
+                closed = (
+                    _clear_of_dart(piece, facing) if own else closed_front(sheet, piece)
+                )
             wide = line.run_on(REACH)
             if sleeve is None or _crossed(closed, wide):
                 closed = below_line(
@@ -237,6 +252,19 @@ def below_facing(sheet: Sheet, n: Numbers) -> Sheet:
         sheet = lined_arms(sheet, codes, named_lining(sleeve, sleeve))
         lined.append(sleeve)
     return sheet.put(*(with_shell_grain(sheet.piece(f"L.{p.code}"), p) for p in lined))
+
+
+def _clear_of_dart(panel: Piece, facing: Piece) -> Piece:
+    """A side panel whose dart lies below the facing. Raises PaperError."""
+    above = panel.edge("side high").length
+    deep = facing.edge("side").length if facing.has("side") else 0.0
+    if deep > above - _ABOVE_DART:
+        raise PaperError(
+            f"the facing is {deep:.1f} cm deep at the side, where the bust dart of the "
+            f"side front begins {above:.1f} cm down: make it (facing at the side) "
+            f"{max(0.0, above - _ABOVE_DART):.1f} cm deep or less, or line to the edge"
+        )
+    return panel
 
 
 def _crossed(piece: Piece, wide: Path) -> bool:

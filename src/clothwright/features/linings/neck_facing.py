@@ -46,6 +46,9 @@ _SRC = "first garment 14.7"
 _REACH = 30.0
 """Lines that are met run on this far, cm."""
 
+_LEAD = 1.0
+"""A free edge is bent to the end of the facing's shoulder over so much of it, cm."""
+
 _STEEP = 0.8
 """A neck that goes less than this across for each cm of it comes down steeply."""
 
@@ -263,7 +266,7 @@ def _free(beside: Path, shoulder: Path, top: Point) -> Path:
     centre = _meeting(run, top, Vector(0.0, 1.0))
     if centre is not None:
         run = run.between(0.0, centre)
-    run = run.pinned(shoulder.end, run.end)
+    run = _led_from(shoulder.end, run)
     if centre is not None:
         return run
     way, across = run.end_direction, top.x - run.end.x
@@ -275,6 +278,18 @@ def _free(beside: Path, shoulder: Path, top: Point) -> Path:
     return run + Path.cubic(
         run.end, mix(run.end, corner, 2 / 3), mix(foot, corner, 2 / 3), foot
     )
+
+
+def _led_from(start: Point, run: Path) -> Path:
+    """The line begun at the end of the shoulder, a little beside its own beginning: a
+    first part that is too short to be bent there is drawn anew."""
+    if run.segments[0].length >= _LEAD:
+        return run.pinned(start, run.end)
+    rest = run.between(_LEAD, run.length)
+    third = _LEAD / 3
+    a = start + run.start_direction * third
+    b = rest.start - rest.start_direction * third
+    return Path.cubic(start, a, b, rest.start) + rest
 
 
 def _meeting(path: Path, at: Point, way: Vector) -> float | None:

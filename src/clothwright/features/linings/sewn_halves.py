@@ -104,6 +104,7 @@ class SewnHalf:
             lay.append((self.centre, self.closed))
         if self.flank is not None:
             lay.append((self.flank, self.motion))
+            lay += [(p, self.motion) for p in _flaps(self.flank)]
         lay += [(p, IDENTITY) for p in _flaps(self.centre)]
         return lay
 
@@ -144,8 +145,16 @@ def _panelled_front(fc: Piece, fs: Piece) -> SewnHalf:
     if fc.has("armhole"):
         head = fc.edge("armhole").path
         arm = arm.pinned(arm.start, head.start) + head
-    side = fs.edge("side").path.moved(m).reversed()
+    side = _side_down(fs).moved(m)
     return SewnHalf(fc, fs, m, fc.edge("neck").path, arm, side, panel)
+
+
+def _side_down(front: Piece) -> Path:
+    """The side from the underarm, straight on over side darts."""
+    if front.has("side"):
+        return front.edge("side").path.reversed()
+    high = front.edge("side high").path.reversed()
+    return Path.line(high.start, high.start + high.start_direction * 20.0)
 
 
 def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:

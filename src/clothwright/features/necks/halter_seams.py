@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from clothwright.features.chains import Chains, on_table
 from clothwright.features.linings.facing_seams import strap_to_band
 from clothwright.features.necks.halter_rules import HALTER_BAND
-from clothwright.paper import Seam, SeamKind, Sheet
+from clothwright.features.necks.strap_seams import bagged
+from clothwright.paper import Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import NECK_SUM
-
-_EDGES = ("band upper", "nape", "band lower")
 
 
 def halter_seams(t: Chains, n: Numbers) -> Iterator[Seam]:
@@ -19,9 +18,7 @@ def halter_seams(t: Chains, n: Numbers) -> Iterator[Seam]:
     end = t.chain((HALTER_BAND, "strap end", False))
     strap = t.chain(("F", "shoulder", True))
     yield Seam("S63", "strap to the band", strap, end, "neck", "armhole")
-    around = t.chain(*((HALTER_BAND, e, False) for e in _EDGES))
-    twin = SeamKind.TWIN
-    yield Seam("S64", "band, bagged", around, around, "strap", "strap", kind=twin)
+    yield bagged(t, "S64", "band, bagged", HALTER_BAND, "strap")
     if "FF" in t.sheet.pieces:
         yield from strap_to_band(t, "S65", "FF", n.rho)
 

@@ -17,6 +17,12 @@ _BUTTON, _LOOP = 1.0, 4.5
 garment 10.5: girth π·d less the ends' distance, and two allowances)."""
 
 
+KEYHOLE_NOTE = (
+    "Keyhole: its drop is marked, not cut out. Stitch the facing on round it, slash "
+    "along the fold to its foot, trim what lies inside and turn."
+)
+
+
 def keyhole_notions() -> Iterable[Notion]:
     """What closes it."""
     yield Notion(Article.BALL_BUTTON, 2, "for the keyhole", size=_BUTTON, spare=1)

@@ -5,7 +5,6 @@ is folded out of the edge towards the bust point in front, towards the point of 
 waist dart behind, and the dart there opens by its angle (transformations 1.8).
 """
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -16,7 +15,7 @@ from clothwright.blocks.bodice_curves import (
     outwards_front,
 )
 from clothwright.blocks.bodice_rules import clip
-from clothwright.curves import Cubic, Path, Point, distance, turn
+from clothwright.curves import Cubic, Path, Point, distance, turn, wedge_angle
 from clothwright.features.bodice.back_dart import has_dart
 from clothwright.features.necks.neck_shapes import (
     FRONT_CURVES,
@@ -52,11 +51,6 @@ NO_CONTOUR = RuleTable("necks not contoured")
 )
 def _front_plain() -> float:
     return 0.0
-
-
-def _wedge(amount: float, reach: float) -> float:
-    """Angle of a wedge so wide at its reach from the point, degrees."""
-    return math.degrees(2 * math.asin(amount / (2 * reach)))
 
 
 def _scaled(amount: float, c: float) -> float:
@@ -147,7 +141,7 @@ def drawn_in(
         formula="2·asin(cn/(2·|BP Mn|))",
     )
     def _turn(cn: float, reach_n: float) -> float:
-        return _wedge(cn, reach_n)
+        return wedge_angle(cn, reach_n)
 
 
 _BACK_PLACE = (
@@ -205,7 +199,7 @@ def back_contour(shape: BackShape) -> RuleTable:
         formula="2·asin(cnb/(2·|Pd Mnb|))",
     )
     def _turn(cnb: float, reach_nb: float) -> float:
-        return _wedge(cnb, reach_nb)
+        return wedge_angle(cnb, reach_nb)
 
     return table
 
@@ -325,7 +319,7 @@ def _fold_to_armhole(d: Drafting, curve: Callable[[Point, float], Path]) -> None
     high, low = arm.split_at_length(arm.length_to_point(d["pb"]))
     hinge = high.end
     at, slit = _slit(d, h, hinge)
-    degrees = _wedge(d.n.cnb, distance(hinge, d[at]))
+    degrees = wedge_angle(d.n.cnb, distance(hinge, d[at]))
     parts = [Edge(_UPPER, high), Edge("armhole", low)]
     sheet = redraw(d.sheet, "B", ["neck"], slit)
     sheet = redraw(sheet, "B", ["armhole"], parts)

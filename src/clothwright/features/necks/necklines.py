@@ -12,7 +12,11 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
+from clothwright.features.necks.keyhole import (
+    KEYHOLE_NOTE,
+    keyhole_notions,
+    keyhole_operations,
+)
 from clothwright.features.necks.neck_contour import (
     BACK_CONTOUR,
     FRONT_CONTOUR,
@@ -196,6 +200,14 @@ class Neckline(Feature):
             Stage(Rank.NECK, "the front neck", self._draw),
             Stage(Rank.CONTOUR, "the front neck drawn in", self._draw_in),
         )
+
+    def notes(
+        self,
+        n: Numbers,  # noqa: ARG002
+        sheet: Sheet,  # noqa: ARG002
+        fmt: Callable[[float], str],  # noqa: ARG002
+    ) -> Iterable[str]:
+        return (KEYHOLE_NOTE,) if self.shape is FrontShape.KEYHOLE else ()
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
         return keyhole_notions() if self.shape is FrontShape.KEYHOLE else ()

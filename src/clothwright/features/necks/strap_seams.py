@@ -9,8 +9,6 @@ def back_strap_seams(t: Chains, n: Numbers) -> list[Seam]:
     """A strap across the back, caught in the neck's edge, and to itself, cut twice."""
     end = t.chain((BACK_STRAP, "strap end", False))
     neck = t.chain(("BC", "neck", True), ("B", "neck", True))
-    edges = ("band upper", "nape", "band lower")
-    round_ = t.chain(*((BACK_STRAP, e, False) for e in edges))
     caught = Ease.about(n.strap_b - t.length(neck), 0.1)
     return [
         Seam(
@@ -23,16 +21,15 @@ def back_strap_seams(t: Chains, n: Numbers) -> list[Seam]:
             caught,
             kind=SeamKind.LAPPED,
         ),
-        Seam(
-            "S68",
-            "back strap, bagged",
-            round_,
-            round_,
-            "neck",
-            "neck",
-            kind=SeamKind.TWIN,
-        ),
+        bagged(t, "S68", "back strap, bagged", BACK_STRAP, "neck"),
     ]
+
+
+def bagged(t: Chains, code: str, name: str, piece: str, end: str) -> Seam:
+    """A strap or a band to itself, cut twice: round its long edges and one end."""
+    edges = ("band upper", "nape", "band lower")
+    around = t.chain(*((piece, e, False) for e in edges))
+    return Seam(code, name, around, around, end, end, kind=SeamKind.TWIN)
 
 
 def strap_seams(t: Chains, n: Numbers) -> list[Seam]:

@@ -39,7 +39,7 @@ from clothwright.paper import (
     meetings,
     straight,
 )
-from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
+from clothwright.rules import Given, Kind, Numbers, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
@@ -180,8 +180,7 @@ class Straps(Feature):
         if self.width is None:
             cm, inch, *_ = _WIDTHS[self.shape]
             wide = inch * 2.54 if unit is Unit.IN else cm
-            n = self.numbers()["width"]
-            yield Given(n.key, n.symbol, n.name, n.kind, wide, Hand.DEFAULT, n.source)
+            yield self.numbers()["width"].by_default(wide)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the straps", _draw),)
@@ -308,7 +307,7 @@ def _draw(d: Drafting) -> None:
         ),
         lines=(
             InnerLine("fold", Path.line(Point(w / 2, 0.0), Point(w / 2, end))),
-            InnerLine("to the back edge", Path.line(Point(0.0, long), Point(w, long))),
+            InnerLine("back edge", Path.line(Point(0.0, long), Point(w, long))),
         ),
         grain=(Point(w / 4, end / 2 + 8.0), Point(w / 4, end / 2 - 8.0)),
     )

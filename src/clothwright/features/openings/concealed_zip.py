@@ -223,6 +223,7 @@ class ConcealedZip(Feature):
     ) -> Iterable[Operation]:
         opening = _opening(n, sheet)
         seam = sheet.seam("S21")
+        top = seam.start
         meets = "; the waist seams meet" if crosses(n, sheet) else ""
         concealed = self.setting is Setting.CONCEALED
         lies = ", face down on the net line of each half" if concealed else ""
@@ -230,8 +231,8 @@ class ConcealedZip(Feature):
             zip_work(self.setting),
             f"Put in the {self.setting.value} zip",
             (
-                f"From {fmt(_BELOW_NECK)} below the neck to the notch {fmt(n.z)} below "
-                f"the waist{lies}{meets}.",
+                f"From {fmt(_BELOW_NECK)} below the {top} to the notch {fmt(n.z)} "
+                f"below the waist{lies}{meets}.",
                 *how_set(self.setting, fmt, "left over right"),
             ),
             stitch=Stitch.LOCK,

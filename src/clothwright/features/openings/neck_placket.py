@@ -296,7 +296,7 @@ def _draw(d: Drafting) -> None:
     )
     d.lay(
         Verb.OUTLINE,
-        d.sheet.put(_band(lost, corner.y, n)),
+        d.sheet.put(_band(lost, corner.y)),
         BAND,
         "band of the neck placket, a pair",
         amounts=(("wide on either side of its fold", "np_w"),),
@@ -304,7 +304,7 @@ def _draw(d: Drafting) -> None:
     )
 
 
-def _band(neck: Path, foot: float, n: Numbers) -> Piece:
+def _band(neck: Path, foot: float) -> Piece:
     """The band: its outer half lies over the window from side to side, its inner half
     is that turned over at the fold. `neck` is the neck from the window's side to the
     centre front."""

@@ -19,10 +19,7 @@ class Edging(Enum):
 
 NOT_WITH: Mapping[Edging, Mapping[str, str]] = {
     Edging.FACED: {},
-    Edging.CUT_ON: {
-        "faced armholes": "an all-in-one facing is cut by itself; let the button stand "
-        "have a facing of its own",
-    },
+    Edging.CUT_ON: {},
     Edging.BAND: {
         "lining": "a top with a front band is faced and not lined yet; leave the "
         "lining off, or let the button stand have a facing",

@@ -8,7 +8,15 @@ from clothwright.blocks import circle
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.operations import Operation
@@ -16,7 +24,7 @@ from clothwright.features.skirts.about import HALVES, SEAMS
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.features.skirts.skirt_sewing import hanging_operation
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
+from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, EdgeKind, Piece, Seam, Sheet, Verb
 from clothwright.rules import Given, Kind, Numbers, RuleError, RuleTable

@@ -9,10 +9,10 @@ from clothwright.blocks.skirt import BACK, FRONT, waist_names
 from clothwright.curves import Path, left_normal
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
-from clothwright.features.bodice.closed_top import below, shortest_dart, top_of
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
+from clothwright.features.skirts.closed_top import below, shortest_dart, top_of
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import contour_operations
 from clothwright.findings import Finding, Severity

@@ -208,6 +208,11 @@ class ElasticCasing(Feature):
 _FOLD = "waist line, folded"
 
 
+def fold_of(piece: Piece) -> Path:
+    """The fold of a casing at the waist."""
+    return next(k.path for k in piece.lines if k.name == _FOLD)
+
+
 def fold_length(piece: Piece) -> float:
     """Length of the fold of a casing at the waist, cm; nought without one."""
     return next((k.path.length for k in piece.lines if k.name == _FOLD), 0.0)

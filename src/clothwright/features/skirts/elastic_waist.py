@@ -25,7 +25,7 @@ class ElasticWaist(ElasticCasing):
     shows: ClassVar[Shown] = {"casing": ("SF.waist",), "g": ("SF.waist",)}
     pieces: ClassVar[tuple[About, ...]] = cased(FRONT, BACK)
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"waist finish", "skirt opening", "elastic waist"}
+        {"waist finish", "skirt opening", "elastic waist", "cased waist"}
     )
     needs: ClassVar[dict[str, str]] = {
         "gathered waist": "an elastic waist must pass the hip unopened, without "

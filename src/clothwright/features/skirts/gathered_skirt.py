@@ -7,7 +7,16 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Point
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Cuts,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains, between
 from clothwright.features.operations import Operation
 from clothwright.features.roles import skirt_hem
@@ -16,7 +25,7 @@ from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth, ov
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.features.skirts.skirt_sewing import gathers
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
+from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,

@@ -8,13 +8,22 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.gore import Gore
 from clothwright.curves import Path, Point, mirror_in
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Pin, Rank, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Cuts,
+    Feature,
+    Number,
+    Pin,
+    Rank,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains
 from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
 from clothwright.features.skirts.gore_seams import gore_joints, gore_seams
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt, stride
+from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,

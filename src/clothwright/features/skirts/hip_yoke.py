@@ -15,9 +15,9 @@ from clothwright.blocks.waist_line import Meets, waist_curve
 from clothwright.curves import Cubic, Path, Point, Vector, distance
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
-from clothwright.features.bodice.closed_top import below, top_of
 from clothwright.features.grain import grained
 from clothwright.features.skirts.about import YOKES
+from clothwright.features.skirts.closed_top import below, top_of
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,

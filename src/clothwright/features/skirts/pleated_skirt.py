@@ -6,9 +6,24 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage, Words
+from clothwright.features.base import (
+    ONE_BLOCK,
+    Cuts,
+    Feature,
+    Number,
+    Rank,
+    Stage,
+    Words,
+)
 from clothwright.features.chains import Chains
-from clothwright.features.operations import Operation, Stitch, Task, Work
+from clothwright.features.operations import (
+    Operation,
+    SeamType,
+    Stitch,
+    Task,
+    Work,
+    finished_edges,
+)
 from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
@@ -28,7 +43,7 @@ from clothwright.features.skirts.pleated_skirt_rules import (
     SRC,
     Panels,
 )
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK, StraightSkirt
+from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -184,10 +199,22 @@ class PleatedSkirt(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         folds = n.pn * n.gores * (2 if self.shape is Shape.BOX else 1)
-        return pleat_operations(
+        yield Operation(
+            Work.READY,
+            "Hem the panels",
+            (
+                "Before the pleats are pressed in: turned up once, its raw edge "
+                "neatened first, and felled by hand.",
+            ),
+            edges=finished_edges(sheet, (GORE,), "hem"),
+            stitch=Stitch.HAND,
+            seam_type=SeamType.HEM_ONCE,
+            neatened=1,
+            task=Task.HEM,
+        )
+        yield from pleat_operations(
             sheet,
             (
-                "Hem the panels before, where the pleats are pressed to the hem.",
                 "Baste every fold onto its placement line from waist to hem and press.",
                 f"Stitch down to {fmt(n.p_down)} below the waist, but for the pleat "
                 "over the zip, which a press stud holds.",

@@ -8,10 +8,10 @@ from clothwright.blocks.skirt import FRONT
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
-from clothwright.features.bodice.closed_top import closed_waist
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import POCKET_SEAMS
+from clothwright.features.skirts.closed_top import closed_waist
 from clothwright.features.skirts.pocket_drawing import (
     BAG,
     HIP_PIECE,

@@ -9,6 +9,7 @@ from clothwright.blocks.skirt_darts import SKIRT_DARTS, width_at
 from clothwright.blocks.skirt_rules import LEAST, SKIRT, WIDEST
 from clothwright.features.about import About
 from clothwright.features.base import (
+    ONE_BLOCK,
     Feature,
     Number,
     Pin,
@@ -39,8 +40,6 @@ ANKLE = 10.0
 
 ABOVE_KNEE = 8.0
 """A hem so far above the knee hinders no step, cm (common practice)."""
-
-ONE_BLOCK = {"block": "an order is drafted on one block; give the other its own order"}
 
 
 class StraightSkirt(Feature):

@@ -8,11 +8,11 @@ from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
-from clothwright.features.bodice.closed_top import shortest_dart, top_of
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import GORE, GORE_FACING
+from clothwright.features.skirts.closed_top import shortest_dart, top_of
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import facing_operations

@@ -23,6 +23,7 @@ from clothwright.paper import (
     Seam,
     SeamKind,
     Verb,
+    meetings,
     straight,
 )
 
@@ -158,7 +159,11 @@ def _lay_facing(d: Drafting, waist: Path, edge: Path, hem: Path) -> None:
         )
     top = waist.between(waist.length - wide, waist.length)
     down = Path.line(top.start, top.start + Vector(0.0, _REACH))
-    foot = hem.between(0.0, hem.meets(down)[0][0])
+    fault = (
+        "the facing beside the edge of the wrap does not reach the hem: make it (wf S) "
+        "narrower"
+    )
+    foot = hem.between(0.0, meetings(hem, down, fault)[0][0])
     done = EdgeKind.FINISHED
     piece = Piece(
         FACING,

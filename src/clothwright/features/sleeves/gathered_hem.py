@@ -36,8 +36,8 @@ class GatheredHem(Feature):
     kind: Literal["gathered hem"] = "gathered hem"
     title: ClassVar[str] = "Gathered hem"
     sentence: ClassVar[str] = (
-        "The sleeve is [full at its end], {fullness} of its band, and blouses over it "
-        "by {blouse}, {drop} more behind."
+        "The sleeve is [full at its end], {fullness} times its band, and blouses over "
+        "it by {blouse}, {drop} more behind."
     )
     page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"sleeve hem"})

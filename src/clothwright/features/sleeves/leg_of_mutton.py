@@ -72,7 +72,7 @@ class LegOfMutton(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return head_operations(n, sheet, fmt)
+        return head_operations(sheet, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         # its opening and its rise both go into gathers

@@ -68,7 +68,7 @@ class PuffedCap(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return head_operations(n, sheet, fmt)
+        return head_operations(sheet, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return head_findings(sheet, *GATHERS)
@@ -98,11 +98,7 @@ def head_findings(sheet: Sheet, low: float, high: float) -> Iterable[Finding]:
         )
 
 
-def head_operations(
-    n: Numbers,  # noqa: ARG001
-    sheet: Sheet,
-    fmt: Callable[[float], str],
-) -> Iterable[Operation]:
+def head_operations(sheet: Sheet, fmt: Callable[[float], str]) -> Iterable[Operation]:
     """Draw the cap up before it is set."""
     took = gathered_in(sheet)
     cap = sheet.length("SL", "cap back") + sheet.length("SL", "cap front")

@@ -189,6 +189,6 @@ class Raglan(Feature):
                 f"The cap of the raglan has {n.E_cap:.1f} cm of ease; a raglan is cut "
                 "of a cap without ease.",
                 "E",
-                "Leave the ease of the cap out, or set it to 0.",
+                "Leave the ease of the cap (E) out, or set it to 0.",
                 {"E": n.E_cap},
             )

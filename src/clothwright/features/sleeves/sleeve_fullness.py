@@ -35,6 +35,9 @@ from clothwright.paper import (
 SLASHES = 8
 """A hem is flared by this many slashes."""
 
+_LEVEL = 0.5
+"""The biceps line is kept while its ends rise or fall by no more, cm."""
+
 _BESIDE_NOTCH = 1.2
 """The cap is as it was to this far above its notches, cm; above it is redrawn."""
 
@@ -177,7 +180,8 @@ def flare(d: Drafting, drop: Size = 0.0) -> None:
     new = map(Edge, ("cap back", "cap front"), halves)
     sheet = redraw(sheet, "SL", ["cap back", "cap front"], list(new))
     p = sheet.piece("SL")
-    if n.hem_open > 0.5 * n.hem_sleeve:  # no level line is left to tell
+    ends = p.edge("cap back").path.start, p.edge("cap front").path.end
+    if max(abs(end.y) for end in ends) > _LEVEL:  # no level line is left to tell
         sheet = sheet.put(replace(p, lines=()))
     d.lay(
         Verb.SPREAD,

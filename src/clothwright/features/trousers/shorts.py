@@ -172,7 +172,10 @@ def _shorter(piece: Piece, hem: Path) -> Piece:
         return piece
     foot, head = sorted(piece.grain, key=lambda p: -p.y)
     crease = Path.line(Point(foot.x, -500.0), Point(foot.x, 500.0))
-    fault = "the crease runs beside the hem of the shorts: make them (sh) longer"
+    fault = (
+        "the crease runs beside the hem of the shorts: make them (sh) longer, or the "
+        "hem of the trousers (HW) narrower"
+    )
     low = hem.at_length(meetings(hem, crease, fault)[0][0]).y
     foot = Point(foot.x, min(foot.y, low - _OFF_HEM))
     return Piece(

@@ -1,11 +1,15 @@
 """Elastic in a casing at the waist of trousers that are pulled on (transformations 8,
-blocks E): without darts and opening, as wide at the waist as at the hip."""
+blocks E): without darts and opening, as wide at the waist as at the hip, the seat seam
+straight so that the sides hang plumb."""
 
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import ClassVar, Literal
 
-from clothwright.blocks.trousers import BACK, FRONT
+from clothwright.blocks.trial import by_trial
+from clothwright.blocks.trouser_curves import Back, Front
+from clothwright.blocks.trousers import BACK, FRONT, back_of
+from clothwright.curves import Point
 from clothwright.features.about import About
 from clothwright.features.base import Rank, Shown, Stage
 from clothwright.features.skirts.elastic_casing import (
@@ -20,6 +24,8 @@ from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Given, Hand, Numbers, RuleTable
 from clothwright.units import Unit
+
+_LEG = ("yk", "KW", "leg", "HW")
 
 PULLED_ON = RuleTable("waist of trousers that are pulled on")
 _rule = PULLED_ON.rule
@@ -69,6 +75,38 @@ def _no_back_dart() -> float:
     return 0.0
 
 
+_RISE = 2.5
+"""The centre back waist rises by so much by itself, cm (E7)."""
+
+_UPRIGHT = 0.3
+"""A seat seam that tilts by less stands upright, cm (our own)."""
+
+_LEANS = 0.6
+"""A side that leans out by so much from hip to waist is told of, cm (our own)."""
+
+
+@_rule(
+    "tl",
+    "tilt of the seat",
+    source="common practice, no source",
+    key="tl",
+    formula="found so that the side of the back hangs plumb from hip to waist",
+    needs=(*("H", "hip_F", "hip_B", "BRe", "cf_in", "cf_down"), *_LEG),
+)
+def _straight_seat(
+    H: float, hip_F: float, hip_B: float, rise: float, *front: float
+) -> float:
+    cf, leg = front[:2], front[2:]
+    of = Front(rise, hip_F, H / 20 + 0.5, *cf, *leg)
+
+    def off(tilt: float) -> float:
+        back = Back(of, hip_B, H / 10 + 1.0, tilt, _RISE, 0.0)
+        plumb = Point(back.leg.hip.x, -rise)
+        return back.line(plumb).length - hip_B
+
+    return by_trial(off, 0.0, 2.0) or _UPRIGHT
+
+
 _STRAIGHT = replace(
     Trousers.numbers()["front_in"],
     source=f"{SRC}: straight up from the hip",
@@ -91,7 +129,7 @@ class TrouserElastic(ElasticCasing):
     shows: ClassVar[Shown] = {"casing": ("TF.waist",), "Eh": ("TF.side",)}
     pieces: ClassVar[tuple[About, ...]] = cased(FRONT, BACK)
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"waist finish", "trouser opening", "elastic waist"}
+        {"waist finish", "trouser opening", "elastic waist", "cased waist"}
     )
     needs: ClassVar[dict[str, str]] = {
         "trouser block": "this elastic waist is of trousers; a gathered skirt has an "
@@ -129,6 +167,18 @@ class TrouserElastic(ElasticCasing):
                 "the ease of the waist (Ew) has no use.",
                 "Ew",
                 "Leave it out, or take a waistband.",
+            )
+        leans = back_of(n).leg.hip.x - n.x_wB
+        if leans > _LEANS:
+            yield Finding(
+                "EW4",
+                Severity.WARN,
+                f"The side of the back leans out by {leans:.1f} cm from hip to waist, "
+                "for the tilted seat seam takes that in.",
+                "tl",
+                "Leave the tilt (tl) out, or alter the seat by less: the seat seam of "
+                "trousers that are pulled on is straight.",
+                {"leans": leans},
             )
 
     def stages(self) -> tuple[Stage, ...]:

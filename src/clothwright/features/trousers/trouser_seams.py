@@ -24,7 +24,7 @@ def trouser_seams(t: Chains, n: Numbers) -> list[Seam]:
     return [
         _side(t, n),
         _inseam(t, n),
-        _crotch(t, n),
+        _crotch(t),
     ]
 
 
@@ -110,7 +110,7 @@ def _short_inseam(
     )
 
 
-def _crotch(t: Chains, n: Numbers) -> Seam:
+def _crotch(t: Chains) -> Seam:
     """From the centre front, or the end of its fly, through the fork to the centre
     back."""
     curves = t.chain((FRONT, "crotch", False), (BACK, "crotch", False))

@@ -18,6 +18,10 @@ from clothwright.rules import Numbers
 _Fmt = Callable[[float], str]
 
 
+LITTLE = 0.15
+"""What is stretched by less than this is not told, cm: no iron is taken for it."""
+
+
 def stretched(n: Numbers) -> float:
     """What the back inseam is stretched onto the front's, cm: alike all along above the
     knee, so that short legs take their part of it."""
@@ -25,6 +29,12 @@ def stretched(n: Numbers) -> float:
         return n.st
     knee = front_of(n).leg.inseam().segments[0].length
     return n.st * min(1.0, n.sh_in / knee)
+
+
+def by_how_much(n: Numbers, fmt: _Fmt) -> str:
+    """What the back inseam is stretched by, and where: "0.4 cm above the knee, "."""
+    more = stretched(n)
+    return f"{fmt(more)} above the knee, " if more == n.st else f"{fmt(more)}, "
 
 
 def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
@@ -35,11 +45,9 @@ def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
         "S40",
         ("Baste first and try them on, the crotch basted too.",),
     )
-    more = stretched(n)
-    above = "above the knee, " if more == n.st else ""
     damp = (
-        (f"The back is stretched by {fmt(more)} {above}damp, with the iron.",)
-        if more > 0
+        (f"The back is stretched by {by_how_much(n, fmt)}damp, with the iron.",)
+        if stretched(n) >= LITTLE
         else ()
     )
     yield _plain(

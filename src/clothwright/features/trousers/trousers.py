@@ -9,6 +9,7 @@ from clothwright.blocks.trouser_waist import TROUSER_WAIST
 from clothwright.blocks.trousers import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import (
+    ONE_BLOCK,
     Feature,
     Number,
     Pin,
@@ -20,10 +21,14 @@ from clothwright.features.base import (
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
-from clothwright.features.skirts.straight_skirt import ONE_BLOCK
 from clothwright.features.trousers.trouser_findings import findings
 from clothwright.features.trousers.trouser_seams import trouser_joints, trouser_seams
-from clothwright.features.trousers.trouser_sewing import leg_operations, stretched
+from clothwright.features.trousers.trouser_sewing import (
+    LITTLE,
+    by_how_much,
+    leg_operations,
+    stretched,
+)
 from clothwright.findings import Finding
 from clothwright.paper import Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -210,10 +215,9 @@ class Trousers(Feature):
         sheet: Sheet,  # noqa: ARG002
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        if n.st > 0:
+        if stretched(n) >= LITTLE:
             yield (
-                f"Stretch the back inseam with the iron by {fmt(stretched(n))} "
-                "above the knee, "
+                f"Stretch the back inseam with the iron by {by_how_much(n, fmt)}"
                 "onto the front's, and press the creases in before the crotch is sewn."
             )
 

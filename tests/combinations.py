@@ -83,7 +83,7 @@ def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, 
 
 def alone(first: type[Feature]) -> tuple[Feature, ...]:
     """The least order with a feature that a standard body gets; all at their usual
-    amounts when such a one is found."""
+    amounts when such a one is found, else with the least that is not."""
     for usual in (True, False):
         found: list[tuple[Feature, ...]] = []
         for seed in range(100 if usual else 400):
@@ -92,10 +92,19 @@ def alone(first: type[Feature]) -> tuple[Feature, ...]:
             parts = _completed((begun,), rng, usual=usual)
             if parts is not None:
                 found.append(_in_order(parts))
-        for parts in sorted(dict.fromkeys(found), key=len):
+        for parts in sorted(dict.fromkeys(found), key=_size if usual else _telling):
             if passes(parts):
                 return parts
     raise AssertionError(f"no standard body gets an order with {name(first)}")
+
+
+def _size(parts: tuple[Feature, ...]) -> int:
+    return len(parts)
+
+
+def _telling(parts: tuple[Feature, ...]) -> int:
+    """How much there is to tell: of few features, few of them set otherwise."""
+    return len(told(parts))
 
 
 def _in_order(parts: Iterable[Feature]) -> tuple[Feature, ...]:

@@ -71,8 +71,8 @@ def front_free(half: SewnHalf, n: Numbers, side: Path) -> Path:
 
 def _clears(free: Path, armhole: Path) -> bool:
     """True for a free edge that keeps clear of the hollow of the armhole."""
-    sampled = (armhole.at_length(armhole.length * i / 10) for i in range(2, 7))
-    return all(free.nearest(p)[1] > _CLEAR_OF_ARMHOLE for p in sampled)
+    places = (armhole.length * i / 10 for i in range(2, 7))
+    return free.keeps_off(armhole, _CLEAR_OF_ARMHOLE, places)
 
 
 def closed_back_free(

@@ -167,12 +167,14 @@ class Path:
         """True when it comes no nearer than `by`, cm, to any of these places of another
         path: lengths along that, in order. From one to the next the distance changes by
         no more than the way between them, so few of them are asked."""
-        if self.clear_of(other, by):
-            return True
+        left, top, right, bottom = self.box
         clear = -math.inf
         for s in places:
             if s > clear:
-                gap = self.nearest(other.at_length(s))[1]
+                x, y = p = other.at_length(s)
+                gap = max(left - x, x - right, top - y, y - bottom)  # off the box
+                if gap < by:
+                    gap = self.nearest(p)[1]
                 if gap < by:
                     return False
                 clear = s + gap - by - CLOSE

@@ -39,7 +39,10 @@ class Chains:
 
     def chain(self, *runs: tuple[str, str, bool]) -> tuple[Run, ...]:
         """The runs of this chain whose edges are on the table."""
-        return tuple(Run(p, e, back) for p, e, back in runs if self.has(p, e))
+        pieces = self.sheet.pieces
+        return tuple(
+            [Run(p, e, b) for p, e, b in runs if p in pieces and pieces[p].has(e)]
+        )
 
     def length(self, chain: tuple[Run, ...]) -> float:
         return self.sheet.chain_length(chain)

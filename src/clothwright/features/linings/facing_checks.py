@@ -267,7 +267,10 @@ def outside(half: SewnHalf, path: Path) -> float:
     steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
-        if not any(piece.contains(back(p)) for piece, back in shell):
+        for piece, back in shell:
+            if piece.contains(back(p)):
+                break
+        else:
             gap = min(piece.outline.nearest(back(p))[1] for piece, back in shell)
             worst = max(worst, gap)
     return worst

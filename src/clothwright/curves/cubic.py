@@ -175,8 +175,8 @@ class Cubic:
         dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
         out: list[Pair] = []
         for t in _shares(n):  # in a comprehension all eight would be cells
-            x, y = x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy))
-            out.append((x, y))
+            x = x0 + t * (bx + t * (cx + t * dx))
+            out.append((x, y0 + t * (by + t * (cy + t * dy))))
         out.append((x3, y3))
         return out
 

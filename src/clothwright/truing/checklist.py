@@ -248,6 +248,8 @@ def check_shape(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
             says = f"ends in a corner of {angle:.0f}°"
             to_do = f"Blunt it: {SHARP_CORNER:.0f}° is the least that turns out well."
             yield _doubt("shape", edge, says, to_do, piece)
+        if edge.path.straight:
+            continue
         least = _HOLLOWS.get(edge.name, 0.0)
         outward, hollow = tightest(edge.path, within=_TIGHT)
         if outward < OUTWARD_RADIUS:

@@ -267,8 +267,9 @@ def outside(half: SewnHalf, path: Path) -> float:
     steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
-        for piece, back in shell:
+        for k, (piece, back) in enumerate(shell):
             if piece.contains(back(p)):
+                shell.insert(0, shell.pop(k))  # it will hold the next place too
                 break
         else:
             gap = min(piece.outline.nearest(back(p))[1] for piece, back in shell)

@@ -16,7 +16,7 @@ from clothwright.curves import (
     turned,
 )
 from clothwright.features.linings.sewn_halves import SewnHalf, along_x, at_level
-from clothwright.features.openings.open_back_findings import narrowest_strip
+from clothwright.features.openings.open_back_findings import narrower_strip
 from clothwright.paper import Edge, EdgeKind, PaperError
 from clothwright.rules import Numbers
 
@@ -131,7 +131,8 @@ def _takes_whole_back(half: SewnHalf, n: Numbers, over: Point, below: Path) -> b
     waist = half.centre.edge("waist").path
     if waist.length - n.sw < n.strip_left:
         return True
-    return narrowest_strip(_strip(half, n.sw, over.y), below) < n.strip_left
+    strip = _strip(half, n.sw, over.y)
+    return narrower_strip(strip, below, n.strip_left) is not None
 
 
 def _strip(half: SewnHalf, width: float, level: float) -> Path:

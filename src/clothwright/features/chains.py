@@ -72,7 +72,10 @@ class Chains:
 
 def on_table(sheet: Sheet, piece: str, *edges: str) -> bool:
     """True when a piece with these edges is on the table."""
-    return piece in sheet.pieces and all(sheet.piece(piece).has(e) for e in edges)
+    if piece not in sheet.pieces:
+        return False
+    p = sheet.pieces[piece]
+    return p.has(edges[0]) if len(edges) == 1 else all(p.has(e) for e in edges)
 
 
 def hanging(sheet: Sheet) -> str:

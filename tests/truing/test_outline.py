@@ -38,7 +38,7 @@ def test_crossings_as_shapely_finds_them(pts: list[Point]) -> None:
     polygon = Polygon(pts)
     # an outline that turns straight back is a corner of no paper, another check's
     assume(all(_bent(pts, i) for i in range(len(pts))))
-    assert (crosses_itself(closed(pts)) is None) == polygon.is_valid
+    assert (crosses_itself(polyline(closed(pts))) is None) == polygon.is_valid
 
 
 def _bent(pts: list[Point], i: int) -> bool:
@@ -49,7 +49,7 @@ def _bent(pts: list[Point], i: int) -> bool:
 
 def test_touching_counts() -> None:
     pts = [Point(0, 0), Point(9, 0), Point(9, 9), Point(4, 0), Point(0, 9)]
-    assert crosses_itself(closed(pts)) is not None
+    assert crosses_itself(polyline(closed(pts))) is not None
 
 
 @given(st.lists(st.floats(2, 20), min_size=5, max_size=40), points)
@@ -62,7 +62,7 @@ def test_inside_as_shapely_finds_it(radii: list[float], p: Point) -> None:
     polygon = Polygon(pts)
     assume(polygon.exterior.distance(ShapelyPoint(p)) > 1e-6)
     assert holds(closed(pts), p) == polygon.contains(ShapelyPoint(p))
-    assert crosses_itself(closed(pts)) is None
+    assert crosses_itself(polyline(closed(pts))) is None
 
 
 @given(curves)
@@ -101,7 +101,7 @@ def test_a_piece_is_asked_in_well_under_a_millisecond() -> None:
     best = math.inf
     for _ in range(7):
         t = time.perf_counter()
-        assert crosses_itself(closed(pts)) is None
+        assert crosses_itself(polyline(closed(pts))) is None
         best = min(best, time.perf_counter() - t)
     assert best < 1e-3
 

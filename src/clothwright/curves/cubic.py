@@ -173,10 +173,10 @@ class Cubic:
         bx, by = 3 * (x1 - x0), 3 * (y1 - y0)
         cx, cy = 3 * (x2 - x1) - bx, 3 * (y2 - y1) - by
         dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
-        out: list[Pair] = [
-            (x0 + t * (bx + t * (cx + t * dx)), y0 + t * (by + t * (cy + t * dy)))
-            for t in _shares(n)
-        ]
+        out: list[Pair] = []
+        for t in _shares(n):  # in a comprehension all eight would be cells
+            x = x0 + t * (bx + t * (cx + t * dx))
+            out.append((x, y0 + t * (by + t * (cy + t * dy))))
         out.append((x3, y3))
         return out
 

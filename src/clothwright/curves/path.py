@@ -163,6 +163,23 @@ class Path:
                 place, least = Place(i, t), d
         return place, least
 
+    def keeps_off(self, other: "Path", by: float, places: Iterable[float]) -> bool:
+        """True when it comes no nearer than `by`, cm, to any of these places of another
+        path: lengths along that, in order. From one to the next the distance changes by
+        no more than the way between them, so few of them are asked."""
+        left, top, right, bottom = self.box
+        clear = -math.inf
+        for s in places:
+            if s > clear:
+                x, y = p = other.at_length(s)
+                gap = max(left - x, x - right, top - y, y - bottom)  # off the box
+                if gap < by:
+                    gap = self.nearest(p)[1]
+                if gap < by:
+                    return False
+                clear = s + gap - by - CLOSE
+        return True
+
     def length_to_point(self, p: Point) -> float:
         """Length from the start to the place nearest to `p`."""
         return self.length_to(self.nearest(p)[0])

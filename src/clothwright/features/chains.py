@@ -45,7 +45,10 @@ class Chains:
 
     def chain(self, *runs: tuple[str, str, bool]) -> tuple[Run, ...]:
         """The runs of this chain whose edges are on the table."""
-        return tuple(Run(p, e, back) for p, e, back in runs if self.has(p, e))
+        pieces = self.sheet.pieces
+        return tuple(
+            [Run(p, e, b) for p, e, b in runs if p in pieces and pieces[p].has(e)]
+        )
 
     def length(self, chain: tuple[Run, ...]) -> float:
         return self.sheet.chain_length(chain)
@@ -75,7 +78,10 @@ class Chains:
 
 def on_table(sheet: Sheet, piece: str, *edges: str) -> bool:
     """True when a piece with these edges is on the table."""
-    return piece in sheet.pieces and all(sheet.piece(piece).has(e) for e in edges)
+    if piece not in sheet.pieces:
+        return False
+    p = sheet.pieces[piece]
+    return p.has(edges[0]) if len(edges) == 1 else all(p.has(e) for e in edges)
 
 
 def hanging(sheet: Sheet) -> str:

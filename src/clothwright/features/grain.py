@@ -96,15 +96,15 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     (ux, uy), across = up, Vector(-up[1], up[0])
     reach = [y * ux - x * uy for x, y in points]
     height = [x * ux + y * uy for x, y in points]
-    left, right = min(reach), max(reach)
+    left, wide = min(reach), max(reach) - min(reach)
     # beside a fold the middle is left to the words
-    liked = 6
-    if p.fold is not None:
-        liked = 3 if dot(p.fold.path.start, across) - left < (right - left) / 2 else 9
+    liked, fold = 6, p.fold
+    if fold is not None:
+        liked = 3 if dot(fold.path.start, across) - left < wide / 2 else 9
     best = (0.0, 0.0, 0.0)
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
     darts = [_span(k.path, across) for k in p.lines if k.path.closed]
-    places = [left + (right - left) * i / 12 for i in range(12)]
+    places = [left + wide * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
     ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
     for hb, rb in zip(height, reach, strict=True):
@@ -121,7 +121,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
             continue  # an inner line lies there
         stops.sort()
         less = abs(i - liked) * 0.02
-        if any(low - OFF < at < high + OFF for low, high in darts):
+        if darts and any(low - OFF < at < high + OFF for low, high in darts):
             less += THROUGH
         for k in range(1, len(stops), 2):
             length = stops[k] - stops[k - 1] - less
@@ -131,7 +131,8 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         return None
     low, high, at = best
     held = [dot(k.at, up) for k in p.marks if abs(dot(k.at, across) - at) < OFF]
-    low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
+    if held:
+        low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
     length = high - low
     half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
     middle = across * at + up * ((low + high) / 2)

@@ -121,16 +121,15 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
     doubtful = {e.name for e in edges if _tight(e.path, 2 * widths[e.name])}
     has = {e.name for e in edges}
     inwards = any(piece.interior_angle(e.name) > 180.0 for e in edges)
-    points = outline.chords(_FINE)
-    crossing = crosses_itself(points)
+    crossing = crosses_itself(outline, _FINE)
     if doubtful or inwards or crossing is not None:
         left = without_loops(whole)
         outline = Path(tuple(_touching([s for _, s in left])))
         kept = {n for n, s in left if s is whole[n]}
         doubtful |= {name for n, name in enumerate(owners) if n not in kept}
         has = {owners[n] for n, _ in left}
-        points = outline.chords(_FINE)
-        crossing = crosses_itself(points)
+        crossing = crosses_itself(outline, _FINE)
+    points = outline.chords(_FINE)
     narrow, wide = [], []
     reach = REACH * max(widths.values())
     for e, (first, last) in zip(edges, ends, strict=True):

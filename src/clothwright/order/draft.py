@@ -10,7 +10,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property, partial
 
-from clothwright.body import Body, check_body
+from clothwright.body import check_body
+from clothwright.curves import lately
 from clothwright.features import Feature, Rank, Stage
 from clothwright.features.garment import joints_of, seams_of
 from clothwright.findings import Finding, Severity
@@ -76,6 +77,9 @@ class Draft:
         return tuple(str(f) for f in self.findings if f.severity is Severity.REFUSE)
 
 
+_of_measures = lately(check_body)
+"""What the measures of a body say of each other: bodies seldom change."""
+
 _BARE = Sheet()
 """The table before anything is drafted."""
 
@@ -87,9 +91,6 @@ class Workroom:
     staged: list[Staged] = field(default_factory=list)
     checked: list[Checked] = field(default_factory=list)
     numbers: Numbers | None = None
-    measured: tuple[Body | None, tuple[Finding, ...]] = (None, ())
-    """The last body, and what its measures say of each other."""
-
     left: "Workroom | None" = None
     """Where the left side is drafted, when the two differ."""
 
@@ -100,9 +101,7 @@ class Workroom:
 
             order = with_styles(order)
         resolve(order)
-        if self.measured[0] is not order.body:
-            self.measured = order.body, check_body(order.body)
-        measured = self.measured[1]
+        measured = _of_measures(order.body)
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             named = order.measures_place
@@ -129,9 +128,9 @@ class Workroom:
         sheet = staged[-1].sheet
         # what she cuts herself is checked as all paper: features know the table before
         features = sum(s.rank < Rank.BY_HAND for _, s in stages)
-        checked = self._found(order, numbers, staged[features - 1].sheet)
-        numbers.read.clear()
         with _told(order, order.place, "the finished draft"):
+            checked = self._found(order, numbers, staged[features - 1].sheet)
+            numbers.read.clear()
             joints = joints_of(order.features, sheet, numbers)
             report = check_all(sheet, joints, _SHOWN[order.unit])
         overruled = numbers.overruled()
@@ -190,10 +189,9 @@ class Workroom:
                 out.append(last)
                 continue
             watch = Watch.begin(key, numbers, sheet)
-            with _told(order, order.place, "the finished draft"):
-                found = [
-                    _retold(f, order.unit) for f in feature.checks(numbers, watch.sheet)
-                ]
+            found = [
+                _retold(f, order.unit) for f in feature.checks(numbers, watch.sheet)
+            ]
             found += unusual(feature, order.unit)
             out.append(Checked(watch.ground(), tuple(found)))
         return out

@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from clothwright.body import estimates
+from clothwright.curves import lately
 from clothwright.features import Feature
 from clothwright.features.bodice.shoulder import NO_TIGHTENING
 from clothwright.features.necks.neck_contour import NO_CONTOUR
@@ -20,7 +21,7 @@ from clothwright.rules import (
     unfitted,
 )
 from clothwright.rules.house import HouseError, read_house
-from clothwright.units import retold
+from clothwright.units import Unit, retold
 
 
 def rules_of(order: Order) -> dict[str, Rule]:
@@ -111,11 +112,18 @@ def _given(order: Order) -> list[Given]:
     and of two defaults the later page's holds."""
     found = {g.key: g for g in order.body.given()}
     for f in sorted(order.features, key=lambda f: f.page):
-        for g in f.given(order.unit):
+        for g in _given_by(f, order.unit):
             known = found.get(g.key)
             if known is None or g.hand is not Hand.DEFAULT or known.hand is g.hand:
                 found[g.key] = g
     return [*found.values(), *_cloth(order)]
+
+
+@lately
+def _given_by(feature: Feature, unit: Unit) -> tuple[Given, ...]:
+    """The numbers of a feature: all but one feature stay as they are when a number is
+    changed."""
+    return tuple(feature.given(unit))
 
 
 def _replaceable(

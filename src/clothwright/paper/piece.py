@@ -232,7 +232,7 @@ class Piece:
         """Net area in cm², positive for a loop that runs clockwise as seen."""
         return self.outline.area
 
-    @property
+    @held
     def fold(self) -> Edge | None:
         """The edge laid on the fold, if there is one."""
         return next((e for e in self.edges if e.kind is EdgeKind.FOLD), None)

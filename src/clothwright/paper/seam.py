@@ -1,6 +1,6 @@
 """Seams: which chains of edges are sewn together, and how."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 from typing import Final, NamedTuple
 
@@ -119,7 +119,22 @@ class Seam:
         """The seam over other chains."""
         if left == self.left and right == self.right:
             return self
-        return replace(self, left=left, right=right)
+        return Seam(
+            self.code,
+            self.name,
+            left,
+            right,
+            self.start,
+            self.end,
+            self.ease,
+            self.zone,
+            self.notches,
+            self.kind,
+            self.drawn_up,
+            self.stretched,
+            self.tucked,
+            self.turned,
+        )
 
     def __contains__(self, run: object) -> bool:
         return any((r.piece, r.edge) == run for r in self.runs())

@@ -8,13 +8,12 @@ Lengths are cm, angles degrees; sentences are in the user's unit.
 
 import math
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
-    Pair,
     Point,
     Segment,
     degrees_between,
@@ -118,13 +117,12 @@ def _asking(fmt: Fmt) -> Callable[[Piece], tuple[Finding, ...]]:
 
 def check_piece(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
     """Every check that asks one piece alone."""
-    points = chords(piece.outline)
     yield from check_name(piece)
-    yield from check_grain(piece, points, fmt)
-    yield from check_outline(piece, points)
+    yield from check_grain(piece, fmt)
+    yield from check_outline(piece)
     yield from check_folds(piece, fmt)
     yield from check_curves(piece)
-    yield from check_shape(piece, points, fmt)
+    yield from check_shape(piece, fmt)
 
 
 # -- one piece -----------------------------------------------------------------------
@@ -134,7 +132,7 @@ def check_name(piece: Piece) -> Iterator[Finding]:
         yield _fault("name", piece, "has no name", "Give it one to print on it.")
 
 
-def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Finding]:
+def check_grain(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
     """A grain line, inside, as long as it should be or the piece lets it; along,
     across or at 45° to a fold."""
     if piece.grain is None:
@@ -149,6 +147,7 @@ def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
         yield _doubt("grain", piece, "has a grain line that leaves it", "Move it in.")
     along = direction(foot, head)
     if length < 0.8 * GRAIN_LENGTH:  # else it is long enough for any piece
+        points = chords(piece.outline)
         reach = [x * along.x + y * along.y for x, y in points]
         free = stretch(points, mix(foot, head, 0.5), along) - 2 * GRAIN_INSIDE
         wanted = min(GRAIN_SHARE * (max(reach) - min(reach)), GRAIN_LENGTH, free)
@@ -167,7 +166,7 @@ def check_grain(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
             yield _finding(severity, "grain", piece, says, to_do)
 
 
-def check_outline(piece: Piece, points: Sequence[Pair]) -> Iterator[Finding]:
+def check_outline(piece: Piece) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
     small = [s for s in piece.outline.segments if distance(s.start, s.end) < DOUBLED]
@@ -185,7 +184,7 @@ def check_outline(piece: Piece, points: Sequence[Pair]) -> Iterator[Finding]:
         yield _fault("outline", piece, says, "Give its edges clockwise.")
     elif area <= _HAIR:
         yield _fault("outline", piece, "has no area", "Draw its outline anew.")
-    if crosses_itself(points) is not None:
+    if crosses_itself(piece.outline) is not None:
         says = "has an outline that crosses itself"
         yield _fault("outline", piece, says, "Redraw the edges that meet there.")
 
@@ -234,12 +233,13 @@ def _is_rounded(edge: str) -> bool:
     return any(word in edge for word in ROUNDED)
 
 
-def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Finding]:
+def check_shape(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
     """Nothing too small, too sharp or too tightly curved for hands and iron."""
-    (x0, y0), near = points[0], SMALL_PIECE  # most have a point far from their first
+    (x0, y0), near = piece.outline.start, SMALL_PIECE
+    ends = (s.end for s in piece.outline.segments)  # most have one far from the first
     if (
-        all(abs(x - x0) < near and abs(y - y0) < near for x, y in points)
-        and max(box(points)) < SMALL_PIECE
+        all(abs(x - x0) < near and abs(y - y0) < near for x, y in ends)
+        and max(box(chords(piece.outline))) < SMALL_PIECE
     ):
         says = f"is less than {fmt(SMALL_PIECE)} each way"
         yield _doubt("shape", piece, says, "Cut it in one with its neighbour.")
@@ -248,6 +248,8 @@ def check_shape(piece: Piece, points: Sequence[Pair], fmt: Fmt) -> Iterator[Find
             says = f"ends in a corner of {angle:.0f}°"
             to_do = f"Blunt it: {SHARP_CORNER:.0f}° is the least that turns out well."
             yield _doubt("shape", edge, says, to_do, piece)
+        if edge.path.straight:
+            continue
         least = _HOLLOWS.get(edge.name, 0.0)
         outward, hollow = tightest(edge.path, within=_TIGHT)
         if outward < OUTWARD_RADIUS:

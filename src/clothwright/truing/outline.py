@@ -7,8 +7,18 @@ asks these of every piece: the test suite proves them against shapely.
 import math
 from collections.abc import Sequence
 from functools import cache
+from itertools import pairwise
 
-from clothwright.curves import Cubic, Pair, Path, Point, Vector
+from clothwright.curves import (
+    Cubic,
+    Line,
+    Pair,
+    Path,
+    Point,
+    Segment,
+    Vector,
+    polyline,
+)
 
 CHORD = 0.02
 """Chords stray at most this far from the outline: a fifth of the finest mark that a
@@ -23,36 +33,115 @@ def chords(path: Path) -> list[Pair]:
     return pts
 
 
-def crosses_itself(points: Sequence[Pair]) -> Pair | None:
-    """A place where a closed outline of points crosses or touches itself, else None.
+def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
+    """A place where a closed outline crosses or touches itself, else None. Curves are
+    looked at as chords that stray at most so far from them, cm.
 
-    Sorts the chords along the longer side of the outline and compares those that
-    overlap there; neighbours share a point and are not compared.
+    Most neighbours turn away from each other at their joint. Of the others, sorted
+    along the longer side of the outline, the boxes of few overlap, and most of those
+    lie on two sides of a line: the chords of what is left are compared.
     """
-    n = len(points) - 1
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    if max(xs) - min(xs) < max(ys) - min(ys):
-        xs, ys = ys, xs
+    segments = outline.segments
+    n = len(segments)
+    doubtful: list[tuple[int, int]] = []
+    for i, s in enumerate(segments):
+        if not _turn_away(segments[i - 1], s):
+            doubtful.append((i - 1, i))
+        if isinstance(s, Cubic) and s.least_radius <= 0.0 and n > 1:  # else it runs on
+            place = crosses_itself(polyline(Path((s,)).flatten(stray)), stray)
+            if place is not None:
+                return place
+    left, top, right, bottom = outline.box
+    wide = right - left >= bottom - top
     spans: list[tuple[float, float, int, float, float]] = []
-    a, c = xs[0], ys[0]
-    for i in range(n):
-        b, d = xs[i + 1], ys[i + 1]
-        low, high = (c, d) if c < d else (d, c)
-        spans.append((a, b, i, low, high) if a < b else (b, a, i, low, high))
-        a, c = b, d
+    for i, s in enumerate(segments):
+        left, top, right, bottom = s.box
+        spans.append(
+            (left, right, i, top, bottom) if wide else (top, bottom, i, left, right)
+        )
     spans.sort()
     beside = (1, -1, n - 1, 1 - n)
     for k in range(n):
-        _, right, i, low, high = spans[k]
-        for j in range(k + 1, n):
-            left, _, m, c, d = spans[j]
-            if left > right:
+        _, end, i, low, high = spans[k]
+        for m in range(k + 1, n):
+            start, _, j, c, d = spans[m]
+            if start > end:
                 break
-            if c > high or d < low or m - i in beside:
+            if c > high or d < low or j - i in beside:
                 continue
-            if _touch(points[i], points[i + 1], points[m], points[m + 1]):
-                return points[m]
+            one, other = segments[i], segments[j]
+            if not (_beside(one, other) or _beside(other, one)):
+                doubtful.append((min(i, j), max(i, j)))
+    for i, j in doubtful:
+        place = _meet(segments, i, j, stray)
+        if place is not None:
+            return place
     return None
+
+
+def _meet(segments: Sequence[Segment], i: int, j: int, stray: float) -> Pair | None:
+    """Where chords of two segments touch; of neighbours, not those beside the joint."""
+    one, other = segments[i], segments[j]
+    follows, leads = j - i == 1, (j + 1 - i) % len(segments) == 0
+    theirs = _chords(other, stray, one.box)
+    for a, b in _chords(one, stray, other.box):
+        for c, d in theirs:
+            at_joint = (follows and b == one.end and c == other.start) or (
+                leads and a == one.start and d == other.end
+            )
+            if not at_joint and _touch(a, b, c, d):
+                return c
+    return None
+
+
+def _chords(
+    s: Segment, stray: float, near: tuple[float, float, float, float]
+) -> list[tuple[Pair, Pair]]:
+    """The chords of a segment that reach into a box."""
+    ends = [s.start, *s.evenly(s.steps(stray))] if isinstance(s, Cubic) else s.points
+    left, top, right, bottom = near
+    return [
+        (p, q)
+        for p, q in pairwise(ends)
+        if (p[0] >= left or q[0] >= left)
+        and (p[0] <= right or q[0] <= right)
+        and (p[1] >= top or q[1] >= top)
+        and (p[1] <= bottom or q[1] <= bottom)
+    ]
+
+
+def _turn_away(a: Segment, b: Segment) -> bool:
+    """True when nothing of the first segment reaches ahead, nor of the second back,
+    over a line through the joint at which this follows that: so they meet nowhere
+    else. Two lines do not: one that turns straight back is another check's."""
+    if isinstance(a, Line) and isinstance(b, Line):
+        return True
+    (ax, ay), (x, y), (bx, by) = a.start, a.end, b.end
+    back, on = math.hypot(ax - x, ay - y), math.hypot(bx - x, by - y)
+    if not (back > 0 and on > 0):
+        return False
+    ux, uy = (bx - x) / on - (ax - x) / back, (by - y) / on - (ay - y) / back
+    level = ux * x + uy * y
+    if not ux * ax + uy * ay < level < ux * bx + uy * by:
+        return False
+    if isinstance(a, Cubic):
+        _, _, ax, ay, bx, by, _, _ = a.xy
+        if ux * ax + uy * ay > level or ux * bx + uy * by > level:
+            return False
+    if isinstance(b, Cubic):
+        _, _, ax, ay, bx, by, _, _ = b.xy
+        return ux * ax + uy * ay >= level and ux * bx + uy * by >= level
+    return True
+
+
+def _beside(a: Segment, b: Segment) -> bool:
+    """True when all of the second segment lies on one side of the strip along the
+    first one's chord that holds that."""
+    (x, y), (ex, ey) = a.start, a.end
+    ux, uy = ex - x, ey - y
+    least, most = a.strip if isinstance(a, Cubic) else (0.0, 0.0)
+    off = [ux * (py - y) - uy * (px - x) for px, py in b.points]
+    return min(off) > most or max(off) < least
 
 
 def _side(a: Pair, b: Pair, p: Pair) -> float:
@@ -60,7 +149,15 @@ def _side(a: Pair, b: Pair, p: Pair) -> float:
 
 
 def _touch(a: Pair, b: Pair, c: Pair, d: Pair) -> bool:
-    """True when two chords, whose boxes overlap, have a point in common."""
+    """True when two chords have a point in common."""
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = a, b, c, d
+    if (
+        (ax < cx and ax < dx and bx < cx and bx < dx)
+        or (ax > cx and ax > dx and bx > cx and bx > dx)
+        or (ay < cy and ay < dy and by < cy and by < dy)
+        or (ay > cy and ay > dy and by > cy and by > dy)
+    ):
+        return False
     return (
         _side(a, b, c) * _side(a, b, d) <= 0.0 and _side(c, d, a) * _side(c, d, b) <= 0
     )
@@ -182,8 +279,8 @@ def tightest(
     the bend there without a value.
     """
     most = least = 0.0
-    curves = [s for s in path.segments if isinstance(s, Cubic)]
-    curves = [c for c in curves if c.least_radius <= within]
+    bent = [s for s in path.segments if isinstance(s, Cubic)]
+    curves = [c for c in bent if c.least_radius <= within] if bent else bent
     if not curves:
         return math.inf, math.inf
     steps = _middles(samples)

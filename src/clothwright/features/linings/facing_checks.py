@@ -168,12 +168,11 @@ def _narrow(n: Numbers, facing: Piece) -> Iterable[Finding]:
 
 
 def _near(free: Path, edge: Path) -> bool:
-    """True where a facing would be too narrow beside an edge that it faces."""
-    if free.clear_of(edge, NARROWEST):  # as most are: 6 % of a redraw
-        return False
+    """True where a facing would be too narrow beside an edge that it faces, or crosses
+    it: then a place of that, of which one stands in each cm, is nearer than half."""
     steps = round(edge.length) + 1
-    along = (edge.at_length(edge.length * i / steps) for i in range(steps + 1))
-    return bool(free.meets(edge)) or any(free.nearest(p)[1] < NARROWEST for p in along)
+    places = (edge.length * i / steps for i in range(steps + 1))
+    return not free.keeps_off(edge, NARROWEST, places)
 
 
 def roll_findings(
@@ -268,7 +267,11 @@ def outside(half: SewnHalf, path: Path) -> float:
     steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
-        if not any(piece.contains(back(p)) for piece, back in shell):
+        for k, (piece, back) in enumerate(shell):
+            if piece.contains(back(p)):
+                shell.insert(0, shell.pop(k))  # it will hold the next place too
+                break
+        else:
             gap = min(piece.outline.nearest(back(p))[1] for piece, back in shell)
             worst = max(worst, gap)
     return worst

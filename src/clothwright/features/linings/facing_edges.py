@@ -16,7 +16,7 @@ from clothwright.curves import (
     turned,
 )
 from clothwright.features.linings.sewn_halves import SewnHalf, along_x, at_level
-from clothwright.features.openings.open_back_findings import narrowest_strip
+from clothwright.features.openings.open_back_findings import narrower_strip
 from clothwright.paper import Edge, EdgeKind, PaperError
 from clothwright.rules import Numbers
 
@@ -71,8 +71,8 @@ def front_free(half: SewnHalf, n: Numbers, side: Path) -> Path:
 
 def _clears(free: Path, armhole: Path) -> bool:
     """True for a free edge that keeps clear of the hollow of the armhole."""
-    sampled = (armhole.at_length(armhole.length * i / 10) for i in range(2, 7))
-    return all(free.nearest(p)[1] > _CLEAR_OF_ARMHOLE for p in sampled)
+    places = (armhole.length * i / 10 for i in range(2, 7))
+    return free.keeps_off(armhole, _CLEAR_OF_ARMHOLE, places)
 
 
 def closed_back_free(
@@ -131,7 +131,8 @@ def _takes_whole_back(half: SewnHalf, n: Numbers, over: Point, below: Path) -> b
     waist = half.centre.edge("waist").path
     if waist.length - n.sw < n.strip_left:
         return True
-    return narrowest_strip(_strip(half, n.sw, over.y), below) < n.strip_left
+    strip = _strip(half, n.sw, over.y)
+    return narrower_strip(strip, below, n.strip_left) is not None
 
 
 def _strip(half: SewnHalf, width: float, level: float) -> Path:

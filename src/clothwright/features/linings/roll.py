@@ -46,9 +46,9 @@ def rolled_front(half: SewnHalf, rho: float) -> Rolled:
     else:
         neck = inset(half.neck, rho, 0.0)  # shoulder to CF
     arm = inset(half.armhole, 0.0, rho)  # underarm to tip
-    n, a = _shortened(neck.reversed(), arm.reversed(), shell, half.armhole.length)
+    n, arm = _shortened(neck.reversed(), arm, shell, half.armhole.length)
     neck = n.reversed().pinned(n.end, neck.end)
-    arm = a.reversed().pinned(half.armhole.start, a.start)
+    arm = arm.pinned(half.armhole.start, arm.end)
     return Rolled(neck, _shoulder(half, arm.end, neck.start), arm)
 
 
@@ -64,8 +64,10 @@ def rolled_back(
     slant = half.slant
     if slant is None:
         neck = inset(half.neck, 0.0, at_shoulder)
-        neck, arm = _shortened(neck, arm, half.neck.length, half.armhole.length)
-        return Rolled(neck, _shoulder(half, neck.end, arm.start), arm)
+        neck, arm = _shortened(
+            neck, arm.reversed(), half.neck.length, half.armhole.length
+        )
+        return Rolled(neck, _shoulder(half, neck.end, arm.end), arm.reversed())
     whole = inset(slant + half.neck, rho, at_shoulder, level=slant.length)
     n = len(slant.segments)
     waist = half.centre.edge("waist").path
@@ -73,8 +75,8 @@ def rolled_back(
     # the corner shortens the slanted edge, so that the neck may move in less
     shell = half.centre.edge("slant").length + half.neck.length - slant.length
     neck = Path(whole.segments[n:])
-    neck, arm = _shortened(neck, arm, shell, half.armhole.length)
-    return Rolled(neck, Path.line(neck.end, arm.start), arm, slant)
+    neck, arm = _shortened(neck, arm.reversed(), shell, half.armhole.length)
+    return Rolled(neck, Path.line(neck.end, arm.end), arm.reversed(), slant)
 
 
 def back_to_match(
@@ -142,8 +144,8 @@ def _onto(slant: Path, waist: Path) -> Path:
 def _shortened(
     neck: Path, arm: Path, shell_neck: float, shell_arm: float
 ) -> tuple[Path, Path]:
-    """Rolled neck (ending at the shoulder) and rolled armhole (starting there), both
-    cut back at the shoulder by the larger of their excesses (14.5).
+    """Rolled neck and rolled armhole, both ending at the shoulder, cut back there by
+    the larger of their excesses (14.5).
 
     The shoulder seam so moves in parallel, unless that would leave one of the edges
     more than 0.15 shorter than its shell's: at that end it moves in less, or out.
@@ -151,7 +153,7 @@ def _shortened(
     over_neck, over_arm = neck.length - shell_neck, arm.length - shell_arm
     x = max(over_neck, over_arm, 0.0)
     neck = _moved_in(neck, min(x, over_neck + _MOST_SHORT))
-    arm = _moved_in(arm.reversed(), min(x, over_arm + _MOST_SHORT)).reversed()
+    arm = _moved_in(arm, min(x, over_arm + _MOST_SHORT))
     return neck, arm
 
 

@@ -109,7 +109,9 @@ def _tightening_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 def _width_findings(sheet: Sheet) -> Iterable[Finding]:
     """The strip of back between slanted edge and panel seam (9.6)."""
     bc = sheet.piece("BC")
-    narrow = narrowest_strip(bc.edge("slant").path, bc.edge("panel").path)
+    narrow = narrower_strip(bc.edge("slant").path, bc.edge("panel").path, 4.0)
+    if narrow is None:
+        return
     if narrow < 2.5:
         yield Finding(
             "O3",
@@ -120,7 +122,7 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
             "Make the set-ins (e1, e2) smaller.",
             {"width": narrow},
         )
-    elif narrow < 4.0:
+    else:
         yield Finding(
             "O3",
             Severity.WARN,
@@ -131,13 +133,26 @@ def _width_findings(sheet: Sheet) -> Iterable[Finding]:
         )
 
 
-def narrowest_strip(slant: Path, panel: Path) -> float:
-    """Least level width between the slant and the panel edge, cm, to 0.1 mm."""
+def narrower_strip(slant: Path, panel: Path, than: float) -> float | None:
+    """Least level width between the slant and the panel edge, cm, to 0.1 mm, where it
+    is less than so much; else None."""
+    if slant.straight and _beyond(slant, panel) > than:  # as most are
+        return None
     inner, outer = _from_top(slant), _from_top(panel)
     top, bottom = max(inner[0][1], outer[0][1]), inner[-1][1]
     levels = sorted([top + (bottom - top) * i / 24 for i in range(25)])
     both = zip(_across(inner, levels), _across(outer, levels), strict=True)
-    return min([there - here for here, there in both])
+    least = min([there - here for here, there in both])
+    return least if least < than else None
+
+
+def _beyond(slant: Path, panel: Path) -> float:
+    """How far square to a straight slant the panel edge stays outside it, at least, cm:
+    level widths are no less."""
+    x, y = slant.start_direction
+    u, v = (-y, x) if y < 0 else (y, -x)
+    off = min([u * px + v * py for s in panel.segments for px, py in s.points])
+    return off - u * slant.start.x - v * slant.start.y
 
 
 def _from_top(path: Path) -> list[Pair]:

@@ -9,7 +9,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.waist_seams import hangs_gathered
 from clothwright.features.chains import Chains
-from clothwright.features.openings.open_back_findings import narrowest_strip
+from clothwright.features.openings.open_back_findings import narrower_strip
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
@@ -236,8 +236,9 @@ class UnderPanel(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         up = sheet.piece("UP")
-        room = narrowest_strip(up.edge("outer").path, sheet.edge("BC", "panel").path)
-        if room < 0.6:
+        outer, panel = up.edge("outer").path, sheet.edge("BC", "panel").path
+        room = narrower_strip(outer, panel, 0.6)
+        if room is not None:
             yield Finding(
                 "U1",
                 Severity.REFUSE,

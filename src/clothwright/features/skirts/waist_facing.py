@@ -28,7 +28,7 @@ from clothwright.paper import (
     Verb,
 )
 from clothwright.rules import Numbers
-from clothwright.truing.outline import chords, crosses_itself
+from clothwright.truing.outline import crosses_itself
 from clothwright.units.fields import Length
 
 _SRC = "transformations §6"
@@ -141,7 +141,7 @@ class WaistFacing(Feature):
                 {"wf": n.wf, "dart": least},
             )
         for code in {"WFF", "WFB", GORE_FACING} & sheet.pieces.keys():
-            if crosses_itself(chords(sheet.piece(code).outline)) is not None:
+            if crosses_itself(sheet.piece(code).outline) is not None:
                 yield Finding(
                     "F8",
                     Severity.REFUSE,

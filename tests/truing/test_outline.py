@@ -47,6 +47,19 @@ def _bent(pts: list[Point], i: int) -> bool:
     return abs(u[0] * v[1] - u[1] * v[0]) > 1e-9 * (1 + abs(u[0] * v[0] + u[1] * v[1]))
 
 
+@given(st.lists(st.tuples(points, points, points), min_size=1, max_size=6))
+def test_crossings_of_curves_as_shapely_finds_them(
+    ends: list[tuple[Point, Point, Point]],
+) -> None:
+    path = Path(
+        tuple(Cubic(ends[i - 1][2], h, k, end) for i, (h, k, end) in enumerate(ends))
+    )
+    pts = [Point(*p) for p in chords(path)][:-1]
+    assume(len(pts) > 2)
+    assume(all(_bent(pts, i) for i in range(len(pts))))
+    assert (crosses_itself(path) is None) == Polygon(pts).is_valid
+
+
 def test_touching_counts() -> None:
     pts = [Point(0, 0), Point(9, 0), Point(9, 9), Point(4, 0), Point(0, 9)]
     assert crosses_itself(polyline(closed(pts))) is not None

@@ -17,7 +17,6 @@ from clothwright.curves import (
     Point,
     Segment,
     Vector,
-    polyline,
 )
 
 CHORD = 0.02
@@ -45,10 +44,10 @@ def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
     n = len(segments)
     doubtful: list[tuple[int, int]] = []
     for i, s in enumerate(segments):
-        if not _turn_away(segments[i - 1], s):
+        if n > 1 and not _turn_away(segments[i - 1], s):
             doubtful.append((i - 1, i))
-        if isinstance(s, Cubic) and s.least_radius <= 0.0 and n > 1:  # else it runs on
-            place = crosses_itself(polyline(Path((s,)).flatten(stray)), stray)
+        if isinstance(s, Cubic) and s.least_radius <= 0.0:  # else it runs on
+            place = _meets_itself(s, stray, closed=n == 1)
             if place is not None:
                 return place
     left, top, right, bottom = outline.box
@@ -76,6 +75,18 @@ def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
         place = _meet(segments, i, j, stray)
         if place is not None:
             return place
+    return None
+
+
+def _meets_itself(curve: Cubic, stray: float, *, closed: bool) -> Pair | None:
+    """Where chords of a curve touch that are not neighbours, the first and the last
+    where it is closed."""
+    chords = _chords(curve, stray, curve.box)
+    last = len(chords) - 1
+    for i, (a, b) in enumerate(chords):
+        for c, d in chords[i + 2 : last if closed and i == 0 else None]:
+            if _touch(a, b, c, d):
+                return c
     return None
 
 

@@ -12,13 +12,13 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "tests"))
 
-from clothwright.lay import Budget, Shape, Spread, check_lay, solve, spread  # noqa: E402
-from clothwright.lay.packer import Packing  # noqa: E402
-from clothwright.lay.pieces import area_of, copies  # noqa: E402
-from clothwright.lay.place import Table  # noqa: E402
-from clothwright.lay.search import greedy  # noqa: E402
-from clothwright.order import Cloth, Fold  # noqa: E402
-from laid import INSTANCES, folded_set, instance  # noqa: E402
+from clothwright.lay import Budget, Shape, Spread, check_lay, solve, spread
+from clothwright.lay.packer import Packing
+from clothwright.lay.pieces import area_of, copies
+from clothwright.lay.place import Table
+from clothwright.lay.search import greedy
+from clothwright.order import Cloth, Fold
+from laid import INSTANCES, folded_set, instance
 
 FOLDED = {
     ("dress9", False): 118.7,

@@ -9,7 +9,7 @@ STOPPED = 130
 """Exit code of a command that Ctrl-C ended."""
 
 
-def _stop(signum: int, frame: FrameType | None) -> None:  # noqa: ARG001
+def _stop(signum: int, frame: FrameType | None) -> None:
     os._exit(STOPPED)  # an exception could be caught halfway through a module
 
 

@@ -10,7 +10,7 @@ R = TypeVar("R")
 Things = TypeVarTuple("Things")
 
 
-class held(Generic[T, R]):  # noqa: N801 - stands where a decorator does
+class held(Generic[T, R]):
     """As `functools.cached_property`, without the lock that Python 3.11 takes for it:
     a draft asks for a thousand such values, and two threads would hold the same."""
 

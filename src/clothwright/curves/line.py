@@ -60,7 +60,7 @@ class Line:
         """The point at parameter `t`, 0 to 1."""
         return mix(self.start, self.end, t)
 
-    def slope(self, t: float) -> Vector:  # noqa: ARG002
+    def slope(self, t: float) -> Vector:
         """Derivative at `t`."""
         return self.end - self.start
 

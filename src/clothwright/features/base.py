@@ -254,8 +254,8 @@ class Feature(BaseModel):
 
     def rewritten(
         self,
-        rules: Mapping[str, Rule],  # noqa: ARG002
-        given: Collection[str],  # noqa: ARG002
+        rules: Mapping[str, Rule],
+        given: Collection[str],
     ) -> Mapping[str, Rule]:
         """Rules to be put beside and in place of all the order's rules; `given` are
         the keys of numbers that no rule gives."""
@@ -297,43 +297,43 @@ class Feature(BaseModel):
         where the neck comes to a point is told by `words`."""
         return ()
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         """How its pieces are cut, by their codes, where that is not a pair, or once on
         the fold, of the shell alone."""
         return {}
 
-    def cut_again(self, sheet: Sheet) -> Mapping[str, str]:  # noqa: ARG002
+    def cut_again(self, sheet: Sheet) -> Mapping[str, str]:
         """Pieces, by their codes, that are cut once more as the shell is, and the plain
         name of the cloth for that."""
         return {}
 
-    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
         """Edges that are stayed with tape."""
         return ()
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         """What its marks mean and how it is handled, for the first page."""
         return ()
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         """What is bought for it, and strips cut without a pattern."""
         return ()
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         """What is done for it in the cloth and no seam tells."""
         return ()
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         """What only this feature has to check on the finished draft."""
         return ()
 

@@ -86,7 +86,7 @@ class Fitting(Feature):
                 raise PaperError(f"alteration {i} ({a.do}): {e}") from e
         _true(d, block, ground)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         for i, a in enumerate(self.alteration, 1):
             low, high = a.usual
             if not low - 0.05 <= a.by <= a.places * high + 0.05:

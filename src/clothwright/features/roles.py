@@ -176,17 +176,17 @@ def hem_of_skirt(hem: Path) -> Role:
     return Role.TURNED if bend <= _FLARED else Role.HEM
 
 
-def skirt_hem(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def skirt_hem(piece: Piece, edge: Edge) -> Role:
     """A skirt's hem, as deep as it may be; sewn to a tier or a flounce, their seam."""
     return hem_of_skirt(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
 
 
-def bodice_hem(piece: Piece, edge: Edge) -> Role | None:  # noqa: ARG001
+def bodice_hem(piece: Piece, edge: Edge) -> Role | None:
     """The hem of a bodice that is one with the skirt."""
     return hem_of_skirt(edge.path) if edge.kind is EdgeKind.FINISHED else None
 
 
-def sleeve_hem(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def sleeve_hem(piece: Piece, edge: Edge) -> Role:
     """The hem of a sleeve: sewn into a band, or turned up; narrow where, turned up in
     one, it would be more than a twentieth longer than its place: 2·h·Φ, Φ its bend
     (truing 9)."""

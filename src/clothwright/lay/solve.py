@@ -118,7 +118,7 @@ def solve(
     *,
     seams: Sequence[str] = (),
     gap: float = 0.0,
-    budget: Budget = Budget(),  # noqa: B008 (it cannot change)
+    budget: Budget = Budget(),
     seed: int = 1,
     unit: Unit = Unit.CM,
     known: NoFits | None = None,

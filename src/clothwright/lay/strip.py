@@ -154,9 +154,7 @@ def read(
         base = variants[group.base]
         choice[i] = min(
             (w for w, v in enumerate(variants) if v.mirrored == base.mirrored),
-            key=lambda w: abs(
-                (variants[w].turn - base.turn - turn + 180) % 360 - 180  # noqa: B023
-            ),
+            key=lambda w: abs((variants[w].turn - base.turn - turn + 180) % 360 - 180),
         )
         at[i] = (x + shift[0], y + shift[1])
 

@@ -58,19 +58,19 @@ class _SvgPen:
         x, y = (pt[0] - self.at[0]) * self.scale, (pt[1] - self.at[1]) * self.scale
         return f"{x:.2f} {y:.2f}"
 
-    def moveTo(self, pt: tuple[float, float]) -> None:  # noqa: N802
+    def moveTo(self, pt: tuple[float, float]) -> None:
         self.parts.append(f"M{self._p(pt)}")
 
-    def lineTo(self, pt: tuple[float, float]) -> None:  # noqa: N802
+    def lineTo(self, pt: tuple[float, float]) -> None:
         self.parts.append(f"L{self._p(pt)}")
 
-    def curveTo(self, *points: tuple[float, float]) -> None:  # noqa: N802
+    def curveTo(self, *points: tuple[float, float]) -> None:
         self.parts.append("C" + " ".join(self._p(p) for p in points))
 
-    def closePath(self) -> None:  # noqa: N802
+    def closePath(self) -> None:
         self.parts.append("Z")
 
-    def endPath(self) -> None:  # noqa: N802
+    def endPath(self) -> None:
         pass
 
 

@@ -56,7 +56,7 @@ def clear_of_joints(
             box = piece.cut_line.bounds()
             joins = [[back(p) for p in c] for c in chains if _near(c, box)]
             again = lettered(draft, joins, scale)
-            piece = moved(again, motion, letters=scale)  # noqa: PLW2901
+            piece = moved(again, motion, letters=scale)
         out.append(piece)
     return replace(laid, pieces=tuple(out))
 

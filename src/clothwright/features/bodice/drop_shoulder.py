@@ -136,7 +136,7 @@ class DropShoulder(Feature):
         self,
         n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         if n.puff > 0:
             return

@@ -212,7 +212,7 @@ class SideDart(Feature):
         end_side_darts(d)
         front_waist_dart(d)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from side_dart_findings(n)
         yield from waist_dart_findings(n)
 

@@ -286,7 +286,7 @@ class Strapless(Feature):
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:

@@ -203,9 +203,9 @@ class Tent(Feature):
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
             "The front hangs from the bust: let it hang for a night, and level the hem "

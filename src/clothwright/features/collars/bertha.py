@@ -80,9 +80,9 @@ class Bertha(Collar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return single_operations(sheet)
 

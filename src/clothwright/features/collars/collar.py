@@ -36,7 +36,7 @@ TURN = Number(
 )
 
 
-def collar_edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def collar_edge(piece: Piece, edge: Edge) -> Role:
     """Its neck edge is sewn to the neck; what is not enclosed is hemmed."""
     if edge.kind is EdgeKind.FINISHED:
         return Role.HEM

@@ -78,9 +78,9 @@ class ConvertibleCollar(Collar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return collar_operations(sheet, Task.SHIRT_COLLAR)
 

@@ -94,9 +94,9 @@ class NeckFrill(Collar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return single_operations(sheet)
 

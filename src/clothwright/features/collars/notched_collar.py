@@ -101,9 +101,9 @@ class NotchedCollar(LapelCollar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return notched_operations(sheet)
 

@@ -118,9 +118,9 @@ class SailorCollar(Collar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return collar_operations(sheet, Task.FLAT_COLLAR)
 

@@ -58,9 +58,9 @@ class StandCollar(Collar):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return collar_operations(sheet, Task.STAND_COLLAR, self.inside)
 

@@ -5,7 +5,7 @@ from clothwright.features.roles import Role
 from clothwright.paper import Edge, EdgeKind, Piece
 
 
-def _edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def _edge(piece: Piece, edge: Edge) -> Role:
     return Role.KNIT_HEM if edge.kind is EdgeKind.FINISHED else Role.KNIT
 
 

@@ -110,7 +110,7 @@ class ArmholeBand(Feature):
         plan = n.band_arm - n.A_hole
         return stretched_band(t, "S96", ARM_BAND, "armhole", onto, plan)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return self.cloth.cuts(ARM_BAND, "2 (1 pair)", 2)
 
     def operations(
@@ -120,7 +120,7 @@ class ArmholeBand(Feature):
             sheet, fmt, "armhole bands", "S96", Work.SLEEVE, 2 * n.A_hole
         )
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return armhole_band_findings(n)
 
 

@@ -119,7 +119,7 @@ class HemBand(Feature):
         plan = (n.band_hem - n.knit_hem) / 2
         return stretched_band(t, "S97", HEM_BAND, "hem", onto, plan)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return self.cloth.cuts(HEM_BAND, "1 on fold", 1)
 
     def operations(
@@ -127,7 +127,7 @@ class HemBand(Feature):
     ) -> Iterable[Operation]:
         return band_operations(sheet, fmt, "hem band", "S97", Work.HEM, n.knit_hem)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return hem_band_findings(n)
 
 

@@ -358,5 +358,5 @@ class KnitBodice(Feature):
     ) -> Iterable[Operation]:
         return bodice_operations(n, sheet, fmt)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return findings(n)

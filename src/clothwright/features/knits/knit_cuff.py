@@ -120,7 +120,7 @@ class KnitCuff(Feature):
         plan = n.band_cuff - n.hem_sleeve
         return stretched_band(t, "S98", CUFF, "cuff", onto, plan)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return self.cloth.cuts(CUFF, "2 (1 pair)", 2)
 
     def operations(
@@ -128,7 +128,7 @@ class KnitCuff(Feature):
     ) -> Iterable[Operation]:
         return band_operations(sheet, fmt, "cuffs", "S98", Work.HEM, 2 * n.hem_sleeve)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return cuff_findings(n)
 
 

@@ -175,7 +175,7 @@ class KnitSkirt(ElasticCasing):
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return knit_skirt_joints(sheet)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         cloth = self.top.cloth
         band = {} if cloth is None else cloth.cuts(WAISTBAND, "2 on fold", 2)
         return {SKIRT: Cuts("2 on fold", 2), **band}

@@ -125,7 +125,7 @@ class NeckBand(Feature):
         plan = (n.band_neck - n.knit_neck) / 2
         return stretched_band(t, "S92", NECK_BAND, "neck", onto, plan)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return self.cloth.cuts(NECK_BAND, "1 on fold", 1)
 
     def operations(
@@ -133,7 +133,7 @@ class NeckBand(Feature):
     ) -> Iterable[Operation]:
         return band_operations(sheet, fmt, "neck band", "S92", Work.EDGE, n.knit_neck)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return neck_findings(n)
 
 

@@ -170,7 +170,7 @@ class Lining(Feature):
         self,
         n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         free = finished_edges(sheet, ("L.",))
         necks = tuple(r for r in free if r.edge == "neck")

@@ -130,7 +130,7 @@ class Underlining(Feature):
 
     def checks(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
     ) -> Iterable[Finding]:
         if not self._pieces(sheet):

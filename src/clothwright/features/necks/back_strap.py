@@ -117,16 +117,16 @@ class BackStrap(Feature):
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
         return back_strap_seams(t, n)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {BACK_STRAP: Cuts("2 (1 pair)", 2)}
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 2, "for the back strap")
 
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(

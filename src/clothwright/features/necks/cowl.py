@@ -165,13 +165,13 @@ class Cowl(Feature):
             Stage(Rank.CLOSURE, "the edge of the cowl", _turn_out),
         )
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {"F": Cuts("1, opened at the fold, on the bias", bias=True)}
 
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -186,7 +186,7 @@ class Cowl(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(

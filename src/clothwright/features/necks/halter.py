@@ -247,10 +247,10 @@ class Halter(Feature):
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return halter_joints(sheet)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {HALTER_BAND: Cuts("4 (2 pairs)", 4, ("shell", "interlining"))}
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.TAPE,
             2,

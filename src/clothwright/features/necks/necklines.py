@@ -204,19 +204,19 @@ class Neckline(Feature):
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         return (KEYHOLE_NOTE,) if self.shape is FrontShape.KEYHOLE else ()
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         return keyhole_notions() if self.shape is FrontShape.KEYHOLE else ()
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return keyhole_operations(fmt) if self.shape is FrontShape.KEYHOLE else ()

@@ -176,7 +176,7 @@ class WrapFront(Feature):
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return wrap_joints(sheet)
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.TAPE,
             2,
@@ -184,7 +184,7 @@ class WrapFront(Feature):
             length=_tape(sheet),
         )
 
-    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run("F", "neck"),)
 
     def operations(

@@ -59,7 +59,7 @@ _TAPE = 0.99
 _BACKS = ("BC", "B")
 
 
-def _faced_edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def _faced_edge(piece: Piece, edge: Edge) -> Role:
     """An edge of nape or cut-out: where the halves are cut apart, as a pair, or on the
     fold or in one, which leaves little to turn in."""
     apart = piece.has("cb") and piece.edge("cb").kind is not EdgeKind.FOLD
@@ -238,7 +238,7 @@ class CutOutBack(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         where = "above" if n.co_bra >= 0 else "below"
@@ -248,7 +248,7 @@ class CutOutBack(Feature):
             f"begins {fmt(n.y_bra - n.co_top)} above that line."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.TAPE,
             2,
@@ -259,7 +259,7 @@ class CutOutBack(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
@@ -278,7 +278,7 @@ class CutOutBack(Feature):
         )
         yield from keyhole_operations(fmt, "cut-out at the nape")
 
-    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:  # noqa: ARG002
+    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
         return cut_out_seams(t)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -235,7 +235,7 @@ class Loops(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         if self.rows is Rows.RIGHT:

@@ -222,7 +222,7 @@ class LowOpenBack(Feature):
             lines=(slant.path, panel),
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.TAPE,
             2,
@@ -237,7 +237,7 @@ class LowOpenBack(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(

@@ -218,8 +218,8 @@ class UnderPanel(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(
             Work.BEHIND,

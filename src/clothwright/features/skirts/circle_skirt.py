@@ -291,9 +291,9 @@ class CircleSkirt(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return (hanging_operation(),)
 

@@ -114,23 +114,23 @@ class ContourBand(Feature):
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
             "The shaped band is its own facing: cut it twice, tape its upper edge, and "
             "run the zip up to it."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 1, "above the zip")
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return contour_operations(sheet)
 

@@ -173,7 +173,7 @@ class Drawstring(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         hole = (
@@ -186,7 +186,7 @@ class Drawstring(Feature):
         )
         yield hole if self.through is Holes.BUTTONHOLES else eyelet
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.DRAWSTRING,
             1,
@@ -207,7 +207,7 @@ class Drawstring(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(
@@ -246,7 +246,7 @@ class Drawstring(Feature):
             hazards=(Hazard.CORD,),
         )
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         most = n.casing - 2 * _KEPT
         if n.ds_hole > most + 1e-9:
             yield Finding(

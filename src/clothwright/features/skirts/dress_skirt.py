@@ -191,7 +191,7 @@ class DressSkirt(Feature):
         if self.crosses:
             wrap_dress.cross_skirt(d, gathered=self.gathered)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return wrap_dress.CUTS if self.crosses else {}
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:

@@ -70,7 +70,7 @@ def _elastic(W: float, elastic_less: float) -> float:
     return W * (1 - elastic_less / 100)
 
 
-def top_of_casing(piece: Piece, edge: Edge) -> Role | None:  # noqa: ARG001
+def top_of_casing(piece: Piece, edge: Edge) -> Role | None:
     """What a waist is that may be the top of a casing."""
     return Role.CASING if edge.kind is EdgeKind.FINISHED else None
 
@@ -129,7 +129,7 @@ class ElasticCasing(Feature):
     def tables(self) -> tuple[RuleTable, ...]:
         return (ELASTIC,)
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.ELASTIC,
             1,
@@ -141,7 +141,7 @@ class ElasticCasing(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -152,7 +152,7 @@ class ElasticCasing(Feature):
     def operations(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         yield Operation(

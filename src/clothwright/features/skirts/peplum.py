@@ -264,7 +264,7 @@ class Peplum(Feature):
                 f"({sheet.piece(code).name.lower()})."
             )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         if self.ends is Ends.TO_CENTRE:
             yield Notion(Article.HOOK, 2, "for the peplum at the centre back")
         elif has_open_edges(sheet):

@@ -181,7 +181,7 @@ class PleatedSkirt(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         folds = 2 if self.shape is Shape.BOX else 1

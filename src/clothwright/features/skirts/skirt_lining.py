@@ -98,18 +98,18 @@ class SkirtLining(Feature):
 
     def notes(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         if f"L.{BACK}" in sheet.pieces:
             yield "Lining: lay the darts as pleats, folded the other way."
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return lining_operations(sheet)
 

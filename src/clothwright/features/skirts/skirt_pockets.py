@@ -157,7 +157,7 @@ class SkirtPockets(Feature):
             return {BAG: Cuts("2 (1 pair)", 2, ("lining",))}
         return {BAG: Cuts("4 (2 pairs)", 4, ("lining",))}
 
-    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run(FRONT, "pocket"),) if self.shape is Shape.SLANT else ()
 
     def notes(
@@ -181,9 +181,9 @@ class SkirtPockets(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return pocket_operations(sheet)
 

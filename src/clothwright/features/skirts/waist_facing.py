@@ -112,7 +112,7 @@ class WaistFacing(Feature):
                 out[code] = Cuts("1 on fold", 1, both) if fold else _PAIR
         return out
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 1, "above the zip")
 
     def taped(self, sheet: Sheet) -> Iterable[Run]:
@@ -122,9 +122,9 @@ class WaistFacing(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return facing_operations(sheet)
 

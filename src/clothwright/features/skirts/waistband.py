@@ -184,13 +184,13 @@ class Waistband(Feature):
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
         return onto_band(t, n)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {BAND: Cuts("1, right side up", 1, ("shell", "interlining"))}
 
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -198,14 +198,14 @@ class Waistband(Feature):
             f"{fmt(n.lap_band)} long and lies below."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 1, "for the waistband")
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return band_operations(sheet)
 

@@ -77,7 +77,7 @@ class Closing(Enum):
     """One outside for the end that lies over, one inside for the other."""
 
 
-def _front_edge(piece: Piece, edge: Edge) -> Role:  # noqa: ARG001
+def _front_edge(piece: Piece, edge: Edge) -> Role:
     return Role.EDGE if edge.kind is EdgeKind.SEAM else Role.OPEN
 
 
@@ -225,7 +225,7 @@ class WrapSkirt(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -239,7 +239,7 @@ class WrapSkirt(Feature):
                 "the right front."
             )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         if not self.tied:
             where = "for the band, one of them inside"
             yield Notion(Article.FLAT_BUTTON, 2, where, size=n.d_wrap)
@@ -339,10 +339,10 @@ class WrapSkirt(Feature):
             task=Task.FACE,
         )
 
-    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run(FRONT, EDGE),) if self.faced else ()
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.wx_S < HOLDS:
             yield Finding(
                 "WX1",

@@ -51,7 +51,7 @@ class BellSleeve(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.SLEEVE_HEM, "the hem of the sleeve", flare),)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.hem_open > 1.2 * n.lh:
             yield Finding(
                 "SL11",

@@ -195,8 +195,8 @@ class Cuff(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
-        fmt: Callable[[float], str],  # noqa: ARG002
+        sheet: Sheet,
+        fmt: Callable[[float], str],
     ) -> Iterable[str]:
         more = "s" if _buttons(n) > 1 else ""
         yield (
@@ -205,7 +205,7 @@ class Cuff(Feature):
             f"cross{'es' if more else ''} on the underlap its button{more}."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(
             Article.FLAT_BUTTON,
             2 * _buttons(n) + 1,

@@ -103,7 +103,7 @@ class PetalSleeve(Feature):
             stitch=Stitch.LOCK,
         )
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.under_arm > 12.0:
             yield Finding(
                 "PE1",

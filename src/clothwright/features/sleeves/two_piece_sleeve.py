@@ -192,7 +192,7 @@ class TwoPieceSleeve(Feature):
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return two_piece_joints(sheet)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.We < n.EL + 2.5 - 1e-6:
             yield Finding(
                 "SL9",

@@ -169,7 +169,7 @@ class Fly(Feature):
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
         return _fly_seams(t, n)
 
-    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:  # noqa: ARG002
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {
             FACING: Cuts("1, right side up", 1, ("shell", "interlining")),
             SHIELD: Cuts("1, right side up", 1, ("shell",)),
@@ -188,7 +188,7 @@ class Fly(Feature):
             "crotch from the notch at the end of the fly."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         long = sheet.length(FRONT, "fly")
         yield Notion(Article.TROUSER_ZIP, 1, "for the fly", length=long)
 

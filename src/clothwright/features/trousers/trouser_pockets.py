@@ -180,13 +180,13 @@ class Pockets(Feature):
             return {BAG: Cuts("2 (1 pair)", 2, ("lining",))}
         return {BAG: Cuts("4 (2 pairs)", 4, ("lining",))}
 
-    def taped(self, sheet: Sheet) -> Iterable[Run]:  # noqa: ARG002
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run(FRONT, "pocket"),) if self.shape is Shape.SLANT else ()
 
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         if self.shape is Shape.SLANT:
@@ -202,9 +202,9 @@ class Pockets(Feature):
 
     def operations(
         self,
-        n: Numbers,  # noqa: ARG002
+        n: Numbers,
         sheet: Sheet,
-        fmt: Callable[[float], str],  # noqa: ARG002
+        fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         return pocket_operations(sheet)
 

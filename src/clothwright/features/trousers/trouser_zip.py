@@ -56,7 +56,7 @@ class SideZip(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -64,7 +64,7 @@ class SideZip(Feature):
             "side."
         )
 
-    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:  # noqa: ARG002
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield from zip_notions(self.setting, n.z_S, "left side")
 
     def operations(
@@ -75,7 +75,7 @@ class SideZip(Feature):
     ) -> Iterable[Operation]:
         return zip_operations(n, sheet, fmt, "left side", self.setting)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         return too_short(n, n.z_S, "opening", "zs")
 
 

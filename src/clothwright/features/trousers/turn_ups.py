@@ -96,7 +96,7 @@ class TurnUps(Feature):
     def notes(
         self,
         n: Numbers,
-        sheet: Sheet,  # noqa: ARG002
+        sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
@@ -112,7 +112,7 @@ class TurnUps(Feature):
     ) -> Iterable[Operation]:
         return turn_up_operations(n, sheet, fmt)
 
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:  # noqa: ARG002
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.tu > 0.25 * (n.leg - n.yk):
             yield Finding(
                 "U1",

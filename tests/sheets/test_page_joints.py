@@ -1,6 +1,6 @@
 """Pages that are joined, read from the file by pdfplumber; shapely judges."""
 
-from itertools import product
+from itertools import pairwise, product
 from pathlib import Path
 
 import pattern_fixture as fx
@@ -13,7 +13,8 @@ from shapely.geometry import Polygon, box
 from clothwright.sheets import PageFormat, Scale, write_pdf
 from clothwright.sheets.arrange import HALO, Arrangement, arrange
 from clothwright.sheets.formats import BLEED, MARGIN, Frame, frame_of
-from clothwright.sheets.joints import joints
+from clothwright.sheets.joints import THREAD, joints
+from clothwright.sheets.title import SQUARE_IN
 from finished import ORDERS, made
 
 CM = 72 / 2.54
@@ -120,6 +121,30 @@ def test_the_first_page_tells_how_to_join(tmp_path: Path) -> None:
     assert "the halves of every numbered button make a ring" in first
     assert "Only this page has them" in first
     assert "To join" not in other
+
+
+@pytest.mark.parametrize("name", ORDERS)
+def test_notes_keep_clear_of_the_buttons(name: str, tmp_path: Path) -> None:
+    """The ring and the thread at the right trim line have their room."""
+    target = tmp_path / "a.pdf"
+    f = frame_of(PageFormat.A4)
+    write_pdf(made(name).drawn, target)
+    with pdfplumber.open(target) as pdf:
+        lines = pdf.pages[0].extract_text_lines(x_tolerance=1.5)
+    # what stands at the left edge below the squares, and is no word on a piece
+    below = [k for k in lines if k["top"] > (f.top + SQUARE_IN) * CM]
+    notes = [k for k in below if abs(k["x0"] - f.left * CM) < MM * CM]
+    assert any(k["text"].startswith("To join") for k in notes)
+    end = max(c["x1"] for k in notes for c in _run(k["chars"]))
+    assert end < (f.left + f.live_width - THREAD) * CM
+
+
+def _run(chars: list[dict[str, float]]) -> list[dict[str, float]]:
+    """The first characters of a line, up to a gap wider than words have."""
+    for i, (a, b) in enumerate(pairwise(chars), 1):
+        if b["x0"] - a["x1"] > 1.0 * CM:
+            return chars[:i]
+    return chars
 
 
 @pytest.mark.parametrize("name", ORDERS)

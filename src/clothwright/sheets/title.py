@@ -13,6 +13,7 @@ from clothwright.finishing.drawn import DrawnPattern, Meaning
 from clothwright.sheets.arrange import Arrangement
 from clothwright.sheets.formats import Frame, Scale
 from clothwright.sheets.ink import Ink
+from clothwright.sheets.joints import THREAD
 from clothwright.sheets.letters import width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
 from clothwright.sheets.tiles import Tile
@@ -123,7 +124,8 @@ class TitleBlock:
         self._failed, self.rest = _failed_lines(pattern, self.width - 0.8, room)
         self._below: list[Words] = []
         most = frame.live_height - self._middle_foot - AIR
-        for words in broken_lines(_note_lines(pattern, tiled), self.width):
+        across = self.width - (THREAD + AIR / 2 if tiled else 0.0)  # clear of buttons
+        for words in broken_lines(_note_lines(pattern, tiled), across):
             most -= words.step
             (self._below if most > 0 and not self.rest else self.rest).append(words)
 
@@ -134,7 +136,8 @@ class TitleBlock:
 
     @property
     def _column_width(self) -> float:
-        return self.width - SQUARE_IN - AIR
+        """Beside the squares, and clear of the line at which the page is trimmed."""
+        return self.width - SQUARE_IN - 1.5 * AIR
 
     @property
     def _square_top(self) -> float:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Place
 
-from clothwright.curves import Path, degrees_between, left_normal
+from clothwright.curves import Path, Point, Vector, degrees_between, left_normal
 from clothwright.finishing.corners import REACH
 from clothwright.finishing.cutline import CutLine
 from clothwright.paper import Edge, EdgeKind, Piece
@@ -47,10 +47,19 @@ def faults(piece: Piece, line: CutLine) -> Iterator[str]:
             ray = LineString([p, p + left_normal(u) * (3 * width)])
             hit = ray.intersection(border)
             gap = 3 * width if hit.is_empty else Place(p).distance(hit)
+            if piece.fold is not None and _on_fold(piece.fold.path, p, u, gap):
+                continue  # beside a slit, where the cloth itself is folded
             wider = gap > width + 0.3 * MM and e.name not in line.wide
             if wider or gap < width - 0.3 * MM:
                 yield f"{e.name} has {gap:.2f} for {width:.2f} at {s}"
                 break
+
+
+def _on_fold(fold: Path, p: Point, u: Vector, gap: float) -> bool:
+    """True when what lies so far from a place, square to its way, lies on a fold."""
+    way, out = fold.start_direction, left_normal(u)
+    there = (p.x + gap * out.x - fold.start.x, p.y + gap * out.y - fold.start.y)
+    return abs(way.x * there[1] - way.y * there[0]) < 0.1 * MM
 
 
 def _corners(path: Path) -> list[float]:

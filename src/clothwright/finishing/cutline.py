@@ -155,7 +155,8 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
 
 def _up_to_fold(piece: Piece, outline: Path) -> Path:
     """The outline without what would lie beyond the fold, as inside a slit on it:
-    there the cloth itself is folded."""
+    there the cloth itself is folded. Of its runs on this side the longest is kept; a
+    bit of another, where a slit is wider than its allowances, goes with the slit."""
     if piece.fold is None:
         return outline
     at, way = piece.fold.path.start, piece.fold.path.start_direction
@@ -166,17 +167,19 @@ def _up_to_fold(piece: Piece, outline: Path) -> Path:
     if min(inside(p) for p in outline.flatten(_FINE)) > -_BEYOND:
         return outline
     fold = Line(at - way * _FAR, at + way * _FAR)
-    kept: list[Segment] = []
+    runs: list[list[Segment]] = [[]]
     for seg in outline.segments:
         stops = sorted({0.0, *(t for t, _ in crossings(seg, fold)), 1.0})
         for a, b in pairwise(stops):
             part = seg.part(a, b)
-            if max(inside(part.at(t)) for t in (0.0, 0.5, 1.0)) > WITHIN:
-                kept.append(part)
-    ring: list[Segment] = []
-    for before, seg in zip([kept[-1], *kept], kept, strict=False):
-        ring += [*_line(before.end, seg.start), seg]
-    return Path(tuple(_touching(ring)))
+            if max(inside(part.at(t)) for t in (0.25, 0.5, 0.75)) > _HAIR:
+                runs[-1].append(part)
+            elif runs[-1]:
+                runs.append([])
+    if len(runs) > 1:  # the outline's own start divides no run
+        runs[0] = runs.pop() + runs[0]
+    kept = max(runs, key=lambda run: sum(s.length for s in run))
+    return Path(tuple(_touching([*kept, *_line(kept[-1].end, kept[0].start)])))
 
 
 def _every(path: Path, step: float) -> Iterator[Point]:

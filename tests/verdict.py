@@ -195,7 +195,8 @@ def _girths(made: Draft) -> Iterator[str]:
     lost = (n.B + n.Eb) / 2 - half
     told = [f for f in made.findings if f.code in ("B1", "B16")]
     held = any("strapless" in f.provides() for f in made.order.features)
-    if half < n.B / 2 - (1.0 if held else 0.3):  # of bones, 2 less (measurements 8)
+    # of bones, 2 less (measurements 8), and the slice lies lower than the bust point
+    if half < n.B / 2 - (1.2 if held else 0.3):
         yield f"the bust is {2 * half:.1f} on a body of {n.B:.1f}, and passes"
     if lost > 1.6 and not told:
         yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"

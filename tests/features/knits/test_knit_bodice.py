@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from shapely.geometry import Polygon
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.block import Block
@@ -218,6 +218,20 @@ def test_a_neck_too_close_for_the_head_is_refused() -> None:
     assert (
         made(KnitBodice(stretch=25.0, front_depth=12.0, neck_out=4.0)).failed is False
     )
+
+
+def test_a_deep_close_neck_is_told_by_its_depth() -> None:
+    """It leaves the shoulder square to it, and would come back in a wave; wider, it
+    does not (C16: 8° at most)."""
+    body = ansur_whole()[555]
+    deep = made(KnitBodice(front_depth=20.98), body=body)
+    (sentence,) = found(deep, "KN18")
+    assert "21.0 cm deep" in sentence
+    assert "(dw)" in sentence
+    assert found(made(KnitBodice(front_depth=14.0), body=body), "KN18") == []
+    wide = made(KnitBodice(front_depth=20.98, neck_out=3.0), body=body)
+    assert found(wide, "KN18") == []
+    assert not [f for f in wide.failures() if "wrong way" in str(f)]
 
 
 def test_a_wide_neck_keeps_two_below_its_neck_point_behind() -> None:

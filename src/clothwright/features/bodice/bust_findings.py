@@ -34,10 +34,10 @@ def bust_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if half is None:
         return
     aim = (n.B + n.Eb) / 2
-    if half >= aim - _LEAN_AND_SHAVED - _taken_at_centre(sheet):
+    small = half < n.B / 2 - (_HELD if FRONT_LINE in sheet.lines else _TAPE)
+    if half >= aim - _LEAN_AND_SHAVED - _taken_at_centre(sheet) and not small:
         return
-    held = _HELD if FRONT_LINE in sheet.lines else _TAPE
-    severity = Severity.REFUSE if half < n.B / 2 - held else Severity.WARN
+    severity = Severity.REFUSE if small else Severity.WARN
     yield Finding(
         "B1",
         severity,

@@ -2,11 +2,15 @@
 
 from collections.abc import Iterable, Iterator
 
+from clothwright.blocks.knit_curves import front_neck, neck_point
 from clothwright.blocks.knit_outline_rules import CREW, DEEPEST, HEAD_ROOM
 from clothwright.blocks.knit_rules import RECOVERS
 from clothwright.body.ease import knit_class
+from clothwright.curves import Cubic
 from clothwright.findings import Finding, Severity
 from clothwright.rules import Hand, Numbers
+from clothwright.truing.outline import wrong_way
+from clothwright.truing.tolerances import WRONG_WAY
 
 LEAST_STRETCH = 19.0
 """A cloth that stretches less, per cent, wants darts (blocks F)."""
@@ -30,6 +34,7 @@ def findings(n: Numbers) -> Iterator[Finding]:
             "Widen the neck less (dw), or narrow the shoulder less (ti).",
             {"Sr": n.S_left},
         )
+    yield from _neck_bends(n)
     if n.A_hole * (1 + n.s_knit / 200) < n.AG:
         yield Finding(
             "KN8",
@@ -39,6 +44,24 @@ def findings(n: Numbers) -> Iterator[Finding]:
             "AG",
             "Deepen the armhole (d), or measure AG again.",
             {"A": n.A_hole, "AG": n.AG},
+        )
+
+
+def _neck_bends(n: Numbers) -> Iterator[Finding]:
+    """A front neck that leaves a steep shoulder square to it and is deep and close
+    comes back in a wave (C16)."""
+    at = neck_point(n.bw, n.sigma, n.knit_dw)
+    curves = front_neck(at, n.sigma, n.knit_fd).segments
+    back = max(wrong_way(c) for c in curves if isinstance(c, Cubic))
+    if WRONG_WAY.severity(back) is Severity.REFUSE:
+        yield Finding(
+            "KN18",
+            Severity.REFUSE,
+            f"A front neck {n.knit_fd:.1f} cm deep turns the wrong way by {back:.0f}° "
+            "below the shoulder.",
+            "front depth",
+            "Make the front depth less, or widen the neck (dw).",
+            {"back": back},
         )
 
 

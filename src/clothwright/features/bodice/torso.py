@@ -129,8 +129,8 @@ class Torso(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
-        "dress opening": "a torso is put on through a zip at its back or in its side, "
-        "or a button stand; add one",
+        "dress opening": "a torso is put on through its back, side or front; add a "
+        '"concealed zip", an "underarm zip" or a "button stand"',
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",

@@ -239,6 +239,17 @@ def test_one_seam_and_no_number(tmp_path: Path) -> None:
     assert read_order(order).whose == "Brida Hollin, order 7"
 
 
+def test_measures_out_of_the_usual_and_a_setting_of_the_order(tmp_path: Path) -> None:
+    text = 'client = "M"\nunit = "in"\n[measures]\nHT = 57\n'
+    (tmp_path / "m.toml").write_text(text, "utf8")
+    said = RUN.invoke(app, ["measures", str(tmp_path / "m.toml")]).stdout
+    assert "Measure again: stature (HT) 57 in is outside" in said
+    (tmp_path / "m.toml").write_text(f'estimates = "survey"\n{text}', "utf8")
+    refused = RUN.invoke(app, ["measures", str(tmp_path / "m.toml")])
+    assert refused.exit_code == 3
+    assert "estimates stands in the order; leave it out" in refused.stderr
+
+
 def test_measures_say_what_is_missing(tmp_path: Path) -> None:
     text = (demo() / "in/brida.toml").read_text("utf8")
     (tmp_path / "no-bust.toml").write_text(text.replace('\nB = "36 1/2"', ""), "utf8")

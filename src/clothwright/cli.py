@@ -307,7 +307,7 @@ def measures(
         Severity.NOTE: "Note",
     }
     for f in findings:
-        print(f"{words[f.severity]}: {f.code}: {f}")
+        print(f"{words[f.severity]}: {f}")
     missing = lacking(body)
     for code, use in missing:
         name = known()[code].name

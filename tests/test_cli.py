@@ -177,6 +177,12 @@ def test_why_features_measures() -> None:
     assert "FC.panel" in RUN.invoke(app, ["why", order]).stdout
     assert RUN.invoke(app, ["why", order, "nothing"]).exit_code == 3
     assert "boat" in RUN.invoke(app, ["features", "neckline"]).stdout
+    tent = RUN.invoke(app, ["features", "tent"]).stdout
+    assert 'add a "torso"' in tent  # what it needs
+    assert '"the front alone"; left out: "front and back"' in tent
+    near = RUN.invoke(app, ["features", "tnet"])
+    assert near.exit_code == 2
+    assert 'did you mean "tent"?' in near.stderr
     fit = RUN.invoke(app, ["measures", str(demo() / "in/brida.toml")])
     assert "fit together" in fit.stdout
 
@@ -217,6 +223,31 @@ def test_why_of_a_seam() -> None:
     assert "UP.lap line" in RUN.invoke(app, ["why", order, "S15"]).stdout
     assert "by …: 3/16 in" in RUN.invoke(app, ["why", order, "o"]).stdout
     assert "waist" in RUN.invoke(app, ["why", order, "Jf"]).stdout
+
+
+def test_one_seam_and_no_number(tmp_path: Path) -> None:
+    """An order of two panels and without a number of its own."""
+    (tmp_path / "brida.toml").write_text((demo() / "in/brida.toml").read_text("utf8"))
+    text = 'garment = "Skirt"\nunit = "in"\nmeasures = "brida.toml"\n' + "".join(
+        f'[[feature]]\nkind = "{k}"\n' for k in ("gathered skirt", "elastic waist")
+    )
+    order = tmp_path / "skirt.toml"
+    order.write_text(text, "utf8")
+    assert "The seam meets." in RUN.invoke(app, ["check", str(order)]).stdout
+    assert read_order(order).whose == "Brida Hollin"
+    order.write_text(f'number = "7"\n{text}', "utf8")
+    assert read_order(order).whose == "Brida Hollin, order 7"
+
+
+def test_measures_out_of_the_usual_and_a_setting_of_the_order(tmp_path: Path) -> None:
+    text = 'client = "M"\nunit = "in"\n[measures]\nHT = 57\n'
+    (tmp_path / "m.toml").write_text(text, "utf8")
+    said = RUN.invoke(app, ["measures", str(tmp_path / "m.toml")]).stdout
+    assert "Measure again: stature (HT) 57 in is outside" in said
+    (tmp_path / "m.toml").write_text(f'estimates = "survey"\n{text}', "utf8")
+    refused = RUN.invoke(app, ["measures", str(tmp_path / "m.toml")])
+    assert refused.exit_code == 3
+    assert "estimates stands in the order; leave it out" in refused.stderr
 
 
 def test_measures_say_what_is_missing(tmp_path: Path) -> None:

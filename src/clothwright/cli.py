@@ -8,6 +8,7 @@ be written; 6 the program itself is at fault.
 
 from __future__ import annotations
 
+import difflib
 import io
 import json
 import os
@@ -237,7 +238,8 @@ def _report(finished: Pattern, *, as_json: bool) -> None:
         # an edge sewn to its own twin meets by itself and proves nothing
         kinds = [s.kind for s in finished.draft.sheet.seams]
         walked = len(kinds) - kinds.count(SeamKind.TWIN)
-        print(f"All {walked} seams meet." if walked else "Nothing is to mend.")
+        meet = "The seam meets." if walked == 1 else f"All {walked} seams meet."
+        print(meet if walked else "Nothing is to mend.")
 
 
 @app.command()
@@ -305,7 +307,7 @@ def measures(
         Severity.NOTE: "Note",
     }
     for f in findings:
-        print(f"{words[f.severity]}: {f.code}: {f}")
+        print(f"{words[f.severity]}: {f}")
     missing = lacking(body)
     for code, use in missing:
         name = known()[code].name
@@ -322,13 +324,18 @@ def features(
     kind: Annotated[str, typer.Argument(help="One feature; without it, all.")] = "",
 ) -> None:
     """Tell what features an order may name, and their settings."""
+    from clothwright.features import KINDS
     from clothwright.order.telling import tell_features
 
     lines = tell_features(kind)
     if lines is None:
-        refuse(
-            (f"there is no feature {kind}; `clothwright features` lists them all",), 2
+        near = difflib.get_close_matches(kind, list(KINDS), 1)
+        hint = (
+            f'did you mean "{near[0]}"?'
+            if near
+            else "`clothwright features` lists them all"
         )
+        refuse((f"there is no feature {kind}; {hint}",), 2)
     print("\n".join(lines))
 
 

@@ -189,3 +189,14 @@ def test_a_rule_fires_beyond_its_bound(code: str, values: dict[str, float]) -> N
 def test_wild_input_is_a_sentence(text: str) -> None:
     with pytest.raises(BodyError, match="wild.toml"):
         read_body(text, "wild.toml")
+
+
+@pytest.mark.parametrize(
+    ("unit", "waist", "told"),
+    [("in", '"22"', False), ("cm", "55.8", False), ("in", '"21 1/2"', True)],
+)
+def test_what_reads_as_the_end_of_a_range(unit: str, waist: str, told: bool) -> None:
+    """A waist of 22 in was told to be outside the usual 22 to 49 1/4 in (56 cm)."""
+    text = f'client = "M"\nunit = "{unit}"\n[measures]\nW = {waist}\n'
+    found = [f for f in check_body(read_body(text, "m")) if f.code == "range"]
+    assert bool(found) is told

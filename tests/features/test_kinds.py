@@ -1,5 +1,6 @@
 """The list of features: each under its own kind, and read when it is named."""
 
+import re
 import subprocess
 import sys
 
@@ -22,6 +23,24 @@ def test_a_default_that_is_no_length_is_one_number_in_both_units(kind: str) -> N
     for number in KINDS[kind].numbers().values():
         if number.kind is not Kind.LENGTH:
             assert number.default(Unit.IN) == pytest.approx(number.default(Unit.CM))
+
+
+@pytest.mark.parametrize(
+    ("kind", "word"),
+    [
+        ("torso", "dress opening"),
+        ("dress skirt", "dress opening"),
+        ("straight dress skirt", "centre back zip"),
+        ("elastic waist", "gathered waist"),
+        ("wrap skirt", "fitted skirt"),
+    ],
+)
+def test_what_is_missing_is_told_as_it_is_written(kind: str, word: str) -> None:
+    """A sentence names kinds that give what is wanted, in the quotes of an order."""
+    named = [k for k in re.findall(r'"([^"]+)"', KINDS[kind].needs[word]) if k in KINDS]
+    assert named
+    given = [k for k in named if word in KINDS[k].gives]
+    assert given, named
 
 
 def test_no_such_kind() -> None:

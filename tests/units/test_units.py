@@ -13,6 +13,7 @@ from clothwright.units import (
     ligne_to_cm,
     parse_angle,
     parse_length,
+    parse_plain,
     pretty_length,
     pretty_text,
     retold,
@@ -114,3 +115,9 @@ def test_fractions_in_a_sentence_are_made_pretty() -> None:
     assert pretty_text(said) == (
         "at least 1¹⁵⁄₁₆ in, 1⅜ yd for 25.30; scale 1/4, 3 3/4 inner"
     )
+
+
+def test_a_plain_number_has_no_unit() -> None:
+    assert parse_plain("1/2") == 0.5
+    with pytest.raises(LengthError, match="write a plain number, like 0.5"):
+        parse_plain("50 %")

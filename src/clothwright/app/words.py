@@ -294,7 +294,8 @@ def _seams(r: Reading) -> list[Sentence]:
     if bad:
         runs: Runs = (f"{_count(len(bad), 'thing')} to mend before anything is cut.",)
     else:
-        runs = (f"All {len(real)} seams meet.",)
+        one = len(real) == 1
+        runs = ("The seam meets." if one else f"All {len(real)} seams meet.",)
     out = [Sentence("seams", runs, grave=bool(bad))]
     out += [Sentence(f"grave {i}", (str(f),), grave=True) for i, f in enumerate(bad)]
     in_features = {x for f in r.features for x in map(id, _findings_of(r, f))}

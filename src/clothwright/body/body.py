@@ -145,7 +145,8 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
     faults: list[str] = []
     for key in table:
         if key not in _KEYS:
-            faults.append(f"{place}: {key} is not known here; leave it out")
+            what = "stands in the order" if key == "estimates" else "is not known here"
+            faults.append(f"{place}: {key} {what}; leave it out")
     units = {"cm": Unit.CM, "in": Unit.IN}
     if str(table.get("unit")) not in units:
         faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')

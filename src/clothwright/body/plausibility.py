@@ -60,15 +60,18 @@ def _ranges(body: Body) -> Iterator[Finding]:
     for code in body.values:
         m, v = measures()[code], body[code]
         low, high = m.low, m.high
-        if low <= v <= high:
+        angle = m.kind == "angle"
+
+        def read(value: float, *, mark: bool = True, angle: bool = angle) -> str:
+            if angle:
+                return f"{value:g}°"
+            return format_length(value, body.unit, body=True, unit_mark=mark)
+
+        # what reads as the end of the range is not told to be outside of it
+        if low <= v <= high or read(v) in (read(low), read(high)):
             continue
         far = v < low * (1 - _DOUBT_BEYOND) or v > high * (1 + _DOUBT_BEYOND)
-        span = (
-            f"{low:g}° to {high:g}°"
-            if m.kind == "angle"
-            else f"{format_length(low, body.unit, body=True, unit_mark=False)} to "
-            f"{format_length(high, body.unit, body=True)}"
-        )
+        span = f"{read(low, mark=False)} to {read(high)}"
         yield Finding(
             "range",
             Severity.REFUSE if far else Severity.WARN,

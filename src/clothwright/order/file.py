@@ -82,6 +82,12 @@ class Order:
         return said_of(self.features)
 
     @property
+    def whose(self) -> str:
+        """The client, and the order's number where it has one, for the head of a
+        sheet."""
+        return ", order ".join(t for t in (self.body.client, self.number) if t)
+
+    @property
     def shell(self) -> Cloth:
         """The cloth that is seen."""
         return self.cloths["shell"]

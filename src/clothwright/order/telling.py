@@ -230,6 +230,9 @@ def tell_features(kind: str = "") -> list[str] | None:
 def _feature(f: type[Feature], name: str) -> list[str]:
     told = f.sentence.replace("[", "").replace("]", "")
     lines = [f'kind = "{name}"', f"  {told}"]
+    lines += [
+        f"  {why[0].upper()}{why[1:]}." for why in dict.fromkeys(f.needs.values())
+    ]
     numbers = f.numbers()
     for field, info in f.model_fields.items():
         if field == "kind":
@@ -244,7 +247,9 @@ def _feature(f: type[Feature], name: str) -> list[str]:
         choices = getattr(info.annotation, "__members__", None)
         if choices:
             words = " | ".join(f'"{c.value}"' for c in choices.values())
-            lines.append(f"  {field}: {words}")
+            usual = getattr(info.default, "value", None)
+            left_out = f'; left out: "{usual}"' if usual is not None else ""
+            lines.append(f"  {field}: {words}{left_out}")
         else:
             lines.append(f"  {field}: true | false")
     return lines

@@ -187,7 +187,7 @@ def _head(sheet: CostSheet, what: str) -> dict[str, Any]:
     order = sheet.making.draft.order
     return {
         "title": f"{order.garment}: {what}",
-        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "subtitle": order.whose,
         "footer": f"{order.garment}, {order.body.client}",
         "garment": order.garment,
         "client": order.body.client,

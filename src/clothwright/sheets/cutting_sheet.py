@@ -41,7 +41,7 @@ def cutting_told(
     ]
     return {
         "title": f"{order.garment}: cutting sheet",
-        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "subtitle": order.whose,
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
         "nap": finishing.nap,

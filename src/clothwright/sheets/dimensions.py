@@ -38,7 +38,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         seams.append([ends, show(w.left), show(w.right), _compared(w, show)])
     return {
         "title": f"{order.garment}: dimensions",
-        "subtitle": f"{order.body.client}, order {order.number}. ",
+        "subtitle": f"{order.whose}. ",
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
         "pieces": pieces,

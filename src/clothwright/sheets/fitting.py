@@ -47,7 +47,7 @@ def _data(before: Draft, after: Draft, letter: bool) -> dict[str, object]:
         pieces.append({"name": name, "code": code, "svg": svg, "edges": rows})
     return {
         "title": f"{order.garment}: the fitting",
-        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "subtitle": order.whose,
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
         "amounts": amounts(before, after),

@@ -58,7 +58,7 @@ def making_told(
     hazards = [h for op in making.operations for h in op.hazards]
     return {
         "title": f"{order.garment}: making order",
-        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "subtitle": order.whose,
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
         "time": f"{len(making.operations)} operations, about {duration(spent)}",

@@ -113,7 +113,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         )
     return {
         "title": f"{order.garment}: the draft by hand",
-        "subtitle": f"{order.body.client}, order {order.number}".strip(", "),
+        "subtitle": order.whose,
         "footer": f"{order.garment}, {order.body.client}",
         "paper": "us-letter" if letter else "a4",
         "measures": measures_of(draft),

@@ -101,7 +101,10 @@ def parse_plain(text: str) -> float:
     """A bare number or fraction, no unit. Raises LengthError."""
     value, unit = _number(text, "a number")
     if unit:
-        raise LengthError(f'"{text.strip()}" has a unit where none belongs')
+        raise LengthError(
+            f'"{text.strip()}" has a unit where none belongs: write a '
+            "plain number, like 0.5"
+        )
     return value
 
 

@@ -15,6 +15,7 @@ from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.tent import Hangs, Tent
 from clothwright.features.bodice.torso import Below, Torso
 from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
 from clothwright.sheets.steps import steps_text
@@ -122,7 +123,8 @@ def test_a_part_of_the_dart_stays_at_the_side() -> None:
     assert mouth == pytest.approx(2 * reach * math.sin(half / 2), abs=0.1 * MM)
     assert not cut_faults(made)
     little = draft(order(P92, tent(share=0.95)))
-    assert "TN1" in {f.code for f in little.findings}
+    (told,) = (f for f in little.findings if f.code == "TN1")
+    assert "(share = 1)" in told.to_do  # as an order writes it
 
 
 def test_front_and_back_are_flared_alike() -> None:
@@ -154,6 +156,15 @@ def test_real_women_get_it() -> None:
         made = draft(order(body, features, estimates=RuleSet.SURVEY))
         assert not made.failed, made.failures()
         assert not cut_faults(made)
+
+
+@pytest.mark.parametrize("below", Below)
+def test_no_seam_crosses_it(below: Below) -> None:
+    """It used to be told that a piece has no edge "hem"."""
+    kept = [f for f in tent() if f.kind != "torso"]
+    hung = (DressSkirt(),) if below is Below.HUNG else ()
+    with pytest.raises(OrderError, match="leave the torso's seam out"):
+        draft(order(THEA, (*kept, Torso(seam=10.0, below=below), *hung)))
 
 
 def test_what_does_not_go_together() -> None:

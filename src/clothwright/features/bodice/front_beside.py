@@ -105,8 +105,8 @@ def divide_beside(d: Drafting, edge: str = "armhole") -> None:
     share = (x - low.start.x) / (low.end.x - low.start.x)
     if not 0.3 < share < 1.0:
         raise PaperError(
-            "the front panel line (beside f) would lie at the side: bring it nearer to "
-            "the bust point"
+            'the front panel line (its "beside") would lie at the side: bring it '
+            "nearer to the bust point"
         )
     p2 = d.found(
         "P2",

@@ -97,7 +97,7 @@ def divide_beside_dart(d: Drafting) -> None:
     if abs(n.beside_f) < LEAST:
         raise PaperError(
             f"a panel line {abs(n.beside_f):.1f} cm beside the bust point passes over "
-            f"it: leave beside f out, or make it {LEAST:g} cm or more (less than "
+            f'it: leave "beside" out, or make it {LEAST:g} cm or more (less than '
             f"−{LEAST:g} towards the centre)"
         )
     if n.ta > 0:
@@ -123,7 +123,7 @@ def divide_beside_dart(d: Drafting) -> None:
     legs = [e for e in d.sheet.piece("F").edges if e.name.startswith("dart")]
     if any(upper.meets(e.path) for e in legs):
         raise PaperError(
-            "the front panel line would cross the bust dart: bring it (beside f) "
+            'the front panel line would cross the bust dart: bring it (its "beside") '
             "nearer to the bust point, or let the dart end further out (set-back)"
         )
     divide(d, FRONT, spot_on(d.sheet.piece("F"), "shoulder", qf), upper)
@@ -158,5 +158,5 @@ def findings_beside_dart(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Checks of a line that passes no dart."""
     yield from side_dart_findings(n)
     yield from waist_findings(
-        n, sheet, "Bring the panel line (beside f) nearer to the bust point."
+        n, sheet, 'Bring the panel line (its "beside") nearer to the bust point.'
     )

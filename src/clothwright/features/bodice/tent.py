@@ -223,7 +223,7 @@ class Tent(Feature):
                 Severity.WARN,
                 f"The side dart that is left takes in only {left:.1f} cm.",
                 "share h",
-                "Lead all of the bust dart into the hem (share h 1), or less of it.",
+                "Lead all of the bust dart into the hem (share = 1), or less of it.",
                 {"dart": left},
             )
 

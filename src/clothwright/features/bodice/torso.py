@@ -68,7 +68,14 @@ class Below(Enum):
     """A skirt or peplum of its own, which hangs on the seam."""
 
 
+_SEAM_CLASHES = {
+    "tent": "a tent flares from the bust to the hem in one; leave the torso's seam "
+    "out, or take another line for the bust dart",
+}
+"""What does not go with a torso that a seam crosses."""
+
 _HUNG_CLASHES = {
+    **_SEAM_CLASHES,
     "waist seam": "a torso in one has no waist seam; leave one of the two off",
     "straight back": "the straight skirt below a torso's seam is cut off the torso: "
     'leave the other off and set below = "straight"',
@@ -122,8 +129,8 @@ class Torso(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
-        "dress opening": "a torso is put on through a zip at its back or in its side, "
-        "or a button stand; add one",
+        "dress opening": "a torso is put on through its back, side or front; add a "
+        '"concealed zip", an "underarm zip" or a "button stand"',
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist seam": "a torso in one has no waist seam; leave one of the two off",
@@ -264,8 +271,10 @@ class Torso(Feature):
         return words - {"skirt", "straight back"} | {"waist seam"}
 
     def forbids(self) -> Mapping[str, str]:
-        if not self.hung:
+        if self.seam is None:
             return self.clashes
+        if not self.hung:
+            return {**self.clashes, **_SEAM_CLASHES}
         kept = {w: why for w, why in self.clashes.items() if w != "skirt"}
         return {**kept, **_HUNG_CLASHES}
 
@@ -356,4 +365,4 @@ class Torso(Feature):
         yield from torso_findings(n, sheet)
         fields = [f for f, k in self.numbers().items() if k.key in self._useless()]
         so = "A torso to whose seam a skirt is sewn" if self.hung else "A torso"
-        yield from useless(self, fields, so, "Leave it out, or give it (dd) a seam.")
+        yield from useless(self, fields, so, 'Leave it out, or give it a "seam".')

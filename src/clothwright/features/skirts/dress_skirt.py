@@ -99,8 +99,8 @@ class DressSkirt(Feature):
     needs: ClassVar[dict[str, str]] = {
         "waist seam": 'the skirt of a dress needs a waist seam, or a "torso" with '
         'a seam and below = "sewn on"',
-        "dress opening": "a dress is put on through a zip at its back or a button "
-        "stand",
+        "dress opening": "a dress is put on through its back or front; add a "
+        '"concealed zip" or a "button stand", or wrap it (front = "crossing")',
     }
     clashes: ClassVar[dict[str, str]] = {
         "skirt": "only one thing hangs on a waist seam"

@@ -29,7 +29,7 @@ class ElasticWaist(ElasticCasing):
     )
     needs: ClassVar[dict[str, str]] = {
         "gathered waist": "an elastic waist must pass the hip unopened, without "
-        'darts; take a "gathered skirt"'
+        'darts; take a "gathered skirt", or for trousers a "trouser elastic"'
     }
     clashes: ClassVar[dict[str, str]] = {
         **ElasticCasing.clashes,

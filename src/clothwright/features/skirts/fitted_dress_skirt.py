@@ -62,7 +62,8 @@ class FittedDressSkirt(Feature):
     )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
-        "centre back zip": "a dress is put on through a zip at its back",
+        "centre back zip": "a dress is put on through a zip at its back; add a "
+        '"concealed zip"',
     }
     clashes: ClassVar[dict[str, str]] = {
         "skirt": "only one thing hangs on a waist seam",

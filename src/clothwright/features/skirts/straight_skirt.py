@@ -350,7 +350,7 @@ def high_hip(n: Numbers) -> float:
     return 2 * sum(width_at(half, plan, n.WHH) for half, plan in parts)
 
 
-_VENT = 'Add a feature kind = "vent", or flare the side (fl).'
+_VENT = 'Add a feature kind = "vent", or flare the side (its "flare").'
 
 
 def stride(

@@ -121,7 +121,8 @@ class WrapSkirt(Feature):
         {"skirt opening", "waist finish", "wrap skirt"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "fitted skirt": "a wrap is cut of the fronts of a straight skirt"
+        "fitted skirt": "a wrap is cut of the fronts of a skirt; take a "
+        '"straight skirt"'
     }
     clashes: ClassVar[dict[str, str]] = {
         "skirt opening": "a wrap skirt opens in front; leave the zip off",

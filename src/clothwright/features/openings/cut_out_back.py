@@ -73,8 +73,8 @@ class CutOutBack(Feature):
     title: ClassVar[str] = "Cut-out back"
     sentence: ClassVar[str] = (
         "The back is [cut out] in the shape of a {shape}, from {top} below the nape to "
-        "{foot} above the waist, {half} wide to each side and faced {facing} wide; it "
-        "closes at the nape with a button and a loop."
+        "{foot} above the waist and {half} wide to each side; it closes at the nape "
+        "with a button and a loop."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("top", _BACKS, (CUT_OUT, NAPE), (0.0, 1.0)),

@@ -56,7 +56,7 @@ class ShirtCollar(Collar):
     title: ClassVar[str] = "Shirt collar"
     sentence: ClassVar[str] = (
         "A shirt [collar] with points {point} long falls {fall} over a stand {height} "
-        "high, {front} in front; the seam of the neck lies {inside}."
+        "high; the seam of the neck lies {inside}."
     )
     shows: ClassVar[Shown] = {
         "collar rise": ("CS.upper",),

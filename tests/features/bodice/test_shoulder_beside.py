@@ -21,12 +21,22 @@ from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
-AWAY = [-6.0, -3.0, 2.0, 3.0]
+AWAY = [-5.0, -3.0, 2.0, 3.0]
 
 
 def lines(away: float | None, ease: float | None = None) -> tuple[Feature, ...]:
     new = ShoulderPrincess(beside=away, ease=ease)
     return swapped(closed_back(lines="shoulder"), new)
+
+
+def test_a_front_that_is_all_allowance_is_refused_by_its_line() -> None:
+    """It would be 0.2 cm wide at the waist, or cross the centre."""
+    torso = Torso(length=60.0)
+    for away in (-7.0, -8.0):
+        features = (*(f for f in lines(away) if f.kind != "waist seam"), torso)
+        features = tuple(f for f in features if f.kind not in ("peplum", "dress skirt"))
+        told = draft(order(THEA, features)).failures()
+        assert 'Bring the panel line (its "beside") nearer' in told[0], told
 
 
 @pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA], ids=lambda b: b.client)

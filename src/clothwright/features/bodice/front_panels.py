@@ -48,6 +48,9 @@ from clothwright.truing import Fillet
 
 _SRC = "first garment 5"
 
+_SLIVER = 1.0
+"""A panel less wide at the waist is all allowance, cm (common practice, no source)."""
+
 FRONT_PANELS = RuleTable("front princess line")
 _rule = FRONT_PANELS.rule
 
@@ -336,7 +339,7 @@ def waist_findings(n: Numbers, sheet: Sheet, wider: str) -> Iterable[Finding]:
         if width < 5.0:
             yield Finding(
                 "P3",
-                Severity.WARN,
+                Severity.REFUSE if width < _SLIVER else Severity.WARN,
                 f"{sheet.piece(code).name} is only {width:.1f} cm wide at the waist.",
                 code,
                 wider,

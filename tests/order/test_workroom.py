@@ -15,7 +15,11 @@ import pytest
 from bodies import BRIDA, P92, P116, THEA, YSOLDE, bdims_women
 from clothwright.features import Feature
 from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.skirts.circle_skirt import CircleSkirt
+from clothwright.features.skirts.skirt_zip import SkirtZip
+from clothwright.features.skirts.waistband import Waistband
 from clothwright.order import Draft, Order, OrderError, Workroom, draft, read_order
+from clothwright.order.cloths import Cloth
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Kind
 from clothwright.units import Unit
@@ -141,6 +145,18 @@ def test_what_does_not_rest_on_a_change_is_not_drafted_anew(
     same = {c for c, p in second.sheet.pieces.items() if first.sheet.pieces[c] is p}
     assert kept <= same
     assert same < set(second.sheet.pieces)
+
+
+def test_a_width_of_the_cloth_told_later_is_checked() -> None:
+    """A check asks whether a number is there at all; then it is."""
+    circle = (CircleSkirt(), SkirtZip(), Waistband())
+    told_of_none = order(BRIDA, circle)
+    narrow = replace(told_of_none, cloths={"shell": Cloth(width=80.0)})
+    room = Workroom()
+    for o, wide in ((told_of_none, False), (narrow, True), (told_of_none, False)):
+        found = room.draft(o).findings
+        assert ("Q3" in {f.code for f in found}) is wide
+        assert found == draft(o).findings
 
 
 def test_drafts_that_are_gone_leave_no_paper() -> None:

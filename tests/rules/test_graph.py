@@ -1,5 +1,7 @@
 """The rule graph: lazy, traced, and plain about what is wrong."""
 
+from dataclasses import replace
+
 import pytest
 
 from clothwright.rules import (
@@ -157,7 +159,29 @@ def test_numbers_agree_with_what_was_seen_or_not() -> None:
     n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
     assert n.edge == 13.0
     seen = n.seen()
-    assert seen == {"edge": 13.0}
+    assert seen.values == {"edge": 13.0}
     assert Numbers(BOOK.rules, given(b=36.0, length=4.0)).agree_with(seen)
     assert not Numbers(BOOK.rules, given(b=36.0, length=3.0)).agree_with(seen)
     assert not Numbers(BOOK.rules, given(length=3.0)).agree_with(seen)
+
+
+def test_what_is_there_and_whose_it_is_is_seen_too() -> None:
+    without = Numbers(BOOK.rules, given(length=3.0))
+    assert "b" not in without
+    told_without = without.seen()
+    with_it = Numbers(BOOK.rules, given(b=40.0, length=3.0))
+    assert not with_it.agree_with(told_without)
+    assert Numbers(BOOK.rules, given(length=4.0)).agree_with(told_without)
+    assert "b" in with_it
+    assert not without.agree_with(with_it.seen())
+    with_it.forget()
+    assert without.agree_with(with_it.seen())
+
+
+def test_a_number_that_another_hand_gives_is_seen() -> None:
+    (taken,) = given(b=40.0)
+    n = Numbers(BOOK.rules, [taken])
+    n.hand("b")
+    assert Numbers(BOOK.rules, [taken]).agree_with(n.seen())
+    by_default = replace(taken, hand=Hand.DEFAULT)
+    assert not Numbers(BOOK.rules, [by_default]).agree_with(n.seen())

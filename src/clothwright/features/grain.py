@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_left
 from collections.abc import Iterator
+from dataclasses import replace
 
 from clothwright.curves import Path, Point, Vector, cross, direction, dot, turned
 from clothwright.features.chains import STRAP
@@ -86,6 +87,13 @@ def _span(path: Path, across: Vector) -> tuple[float, float]:
     """How far a closed line reaches across a piece, cm."""
     reach = [dot(s.start, across) for s in path.segments]
     return min(reach), max(reach)
+
+
+def grained_as(part: Piece, whole: Piece) -> Piece:
+    """A part with the grain of the whole that it is cut from."""
+    if whole.grain is None:
+        return part
+    return replace(part, grain=longest_line(part, direction(*whole.grain)))
 
 
 def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:

@@ -130,12 +130,13 @@ class Workroom:
         features = sum(s.rank < Rank.BY_HAND for _, s in stages)
         with _told(order, order.place, "the finished draft"):
             checked = self._found(order, numbers, staged[features - 1].sheet)
-            numbers.read.clear()
+            numbers.forget()
             joints = joints_of(order.features, sheet, numbers)
             report = check_all(sheet, joints, _SHOWN[order.unit])
         overruled = numbers.overruled()
         read = numbers.read.union(
-            *(s.ground.numbers for s in staged), *(c.ground.numbers for c in checked)
+            *(s.ground.numbers.values for s in staged),
+            *(c.ground.numbers.values for c in checked),
         )
         self.staged, self.checked, self.numbers = staged, checked, numbers
         return Draft(

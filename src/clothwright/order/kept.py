@@ -4,13 +4,12 @@ Each is a pure function of a setting (`key`), of the numbers that it reads and o
 it looks at on the table. Where those are the same, so is the work.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
 from clothwright.findings import Finding
 from clothwright.paper import Change, Drafting, Look, Sheet, Step
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, Seen
 
 
 @dataclass(unsafe_hash=True)
@@ -22,7 +21,7 @@ class Ground:
     look: Final[Look]
     """What it looked at on the sheet."""
 
-    numbers: Final[Mapping[str, float]]
+    numbers: Final[Seen]
     """What it read of the numbers."""
 
     def holds(self, key: object, sheet: Sheet, numbers: Numbers) -> bool:
@@ -48,7 +47,7 @@ class Watch:
     @classmethod
     def begin(cls, key: object, numbers: Numbers, sheet: Sheet) -> "Watch":
         """Note from now on what is read."""
-        numbers.read.clear()
+        numbers.forget()
         look = Look()
         return cls(key, numbers, sheet, look, look.at(sheet))
 

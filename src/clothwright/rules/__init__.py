@@ -17,7 +17,7 @@ from clothwright.rules.errors import (
     RuleError,
     UnknownNumber,
 )
-from clothwright.rules.graph import Given, Hand, House, Numbers, Reason, unfitted
+from clothwright.rules.graph import Given, Hand, House, Numbers, Reason, Seen, unfitted
 from clothwright.rules.rule import Kind, Rule, RuleTable
 
 __all__ = [
@@ -33,6 +33,7 @@ __all__ = [
     "Rule",
     "RuleError",
     "RuleTable",
+    "Seen",
     "UnknownNumber",
     "unfitted",
 ]

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 from operator import itemgetter
-from typing import Final
+from typing import Final, NamedTuple
 
 from clothwright.rules.errors import (
     CyclicRule,
@@ -104,6 +104,15 @@ def unfitted(key: str) -> str:
     return key + BEFORE_FITTING
 
 
+class Seen(NamedTuple):
+    """What somebody was told who asked for numbers."""
+
+    values: Mapping[str, float]
+    hands: Mapping[str, Hand | None]
+    """Who decided them, of those of which that was asked, or whether they are there at
+    all; None of one that is not."""
+
+
 def _ruled(house: Mapping[str, House]) -> dict[str, Rule]:
     return {k: h.rule for k, h in house.items()}
 
@@ -130,7 +139,11 @@ class Numbers:
             self._values |= self._still(before)
         self._open: list[str] = []
         self.read: set[str] = set()
-        """Keys asked for from outside since `read` was last cleared."""
+        """Keys asked for from outside since all was last forgotten."""
+
+        self._asked: set[str] = set()
+        """Keys of which it was asked since then whether they are here, or whose they
+        are."""
 
     def _still(self, before: "Numbers") -> dict[str, float]:
         """What `before` has computed by rules that hold here too, from numbers that
@@ -165,6 +178,10 @@ class Numbers:
         return self[key]
 
     def __contains__(self, key: str) -> bool:
+        self._asked.add(key)
+        return self._here(key)
+
+    def _here(self, key: str) -> bool:
         return key in self._given or key in self._house or key in self._rules
 
     def _rule(self, key: str) -> Rule | None:
@@ -234,16 +251,24 @@ class Numbers:
             key,
         )
 
-    def seen(self) -> dict[str, float]:
-        """What was asked for from outside since `read` was last cleared."""
-        return {k: self._values[k] for k in self.read}
+    def forget(self) -> None:
+        """Begin anew to note what is asked for."""
+        self.read.clear()
+        self._asked.clear()
 
-    def agree_with(self, seen: Mapping[str, float]) -> bool:
+    def seen(self) -> Seen:
+        """What was asked for from outside since all was last forgotten."""
+        values = {k: self._values[k] for k in self.read}
+        return Seen(values, {k: self._whose(k) for k in self._asked})
+
+    def agree_with(self, seen: Seen) -> bool:
         """True when whoever asks for these now is told the same."""
-        if seen.items() <= self._values.items():
+        if any(self._whose(k) is not hand for k, hand in seen.hands.items()):
+            return False
+        if seen.values.items() <= self._values.items():
             return True
         try:
-            return all(self._value(k) == v for k, v in seen.items())
+            return all(self._value(k) == v for k, v in seen.values.items())
         except RuleError:
             return False
 
@@ -260,6 +285,14 @@ class Numbers:
     # -- where they come from -------------------------------------------------------
     def hand(self, key: str) -> Hand:
         """Who decided this number."""
+        self._asked.add(key)
+        return self._hand(key)
+
+    def _whose(self, key: str) -> Hand | None:
+        """The same; None when it is not here."""
+        return self._hand(key) if self._here(key) else None
+
+    def _hand(self, key: str) -> Hand:
         if key in self._given:
             return self._given[key].hand
         if key in self._house:
@@ -324,7 +357,7 @@ class Numbers:
         seen: set[str] = set()
 
         def visit(key: str, for_what: str) -> None:
-            if key not in self:
+            if not self._here(key):
                 names = out.setdefault(key, [])
                 if for_what not in names:
                     names.append(for_what)

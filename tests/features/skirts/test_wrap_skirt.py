@@ -150,6 +150,11 @@ def test_a_facing_is_a_strip_of_the_front(flare: float) -> None:
         middle = e.path.at_length(e.length / 2)
         assert front.contains(middle) or front.outline.nearest(middle)[1] < 0.001
     assert d.sheet.seam("S123").notches  # no stretch over 40 cm (truing 6)
+    # on the grain and interlined: it is not taped, in the cloth or on the paper
+    assert not any("tape" in op.title.lower() for op in making_order(d).operations)
+    lines = pattern(d).drawn.pieces
+    notes = {k.note for p in lines if p.code == "SF" for k in p.lines}
+    assert notes and "stay tape" not in notes
 
 
 @pytest.mark.parametrize("unit", list(Unit))

@@ -12,7 +12,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point, direction, distance, turned
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bodice.waist_rules import waist_curve
-from clothwright.features.grain import longest_line
+from clothwright.features.grain import grained_as
 from clothwright.features.hand.hand_seams import off_corners
 from clothwright.features.wholes import keep_whole
 from clothwright.findings import Finding, Severity
@@ -229,7 +229,8 @@ def _divide(d: Drafting, h: _Half, level: float, up: float) -> None:
     else:
         sheet = _over_dart(d, table, h, c, s, down, side)
     sheet = _sewn(sheet, h)
-    sheet = sheet.put(*(_grained(sheet.piece(code), p) for code in (h.piece, h.new[0])))
+    parts = [sheet.piece(code) for code in (h.piece, h.new[0])]
+    sheet = sheet.put(*(grained_as(part, p) for part in parts))
     d.lay(
         Verb.CUT,
         off_corners(off_corners(sheet, h.piece), h.new[0]),
@@ -239,12 +240,6 @@ def _divide(d: Drafting, h: _Half, level: float, up: float) -> None:
         detail="square to every seam that the line meets",
         lines=(sheet.edge(h.new[0], "under").path,),
     )
-
-
-def _grained(part: Piece, whole: Piece) -> Piece:
-    if whole.grain is None:
-        return part
-    return replace(part, grain=longest_line(part, direction(*whole.grain)))
 
 
 def _across(

@@ -26,10 +26,9 @@ from clothwright.features.bodice.opened_dart import (
 from clothwright.features.bodice.panel_lines import (
     FRONT,
     UpperCurve,
-    corner,
     from_armhole,
     from_shoulder,
-    rounded,
+    joined,
 )
 from clothwright.features.hand.hand_seams import off_corners
 from clothwright.findings import Finding, Severity
@@ -53,7 +52,6 @@ from clothwright.paper import (
     tape,
 )
 from clothwright.rules import Numbers
-from clothwright.truing import Fillet
 
 _REST = Opened(
     "panel",
@@ -226,11 +224,6 @@ def _level(sheet: Sheet, y: float) -> Point:
     side = sheet.edge("FS", "side").path
     share = (y - side.start.y) / (side.end.y - side.start.y)
     return side.at_length(side.length * min(0.95, max(0.05, share)))
-
-
-def joined(first: Path, second: Path) -> Path:
-    """Two parts of a panel edge in one line, rounded over their corner."""
-    return rounded(first, second, Fillet.of(corner(first, second)))
 
 
 def open_rest(d: Drafting) -> None:

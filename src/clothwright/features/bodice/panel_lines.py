@@ -270,6 +270,11 @@ def rounded(upper: Path, lower: Path, fillet: Fillet, gap: float = 0.0) -> Path:
     return a + arc + b
 
 
+def joined(first: Path, second: Path) -> Path:
+    """Two parts of an edge in one line, rounded over their corner."""
+    return rounded(first, second, Fillet.of(corner(first, second)))
+
+
 def corner(upper: Path, lower: Path) -> float:
     """Degrees by which the way turns from the end of one line into the next."""
     return degrees_between(upper.end_direction, lower.start_direction)

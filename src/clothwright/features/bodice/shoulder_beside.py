@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from clothwright.curves import Point, distance, mix
 from clothwright.features.base import Number
-from clothwright.features.bodice.front_beside import joined, waist_dart
+from clothwright.features.bodice.front_beside import waist_dart
 from clothwright.features.bodice.front_dart import tighten_armhole
 from clothwright.features.bodice.front_panels import waist_findings
 from clothwright.features.bodice.panel_lines import (
@@ -17,6 +17,7 @@ from clothwright.features.bodice.panel_lines import (
     UpperCurve,
     divide,
     from_shoulder,
+    joined,
 )
 from clothwright.features.bodice.side_dart import (
     end_side_darts,

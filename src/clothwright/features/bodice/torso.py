@@ -365,4 +365,9 @@ class Torso(Feature):
         yield from torso_findings(n, sheet)
         fields = [f for f, k in self.numbers().items() if k.key in self._useless()]
         so = "A torso to whose seam a skirt is sewn" if self.hung else "A torso"
-        yield from useless(self, fields, so, 'Leave it out, or give it a "seam".')
+        to_do = (
+            "Leave it out: the skirt has its own."
+            if self.hung
+            else 'Leave it out, or give it a "seam".'
+        )
+        yield from useless(self, fields, so, to_do)

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass, replace
 
-from clothwright.curves import Path, Point, direction, mix
+from clothwright.curves import Path, Point, mix
 from clothwright.features.bodice.back_dart import BLADE_HIGH, BLADE_LOW
-from clothwright.features.bodice.panel_lines import corner, rounded
-from clothwright.features.grain import longest_line
+from clothwright.features.bodice.panel_lines import joined
+from clothwright.features.grain import grained_as
 from clothwright.features.hand.hand_seams import off_corners
 from clothwright.features.openings.stand_pieces import BANDED, STAND
 from clothwright.features.wholes import keep_whole
@@ -21,7 +21,6 @@ from clothwright.paper import (
     cut,
     redraw,
 )
-from clothwright.truing import Fillet
 
 
 @dataclass(frozen=True)
@@ -100,7 +99,7 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
     )
     seam, at = sheet.seam(f"{y.half} yoke"), 0.4 * line.length
     sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS[y.half]),)))
-    sheet = sheet.put(*(_grained(sheet.piece(code), p) for code, _ in into))
+    sheet = sheet.put(*(grained_as(sheet.piece(code), p) for code, _ in into))
     d.lay(
         Verb.CUT,
         off_corners(sheet, p.code),
@@ -144,15 +143,15 @@ def divide_at_dart(d: Drafting, *, level: bool) -> None:
         into=((p.code, p.name), BACK.new),
     )
     lower, upper = sheet.piece("B"), sheet.piece("BY")
-    below = _joined(lower.edge("yoke").path, lower.edge(BLADE_LOW).path)
-    above = _joined(upper.edge(BLADE_HIGH).path, upper.edge("yoke").path)
+    below = joined(lower.edge("yoke").path, lower.edge(BLADE_LOW).path)
+    above = joined(upper.edge(BLADE_HIGH).path, upper.edge("yoke").path)
     sheet = redraw(sheet, "B", ["yoke", BLADE_LOW], [Edge("yoke", below)])
     sheet = redraw(sheet, "BY", [BLADE_HIGH, "yoke"], [Edge("yoke", above)])
     arm = Edge("armhole", sheet.edge("BY", "armhole high").path)
     sheet = redraw(sheet, "BY", ["armhole high"], [arm])
     seam, at = sheet.seam("back yoke"), 0.4 * below.length
     sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS["back"]),)))
-    sheet = sheet.put(_grained(sheet.piece("B"), p), _grained(sheet.piece("BY"), p))
+    sheet = sheet.put(grained_as(sheet.piece("B"), p), grained_as(sheet.piece("BY"), p))
     d.lay(
         Verb.CUT,
         off_corners(sheet, "B"),
@@ -183,10 +182,6 @@ _REACH = 30.0
 """A line is run on so far to meet an edge, cm."""
 
 
-def _joined(first: Path, second: Path) -> Path:
-    return rounded(first, second, Fillet.of(corner(first, second)))
-
-
 def _line(a: Point, c: Point, bow: float) -> Path:
     """The yoke's seam from the armhole to the centre: straight, or a curve that is so
     much lower at its middle and square to the centre."""
@@ -200,10 +195,3 @@ _FROM = {"front": "down from the level of hf", "back": "down from the nape"}
 _KEY = {"front": "Yf", "back": "Yb"}
 _TICKS = {"front": 1, "back": 2}
 """Front and back are told apart by single and double notches (first garment 19)."""
-
-
-def _grained(part: Piece, whole: Piece) -> Piece:
-    """A part with the grain of the whole."""
-    if whole.grain is None:
-        return part
-    return replace(part, grain=longest_line(part, direction(*whole.grain)))

@@ -47,7 +47,7 @@ from clothwright.features.skirts.wrap_skirt_rules import (
     WRAP_SKIRT,
 )
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Run, Seam, Sheet
+from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -339,9 +339,6 @@ class WrapSkirt(Feature):
             press="towards the facing, then rolled to the inside",
             task=Task.FACE,
         )
-
-    def taped(self, sheet: Sheet) -> Iterable[Run]:
-        return (Run(FRONT, EDGE),) if self.faced else ()
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.wx_S < HOLDS:

@@ -307,7 +307,7 @@ def test_refusals(features: tuple[Feature, ...], said: str) -> None:
 def test_numbers_that_mean_nothing_are_told() -> None:
     d = draft(order(THEA, in_one(Torso(blouse=2.0))))
     said = [str(f) for f in d.findings if f.code == "Q5"]
-    assert len(said) == 1 and "blouse" in said[0] and "give the torso a seam" in said[0]
+    assert len(said) == 1 and "blouse" in said[0] and 'give it a "seam"' in said[0]
     more = Torso(seam=9.0, length=60.0, flare=2.0, below=Below.HUNG)
     d = draft(order(THEA, in_one(more, FLARED)))
     said = [str(f) for f in d.findings if f.code == "Q5"]

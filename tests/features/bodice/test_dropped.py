@@ -18,6 +18,7 @@ from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.linings.lining import Mode
 from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.concealed_zip import ConcealedZip
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.skirts.dress_skirt import Cut, DressSkirt
 from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
@@ -276,6 +277,16 @@ def test_the_zip_of_the_back_is_measured_from_the_waist() -> None:
         op for op in making.operations if "zip" in op.title and "Put" in op.title
     )
     assert any("the waist seams meet" in s for s in zip_.says)
+
+
+@pytest.mark.parametrize(("ends", "level"), [(13.5, 9.5), (11.0, 9.0), (7.0, 7.0)])
+def test_a_zip_is_measured_along_the_cloth(ends: float, level: float) -> None:
+    """Below the seam its end lies so much higher on the body as the torso blouses; what
+    is round there is the skirt at that level. In the blouse it is the torso's foot."""
+    blousing = Torso(seam=9.0, blouse=4.0)
+    d = draft(order(P92, in_one(blousing, ConcealedZip(below_waist=ends))))
+    (told,) = (f for f in d.findings if f.code == "Z2")
+    assert told.data["girth"] == pytest.approx(2 * half_at(d.numbers, d.sheet, level))
 
 
 def test_a_button_stand_runs_over_the_seam() -> None:

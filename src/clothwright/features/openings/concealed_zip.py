@@ -312,12 +312,16 @@ def crosses(n: Numbers, sheet: Sheet) -> bool:
 
 
 def _round_at_end(n: Numbers, sheet: Sheet) -> float:
-    """Girth of the garment where the zip ends, cm."""
-    if in_one(sheet) or ("dd" in n and (n.z <= n.dd or "L_T" not in n)):
-        return 2 * half_at(n, sheet, n.z)
+    """Girth of the garment where the zip ends, cm. It is measured along the cloth:
+    below a seam over which a torso blouses it ends so much higher on the body."""
+    end = n.z
+    if "dd" in n:
+        end = min(end, n.dd) if end <= down_to_seam(n) else end - n.blouse
+    if in_one(sheet) or ("dd" in n and (end <= n.dd or "L_T" not in n)):
+        return 2 * half_at(n, sheet, end)
     if "half_S" in n:  # a skirt with darts
-        return 2 * width_at(sheet, n.z, ("PF", "PB"))
-    return girth_at(n, n.z)
+        return 2 * width_at(sheet, end, ("PF", "PB"))
+    return girth_at(n, end)
 
 
 def _opening(n: Numbers, sheet: Sheet) -> float:

@@ -9,6 +9,7 @@ A seam of the draft says by itself how it is sewn; a feature says only what no s
 tells: loops, a zip, gathers, hems. Lengths are cm.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
@@ -194,4 +195,21 @@ def finished_edges(
         if p.code.startswith(begins)
         for e in p.edges
         if e.kind is EdgeKind.FINISHED and (not names or own_name(e.name) in names)
+    )
+
+
+def tape_on(
+    what: str, length: float, count: int, fmt: Callable[[float], str], work: Work
+) -> Operation:
+    """Tape of `length` cm on each of `count` net lines that would stretch, before
+    anything is sewn to them (cutting and costing 4)."""
+    each = "each net line" if count > 1 else "the net line"
+    return Operation(
+        work,
+        f"Tape the {what}",
+        (f"Tape of {fmt(length)} on {each}, so that it does not stretch.",),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.SET_ON,
+        length=count * length,
+        task=Task.STAY,
     )

@@ -11,7 +11,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
-from clothwright.features.operations import Operation
+from clothwright.features.operations import Operation, Work, tape_on
 from clothwright.features.skirts.closed_top import below, shortest_dart, top_of
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import contour_operations
@@ -24,6 +24,7 @@ from clothwright.paper import (
     InnerLine,
     PaperError,
     Piece,
+    Run,
     Seam,
     SeamKind,
     Sheet,
@@ -125,6 +126,14 @@ class ContourBand(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 1, "above the zip")
+        yield Notion(Article.TAPE, 1, "for the upper edge", length=self._tape(sheet))
+
+    def taped(self, sheet: Sheet) -> Iterable[Run]:
+        on = (sheet.piece(code) for code in _NAMES)
+        return (Run(p.code, e.name) for p in on for e in p.edges if "waist" in e.name)
+
+    def _tape(self, sheet: Sheet) -> float:
+        return 2 * sheet.chain_length(self.taped(sheet))
 
     def operations(
         self,
@@ -132,7 +141,9 @@ class ContourBand(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return contour_operations(sheet)
+        long = self._tape(sheet)
+        yield tape_on("upper edge of the shaped band", long, 1, fmt, Work.READY)
+        yield from contour_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         least = shortest_dart(sheet)

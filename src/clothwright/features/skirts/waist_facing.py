@@ -10,7 +10,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
-from clothwright.features.operations import Operation
+from clothwright.features.operations import Operation, Work, tape_on
 from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.closed_top import shortest_dart, top_of
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
@@ -114,6 +114,12 @@ class WaistFacing(Feature):
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         yield Notion(Article.HOOK, 1, "above the zip")
+        yield Notion(Article.TAPE, 1, "for the waist", length=self._tape(n, sheet))
+
+    def _tape(self, n: Numbers, sheet: Sheet) -> float:
+        """The whole waist, its darts closed, cm."""
+        half = sheet.chain_length(self.taped(sheet))
+        return half * (n.gores if GORE in sheet.pieces else 2)
 
     def taped(self, sheet: Sheet) -> Iterable[Run]:
         shells = (*FACINGS, HIP_PIECE)
@@ -126,7 +132,8 @@ class WaistFacing(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return facing_operations(sheet)
+        yield tape_on("waist", self._tape(n, sheet), 1, fmt, Work.READY)
+        yield from facing_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         least = shortest_dart(sheet)

@@ -9,7 +9,8 @@ from clothwright.blocks.trousers import FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
-from clothwright.features.operations import Operation
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation, Work, tape_on
 from clothwright.features.skirts.about import POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
     BAG,
@@ -183,6 +184,11 @@ class Pockets(Feature):
     def taped(self, sheet: Sheet) -> Iterable[Run]:
         return (Run(FRONT, "pocket"),) if self.shape is Shape.SLANT else ()
 
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        for run in self.taped(sheet):
+            tape = sheet.length(run.piece, run.edge)
+            yield Notion(Article.TAPE, 2, "for the pocket mouths", length=tape)
+
     def notes(
         self,
         n: Numbers,
@@ -206,7 +212,10 @@ class Pockets(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return pocket_operations(sheet)
+        for run in self.taped(sheet):
+            tape = sheet.length(run.piece, run.edge)
+            yield tape_on("pocket mouths", tape, 2, fmt, Work.STAY)
+        yield from pocket_operations(sheet)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from bag_findings(n, sheet, slant=self.shape is Shape.SLANT)

@@ -185,9 +185,9 @@ def start_findings(line: PanelLine, upper: UpperCurve) -> Iterator[Finding]:
     yield Finding(
         "P9",
         Severity.NOTE,
-        f"The {line.half} panel line would leave {line.start} {upper.wanted:.0f}° "
-        f"below the horizontal; it is drawn at {upper.drawn:.0f}°, within "
-        f"{low:.0f}° to {high:.0f}°.",
+        f"The {line.half} panel line would leave its start ({line.start}) "
+        f"{upper.wanted:.0f}° below the horizontal; it is drawn at {upper.drawn:.0f}°, "
+        f"within {low:.0f}° to {high:.0f}°.",
         line.start,
         "",
         {"wanted": upper.wanted, "drawn": upper.drawn},

@@ -130,7 +130,7 @@ def _facing(wx_S: float, w_SF: float, nf_S: float) -> float:
     if room < 2.5:
         raise RuleError(
             f"beside the front edge (wx S) only {max(0.0, room):.1f} cm are left to "
-            "the dart, too little for a facing: cross further, or not so far, or hem "
-            "the edge"
+            "the dart, too little for a facing: make the crossing more or less, or "
+            "hem the edge"
         )
     return min(7.0, room)

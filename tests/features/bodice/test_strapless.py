@@ -5,10 +5,11 @@ from itertools import pairwise, product
 
 import pytest
 
-from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.block import Block, Depth
 from clothwright.features.bodice.armhole import SleevelessArmhole
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.strapless import Strapless, TopShape
@@ -242,3 +243,15 @@ def test_a_shoulder_dart_is_left_out() -> None:
     for each in (asked, ruled):
         with pytest.raises(OrderError, match="leave back_shoulder_dart"):
             draft(each)
+
+
+def test_a_pitch_that_is_off_the_armhole_is_told_by_the_share() -> None:
+    """Where the armhole of a woman turns so sharply that it is drawn in beside its
+    pitch, the line over the bust cannot start there; from a share of it, it does."""
+    block = Block(bust_ease=5.02, depth=Depth.MEASURED)
+    top = Strapless(shape=TopShape.SWEETHEART, back=1.54, between=2.0)
+    features = held(top)
+    features = tuple(block if f.kind == "bodice block" else f for f in features)
+    asked = order(ansur_whole()[304], features, estimates=RuleSet.HANDBOOK)
+    with pytest.raises(OrderError, match="set share"):
+        draft(asked)

@@ -109,12 +109,16 @@ def share_of_armhole(line: PanelLine) -> Number:
     )
 
 
+_OFF = 0.01
+"""A pitch that lies further off the armhole is not on it, cm."""
+
+
 def start_on_armhole(
     d: Drafting, line: PanelLine, armhole: Path, *, at_pitch: bool
 ) -> Point:
     """Mark the start of a line: the pitch, or a share of the armhole, which runs from
     the underarm to the tip. Raises PaperError within 6 cm of the underarm or 4 cm of
-    the tip."""
+    the tip, and at a pitch that is off the armhole."""
     title = f"start of the {line.half} panel line"
     pitch = d[line.pitch]
     along = armhole.length_to_point(pitch)
@@ -125,6 +129,12 @@ def start_on_armhole(
             f"the {line.half} panel line starts too near the end of the armhole: make "
             f"its share another, so that it keeps {FROM_UNDERARM:g} cm from the "
             f"underarm and {FROM_TIP:g} cm from the tip"
+        )
+    if at_pitch and armhole.nearest(pitch)[1] > _OFF:
+        raise PaperError(
+            f"the {line.half} panel line would start at the pitch, which lies off the "
+            "armhole as it is drawn in here: set share, and it starts at a share of "
+            "the armhole's length"
         )
     if at_pitch:
         return d.found(line.start, pitch, f"{title}, at the pitch")

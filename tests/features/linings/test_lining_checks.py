@@ -7,19 +7,24 @@ import pytest
 
 from bodies import BRIDA, P92, THEA
 from clothwright.curves import Point, distance
+from clothwright.features import Feature
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.linings import lining_edge, roll
 from clothwright.features.linings.facing_checks import roll_findings
-from clothwright.features.linings.lining import Lining
+from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.linings.lining_checks import edge_findings
 from clothwright.features.linings.lining_strips import beside_strip
+from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.linings.roll import rolled_front
 from clothwright.features.linings.sewn_halves import front_half, sewn_front
+from clothwright.features.necks.neck_shapes import FrontShape
+from clothwright.features.necks.necklines import Neckline
 from clothwright.findings import Severity
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import JOINT, PaperError, Piece, Sheet, straight
 from combinations import combination
 from features.linings.test_lining import edged, hung, to_edge
-from orders import order
+from orders import order, sleeved_features
 from women import woman
 from wrong import longer, severity_of, unnoticed
 
@@ -145,3 +150,22 @@ def test_a_strip_that_covers_its_piece_is_told_by_its_width() -> None:
     strip = Piece("FFP", "Front facing, lower", loop)
     with pytest.raises(PaperError, match=r"make the facing \(bf\) narrower"):
         beside_strip(piece, strip)
+
+
+def test_a_facing_down_to_the_waist_dart_is_told_by_its_width() -> None:
+    """A square neck 20 deep, faced 12 wide: its free edge would run over the point of
+    the dart, and the lining's front cross itself."""
+
+    def lined(wide: float) -> tuple[Feature, ...]:
+        neck = Neckline(shape=FrontShape.SQUARE, depth=20.0)
+        features = sleeved_features(
+            neck,
+            NeckFacing(width=wide),
+            SideDart(),
+            Lining(mode=Mode.BELOW_FACING),
+        )
+        return tuple(f for f in features if f.kind != "front armhole princess")
+
+    assert not draft(order(P92, lined(8.0))).failed
+    with pytest.raises(OrderError, match=r"waist dart.*\(nf\) narrower"):
+        draft(order(P92, lined(12.0)))

@@ -48,6 +48,9 @@ more than the second, a share, is left of it."""
 _ABOVE_DART = 0.5
 """A facing ends so far above a side dart that the lining has too, cm (our own)."""
 
+_TOUCHED = 0.1
+"""A dart whose point comes so near to a facing's edge has no cloth above it, cm."""
+
 
 # -- below the facing ----------------------------------------------------------------
 def below_facing(d: Drafting) -> None:
@@ -80,6 +83,7 @@ def below_facing(d: Drafting) -> None:
                 lay_closed(d, piece, closed)
             wide, reached = line.run_on(REACH), True
             if sleeve is None or _crossed(closed, wide):
+                _clear_of_waist_dart(closed, wide, "nf" if sleeve else "ff_cf")
                 closed = below_line(
                     closed, wide, _FACED if sleeve is None else NECK_FACED
                 )
@@ -90,6 +94,21 @@ def below_facing(d: Drafting) -> None:
             codes.append(lined.code)
     if sleeve is not None:
         line_arms(d, codes, with_shell_grain(named_lining(sleeve, sleeve), sleeve))
+
+
+def _clear_of_waist_dart(piece: Piece, line: Path, width: str) -> None:
+    """Raises PaperError where a facing's free edge comes down to the point of a waist
+    dart; `width` is the number by which it does."""
+    if not piece.has("leg cf"):
+        return
+    leg = piece.edge("leg cf").path
+    ends = (leg.start, leg.end)
+    if leg.meets(line) or min(line.nearest(p)[1] for p in ends) < _TOUCHED:
+        told = {"nf": "(nf) narrower", "ff_cf": "less deep (facing at the centre)"}
+        raise PaperError(
+            "the facing comes down to the waist dart, so that the lining has no room "
+            f"above it: make the facing {told[width]}"
+        )
 
 
 def lay_below_cowl(d: Drafting) -> None:

@@ -128,7 +128,7 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
         for w in type(f).model_fields:
-            yield re.escape(w) if "_" in w else rf"(its |set ){w}|{w} ="
+            yield re.escape(w) if "_" in w else rf'(its |set ){w}|{w} =|"{w}"'
 
 
 def _crossed(made: Draft) -> Iterator[str]:

@@ -19,6 +19,7 @@ from clothwright.paper import (
     Piece,
     Verb,
     cut,
+    meetings,
     redraw,
 )
 
@@ -174,8 +175,11 @@ def _to_edge(line: Path, edge: Path, centre: Point) -> Path:
     if edge.nearest(centre)[1] < 0.05:
         return line
     on = line + Path.line(line.end, line.end + line.end_direction * _REACH)
-    at = on.meets(edge)[0][0]
-    return on.between(0.0, at)
+    fault = (
+        "the seam of the yoke does not come to the edge of the button stand: make the "
+        "yoke (Yf, Yb) deeper or less deep, or its bow less"
+    )
+    return on.between(0.0, meetings(on, edge, fault)[0][0])
 
 
 _REACH = 30.0

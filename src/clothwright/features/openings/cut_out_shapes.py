@@ -6,7 +6,7 @@ from enum import Enum
 from clothwright.curves import Cubic, Path, Point, Vector, mirror_in
 from clothwright.features.bodice.panel_lines import corner, rounded
 from clothwright.features.necks.neck_shapes import drop
-from clothwright.paper import PaperError
+from clothwright.paper import PaperError, meetings
 from clothwright.truing import Fillet
 
 _WIDEST_DROP = 0.4
@@ -74,6 +74,12 @@ def half_edge(shape: CutOutShape, top: Point, foot: Point, half: float) -> Path:
     )
 
 
+_NARROW = (
+    "the slash above the cut-out runs beside it or beside the neck: make the cut-out "
+    "(co half) or the neck wider"
+)
+
+
 def slashed(
     shape: CutOutShape, top: Point, foot: Point, half: float, neck: Path
 ) -> tuple[Path, Path, Path]:
@@ -83,9 +89,9 @@ def slashed(
     apex = top
     for _ in range(8):  # the edge comes to the slash at the level of the top
         edge = half_edge(shape, apex, foot, half)
-        s, t = edge.meets(plumb)[-1]
+        s, t = meetings(edge, plumb, _NARROW)[-1]
         apex = Point(apex.x, apex.y + top.y - plumb.at_length(t).y)
-    (u, v), *_ = neck.meets(plumb)
+    u, v = meetings(neck, plumb, _NARROW)[0]
     rest = neck.between(u, neck.length)
     slash = plumb.between(t, v)
     return edge.between(0.0, s).pinned(edge.start, slash.start), slash, rest

@@ -1,19 +1,18 @@
 """Shirt collar in two pieces, stand and fall (transformations 5)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point
 from clothwright.features.base import Number, Rank, Shown, Stage
-from clothwright.features.chains import Chains
-from clothwright.features.collars.collar import SRC, TURN, Collar
+from clothwright.features.collars.collar import SRC, TURN
 from clothwright.features.collars.collar_fall import (
     LEAN,
     POINT,
     draft_fall,
     fall_findings,
 )
-from clothwright.features.collars.collar_inside import GIVEN, NOT_BESIDE, WANTED, Inside
+from clothwright.features.collars.collar_on_stand import CollarOnStand
 from clothwright.features.collars.collar_pieces import STAND
 from clothwright.features.collars.collar_sewing import collar_operations
 from clothwright.features.collars.collar_stand import (
@@ -23,10 +22,9 @@ from clothwright.features.collars.collar_stand import (
     draft_stand,
     stand_findings,
 )
-from clothwright.features.linings.facing_seams import facing_seams
 from clothwright.features.operations import Operation, Task
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Seam, Sheet
+from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Angle, Length
 
@@ -49,7 +47,7 @@ def _fall(c_high: float) -> float:
     return c_high + 1.25
 
 
-class ShirtCollar(Collar):
+class ShirtCollar(CollarOnStand):
     """Shirt collar."""
 
     kind: Literal["shirt collar"] = "shirt collar"
@@ -103,21 +101,6 @@ class ShirtCollar(Collar):
     point: Annotated[Length | None, POINT] = None
     lean: Annotated[Angle | None, LEAN] = None
     turn: Annotated[Length | None, TURN] = None
-
-    inside: Inside = Inside.FACED
-
-    def provides(self) -> frozenset[str]:
-        return self.gives | GIVEN[self.inside]
-
-    def wants(self) -> Mapping[str, str]:
-        return {**self.needs, **WANTED[self.inside]}
-
-    def forbids(self) -> Mapping[str, str]:
-        return {**self.clashes, **NOT_BESIDE[self.inside]}
-
-    def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
-        faced = facing_seams(t, n) if self.inside is Inside.IN_STAND else ()
-        return (*faced, *super().sewn(t, n))
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (SHIRT,)

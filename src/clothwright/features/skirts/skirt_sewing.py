@@ -94,6 +94,23 @@ def _hook(title: str, says: str) -> Operation:
     )
 
 
+def ties_made(sheet: Sheet, ties: tuple[str, str]) -> Operation:
+    """The two ties of a wrap, closed at one end each."""
+    return Operation(
+        Work.BAG,
+        "Make the ties",
+        (
+            "Fold each lengthwise, right sides together, stitch the long edge and one "
+            "end, trim, turn and press.",
+        ),
+        edges=finished_edges(sheet, ties),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        task=Task.BAG,
+        count=2.0,
+    )
+
+
 def facing_operations(sheet: Sheet) -> Iterable[Operation]:
     """A waist faced when the sides are sewn and the zip is in."""
     yield Operation(

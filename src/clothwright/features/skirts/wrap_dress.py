@@ -19,6 +19,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
+from clothwright.features.skirts.skirt_sewing import ties_made
 from clothwright.features.skirts.wrap_skirt_drawing import (
     EDGE,
     TIE_OVER,
@@ -167,19 +168,7 @@ def wrap_operations(sheet: Sheet, fmt: Callable[[float], str]) -> Iterable[Opera
         seam_type=SeamType.HEM_TWICE,
         task=Task.NARROW_HEM,
     )
-    yield Operation(
-        Work.BAG,
-        "Make the ties",
-        (
-            "Fold each lengthwise, right sides together, stitch the long edge and one "
-            "end, trim, turn and press.",
-        ),
-        edges=finished_edges(sheet, (TIE_OVER, TIE_UNDER)),
-        stitch=Stitch.LOCK,
-        seam_type=SeamType.PLAIN,
-        task=Task.BAG,
-        count=2.0,
-    )
+    yield ties_made(sheet, (TIE_OVER, TIE_UNDER))
     wide = fmt(sheet.length(TIE_OVER, "free end") / 2)
     yield Operation(
         Work.BEHIND,

@@ -29,6 +29,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role, skirt_hem
+from clothwright.features.skirts.skirt_sewing import ties_made
 from clothwright.features.skirts.waistband import BAND, Waistband, onto_band
 from clothwright.features.skirts.wrap_skirt_drawing import (
     EDGE,
@@ -260,20 +261,7 @@ class WrapSkirt(Feature):
             length=0.0,
         )
         if self.tied:
-            ties = (TIE_OVER, TIE_UNDER)
-            yield Operation(
-                Work.BAG,
-                "Make the ties",
-                (
-                    "Fold each lengthwise, right sides together, stitch the long edge "
-                    "and one end, trim, turn and press.",
-                ),
-                edges=finished_edges(sheet, ties),
-                stitch=Stitch.LOCK,
-                seam_type=SeamType.PLAIN,
-                task=Task.BAG,
-                count=2.0,
-            )
+            yield ties_made(sheet, (TIE_OVER, TIE_UNDER))
             yield Operation(
                 Work.BAND,
                 "Work the slit of the band",

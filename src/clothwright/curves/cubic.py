@@ -303,22 +303,32 @@ class Cubic:
 
     def part(self, t0: float, t1: float) -> "Cubic":
         """The part between two parameters, t0 < t1."""
-        head = self.divided(t1)[0] if t1 < 1 else self
-        return head.divided(t0 / t1)[1] if t0 > 0 else head
+        head = self.before(t1) if t1 < 1 else self
+        return head.after(t0 / t1) if t0 > 0 else head
 
-    def divided(self, t: float) -> tuple["Cubic", "Cubic"]:
-        """The parts before and after a parameter (de Casteljau)."""
+    def before(self, t: float) -> "Cubic":
+        """The part before a parameter."""
+        ex, ey, hx, hy, x, y, _, _, _, _ = self._division(t)
+        p, q = pair(Point, (ex, ey)), pair(Point, (hx, hy))
+        return Cubic(self.start, p, q, pair(Point, (x, y)))
+
+    def after(self, t: float) -> "Cubic":
+        """The part after a parameter."""
+        _, _, _, _, x, y, ix, iy, gx, gy = self._division(t)
+        p, q = pair(Point, (ix, iy)), pair(Point, (gx, gy))
+        return Cubic(pair(Point, (x, y)), p, q, self.end)
+
+    def _division(self, t: float) -> tuple[float, ...]:
+        """Handles of the part before, the place of a parameter, handles of the part
+        after (de Casteljau)."""
         ax, ay, bx, by, cx, cy, dx, dy = self.xy
         ex, ey = ax + (bx - ax) * t, ay + (by - ay) * t
         fx, fy = bx + (cx - bx) * t, by + (cy - by) * t
         gx, gy = cx + (dx - cx) * t, cy + (dy - cy) * t
         hx, hy = ex + (fx - ex) * t, ey + (fy - ey) * t
         ix, iy = fx + (gx - fx) * t, fy + (gy - fy) * t
-        at = pair(Point, (hx + (ix - hx) * t, hy + (iy - hy) * t))
-        return (
-            Cubic(self.start, pair(Point, (ex, ey)), pair(Point, (hx, hy)), at),
-            Cubic(at, pair(Point, (ix, iy)), pair(Point, (gx, gy)), self.end),
-        )
+        x, y = hx + (ix - hx) * t, hy + (iy - hy) * t
+        return ex, ey, hx, hy, x, y, ix, iy, gx, gy
 
     def reversed(self) -> "Cubic":
         """The same curve walked the other way."""

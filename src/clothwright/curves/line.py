@@ -85,10 +85,13 @@ class Line:
         """The part between two parameters."""
         return Line(self.at(t0), self.at(t1))
 
-    def divided(self, t: float) -> tuple["Line", "Line"]:
-        """The parts before and after a parameter."""
-        at = self.at(t)
-        return Line(self.start, at), Line(at, self.end)
+    def before(self, t: float) -> "Line":
+        """The part before a parameter."""
+        return Line(self.start, self.at(t))
+
+    def after(self, t: float) -> "Line":
+        """The part after a parameter."""
+        return Line(self.at(t), self.end)
 
     def reversed(self) -> "Line":
         """The same line walked the other way."""

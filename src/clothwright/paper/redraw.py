@@ -52,6 +52,9 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             return (Run(piece, names[0], r.backward),)
         raise PaperError(f"{piece}: the seam along {r.edge} loses its edge")
 
+    out = sheet.put(p.with_edges((*drawn, *loop)))
+    if set(run) <= set(names):  # every seam keeps its edges
+        return out
     lost = [
         s.code
         for s in sheet.seams
@@ -60,9 +63,6 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             r.piece == piece and r.edge in run and r.edge not in names for r in s.runs()
         )
     ]
-    out = sheet.put(p.with_edges((*drawn, *loop)))
-    if set(run) <= set(names):  # every seam keeps its edges
-        return out
     return out.unsew(*lost).with_runs(where, piece)
 
 
@@ -82,7 +82,7 @@ def _start_at(path: Path, p: Point, code: str) -> Path:
     if gap <= OFF_LINE and along > 10 * CLOSE:
         if along > path.length - CLOSE:
             raise PaperError(f"{code}: the new line takes the whole of its neighbour")
-        return path.split(place)[1].pinned(p, path.end)
+        return path.after(place).pinned(p, path.end)
     u = path.start_direction
     reach = dot(p - path.start, u)
     foot = path.start + u * reach

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from clothwright.curves import CLOSE, Line, Path, Point, distance, dot
+from clothwright.curves import CLOSE, Line, Path, Point, ahead, distance, dot
 from clothwright.paper.piece import Edge, PaperError
 from clothwright.paper.seam import Run
 from clothwright.paper.sheet import Sheet
@@ -84,8 +84,9 @@ def _start_at(path: Path, p: Point, code: str) -> Path:
             raise PaperError(f"{code}: the new line takes the whole of its neighbour")
         return path.after(place).pinned(p, path.end)
     u = path.start_direction
-    reach = dot(p - path.start, u)
-    foot = path.start + u * reach
+    x, y = path.start
+    reach = dot((p[0] - x, p[1] - y), u)
+    foot = ahead(path.start, u, reach)
     if reach < 0 and distance(foot, p) <= OFF_LINE:
         first = path.segments[0]
         if isinstance(first, Line):

@@ -118,7 +118,9 @@ class Cubic:
         x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
         ux, uy = x3 - x0, y3 - y0
         off1, off2 = ux * (y1 - y0) - uy * (x1 - x0), ux * (y2 - y0) - uy * (x2 - x0)
-        return min(0.0, off1, off2), max(0.0, off1, off2)
+        if off1 > off2:
+            off1, off2 = off2, off1
+        return off1 if off1 < 0.0 else 0.0, off2 if off2 > 0.0 else 0.0
 
     @held
     def bend(self) -> float:
@@ -245,9 +247,10 @@ class Cubic:
 
         Newton's rule from the place beside the point on the chord; where that is not
         known to be the nearest, from kurbo's rough answer and from even trials that
-        could do better; where it finds no rest, kurbo's fine answer too. kurbo alone is wrong by
-        up to 8 mm on curves that are nearly straight or nearly parabolas; the best of
-        all was never off by 0.0001 mm (200,000 were tried, most of the worst kinds).
+        could do better; where it finds no rest, kurbo's fine answer too. kurbo alone
+        is wrong by up to 8 mm on curves that are nearly straight or nearly parabolas;
+        the best of all was never off by 0.0001 mm (200,000 were tried, most of the
+        worst kinds).
         """
         if p == self.start or p == self.end:  # as a third of those asked are
             return float(p != self.start), 0.0
@@ -295,9 +298,9 @@ class Cubic:
         first = (x1 - x0) * ux + (y1 - y0) * uy  # the legs along the chord
         middle = (x2 - x1) * ux + (y2 - y1) * uy
         last = (x3 - x2) * ux + (y3 - y2) * uy
-        least = 3 * min(first, middle, last)  # by the chord's length
-        if least <= 0:
+        if first <= 0.0 or middle <= 0.0 or last <= 0.0:
             return 0.0
+        least = 3 * min(first, middle, last)  # by the chord's length
         bend = self.bend * (ux * ux + uy * uy)
         return least * least / bend if bend else math.inf
 

@@ -214,6 +214,8 @@ class Path:
     def box(self) -> Box:
         """Left, top, right and bottom of the boxes of its segments, cm: the path lies
         within."""
+        if len(self.segments) == 1:
+            return self.segments[0].box
         lefts, tops, rights, bottoms = zip(*[s.box for s in self.segments], strict=True)
         return min(lefts), min(tops), max(rights), max(bottoms)
 

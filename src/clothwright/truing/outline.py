@@ -260,16 +260,13 @@ def box(points: Sequence[Pair]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
-_Floats = tuple[float, float, float]
-
-
-def _bend_terms(curve: Cubic) -> tuple[_Floats, _Floats, _Floats]:
-    """The legs of the control polygon, across and down, and their cross products
-    (c01, c02, c12): cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
+def _bend_terms(curve: Cubic) -> tuple[float, ...]:
+    """The three legs of the control polygon, and their cross products c01, c02, c12:
+    cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
     x0, y0, x1, y1, x2, y2, x3, y3 = curve.xy
-    d0x, d0y, d1x, d1y, d2x, d2y = x1 - x0, y1 - y0, x2 - x1, y2 - y1, x3 - x2, y3 - y2
-    c01, c02 = d0x * d1y - d0y * d1x, d0x * d2y - d0y * d2x
-    return (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, d1x * d2y - d1y * d2x)
+    ax, ay, bx, by, cx, cy = x1 - x0, y1 - y0, x2 - x1, y2 - y1, x3 - x2, y3 - y2
+    c01, c02, c12 = ax * by - ay * bx, ax * cy - ay * cx, bx * cy - by * cx
+    return ax, ay, bx, by, cx, cy, c01, c02, c12
 
 
 def wrong_way(curve: Cubic) -> float:
@@ -278,7 +275,7 @@ def wrong_way(curve: Cubic) -> float:
     A cubic changes its bend where the cross product of its first and second
     derivatives is 0, a quadratic in t; between two such places it turns one way.
     """
-    (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
+    d0x, d0y, d1x, d1y, d2x, d2y, c01, c02, c12 = _bend_terms(curve)
     if (c01 > 0 and c02 > 0 and c12 > 0) or (c01 < 0 and c02 < 0 and c12 < 0):
         return 0.0  # the sum of three terms of one sign
     stops = _roots(c01 - c02 + c12, c02 - 2 * c01, c01)
@@ -321,7 +318,7 @@ def _roots(a: float, b: float, c: float) -> list[float]:
 
 
 @cache
-def _middles(steps: int) -> tuple[_Floats, ...]:
+def _middles(steps: int) -> tuple[tuple[float, float, float], ...]:
     """The weights of a quadratic at the middle of each of so many equal steps."""
     ts = [(i + 0.5) / steps for i in range(steps)]
     return tuple(((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in ts)
@@ -336,14 +333,11 @@ def tightest(
     the bend there without a value.
     """
     most = least = 0.0
-    bent = [s for s in path.segments if isinstance(s, Cubic)]
-    curves = [c for c in bent if c.least_radius <= within] if bent else bent
-    if not curves:
-        return math.inf, math.inf
-    steps = _middles(samples)
-    for curve in curves:
-        (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
-        for a, b, c in steps:
+    for curve in path.segments:
+        if isinstance(curve, Line) or curve.least_radius > within:
+            continue
+        d0x, d0y, d1x, d1y, d2x, d2y, c01, c02, c12 = _bend_terms(curve)
+        for a, b, c in _middles(samples):
             v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
             if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³
                 bend = (a * c01 + b / 2 * c02 + c * c12) / (v * v * v)

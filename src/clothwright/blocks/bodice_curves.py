@@ -11,6 +11,7 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
+    ahead,
     bearing,
     direction,
     distance,
@@ -85,7 +86,7 @@ def tip_to_pitch(tip: Point, inward: Vector, pitch: Point) -> Cubic:
         if 1.5 * reach < first:
             down = pitch.y - (tip.y + reach * inward.y)
             first, second = 1.5 * reach, max(second, down - 2.1 * reach)
-    return Cubic(tip, tip + inward * first, pitch - _DOWN * second, pitch)
+    return Cubic(tip, ahead(tip, inward, first), ahead(pitch, _DOWN, -second), pitch)
 
 
 def back_armhole(
@@ -101,8 +102,8 @@ def back_armhole(
             tip_to_pitch(tip, inward, pitch),
             Cubic(
                 pitch,
-                pitch + _DOWN * (0.58 * drop),
-                underarm + q * (0.52 * (underarm.x - pitch.x)),
+                ahead(pitch, _DOWN, 0.58 * drop),
+                ahead(underarm, q, 0.52 * (underarm.x - pitch.x)),
                 underarm,
             ),
         )
@@ -122,8 +123,8 @@ def front_armhole(
             tip_to_pitch(tip, inward, pitch),
             Cubic(
                 pitch,
-                pitch + _DOWN * (0.66 * (underarm.y - pitch.y)),
-                underarm + q * (0.58 * (pitch.x - underarm.x)),
+                ahead(pitch, _DOWN, 0.66 * (underarm.y - pitch.y)),
+                ahead(underarm, q, 0.58 * (pitch.x - underarm.x)),
                 underarm,
             ),
         )
@@ -159,7 +160,7 @@ def pitch_under(
     would turn the wrong way by more than is sewn (C16; C18 moves the pitch so)."""
 
     def at(over: float) -> Point:
-        return tip + centre * over + _DOWN * drop
+        return ahead(ahead(tip, centre, over), _DOWN, drop)
 
     def wobbles(over: float) -> bool:
         return wrong_way(tip_to_pitch(tip, inward, at(over))) > WOBBLE

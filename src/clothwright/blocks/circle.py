@@ -8,7 +8,7 @@ radians unless the name says degrees.
 import math
 from dataclasses import dataclass
 
-from clothwright.curves import Cubic, Path, Point, bearing, turned
+from clothwright.curves import Cubic, Path, Point, ahead, bearing, turned
 from clothwright.paper import Edge, EdgeKind, straight
 
 NamedKind = tuple[str, EdgeKind]
@@ -52,11 +52,12 @@ def arc(centre: Point, radius: float, start: float, end: float) -> Path:
     h = 4 / 3 * math.tan(math.radians(step) / 4) * radius
     parts: list[Cubic] = []
     a = bearing(start)
-    p = centre + a * radius
+    p = ahead(centre, a, radius)
     for i in range(1, n + 1):
         b = bearing(start + i * step)
-        q = centre + b * radius
-        parts.append(Cubic(p, p + turned(a, 90) * h, q - turned(b, 90) * h, q))
+        q = ahead(centre, b, radius)
+        on, back = ahead(p, turned(a, 90), h), ahead(q, turned(b, 90), -h)
+        parts.append(Cubic(p, on, back, q))
         a, p = b, q
     return Path(tuple(parts))
 

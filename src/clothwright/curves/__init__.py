@@ -31,6 +31,7 @@ from clothwright.curves.point import (
     Pair,
     Point,
     Vector,
+    ahead,
     bearing,
     cross,
     degrees_between,
@@ -50,6 +51,7 @@ from clothwright.curves.tolerances import ARC, CLOSE, FIT, SOLVE
 
 __all__ = [
     "wedge_angle",
+    "ahead",
     "ARC",
     "CLOSE",
     "FIT",

@@ -14,6 +14,13 @@ import kurbopy
 from clothwright.curves.held import held
 from clothwright.curves.line import NO_NUMBER, Box, Line
 from clothwright.curves.motion import Motion
+from clothwright.curves.near import (
+    at_rest,
+    by_trials,
+    one_valley,
+    seen_from,
+    within,
+)
 from clothwright.curves.point import (
     Pair,
     Point,
@@ -24,13 +31,6 @@ from clothwright.curves.point import (
     pair,
 )
 from clothwright.curves.tolerances import ARC, CLOSE, FIT
-
-_TRIALS = tuple(i / 10 for i in range(11))
-"""Where on a curve the nearest place is sought."""
-
-_SLOW = 0.02
-"""At less than this share of its greatest speed a curve all but halts, and Newton's
-rule with it."""
 
 _ROUGH, _FAIR = 1e-3, 1e-5
 """How near kurbo's answer need be, cm, for a point on the curve and for another, of
@@ -51,6 +51,15 @@ Station = tuple[Pair, Pair, float]
 def _shares(n: int) -> tuple[float, ...]:
     """Where a curve is divided into n equal steps of its parameter."""
     return tuple(i / n for i in range(1, n))
+
+
+def _first_way(*legs: Pair) -> Vector:
+    """Unit direction of the first of some legs that has a length."""
+    for x, y in legs:
+        n = math.hypot(x, y)
+        if n > CLOSE:
+            return pair(Vector, (x / n, y / n))
+    raise ValueError("a curve of no length has no direction")
 
 
 @dataclass(init=False, unsafe_hash=True)
@@ -109,7 +118,9 @@ class Cubic:
         x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
         ux, uy = x3 - x0, y3 - y0
         off1, off2 = ux * (y1 - y0) - uy * (x1 - x0), ux * (y2 - y0) - uy * (x2 - x0)
-        return min(0.0, off1, off2), max(0.0, off1, off2)
+        if off1 > off2:
+            off1, off2 = off2, off1
+        return off1 if off1 < 0.0 else 0.0, off2 if off2 > 0.0 else 0.0
 
     @held
     def bend(self) -> float:
@@ -137,22 +148,22 @@ class Cubic:
     @property
     def start_direction(self) -> Vector:
         """Unit direction at the start; a handle on the end is skipped."""
-        x, y = self.start
-        for px, py in (self.handle1, self.handle2, self.end):
-            n = math.hypot(px - x, py - y)
-            if n > CLOSE:
-                return pair(Vector, ((px - x) / n, (py - y) / n))
-        raise ValueError("a curve of no length has no direction")
+        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        x, y = x1 - x0, y1 - y0
+        n = math.hypot(x, y)
+        if n <= CLOSE:
+            return _first_way((x2 - x0, y2 - y0), (x3 - x0, y3 - y0))
+        return pair(Vector, (x / n, y / n))
 
     @property
     def end_direction(self) -> Vector:
         """Unit direction at the end."""
-        x, y = self.end
-        for px, py in (self.handle2, self.handle1, self.start):
-            n = math.hypot(x - px, y - py)
-            if n > CLOSE:
-                return pair(Vector, ((x - px) / n, (y - py) / n))
-        raise ValueError("a curve of no length has no direction")
+        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        x, y = x3 - x2, y3 - y2
+        n = math.hypot(x, y)
+        if n <= CLOSE:
+            return _first_way((x3 - x1, y3 - y1), (x3 - x0, y3 - y0))
+        return pair(Vector, (x / n, y / n))
 
     def at(self, t: float) -> Point:
         """The point at parameter `t`, 0 to 1."""
@@ -234,81 +245,49 @@ class Cubic:
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`.
 
-        Newton's rule from kurbo's rough answer and from even trials that could do
-        better; where it finds no rest, kurbo's fine answer too. kurbo alone is wrong by
-        up to 8 mm on curves that are nearly straight or nearly parabolas; the best of
-        all was never off by 0.0001 mm (200,000 were tried, most of the worst kinds).
+        Newton's rule from the place beside the point on the chord; where that is not
+        known to be the nearest, from kurbo's rough answer and from even trials that
+        could do better; where it finds no rest, kurbo's fine answer too. kurbo alone
+        is wrong by up to 8 mm on curves that are nearly straight or nearly parabolas;
+        the best of all was never off by 0.0001 mm (200,000 were tried, most of the
+        worst kinds).
         """
         if p == self.start or p == self.end:  # as a third of those asked are
             return float(p != self.start), 0.0
-        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
-        # B(t) − p = a + b·t + c·t² + d·t³, for x and for y
-        ax, bx, cx = x0 - p[0], 3 * (x1 - x0), 3 * (x2 - 2 * x1 + x0)
-        ay, by, cy = y0 - p[1], 3 * (y1 - y0), 3 * (y2 - 2 * y1 + y0)
-        dx, dy = x3 - x0 - bx - cx, y3 - y0 - by - cy
-        cx2, cy2, dx3, dy3 = 2 * cx, 2 * cy, 3 * dx, 3 * dy
-        # the legs of the handles bound the speed
-        speed = max(math.hypot(bx, by), 3 * math.hypot(x2 - x1, y2 - y1))
-        speed = max(speed, 3 * math.hypot(x3 - x2, y3 - y2))
-        slow = (_SLOW * speed) ** 2
-
-        def bettered(t: float) -> tuple[float, bool, float]:
-            """(distance, whether restless, t) of the place that Newton's rule leads
-            to."""
-            restless = True
-            for _ in range(12):
-                gx = ax + t * (bx + t * (cx + t * dx))
-                gy = ay + t * (by + t * (cy + t * dy))
-                ex, ey = t * dx3, t * dy3
-                vx, vy = bx + t * (cx2 + ex), by + t * (cy2 + ey)
-                rise = vx * vx + vy * vy
-                if rise <= slow:
-                    break
-                bent = rise + (cx2 + ex + ex) * gx + (cy2 + ey + ey) * gy
-                # never step uphill
-                step = (vx * gx + vy * gy) / (bent if bent > 0 else rise)
-                before, t = t, t - step
-                if t < 0.0:
-                    t = 0.0
-                elif t > 1.0:
-                    t = 1.0
-                if -1e-9 < t - before < 1e-9:
-                    restless = False
-                    break
-            gx = ax + t * (bx + t * (cx + t * dx))
-            gy = ay + t * (by + t * (cy + t * dy))
-            return math.hypot(gx, gy), restless, t
-
-        asked = kurbopy.Point(p[0], p[1])
-        best = bettered(self._k.nearest(asked, _ROUGH).get_t())
+        terms, speed = seen_from(p, self.xy), self._speed
         # A place at rest within half the least radius R is the nearest: the distance
         # from a point is greatest only where it is R or more; between two places
         # within R/2 that lie ahead of each other, so no more than R apart, the curve
         # cannot get so far away and back.
         alone = self.least_radius / 2
+        if alone > 0:
+            ux, uy = self.xy[6] - self.xy[0], self.xy[7] - self.xy[1]
+            beside = -(terms[0] * ux + terms[1] * uy) / (ux * ux + uy * uy)
+            gap, restless, t = at_rest(terms, speed, within(beside))
+            if not restless and (gap <= alone or one_valley(terms)):
+                return t, gap
+        asked = kurbopy.Point(p[0], p[1])
+        rough = self._k.nearest(asked, _ROUGH).get_t()
+        best = at_rest(terms, speed, rough)
         if best[0] < _ON or (not best[1] and best[0] <= alone):
             return best[2], best[0]
         fair = self._k.nearest(asked, _FAIR).get_t()
         if abs(fair - best[2]) > 1e-3:
-            best = min(best, bettered(fair))
-        far: list[float] = []
-        for t in _TRIALS:
-            gx = ax + t * (bx + t * (cx + t * dx))
-            gy = ay + t * (by + t * (cy + t * dy))
-            far.append(gx * gx + gy * gy)
-        # no place is nearer than its trial by more than half a step at full speed
-        reach = speed / (2 * len(_TRIALS) - 2)
-        fence = [math.inf, *far, math.inf]
-        restless = best[1]
-        for i, t in enumerate(_TRIALS):
-            low = far[i] <= fence[i] and far[i] <= fence[i + 2]
-            if low and far[i] < (best[0] + reach) ** 2:
-                other = bettered(t)
-                best, restless = min(best, other), restless or other[1]
+            best = min(best, at_rest(terms, speed, fair))
+        gap, restless, t = by_trials(terms, speed, best)
         if restless:
-            t = self._k.nearest(asked, ARC).get_t()
-            best = min(best, (distance(self.at(t), p), True, t))
-        return best[2], best[0]
+            fine = self._k.nearest(asked, ARC).get_t()
+            gap, t = min((gap, t), (distance(self.at(fine), p), fine))
+        return t, gap
+
+    @held
+    def _speed(self) -> float:
+        """A bound of |B'|, cm: the legs of the handles hold it."""
+        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        a, b = math.hypot(x1 - x0, y1 - y0), math.hypot(x2 - x1, y2 - y1)
+        c = math.hypot(x3 - x2, y3 - y2)
+        a = a if a > b else b
+        return 3 * (a if a > c else c)
 
     @held
     def least_radius(self) -> float:
@@ -319,30 +298,40 @@ class Cubic:
         first = (x1 - x0) * ux + (y1 - y0) * uy  # the legs along the chord
         middle = (x2 - x1) * ux + (y2 - y1) * uy
         last = (x3 - x2) * ux + (y3 - y2) * uy
-        least = 3 * min(first, middle, last)  # by the chord's length
-        if least <= 0:
+        if first <= 0.0 or middle <= 0.0 or last <= 0.0:
             return 0.0
+        least = 3 * min(first, middle, last)  # by the chord's length
         bend = self.bend * (ux * ux + uy * uy)
         return least * least / bend if bend else math.inf
 
     def part(self, t0: float, t1: float) -> "Cubic":
         """The part between two parameters, t0 < t1."""
-        head = self.divided(t1)[0] if t1 < 1 else self
-        return head.divided(t0 / t1)[1] if t0 > 0 else head
+        head = self.before(t1) if t1 < 1 else self
+        return head.after(t0 / t1) if t0 > 0 else head
 
-    def divided(self, t: float) -> tuple["Cubic", "Cubic"]:
-        """The parts before and after a parameter (de Casteljau)."""
+    def before(self, t: float) -> "Cubic":
+        """The part before a parameter."""
+        ex, ey, hx, hy, x, y, _, _, _, _ = self._division(t)
+        p, q = pair(Point, (ex, ey)), pair(Point, (hx, hy))
+        return Cubic(self.start, p, q, pair(Point, (x, y)))
+
+    def after(self, t: float) -> "Cubic":
+        """The part after a parameter."""
+        _, _, _, _, x, y, ix, iy, gx, gy = self._division(t)
+        p, q = pair(Point, (ix, iy)), pair(Point, (gx, gy))
+        return Cubic(pair(Point, (x, y)), p, q, self.end)
+
+    def _division(self, t: float) -> tuple[float, ...]:
+        """Handles of the part before, the place of a parameter, handles of the part
+        after (de Casteljau)."""
         ax, ay, bx, by, cx, cy, dx, dy = self.xy
         ex, ey = ax + (bx - ax) * t, ay + (by - ay) * t
         fx, fy = bx + (cx - bx) * t, by + (cy - by) * t
         gx, gy = cx + (dx - cx) * t, cy + (dy - cy) * t
         hx, hy = ex + (fx - ex) * t, ey + (fy - ey) * t
         ix, iy = fx + (gx - fx) * t, fy + (gy - fy) * t
-        at = pair(Point, (hx + (ix - hx) * t, hy + (iy - hy) * t))
-        return (
-            Cubic(self.start, pair(Point, (ex, ey)), pair(Point, (hx, hy)), at),
-            Cubic(at, pair(Point, (ix, iy)), pair(Point, (gx, gy)), self.end),
-        )
+        x, y = hx + (ix - hx) * t, hy + (iy - hy) * t
+        return ex, ey, hx, hy, x, y, ix, iy, gx, gy
 
     def reversed(self) -> "Cubic":
         """The same curve walked the other way."""

@@ -6,6 +6,7 @@ from typing import Final
 
 from clothwright.curves.held import held
 from clothwright.curves.motion import Motion
+from clothwright.curves.near import within
 from clothwright.curves.point import Point, Vector, cross, direction, mix
 
 Box = tuple[float, float, float, float]
@@ -66,11 +67,11 @@ class Line:
 
     def parameter_at_length(self, s: float) -> float:
         """Parameter where the length from the start is `s`; clamped to 0..1."""
-        return min(1.0, max(0.0, s / self.length)) if self.length else 0.0
+        return within(s / self.length) if self.length else 0.0
 
     def length_to(self, t: float) -> float:
         """Length from the start to parameter `t`, 0 to 1."""
-        return self.length * min(1.0, max(0.0, t))
+        return self.length * within(t)
 
     def nearest(self, p: Point) -> tuple[float, float]:
         """(t, distance) of the place nearest to `p`."""
@@ -85,10 +86,13 @@ class Line:
         """The part between two parameters."""
         return Line(self.at(t0), self.at(t1))
 
-    def divided(self, t: float) -> tuple["Line", "Line"]:
-        """The parts before and after a parameter."""
-        at = self.at(t)
-        return Line(self.start, at), Line(at, self.end)
+    def before(self, t: float) -> "Line":
+        """The part before a parameter."""
+        return Line(self.start, self.at(t))
+
+    def after(self, t: float) -> "Line":
+        """The part after a parameter."""
+        return Line(self.at(t), self.end)
 
     def reversed(self) -> "Line":
         """The same line walked the other way."""

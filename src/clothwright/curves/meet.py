@@ -17,6 +17,7 @@ import kurbopy
 
 from clothwright.curves.cubic import Cubic, Segment
 from clothwright.curves.line import Box, Line
+from clothwright.curves.near import within
 from clothwright.curves.point import Point, cross, distance
 
 _CHORDS = 32
@@ -95,12 +96,8 @@ def _checked(a: Segment, b: Segment, found: Iterable[Hit]) -> list[Hit]:
         new = all(abs(t - x) > 1e-6 or abs(s - y) > 1e-6 for x, y in hits)
         inside = -_PAST <= t <= 1 + _PAST and -_PAST <= s <= 1 + _PAST
         if new and inside and distance(a.at(t), b.at(s)) < _NEAR:
-            hits.append((_within(t), _within(s)))
+            hits.append((within(t), within(s)))
     return hits
-
-
-def _within(t: float) -> float:
-    return 0.0 if t < 0.0 else 1.0 if t > 1.0 else t
 
 
 def _lines(a: Line, b: Line) -> list[Hit]:
@@ -115,7 +112,7 @@ def _lines(a: Line, b: Line) -> list[Hit]:
     if not (-_PAST <= t <= 1 + _PAST and -_PAST <= s <= 1 + _PAST):
         return []
     off = math.hypot(ax + ux * t - bx - vx * s, ay + uy * t - by - vy * s)
-    return [(_within(t), _within(s))] if off < _NEAR else []
+    return [(within(t), within(s))] if off < _NEAR else []
 
 
 def _curve_and_line(a: Cubic, b: Line) -> list[Hit]:
@@ -135,7 +132,7 @@ def _curve_and_line(a: Cubic, b: Line) -> list[Hit]:
     t = _only_root(d0, d1, d2, d3)
     x, y = a.at(t)
     s = ((x - x0) * ux + (y - y0) * uy) / (ux * ux + uy * uy)
-    return [(t, _within(s))] if -_PAST <= s <= 1 + _PAST else []
+    return [(t, within(s))] if -_PAST <= s <= 1 + _PAST else []
 
 
 def _only_root(d0: float, d1: float, d2: float, d3: float) -> float:

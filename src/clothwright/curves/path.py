@@ -81,7 +81,10 @@ class Path:
     @held
     def length(self) -> float:
         """True length in cm."""
-        return math.fsum([s.length for s in self.segments])
+        segments = self.segments
+        if len(segments) == 1:
+            return segments[0].length
+        return math.fsum([s.length for s in segments])
 
     @property
     def straight(self) -> bool:
@@ -136,32 +139,36 @@ class Path:
 
     def length_to(self, place: Place) -> float:
         """Length from the start to a place."""
-        before = math.fsum([s.length for s in self.segments[: place.segment]])
-        return before + self.segments[place.segment].length_to(place.t)
+        i, t = place
+        along = self.segments[i].length_to(t)
+        if i == 0:
+            return along
+        return math.fsum([s.length for s in self.segments[:i]]) + along
 
     def nearest(self, p: Point) -> tuple[Place, float]:
         """(place, distance) of the place nearest to `p`."""
-        if len(self.segments) == 1:
-            t, d = self.segments[0].nearest(p)
-            return Place(0, t), d
+        segments = self.segments
+        if len(segments) == 1:
+            t, least = segments[0].nearest(p)
+            return pair(Place, (0, t)), least
         # those whose boxes lie nearest first: the others are seldom asked
         x, y = p
         order: list[tuple[float, int]] = []
-        for i, s in enumerate(self.segments):
+        for i, s in enumerate(segments):
             left, top, right, bottom = s.box
             across = left - x if x < left else x - right if x > right else 0.0
             down = top - y if y < top else y - bottom if y > bottom else 0.0
             order.append((across * across + down * down, i))
         order.sort()
-        place, least = Place(0, 0.0), math.inf
+        first, at, least = 0, 0.0, math.inf
         for bound, i in order:
             if bound > (least + 1e-9) ** 2:
                 break
-            t, d = self.segments[i].nearest(p)
+            t, d = segments[i].nearest(p)
             # of two as near, the first: they share a joint
-            if d < least - 1e-12 or (d < least + 1e-12 and i < place.segment):
-                place, least = Place(i, t), d
-        return place, least
+            if d < least - 1e-12 or (d < least + 1e-12 and i < first):
+                first, at, least = i, t, d
+        return pair(Place, (first, at)), least
 
     def keeps_off(self, other: "Path", by: float, places: Iterable[float]) -> bool:
         """True when it comes no nearer than `by`, cm, to any of these places of another
@@ -207,6 +214,8 @@ class Path:
     def box(self) -> Box:
         """Left, top, right and bottom of the boxes of its segments, cm: the path lies
         within."""
+        if len(self.segments) == 1:
+            return self.segments[0].box
         lefts, tops, rights, bottoms = zip(*[s.box for s in self.segments], strict=True)
         return min(lefts), min(tops), max(rights), max(bottoms)
 
@@ -225,21 +234,35 @@ class Path:
     # -- changing: always a new path ---------------------------------------------
     def split(self, place: Place) -> tuple["Path", "Path"]:
         """Divide at an inner place. Raises ValueError at the very ends."""
+        return self.before(place), self.after(place)
+
+    def before(self, place: Place) -> "Path":
+        """The part before an inner place. Raises ValueError at the very ends."""
+        i, t = self._cut_at(place)
+        head, seg = self.segments[:i], self.segments[i]
+        return Path((*head, seg if t >= 1.0 else seg.before(t)))
+
+    def after(self, place: Place) -> "Path":
+        """The part after an inner place. Raises ValueError at the very ends."""
+        i, t = self._cut_at(place)
+        tail = self.segments[i + 1 :]
+        return Path(tail if t >= 1.0 else (self.segments[i].after(t), *tail))
+
+    def _cut_at(self, place: Place) -> tuple[int, float]:
+        """Where to divide for a place: on a joint (t is 1) that is a crumb away."""
         i, t = place
         length = self.segments[i].length
         if t * length <= _CRUMB:
             i, t = (i - 1, 1.0) if i > 0 else (i, 0.0)
         elif (1 - t) * length <= _CRUMB:
             t = 1.0
-        head, seg, tail = self.segments[:i], self.segments[i], self.segments[i + 1 :]
         if t >= 1 - 1e-9:
-            if not tail:
+            if i + 1 == len(self.segments):
                 raise ValueError("a path cannot be divided at its end")
-            return Path((*head, seg)), Path(tail)
+            return i, 1.0
         if t <= 1e-9:
             raise ValueError("a path cannot be divided at its start")
-        before, after = seg.divided(t)
-        return Path((*head, before)), Path((after, *tail))
+        return i, t
 
     def split_at_length(self, s: float) -> tuple["Path", "Path"]:
         """Divide a length `s` from the start."""
@@ -249,9 +272,9 @@ class Path:
         """The part from length `s0` to length `s1`, 0 ≤ s0 < s1 ≤ length."""
         out = self
         if s1 < self.length - 2 * _CRUMB:
-            out = out.split_at_length(s1)[0]
+            out = out.before(out.place_at_length(s1))
         if s0 > 2 * _CRUMB:
-            out = out.split_at_length(s0)[1]
+            out = out.after(out.place_at_length(s0))
         return out
 
     def without_crumbs(self, least: float) -> "Path":

@@ -93,6 +93,11 @@ def rotate(p: Point, centre: Point, degrees: float) -> Point:
     return centre + turned(p - centre, degrees)
 
 
+def ahead(p: Pair, way: Pair, by: float) -> Point:
+    """The place so far from `p` along a direction, cm."""
+    return pair(Point, (p[0] + way[0] * by, p[1] + way[1] * by))
+
+
 def left_normal(v: tuple[float, float]) -> Vector:
     """Unit vector square to `v`, on its left as seen when walking along `v`."""
     u = unit(v)

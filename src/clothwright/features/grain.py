@@ -5,7 +5,7 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
 
-from clothwright.curves import Path, Point, Vector, cross, direction, dot, turned
+from clothwright.curves import Path, Point, Vector, ahead, cross, direction, dot, turned
 from clothwright.features.chains import STRAP
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
@@ -143,5 +143,5 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
     length = high - low
     half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
-    middle = across * at + up * ((low + high) / 2)
-    return middle - up * half, middle + up * half
+    middle = ahead(across * at, up, (low + high) / 2)
+    return ahead(middle, up, -half), ahead(middle, up, half)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from clothwright.curves import CLOSE, Line, Path, Point, distance, dot
+from clothwright.curves import CLOSE, Line, Path, Point, ahead, distance, dot
 from clothwright.paper.piece import Edge, PaperError
 from clothwright.paper.seam import Run
 from clothwright.paper.sheet import Sheet
@@ -52,6 +52,9 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             return (Run(piece, names[0], r.backward),)
         raise PaperError(f"{piece}: the seam along {r.edge} loses its edge")
 
+    out = sheet.put(p.with_edges((*drawn, *loop)))
+    if set(run) <= set(names):  # every seam keeps its edges
+        return out
     lost = [
         s.code
         for s in sheet.seams
@@ -60,9 +63,6 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
             r.piece == piece and r.edge in run and r.edge not in names for r in s.runs()
         )
     ]
-    out = sheet.put(p.with_edges((*drawn, *loop)))
-    if set(run) <= set(names):  # every seam keeps its edges
-        return out
     return out.unsew(*lost).with_runs(where, piece)
 
 
@@ -82,10 +82,11 @@ def _start_at(path: Path, p: Point, code: str) -> Path:
     if gap <= OFF_LINE and along > 10 * CLOSE:
         if along > path.length - CLOSE:
             raise PaperError(f"{code}: the new line takes the whole of its neighbour")
-        return path.split(place)[1].pinned(p, path.end)
+        return path.after(place).pinned(p, path.end)
     u = path.start_direction
-    reach = dot(p - path.start, u)
-    foot = path.start + u * reach
+    x, y = path.start
+    reach = dot((p[0] - x, p[1] - y), u)
+    foot = ahead(path.start, u, reach)
     if reach < 0 and distance(foot, p) <= OFF_LINE:
         first = path.segments[0]
         if isinstance(first, Line):

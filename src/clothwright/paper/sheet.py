@@ -144,8 +144,11 @@ class Sheet:
 
         seams: list[Seam] = []
         for s in self.seams:
-            touched = [r for r in s.left + s.right if r[0] in pieces]
-            seams.append(s.over(chain(s.left), chain(s.right)) if touched else s)
+            for r in s.left + s.right:
+                if r[0] in pieces:
+                    s = s.over(chain(s.left), chain(s.right))
+                    break
+            seams.append(s)
         return self._with(seams=tuple(seams))
 
     def unwatched(self) -> "Sheet":

@@ -8,7 +8,16 @@ the arc-like curve, which is a measured approximation of a circular arc.
 import math
 from dataclasses import dataclass
 
-from clothwright.curves import Path, Point, Vector, direction, distance, dot, unit
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    ahead,
+    direction,
+    distance,
+    dot,
+    unit,
+)
 
 ARC_HANDLE = 0.36
 """Handle of an arc-like curve as a share of its chord: within 1 mm of a circular arc
@@ -85,7 +94,7 @@ class Fillet:
         that it spans, which lengthens its handles by a third of it each."""
         u, v = unit(arrive), unit(leave)
         h = self.handle + gap / 3
-        return Path.cubic(start, start + u * h, end - v * h, end)
+        return Path.cubic(start, ahead(start, u, h), ahead(end, v, -h), end)
 
 
 def arc_like(q: Point, p: Point, arrive: Vector, leave: Vector | None = None) -> Path:
@@ -98,4 +107,4 @@ def arc_like(q: Point, p: Point, arrive: Vector, leave: Vector | None = None) ->
     e, chord = unit(arrive), direction(q, p)
     start = unit(leave) if leave else chord * (2 * dot(e, chord)) - e
     h = ARC_HANDLE * distance(q, p)
-    return Path.cubic(q, q + start * h, p - e * h, p)
+    return Path.cubic(q, ahead(q, start, h), ahead(p, e, -h), p)

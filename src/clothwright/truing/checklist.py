@@ -214,8 +214,10 @@ def check_curves(piece: Piece) -> Iterator[Finding]:
     for edge in piece.edges:
         if not _is_rounded(edge.name):
             continue
-        curves = [s for s in edge.path.segments if isinstance(s, Cubic)]
-        worst = max([wrong_way(c) for c in curves], default=0.0)
+        worst = 0.0
+        for s in edge.path.segments:
+            if isinstance(s, Cubic):
+                worst = max(worst, wrong_way(s))
         severity = WRONG_WAY.severity(worst)
         if severity is not None:
             says = f"turns the wrong way by {worst:.1f}°; up to 3° goes unseen"

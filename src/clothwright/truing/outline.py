@@ -36,10 +36,13 @@ def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
     """A place where a closed outline crosses or touches itself, else None. Curves are
     looked at as chords that stray at most so far from them, cm.
 
-    Most neighbours turn away from each other at their joint. Of the others, sorted
-    along the longer side of the outline, the boxes of few overlap, and most of those
-    lie on two sides of a line: the chords of what is left are compared.
+    Many outlines go round their middle once, and do not. Of the others most neighbours
+    turn away from each other at their joint. Of those that are none, sorted along the
+    longer side of the outline, the boxes of few overlap, and most of these lie on two
+    sides of a line: the chords of what is left are compared.
     """
+    if _goes_round(outline):
+        return None
     segments = outline.segments
     n = len(segments)
     doubtful: list[tuple[int, int]] = []
@@ -76,6 +79,34 @@ def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
         if place is not None:
             return place
     return None
+
+
+def _goes_round(outline: Path) -> bool:
+    """True when an outline goes round the middle of its box clockwise once and never
+    turns back: seen from there it lies at one place in each direction, and so do its
+    chords. The points that hold a curve go round so as well, within half a turn."""
+    left, top, right, bottom = outline.box
+    x, y = (left + right) / 2, (top + bottom) / 2
+    rounds = 0
+    for s in outline.segments:
+        if isinstance(s, Cubic):
+            ax, ay, bx, by, cx, cy, dx, dy = s.xy
+            ax, ay, bx, by = ax - x, ay - y, bx - x, by - y
+            cx, cy, dx, dy = cx - x, cy - y, dx - x, dy - y
+            if not (
+                ax * by > ay * bx
+                and bx * cy > by * cx
+                and cx * dy > cy * dx
+                and ax * cy > ay * cx
+            ):
+                return False
+        else:
+            (ax, ay), (dx, dy) = s.start, s.end
+            ax, ay, dx, dy = ax - x, ay - y, dx - x, dy - y
+        if not ax * dy > ay * dx:
+            return False
+        rounds += ay < 0.0 <= dy  # past the direction to the right
+    return rounds == 1
 
 
 def _meets_itself(curve: Cubic, stray: float, *, closed: bool) -> Pair | None:
@@ -125,24 +156,39 @@ def _turn_away(a: Segment, b: Segment) -> bool:
     """True when nothing of the first segment reaches ahead, nor of the second back,
     over a line through the joint at which this follows that: so they meet nowhere
     else. Two lines do not: one that turns straight back is another check's."""
-    if isinstance(a, Line) and isinstance(b, Line):
-        return True
-    (ax, ay), (x, y), (bx, by) = a.start, a.end, b.end
-    back, on = math.hypot(ax - x, ay - y), math.hypot(bx - x, by - y)
-    if not (back > 0 and on > 0):
-        return False
-    ux, uy = (bx - x) / on - (ax - x) / back, (by - y) / on - (ay - y) / back
-    level = ux * x + uy * y
-    if not ux * ax + uy * ay < level < ux * bx + uy * by:
-        return False
     if isinstance(a, Cubic):
-        _, _, ax, ay, bx, by, _, _ = a.xy
-        if ux * ax + uy * ay > level or ux * bx + uy * by > level:
-            return False
+        ax, ay, px, py, qx, qy, x, y = a.xy
+    else:
+        if isinstance(b, Line):
+            return True
+        (ax, ay), (x, y) = a.start, a.end
+        px, py, qx, qy = ax, ay, ax, ay
     if isinstance(b, Cubic):
-        _, _, ax, ay, bx, by, _, _ = b.xy
-        return ux * ax + uy * ay >= level and ux * bx + uy * by >= level
-    return True
+        _, _, rx, ry, sx, sy, bx, by = b.xy
+    else:
+        bx, by = b.end
+        rx, ry, sx, sy = bx, by, bx, by
+    ux, uy = bx - ax, by - ay
+    for again in (False, True):
+        if again:
+            ux, uy = _halving(ax - x, ay - y, bx - x, by - y)
+        level = ux * x + uy * y
+        if (
+            ux * ax + uy * ay < level < ux * bx + uy * by
+            and ux * px + uy * py <= level
+            and ux * qx + uy * qy <= level
+            and ux * rx + uy * ry >= level
+            and ux * sx + uy * sy >= level
+        ):
+            return True
+    return False
+
+
+def _halving(ax: float, ay: float, bx: float, by: float) -> Pair:
+    """The way from a first direction to a second, both from one place: square to what
+    halves their angle. No way where one of them has no length."""
+    a, b = math.hypot(ax, ay), math.hypot(bx, by)
+    return (bx / b - ax / a, by / b - ay / a) if a > 0 and b > 0 else (0.0, 0.0)
 
 
 def _beside(a: Segment, b: Segment) -> bool:
@@ -214,16 +260,13 @@ def box(points: Sequence[Pair]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
-_Floats = tuple[float, float, float]
-
-
-def _bend_terms(curve: Cubic) -> tuple[_Floats, _Floats, _Floats]:
-    """The legs of the control polygon, across and down, and their cross products
-    (c01, c02, c12): cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
+def _bend_terms(curve: Cubic) -> tuple[float, ...]:
+    """The three legs of the control polygon, and their cross products c01, c02, c12:
+    cross(B', B'') / 18 = c01·(1−t)² + c02·t(1−t) + c12·t²."""
     x0, y0, x1, y1, x2, y2, x3, y3 = curve.xy
-    d0x, d0y, d1x, d1y, d2x, d2y = x1 - x0, y1 - y0, x2 - x1, y2 - y1, x3 - x2, y3 - y2
-    c01, c02 = d0x * d1y - d0y * d1x, d0x * d2y - d0y * d2x
-    return (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, d1x * d2y - d1y * d2x)
+    ax, ay, bx, by, cx, cy = x1 - x0, y1 - y0, x2 - x1, y2 - y1, x3 - x2, y3 - y2
+    c01, c02, c12 = ax * by - ay * bx, ax * cy - ay * cx, bx * cy - by * cx
+    return ax, ay, bx, by, cx, cy, c01, c02, c12
 
 
 def wrong_way(curve: Cubic) -> float:
@@ -232,7 +275,7 @@ def wrong_way(curve: Cubic) -> float:
     A cubic changes its bend where the cross product of its first and second
     derivatives is 0, a quadratic in t; between two such places it turns one way.
     """
-    (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
+    d0x, d0y, d1x, d1y, d2x, d2y, c01, c02, c12 = _bend_terms(curve)
     if (c01 > 0 and c02 > 0 and c12 > 0) or (c01 < 0 and c02 < 0 and c12 < 0):
         return 0.0  # the sum of three terms of one sign
     stops = _roots(c01 - c02 + c12, c02 - 2 * c01, c01)
@@ -275,7 +318,7 @@ def _roots(a: float, b: float, c: float) -> list[float]:
 
 
 @cache
-def _middles(steps: int) -> tuple[_Floats, ...]:
+def _middles(steps: int) -> tuple[tuple[float, float, float], ...]:
     """The weights of a quadratic at the middle of each of so many equal steps."""
     ts = [(i + 0.5) / steps for i in range(steps)]
     return tuple(((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in ts)
@@ -290,14 +333,11 @@ def tightest(
     the bend there without a value.
     """
     most = least = 0.0
-    bent = [s for s in path.segments if isinstance(s, Cubic)]
-    curves = [c for c in bent if c.least_radius <= within] if bent else bent
-    if not curves:
-        return math.inf, math.inf
-    steps = _middles(samples)
-    for curve in curves:
-        (d0x, d1x, d2x), (d0y, d1y, d2y), (c01, c02, c12) = _bend_terms(curve)
-        for a, b, c in steps:
+    for curve in path.segments:
+        if isinstance(curve, Line) or curve.least_radius > within:
+            continue
+        d0x, d0y, d1x, d1y, d2x, d2y, c01, c02, c12 = _bend_terms(curve)
+        for a, b, c in _middles(samples):
             v = math.hypot(a * d0x + b * d1x + c * d2x, a * d0y + b * d1y + c * d2y)
             if v > 1e-9:  # curvature: (18/27) of these over |B'/3|³
                 bend = (a * c01 + b / 2 * c02 + c * c12) / (v * v * v)

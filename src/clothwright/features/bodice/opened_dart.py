@@ -181,7 +181,7 @@ def one_way_each(curve: Cubic) -> tuple[Cubic, ...]:
                 middle = (s + t) / 2
                 same = curve.curvature(s) * curve.curvature(middle) > 0
                 s, t = (middle, t) if same else (s, middle)
-            first, rest = curve.divided(s)
+            first, rest = curve.before(s), curve.after(s)
             return (first, *one_way_each(rest))
     return (curve,)
 

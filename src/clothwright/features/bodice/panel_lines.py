@@ -274,8 +274,8 @@ def rounded(upper: Path, lower: Path, fillet: Fillet, gap: float = 0.0) -> Path:
     t = min(fillet.tangent, 0.4 * upper.length, 0.4 * lower.length)
     if t < 0.05 and gap < 1e-6:  # too small to draw, or no corner at all
         return upper + lower
-    a, _ = upper.split_at_length(upper.length - t)
-    _, b = lower.split_at_length(t)
+    a = upper.before(upper.place_at_length(upper.length - t))
+    b = lower.after(lower.place_at_length(t))
     arc = fillet.between(a.end, a.end_direction, b.start, b.start_direction, gap)
     return a + arc + b
 

@@ -9,7 +9,7 @@ peplum equal edge by edge.)
 import math
 from collections.abc import Callable
 
-from clothwright.curves import SOLVE, Cubic, Point, Vector, direction, distance, turned
+from clothwright.curves import SOLVE, Cubic, Point, Vector, ahead, direction, distance
 from clothwright.rules import RuleTable
 
 _SRC = "first garment 12"
@@ -111,9 +111,10 @@ def waist_curve(
     """
     u = down_start or Vector(0.0, 1.0)
     v = down_end or Vector(0.0, 1.0)
-    p, q = start + u * dip_start, end + v * dip_end
+    p, q = ahead(start, u, dip_start), ahead(end, v, dip_end)
     third = distance(p, q) / 3
-    return Cubic(p, p + turned(u, 90) * third, q - turned(v, 90) * third, q)
+    (ux, uy), (vx, vy) = u, v  # the curve leaves and arrives square to these
+    return Cubic(p, ahead(p, (-uy, ux), third), ahead(q, (vy, -vx), third), q)
 
 
 def raised_at(x: float, sway: float, sway_dart: float, x_dart: float) -> float:

@@ -11,6 +11,7 @@ from clothwright.curves import (
     Path,
     Point,
     Vector,
+    ahead,
     direction,
     distance,
     turned,
@@ -181,4 +182,4 @@ def plain_curve(
     """A curve that leaves and arrives in given directions, its handles shares of
     `reach`, which is the distance when not given."""
     w = distance(a, b) if reach is None else reach
-    return Path((Cubic(a, a + leave * (out * w), b - arrive * (back * w), b),))
+    return Path((Cubic(a, ahead(a, leave, out * w), ahead(b, arrive, -(back * w)), b),))

@@ -167,7 +167,7 @@ def cut_back(neck: Path, shell: float) -> Path:
 def _moved_in(path: Path, by: float) -> Path:
     """A path that ends at the shoulder, cut back there, or run on by a little."""
     if by > DOUBLED:
-        cut = path.split_at_length(path.length - by)[0]
+        cut = path.before(path.place_at_length(path.length - by))
         return cut.without_crumbs(DOUBLED)
     if by < -DOUBLED:
         return path + Path.line(path.end, path.end - path.end_direction * by)

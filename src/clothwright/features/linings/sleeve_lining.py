@@ -205,7 +205,7 @@ def led_aside(path: Path, by: Vector, *, first: bool) -> Path:
         t = clip(dot(p - start, whole) / dot(whole, whole), 0.0, 1.0)
         return p + by * (t * t * (3 - 2 * t))
 
-    parts = (half for s in low.segments for half in s.divided(0.5))
+    parts = (half for s in low.segments for half in (s.before(0.5), s.after(0.5)))
     return high + Path(tuple(type(s)(*(at(p) for p in s.points)) for s in parts))
 
 

@@ -268,6 +268,6 @@ def _length_at_level(path: Path, y: float) -> float:
 def _round_corner(neck: Path, slant: Path, radius: float) -> tuple[Path, Path]:
     """Neck and slant with the corner between them rounded; the arc is the neck's."""
     f = Fillet.of(corner(neck, slant), radius, math.inf)
-    a, _ = neck.split_at_length(neck.length - f.tangent)
-    _, b = slant.split_at_length(f.tangent)
+    a = neck.before(neck.place_at_length(neck.length - f.tangent))
+    b = slant.after(slant.place_at_length(f.tangent))
     return a + f.between(a.end, a.end_direction, b.start, b.start_direction), b

@@ -304,4 +304,4 @@ def _parted(curve: Cubic) -> Path:
     if curve.curvature(0.02) * curve.curvature(0.98) >= 0:
         return Path((curve,))
     t = by_trial(curve.curvature, 0.02, 0.98)
-    return Path((curve,)) if t is None else Path(curve.divided(t))
+    return Path((curve,)) if t is None else Path((curve.before(t), curve.after(t)))

@@ -359,3 +359,38 @@ def test_starting_needs_no_output_library() -> None:
         "assert not bad, bad"
     )
     subprocess.run([sys.executable, "-c", code], check=True)
+
+
+def test_a_skirt_is_not_troubled_with_the_bust(tmp_path: Path) -> None:
+    """A doubtful bust is told where it is used; a doubtful waist in both."""
+    bust = (demo() / "in/thea.toml").read_text("utf8").replace("\nB = 84", "\nB = 104")
+    (tmp_path / "thea.toml").write_text(bust, "utf8")
+    for name, told in (
+        ("straight-skirt", False),
+        ("trousers", False),
+        ("zip-top", True),
+    ):
+        order = (demo() / f"in/{name}.toml").read_text("utf8")
+        order = order.replace("ysolde.toml", "thea.toml")
+        (tmp_path / "o.toml").write_text(order, "utf8")
+        said = RUN.invoke(app, ["check", str(tmp_path / "o.toml")]).stdout
+        assert ("bust girth (B) 104" in said) is told, name
+    waist = bust.replace("\nW = 66", "\nW = 92")
+    (tmp_path / "thea.toml").write_text(waist, "utf8")
+    for name in ("straight-skirt", "zip-top"):
+        order = (demo() / f"in/{name}.toml").read_text("utf8")
+        order = order.replace("ysolde.toml", "thea.toml")
+        (tmp_path / "o.toml").write_text(order, "utf8")
+        said = RUN.invoke(app, ["check", str(tmp_path / "o.toml")]).stdout
+        assert "waist and hip do not fit each other" in said, name
+
+
+def test_what_is_estimated_is_told() -> None:
+    """Brida's legs were never measured; a top does not ask for them."""
+    text = (demo() / "in/trousers.toml").read_text("utf8").replace("thea", "brida")
+    (demo() / "in/legs.toml").write_text(text, "utf8")
+    said = RUN.invoke(app, ["check", str(demo() / "in/legs.toml")]).stdout
+    assert "Note: Estimated, not measured: body rise (BR), " in said
+    assert "Make a toile first." in said
+    top = RUN.invoke(app, ["check", str(demo() / "in/peplum-top.toml")]).stdout
+    assert "Estimated" not in top

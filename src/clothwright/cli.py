@@ -8,7 +8,6 @@ be written; 6 the program itself is at fault.
 
 from __future__ import annotations
 
-import difflib
 import io
 import json
 import os
@@ -217,6 +216,7 @@ def _write(kind: Kind, finished: Pattern, stem: Path, wish: _Wish) -> list[str]:
 def _report(finished: Pattern, *, as_json: bool) -> None:
     """Print what the checks say, in words or with every figure."""
     from clothwright.findings import Severity
+    from clothwright.order.pattern import guessed_of
     from clothwright.paper import SeamKind
 
     if as_json:
@@ -234,6 +234,8 @@ def _report(finished: Pattern, *, as_json: bool) -> None:
         for f in finished.findings:
             if f.severity is severity:
                 print(f"{words[severity]}: {f}")
+    for sentence in guessed_of(finished.draft):
+        print(f"{words[Severity.NOTE]}: {sentence}")
     if not finished.failed:
         # an edge sewn to its own twin meets by itself and proves nothing
         kinds = [s.kind for s in finished.draft.sheet.seams]
@@ -324,18 +326,12 @@ def features(
     kind: Annotated[str, typer.Argument(help="One feature; without it, all.")] = "",
 ) -> None:
     """Tell what features an order may name, and their settings."""
-    from clothwright.features import KINDS
+    from clothwright.features.called import which_feature
     from clothwright.order.telling import tell_features
 
     lines = tell_features(kind)
     if lines is None:
-        near = difflib.get_close_matches(kind, list(KINDS), 1)
-        hint = (
-            f'did you mean "{near[0]}"?'
-            if near
-            else "`clothwright features` lists them all"
-        )
-        refuse((f"there is no feature {kind}; {hint}",), 2)
+        refuse((f"there is no feature {kind}; {which_feature(kind)}",), 2)
     print("\n".join(lines))
 
 

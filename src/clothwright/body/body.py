@@ -16,7 +16,6 @@ A measure goes by its code or its name. `size_table = "misses"` and `size = "12"
 in what is not taken from a published table. Every fault is one plain sentence.
 """
 
-import difflib
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -31,6 +30,8 @@ from clothwright.units import (
     LengthError,
     MiswrittenError,
     Unit,
+    did_you_mean,
+    nearest,
     parse_angle,
     parse_length,
     read_toml,
@@ -145,8 +146,11 @@ def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
     faults: list[str] = []
     for key in table:
         if key not in _KEYS:
-            what = "stands in the order" if key == "estimates" else "is not known here"
-            faults.append(f"{place}: {key} {what}; leave it out")
+            if key == "estimates":
+                faults.append(f"{place}: {key} stands in the order; leave it out")
+                continue
+            hint = did_you_mean(key, _KEYS, _CALLED) or "leave it out"
+            faults.append(f"{place}: {key} is not known here; {hint}")
     units = {"cm": Unit.CM, "in": Unit.IN}
     if str(table.get("unit")) not in units:
         faults.append(f'{place}: say the unit: unit = "cm" or unit = "in"')
@@ -212,6 +216,14 @@ def one_line(
 
 _KEYS = ("client", "unit", "taken", "by", "measures", "size_table", "size")
 
+_CALLED = {
+    "name": ("client",),
+    "customer": ("client",),
+    "date": ("taken",),
+    "table": ("size_table",),
+}
+"""Other words for them."""
+
 
 def _sized(
     table: Mapping[str, Any], place: str, faults: list[str]
@@ -276,8 +288,8 @@ def _values(
 
 
 def _unknown(name: str, place: str) -> str:
-    near = difflib.get_close_matches(name.lower(), sorted(by_name()), 1)
-    hint = f"; did you mean {by_name()[near[0]]} ({near[0]})?" if near else ""
+    near = [f"{by_name()[n]} ({n})" for n in nearest(name, sorted(by_name()))]
+    hint = f"; did you mean {' or '.join(near)}?" if near else ""
     return f"{place}: {name} is no measure that is known here{hint}"
 
 

@@ -77,9 +77,21 @@ def _ranges(body: Body) -> Iterator[Finding]:
             Severity.REFUSE if far else Severity.WARN,
             f"{_show(body, code)} is {'far ' if far else ''}outside the usual {span}.",
             code,
-            "Measure it again.",
+            f"Measure it again{_exchanged(body, code) if far else ''}.",
             {code: v},
         )
+
+
+def _exchanged(body: Body, code: str) -> str:
+    """What to write when the bare figure would do in the other unit."""
+    m, typed = measures()[code], body.values[code].typed
+    if m.kind == "angle" or not typed.replace(" ", "").replace("/", "").isdecimal():
+        return ""
+    inches = body.unit is Unit.IN
+    other = body[code] / 2.54 if inches else body[code] * 2.54
+    if not m.low <= other <= m.high:
+        return ""
+    return f', or write "{typed} {"cm" if inches else "in"}" if it was read so'
 
 
 def _rules(body: Body) -> Iterator[Finding]:

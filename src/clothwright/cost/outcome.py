@@ -12,7 +12,6 @@ A file says what it really took; what it leaves out came as estimated:
     price = 12.00
 """
 
-import difflib
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
@@ -22,7 +21,7 @@ from clothwright.cost.money import CostError, rounded
 from clothwright.cost.sheet import CostSheet, Line, Row
 from clothwright.features.operations import Task
 from clothwright.order.file import OrderError, read_text
-from clothwright.units import MiswrittenError, read_toml
+from clothwright.units import MiswrittenError, did_you_mean, read_toml
 
 
 class Change(NamedTuple):
@@ -118,8 +117,7 @@ def _overhead(b: Both, both: list[Both], sheet: CostSheet, actual: Actual) -> Bo
 
 
 def _no_line(place: str, part: str, name: str, names: list[str]) -> str:
-    near = difflib.get_close_matches(name, names, 1)
-    hint = f"did you mean {near[0]}?" if near else f"it has {', '.join(names)}"
+    hint = did_you_mean(name, names) or f"it has {', '.join(names)}"
     return f"{place}, [{part}]: the estimate has no {name}; {hint}"
 
 

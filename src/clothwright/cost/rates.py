@@ -1,6 +1,5 @@
 """A house's rates, read from a TOML file; every fault is a sentence."""
 
-import difflib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -12,7 +11,7 @@ from clothwright.features.notions import Article
 from clothwright.features.operations import Task
 from clothwright.making.times import USUAL
 from clothwright.order.file import OrderError, read_text
-from clothwright.units import MiswrittenError, read_toml
+from clothwright.units import MiswrittenError, did_you_mean, read_toml
 
 _REEL = Decimal(100)
 
@@ -187,8 +186,7 @@ class _Reader:
     def _unknown(self, table: _Table, known: tuple[str, ...], part: str) -> None:
         for key in table:
             if key not in known:
-                near = difflib.get_close_matches(key, known, 1)
-                hint = f"did you mean {near[0]}?" if near else "leave it out"
+                hint = did_you_mean(key, known) or "leave it out"
                 self._say(part, f"{key} is not known here; {hint}")
 
     def _one_of(self, table: _Table, part: str, a: str, b: str, what: str) -> None:

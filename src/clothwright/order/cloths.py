@@ -30,7 +30,13 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, StrictBool, ValidationError
 
 from clothwright.order.faults import sentences
-from clothwright.units import CM_PER_INCH, Unit, format_length, parse_plain
+from clothwright.units import (
+    CM_PER_INCH,
+    Unit,
+    did_you_mean,
+    format_length,
+    parse_plain,
+)
 from clothwright.units.fields import Length
 
 CLOTHS = ("shell", "underlining", "lining", "interlining", "rib")
@@ -201,7 +207,8 @@ def read_cloths(
         return {}, [f"{place}: write each cloth under its own [cloths.shell], say"]
     rows = dict(rows)
     faults = [
-        f"{place}: cloths.{k} is not known; the cloths are {', '.join(CLOTHS)}"
+        f"{place}: cloths.{k} is not known; "
+        f"{did_you_mean(k, CLOTHS, _CALLED) or 'the cloths are ' + ', '.join(CLOTHS)}"
         for k in rows
         if k not in CLOTHS
     ]
@@ -226,6 +233,14 @@ def read_cloths(
     return cloths, faults
 
 
+_CALLED = {
+    **dict.fromkeys(("fabric", "main", "outer", "self"), ("shell",)),
+    **dict.fromkeys(("interfacing", "fusible"), ("interlining",)),
+    "mounting": ("underlining",),
+    "ribbing": ("rib",),
+}
+"""Other words for the cloths."""
+
 _SHORT = {"cloth": "name", "cloth_width": "width", "nap": "nap"}
 
 
@@ -237,6 +252,13 @@ def _short(
     faults = []
     for key, field in _SHORT.items():
         if key not in table:
+            continue
+        if key == "cloth" and not isinstance(table[key], str):
+            faults.append(
+                f'{place}: cloth is the name of the shell, cloth = "ink crêpe"; its '
+                "width, its price and other cloths stand under [cloths.shell] and the "
+                "like"
+            )
             continue
         if field in shell:
             faults.append(

@@ -15,6 +15,7 @@ from clothwright.curves import lately
 from clothwright.features import Feature, Rank, Stage
 from clothwright.features.garment import joints_of, seams_of
 from clothwright.findings import Finding, Severity
+from clothwright.order.advice import in_settings
 from clothwright.order.file import Order, OrderError
 from clothwright.order.kept import Checked, Staged, Watch
 from clothwright.order.numbers import numbers_of
@@ -37,7 +38,7 @@ from clothwright.rules import (
     RuleError,
 )
 from clothwright.truing import Report, check_all
-from clothwright.units import Unit, pretty_length, retold
+from clothwright.units import Unit, pretty_length, retold, told_apart
 
 
 @dataclass(frozen=True)
@@ -105,7 +106,7 @@ class Workroom:
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             named = order.measures_place
-            raise OrderError(*(f"{named}: {f.code}: {f}" for f in absurd))
+            raise OrderError(*(f"{named}: {f}" for f in absurd))
         if not any(f.code == APART for f in measured):
             self.left = None
             return self._half(order, measured)
@@ -134,7 +135,7 @@ class Workroom:
             joints = joints_of(order.features, sheet, numbers)
             report = check_all(sheet, joints, _SHOWN[order.unit])
         overruled = numbers.overruled()
-        read = numbers.read.union(
+        read = frozenset(numbers.read).union(
             *(s.ground.numbers.values for s in staged),
             *(c.ground.numbers.values for c in checked),
         )
@@ -145,9 +146,9 @@ class Workroom:
             sheet,
             tuple(step for s in staged for step in s.steps),
             report,
-            frozenset(read),
+            read,
             (
-                *measured,
+                *_of_use(measured, numbers, read),
                 *(f for c in checked for f in c.findings),
                 *(_overruled(h, k, numbers, order) for k, h in overruled.items()),
                 *report.findings,
@@ -190,9 +191,7 @@ class Workroom:
                 out.append(last)
                 continue
             watch = Watch.begin(key, numbers, sheet)
-            found = [
-                _retold(f, order.unit) for f in feature.checks(numbers, watch.sheet)
-            ]
+            found = [_retold(f, order) for f in feature.checks(numbers, watch.sheet)]
             found += unusual(feature, order.unit)
             out.append(Checked(watch.ground(), tuple(found)))
         return out
@@ -228,6 +227,24 @@ def draft(order: Order) -> Draft:
     return Workroom().draft(order)
 
 
+def _of_use(
+    measured: tuple[Finding, ...], numbers: Numbers, read: frozenset[str]
+) -> list[Finding]:
+    """What is found of measures that the draft rests on. How the two sides differ is
+    always told."""
+    if not measured:
+        return []
+    used = set(numbers.behind(read))
+
+    def told(f: Finding) -> bool:
+        if "B" in used:  # others witness that one of those used is wrong
+            return not used.isdisjoint(f.data)
+        # a skirt is not troubled with the bust, nor with what is judged by it
+        return f.place in used and "B" not in f.data
+
+    return [f for f in measured if f.code == APART or told(f)]
+
+
 def _settings(feature: Feature) -> tuple[object, ...]:
     """What a feature's stages read from its model besides numbers."""
     numbers, others = _fields(type(feature))
@@ -260,7 +277,8 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
     except OrderError:
         raise
     except (RuleError, PaperError) as e:
-        raise OrderError(retold(f"{place}: {e}", order.unit)) from e
+        said = retold(f"{place}: {e}", order.unit)
+        raise OrderError(in_settings(said, order.features)) from e
     except (ValueError, ArithmeticError, IndexError) as e:  # no meeting: no first one
         raise OrderError(_not_drawn(order, place, what)) from e
 
@@ -269,13 +287,13 @@ def _not_drawn(order: Order, place: str, what: str) -> str:
     """For geometry that gives out: what it says of points and curves helps nobody. The
     numbers of the order that are beyond the usual are named, if any are."""
     set_so = (
-        (number, getattr(f, field))
+        (f.kind, field, number, getattr(f, field))
         for f in order.features
         for field, number in f.numbers().items()
     )
     far = [
-        f"{number.name} ({number.symbol})"
-        for number, value in set_so
+        f'{number.name} ({field} of "{kind}")'
+        for kind, field, number, value in set_so
         if value is not None and number.usual is not None
         if not number.usual[0] <= value <= number.usual[1]
     ]
@@ -305,12 +323,11 @@ def _overruled(house: House, key: str, numbers: Numbers, order: Order) -> Findin
     )
 
 
-def _retold(finding: Finding, unit: Unit) -> Finding:
-    return replace(
-        finding,
-        sentence=retold(finding.sentence, unit),
-        to_do=retold(finding.to_do, unit),
-    )
+def _retold(finding: Finding, order: Order) -> Finding:
+    def told(text: str) -> str:
+        return in_settings(told_apart(retold(text, order.unit)), order.features)
+
+    return replace(finding, sentence=told(finding.sentence), to_do=told(finding.to_do))
 
 
 def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:

@@ -1,9 +1,10 @@
 """What is wrong with a row or a table of an order, in plain sentences."""
 
-import difflib
 from collections.abc import Mapping
 
 from pydantic import BaseModel, ValidationError
+
+from clothwright.units import did_you_mean
 
 
 def sentences(
@@ -32,11 +33,8 @@ def sentences(
             fields = [
                 f.alias or n for n, f in model.model_fields.items() if n != "kind"
             ]
-            near = difflib.get_close_matches(field, fields, 1)
-            hint = (
-                f"did you mean {near[0]}?"
-                if near
-                else ("it has " + (", ".join(fields) or "no settings"))
+            hint = did_you_mean(field, fields) or (
+                "it has " + (", ".join(fields) or "no settings")
             )
             out.append(f"{where}: {field} is not one of its settings; {hint}")
         elif type_ == "enum":
@@ -44,6 +42,8 @@ def sentences(
             out.append(f"{where}: {field} = {e['input']!r} is not known; write {words}")
         elif type_ == "value_error":
             out.append(f"{where}: {field}: {e['ctx']['error']}")
+        elif type_ == "string_type":
+            out.append(f"{where}: {field} is a word or words, in quotes")
         elif type_.startswith("bool"):
             out.append(f"{where}: {field} is true or false, without quotes")
         else:

@@ -20,7 +20,6 @@
 Every fault is one plain sentence with the place, collected in one `OrderError`.
 """
 
-import difflib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -37,11 +36,18 @@ from clothwright.body import (
     read_body,
 )
 from clothwright.features import KINDS, Feature, by_its_name
+from clothwright.features.called import which_feature
 from clothwright.features.said import Said, said_of
 from clothwright.order.cloths import Cloth, read_cloths
 from clothwright.order.faults import sentences
 from clothwright.order.wearer import Use, Wearer, read_wearer
-from clothwright.units import MiswrittenError, Unit, format_length, read_toml
+from clothwright.units import (
+    MiswrittenError,
+    Unit,
+    did_you_mean,
+    format_length,
+    read_toml,
+)
 
 
 class OrderError(ValueError):
@@ -117,6 +123,22 @@ _TOP = {
     "by",
     "sizes",
 }
+
+_CALLED = {
+    "title": ("garment",),
+    "name": ("garment", "client"),
+    "customer": ("client",),
+    "order": ("number",),
+    "body": ("measures",),
+    "rules": ("house",),
+    "size": ("sizes",),
+    "date": ("taken",),
+    **dict.fromkeys(
+        ("fabric", "fabrics", "material", "shell", "lining", "interlining"),
+        ("cloth", "cloths"),
+    ),
+}
+"""Other words for them."""
 
 
 LONGEST_FILE = 1_000_000
@@ -246,9 +268,13 @@ def order_from_table(
 
 
 def _unknown(key: str, place: str) -> str:
-    near = difflib.get_close_matches(key, sorted(_TOP), 1)
-    hint = f"; did you mean {near[0]}?" if near else "; leave it out"
-    return f"{place}: {key} is not known here{hint}"
+    if key in KINDS:
+        hint = f'write it as a [[feature]] with kind = "{key}"'
+    else:
+        hint = did_you_mean(key, sorted(_TOP), _CALLED) or "leave it out"
+    if "cloths" in hint:
+        hint += ' Write cloth = "its name", or [cloths.shell] and below it its width'
+    return f"{place}: {key} is not known here; {hint}"
 
 
 def _unit(table: dict[str, Any], place: str) -> Unit | str:
@@ -350,10 +376,6 @@ def _unknown_kind(row: dict[str, Any], index: int, place: str) -> str:
             f"{place}, feature {index}: its kind is one word or more in quotes; "
             'write kind = "neckline", say'
         )
-    near = difflib.get_close_matches(str(kind), list(KINDS), 1)
-    hint = (
-        f'; did you mean "{near[0]}"?'
-        if near
-        else f"; the kinds are {', '.join(KINDS)}"
+    return (
+        f"{place}, feature {index}: there is no feature {kind!r}; {which_feature(kind)}"
     )
-    return f"{place}, feature {index}: there is no feature {kind!r}{hint}"

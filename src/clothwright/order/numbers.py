@@ -9,6 +9,7 @@ from clothwright.curves import lately
 from clothwright.features import Feature
 from clothwright.features.bodice.shoulder import NO_TIGHTENING
 from clothwright.features.necks.neck_contour import NO_CONTOUR
+from clothwright.order.advice import in_settings
 from clothwright.order.file import Order, OrderError
 from clothwright.rules import (
     Given,
@@ -61,7 +62,8 @@ def numbers_of(order: Order, before: Numbers | None = None) -> Numbers:
             said = str(e)  # some name the file themselves, with the rule in it
             if not said.startswith(order.house_place):
                 said = f"{order.house_place}: {said}"
-            raise OrderError(retold(said, order.unit)) from e
+            said = in_settings(retold(said, order.unit), order.features)
+            raise OrderError(said) from e
     return numbers
 
 

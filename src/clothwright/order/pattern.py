@@ -82,17 +82,6 @@ class _Told(NamedTuple):
 
 def _told(draft: Draft) -> _Told:
     order, sheet = draft.order, draft.sheet
-    guessed = (
-        draft.numbers.why(k)
-        for k in draft.used
-        if draft.numbers.hand(k) is Hand.ESTIMATED
-    )
-    estimated = [f"{r.name} ({r.symbol})" for r in guessed]
-    notes = (
-        (f"Estimated, not measured: {', '.join(estimated)}. Make a toile first.",)
-        if estimated
-        else ()
-    )
 
     def fmt(cm: float) -> str:
         return pretty_length(cm, order.unit)
@@ -111,7 +100,19 @@ def _told(draft: Draft) -> _Told:
         for op in f.operations(draft.numbers, sheet, fmt)
         for h in op.hazards
     )
-    return _Told(tuple(said), notes, frozenset(hazards))
+    return _Told(tuple(said), guessed_of(draft), frozenset(hazards))
+
+
+def guessed_of(draft: Draft) -> tuple[str, ...]:
+    """A sentence on the measures that the draft rests on and nobody took; none where
+    all were."""
+    guessed = (
+        draft.numbers.why(k)
+        for k in draft.used
+        if draft.numbers.hand(k) is Hand.ESTIMATED
+    )
+    names = ", ".join(f"{r.name} ({r.symbol})" for r in guessed)
+    return (f"Estimated, not measured: {names}. Make a toile first.",) if names else ()
 
 
 def cuts_of(draft: Draft) -> Mapping[str, tuple[CutCount, ...]]:

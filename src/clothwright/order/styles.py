@@ -10,7 +10,6 @@
 An order calls them by hand: kind = "by hand", style = "neck gathers".
 """
 
-import difflib
 import re
 from dataclasses import replace
 from typing import Any
@@ -21,7 +20,7 @@ from pydantic import ValidationError
 from clothwright.features.hand.by_hand import ByHand
 from clothwright.order.faults import sentences
 from clothwright.order.file import Order, OrderError, toml_table
-from clothwright.units import Unit
+from clothwright.units import Unit, did_you_mean
 
 
 def with_styles(order: Order) -> Order:
@@ -31,10 +30,9 @@ def with_styles(order: Order) -> Order:
         return order
     styles = named_styles(order.house_text, order.house_place)
     if hand.style not in styles:
-        near = difflib.get_close_matches(hand.style, list(styles), 1)
         hint = (
-            f"; did you mean {near[0]}?"
-            if near
+            f"; {near}"
+            if (near := did_you_mean(hand.style, styles))
             else f"; it has {', '.join(styles)}"
             if styles
             else "; write its steps under [styles]"

@@ -4,6 +4,7 @@ Inches, fractions and the choice of unit exist at the edges of the program only.
 stored value is never rounded; only what is shown is.
 """
 
+from clothwright.units.near import did_you_mean, nearest
 from clothwright.units.read import (
     LengthError,
     parse_angle,
@@ -21,6 +22,7 @@ from clothwright.units.show import (
     pretty_text,
     retold,
     split_fraction,
+    told_apart,
     yards_up_to_eighth,
 )
 from clothwright.units.toml import MiswrittenError, read_toml
@@ -33,10 +35,12 @@ __all__ = [
     "MiswrittenError",
     "Unit",
     "cm_to_ligne",
+    "did_you_mean",
     "format_angle",
     "format_length",
     "ligne_to_cm",
     "metres_up_to_tenth",
+    "nearest",
     "parse_angle",
     "parse_length",
     "parse_plain",
@@ -45,5 +49,6 @@ __all__ = [
     "read_toml",
     "retold",
     "split_fraction",
+    "told_apart",
     "yards_up_to_eighth",
 ]

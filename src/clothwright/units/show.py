@@ -135,6 +135,15 @@ def cm_to_ligne(cm: float) -> float:
     return round(cm / 2.54 * 40 * 2) / 2
 
 
+_SAME = re.compile(r"(?<= )([\d.]*[\d¼-¾⅛-⅞⁰-₉⁄]* (?:in|cm))\b([^;]*; up to )(?=\1 )")
+
+
+def told_apart(text: str) -> str:
+    """A sentence whose two lengths read alike, though the first is beyond the second:
+    "lies 1.4 cm off; up to 1.4 cm lies close" says "a little over 1.4 cm"."""
+    return _SAME.sub(r"a little over \1\2", text)
+
+
 _CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")
 
 

@@ -124,7 +124,7 @@ def kappa(theta: float, phi_n: float, phi_a: float, omega: float) -> float:
             f"the front panel line would turn by {k:.0f}° over the bust, more than 60°:"
             f" the bust dart opens by {theta:.0f}° and the waist dart by {omega:.0f}°; "
             f"measure {'NBP and NFW' if omega > theta else 'NFW and NWB'} again, or "
-            "give the waist more ease (Ew), so that its dart (fd) is narrower"
+            "give the waist more ease (Ew), so that its dart is narrower"
         )
     return k
 

@@ -136,7 +136,7 @@ def _omega(fd_cut: float, yW: float, y_Pf: float) -> float:
         raise RuleError(
             f"the front waist dart would take in {fd_cut:.1f} cm and end only "
             f"{max(0.0, depth):.1f} cm above the waist: measure NBP and NFW again, or "
-            "give the waist more ease (Ew), so that the dart (fd) is narrower"
+            "give the waist more ease (Ew), so that the dart is narrower"
         )
     return angle
 

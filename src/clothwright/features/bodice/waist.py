@@ -168,7 +168,7 @@ class WaistSeam(Feature):
                 "W1",
                 Severity.REFUSE,
                 "Truing moves the waist by more than 0.6 cm: the front waist takes in "
-                f"{n.fd:.1f} cm (fd) at one seam and the back {n.bd:.1f} cm (bd).",
+                f"{n.fd:.1f} cm at one seam and the back {n.bd:.1f} cm.",
                 "ex",
                 "Give the waist more ease (Ew), or measure B, W, NBP and NFW again.",
                 {"ex": n.ex},

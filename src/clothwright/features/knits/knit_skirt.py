@@ -124,7 +124,7 @@ class KnitSkirt(ElasticCasing):
     codes: ClassVar[tuple[str, ...]] = (SKIRT,)
     wider: ClassVar[tuple[str, str]] = (
         "s",
-        "Take a cloth that stretches more (s), or cut the waist (QW) wider.",
+        "Take a cloth that stretches more (s), or cut the waist wider.",
     )
 
     top: Top = Top.ELASTIC

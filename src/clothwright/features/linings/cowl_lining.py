@@ -71,7 +71,7 @@ def without_cowl(sheet: Sheet, n: Numbers) -> Piece:
     f, bp = sheet.piece("F"), sheet.points["BP"]
     if not f.has("leg cf"):
         raise PaperError(
-            "the front takes in nothing at the waist (fd), so the dart of the cowl's "
+            "the front takes in nothing at the waist, so the dart of the cowl's "
             "lining has no place: leave the lining off"
         )
     was, back = sheet.points["Nf′"], _turned_back(sheet)

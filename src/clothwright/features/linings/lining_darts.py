@@ -42,7 +42,7 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
         )
     if not front.has("leg cf"):
         raise PaperError(
-            "the front takes in nothing at the waist (fd), so the lining's side dart "
+            "the front takes in nothing at the waist, so the lining's side dart "
             "has no waist dart to be closed into: line to the edge, or use a front "
             "princess line"
         )

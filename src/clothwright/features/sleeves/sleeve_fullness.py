@@ -143,7 +143,7 @@ def _at_level(p: Piece, side: str, y: float) -> On | CornerAfter:
     level = Path.line(Point(-99.0, y), Point(99.0, y))
     fault = (
         "the elbow lies above the underarm of this sleeve: measure SE and AS again, or "
-        "make the cap (h) lower"
+        "make the cap lower"
     )
     return On(side, meetings(path, level, fault)[0][0])
 

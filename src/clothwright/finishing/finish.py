@@ -50,6 +50,8 @@ _DARTS = (
     ("dart yoke side", "dart yoke cf", "cap yoke", Towards.SECOND),
     ("dart armhole low", "dart armhole high", "cap armhole", Towards.FIRST),
     ("dart cf high", "dart cf low", "cap cf", Towards.SECOND),
+    ("dart top side", "dart top cf", "cap neck", Towards.FIRST),
+    ("dart foot cf", "dart foot side", "cap waist", Towards.SECOND),
     ("dart shoulder cb", "dart shoulder tip", "cap shoulder", Towards.FIRST),
     ("dart yoke cb", "dart yoke side", "cap yoke", Towards.FIRST),
     ("dart armhole high", "dart armhole low", "cap armhole", Towards.SECOND),
@@ -59,7 +61,8 @@ _DARTS = (
 )
 """Darts that may be left in a piece: their legs in the direction of the loop, the name
 of their cap, and the leg that they are folded on (truing 3.2: vertical darts towards
-the centre, darts of side, armhole and elbow downwards)."""
+the centre, but those that open at it away from it, darts of side, armhole and elbow
+downwards)."""
 
 
 _HOLLOW = ("dart armhole low", "dart armhole high", "dart neck tip")

@@ -169,8 +169,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.LINING_ROUND and any(s.kind is SeamKind.TWIN for s in seams):
         says = (*says, "A centre seam that opens is sewn only below the opening.")
     if work is Work.DART:
-        side = "side" in first.name
-        press = "down" if side else "towards the centre"
+        press = _pressed(first.name)
     sewn = (s for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED))
     if any(s.gathered and not s.tucked for s in sewn):
         if press.startswith("open"):
@@ -196,6 +195,13 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
 
 _ACROSS = {"yoke", "yoke side", "foot of yoke", "under", "under side"}
 """Edges of a seam that runs across front or back, from side to side."""
+
+
+def _pressed(dart: str) -> str:
+    """Where a dart lies: one that opens at the centre away from it."""
+    if "side" in dart or dart.endswith("centre front"):
+        return "down"
+    return "towards the side" if "centre front" in dart else "towards the centre"
 
 
 def _darts(name: str) -> str:

@@ -213,3 +213,11 @@ def test_a_strapless_back_has_no_edge_there(place: BackPlace) -> None:
     kept = (f for f in led(BackWaistDart(to=place)) if f.kind not in cut_away)
     with pytest.raises(OrderError, match="the blade is cut away"):
         draft(order(P92, (*kept, Strapless())))
+
+
+@pytest.mark.parametrize("how", [TakenUp.DART, TakenUp.TUCKS])
+def test_a_lining_to_the_edge_has_the_side_that_is_sewn(how: TakenUp) -> None:
+    """A dart, or tucks, at the side take in nothing of the lining's."""
+    dart = BackWaistDart(to=BackPlace.SIDE, taken_up=how)
+    made = draft(order(P92, led(dart, lining=Mode.TO_EDGE)))
+    assert not made.failed, made.failures()

@@ -18,6 +18,7 @@ from clothwright.features.bodice.front_dart import (
     as_drafted,
     close_side,
 )
+from clothwright.features.bodice.led_last import LATE
 from clothwright.features.bodice.opened_dart import dart_angle_of, slashed
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.side_level import SideLevel
@@ -30,7 +31,7 @@ from clothwright.sheets.steps import steps_text
 from orders import closed_back, cut_faults, drafted, order, swapped
 
 MM = 0.1
-PLACES = [p for p in DartPlace if p not in (DartPlace.YOKE, DartPlace.CENTRE)]
+PLACES = [p for p in DartPlace if p not in LATE]
 """A yoke's dart is tested with the yoke, one at the centre front by itself."""
 
 NAMED = ("neck", "shoulder", "armhole")

@@ -7,7 +7,13 @@ from clothwright.features.necks.neck_shapes import V_BACK, V_FRONT
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
-from clothwright.truing.tolerances import BLENDED, NECK_SUM, PANEL, TIP
+from clothwright.truing.tolerances import (
+    BLENDED,
+    FOLD_CORNER,
+    NECK_SUM,
+    PANEL,
+    TIP,
+)
 
 _START, _END = End.START, End.END
 
@@ -108,10 +114,21 @@ def _centres(sheet: Sheet, words: Collection[str]) -> Iterator[Joint]:
     front, back = neck_pieces(sheet)
     pointed = V_FRONT in words or on_table(sheet, front, "placket")
     if on_table(sheet, front, "cf") and not pointed:
-        yield Joint.fold("neck at the centre front", Corner(front, "neck", _END))
+        yield _at_centre(sheet, "neck at the centre front", front, "neck", _END)
     waist = _first(sheet, "FC", "F", edge="waist")
     if on_table(sheet, waist, "cf"):
-        yield Joint.fold("waist at the centre front", Corner(waist, "waist", _START))
+        yield _at_centre(sheet, "waist at the centre front", waist, "waist", _START)
     cut = any(on_table(sheet, back, e) for e in ("slant", NAPE))
     if on_table(sheet, back, "cb") and not cut and V_BACK not in words:
         yield Joint.fold("neck at the centre back", Corner(back, "neck", _START))
+
+
+def _at_centre(sheet: Sheet, name: str, code: str, edge: str, at: End) -> Joint:
+    """An edge square to the centre front, over a dart that opens in their corner."""
+    piece = sheet.piece(code)
+    beside = piece.after(edge) if at is _END else piece.before(edge)
+    own = Corner(code, edge, at)
+    if not beside.name.startswith("dart"):
+        return Joint.fold(name, own)
+    both = own, Corner(code, "cf", _START if at is _END else _END)
+    return Joint(name, both, 90.0, FOLD_CORNER)

@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.full_cup import WIDE_DART
-from clothwright.curves import Point
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.bodice.bust_dart_rules import (
     AT_WAIST,
@@ -26,12 +25,11 @@ from clothwright.features.bodice.bust_dart_rules import (
     points_findings,
     usual_on_neck,
 )
+from clothwright.features.bodice.centre_corner import AT_CORNER
 from clothwright.features.bodice.centre_front import (
     AT_CENTRE,
     CENTRE_SEAM,
     centre_operations,
-    lead_to_centre,
-    level_with_bust,
     notched,
 )
 from clothwright.features.bodice.front_dart import (
@@ -49,13 +47,14 @@ from clothwright.features.bodice.laid_dart import (
     tuck_findings,
     tuck_operations,
 )
+from clothwright.features.bodice.led_last import LATE, lead_last, start_of
 from clothwright.features.bodice.opened_dart import dart_angle_of, set_back
 from clothwright.features.bodice.side_dart import (
     SIDE_DART,
     front_waist_dart,
     waist_dart_findings,
 )
-from clothwright.features.hand.hand_seams import off_corners
+from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Sheet
@@ -143,13 +142,17 @@ class BustDart(Feature):
             words.add("centre front seam")
         if places - _BELOW:
             words.add("upper bust dart")
-        if any(p is DartPlace.WAIST and how in LAID for p, how in self._places()):
+        at_waist = (DartPlace.WAIST, DartPlace.CENTRE_WAIST)
+        if any(p in at_waist and how in LAID for p, how in self._places()):
             words.add("laid waist dart")
         return self.gives | words
 
     def wants(self) -> Mapping[str, str]:
         why = 'a bust dart goes to the yoke only where there is one: add a "front yoke"'
-        return {**self.needs, **({"front yoke": why} if self._at_yoke() else {})}
+        return {
+            **self.needs,
+            **({"front yoke": why} if self._at(DartPlace.YOKE) else {}),
+        }
 
     def forbids(self) -> Mapping[str, str]:
         out = dict(self.clashes)
@@ -159,7 +162,15 @@ class BustDart(Feature):
                 "gathers in the front armhole would be drawn up against the ease of "
                 "the sleeve; lead the bust dart elsewhere, or sew it as a dart"
             )
-        return {**out, **(AT_CENTRE if self._at_centre() else {})}
+        for place, _ in self._places():
+            out |= AT_CENTRE if place is DartPlace.CENTRE else AT_CORNER.get(place, {})
+        pointed = (DartPlace.CENTRE_NECK, TakenUp.GATHERS)
+        if pointed in self._places():
+            out[V_FRONT] = (
+                "gathers at the centre front would lie in the point of the neck; sew "
+                "the bust dart as a dart, or lead it elsewhere"
+            )
+        return out
 
     def _places(self) -> Iterator[tuple[DartPlace, TakenUp]]:
         yield self.to, self.taken_up
@@ -184,11 +195,12 @@ class BustDart(Feature):
         places = list(self._places())
         if any(p is DartPlace.WAIST for p, _ in places):
             out.append(Stage(Rank.CLOSURE, "the front waist dart", self._short))
-        if self._at_yoke():
-            out.append(Stage(Rank.YOKE_DART, "the dart below the yoke", self._to_yoke))
-        if self._at_centre():
-            says = "the dart at the centre front"
-            out.append(Stage(Rank.YOKE_DART, says, self._to_centre))
+        if self._at(*LATE):
+            at_yoke = self._at(DartPlace.YOKE)
+            says = "the dart " + (
+                "below the yoke" if at_yoke else "at the centre front"
+            )
+            out.append(Stage(Rank.YOKE_DART, says, self._lead_last))
         if any(how in LAID for _, how in places):
             out.append(Stage(Rank.LAID_OPEN, "the fullness of the front", self._lay))
         return tuple(out)
@@ -202,9 +214,9 @@ class BustDart(Feature):
                 "the bust dart is shared between two places: set second to another "
                 "place than the first, or leave it out"
             )
-        late = self._at_yoke() or self._at_centre()
+        late = [p for p, _ in self._places() if p in LATE]
         if late and (self.second is not None or n.share_1 < 1.0):
-            where = "yoke" if self._at_yoke() else "centre front"
+            where = late[0].value
             raise PaperError(
                 f"a bust dart that goes to the {where} goes there whole: leave share "
                 "and second blank, or lead it elsewhere"
@@ -224,7 +236,7 @@ class BustDart(Feature):
         for i, (place, along) in enumerate(zip(places, starts, strict=True)):
             at = d["BP"]
             if place is not DartPlace.WAIST:
-                at = _start(d, place, along)
+                at = start_of(d, place, along)
             lead(d, place, at, turns[i], f"theta_{i + 1}")
         if n.share_1 >= 1.0 or self.second is not None:
             close_side(d)
@@ -239,40 +251,13 @@ class BustDart(Feature):
         if all(p is not DartPlace.WAIST for p, _ in self._places()):
             front_waist_dart(d)
 
-    def _at_yoke(self) -> bool:
-        return any(p is DartPlace.YOKE for p, _ in self._places())
+    def _at(self, *places: DartPlace) -> bool:
+        return any(p in places for p, _ in self._places())
 
-    def _at_centre(self) -> bool:
-        return any(p is DartPlace.CENTRE for p, _ in self._places())
-
-    def _to_centre(self, d: Drafting) -> None:
-        """Lead the whole dart from the side to a seam down the centre front."""
-        d.part = "front"
+    def _lead_last(self, d: Drafting) -> None:
+        """Lead the whole dart to a place that is there when all else is drafted."""
         own = d.n.along_1 if self.along is not None else None
-        along = level_with_bust(d, own)
-        place = DartPlace.CENTRE
-        yoke = "FY" in d.sheet.pieces
-        check_place(d.sheet.edge("F", "cf").path, place, along, d["BP"], yoke=yoke)
-        lead_to_centre(d, _start(d, place, along))
-        close_side(d)
-        if self.taken_up not in LAID:
-            set_back(d, OPENED[place].legs, "A1", "set_back_1")
-        d.sheet = off_corners(d.sheet, "F")
-
-    def _to_yoke(self, d: Drafting) -> None:
-        """Lead the whole dart from the side to the seam of the yoke."""
-        d.part = "front"
-        o, f = OPENED[DartPlace.YOKE], d.sheet.piece("F")
-        along = f.edge("yoke").path.nearest(Point(d["BP"].x, d["Ya"].y))[0]
-        s = f.edge("yoke").path.length_to(along)
-        if self.along is not None:
-            s = f.edge("yoke").length * d.n.along_1
-        whole = dart_angle_of(f, "dart low", "dart high")
-        lead(d, DartPlace.YOKE, _start(d, DartPlace.YOKE, s), whole, "theta_1")
-        close_side(d)
-        if self.taken_up not in LAID:
-            set_back(d, o.legs, "A1", "set_back_1")
-        d.sheet = off_corners(d.sheet, "F")
+        lead_last(d, self.to, self.taken_up, own)
 
     def _along(self, d: Drafting, place: DartPlace, *, chosen: bool) -> float:
         """How far along its edge, clockwise, a dart opens. Raises PaperError."""
@@ -322,7 +307,7 @@ class BustDart(Feature):
         places = [(OPENED[p], how) for p, how in self._places()]
         yield from tuck_operations(n, sheet, fmt, places)
         yield from gather_operations(sheet, fmt, places)
-        if self._at_centre():
+        if self._at(DartPlace.CENTRE):
             yield from centre_operations(sheet, fmt, self.taken_up)
 
     # -- checking ----------------------------------------------------------------------
@@ -346,7 +331,7 @@ class BustDart(Feature):
                 yield from tuck_findings(n, sheet, o)
             if how is TakenUp.EASE:
                 yield from ease_findings(
-                    sheet, o, "share", WHOLE_THERE if place in _LATE else LESS
+                    sheet, o, "share", WHOLE_THERE if place in LATE else LESS
                 )
         darts = [
             f.edge(first).path.end
@@ -357,32 +342,12 @@ class BustDart(Feature):
         yield from points_findings(darts, "", "set-back", to_do)
 
 
-def _start(d: Drafting, place: DartPlace, along: float) -> Point:
-    """Mark where a dart opens, so far along its edge as that lies now."""
-    path = d.sheet.edge("F", OPENED[place].edge).path
-    amount, frm = along, _FROM.get(place, "the underarm")
-    if place is DartPlace.CENTRE and "FY" in d.sheet.pieces:
-        frm = "the seam of the yoke"
-    if place is DartPlace.SHOULDER:
-        amount, frm = path.length - along, "the neck"
-    return d.found(
-        OPENED[place].mark,
-        path.at_length(along),
-        f"new place of the bust dart on the {place.value}",
-        amounts=((f"along the {place.value} from {frm}", amount),),
-    )
-
-
-_LATE = {DartPlace.YOKE, DartPlace.CENTRE}
-"""Places to which the dart is led whole, when all else is drafted."""
-
-_BELOW = {DartPlace.WAIST, DartPlace.YOKE, DartPlace.CENTRE}
-_FROM = {
-    DartPlace.NECK: "the shoulder",
-    DartPlace.YOKE: "the armhole",
-    DartPlace.CENTRE: "the neck",
+_BELOW = {
+    DartPlace.WAIST,
+    DartPlace.YOKE,
+    DartPlace.CENTRE,
+    DartPlace.CENTRE_WAIST,
 }
-
 _SIDE = ("dart low", "dart high")
 _EVERY = (
     _SIDE,

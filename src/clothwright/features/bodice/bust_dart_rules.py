@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 from enum import Enum
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from clothwright.curves import Path, Point, degrees_between, direction, distance
 from clothwright.features.bodice.front_dart import OPENED, DartPlace
-from clothwright.features.bodice.opened_dart import Opened
+from clothwright.features.bodice.opened_dart import Opened, corners_of
 from clothwright.features.bodice.side_dart import POINTS_APART
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Sheet
@@ -78,6 +78,8 @@ _BACK: Mapping[DartPlace, float] = {
     DartPlace.WAIST: 2.5,
     DartPlace.YOKE: 2.5,
     DartPlace.CENTRE: 2.0,
+    DartPlace.CENTRE_NECK: 2.0,
+    DartPlace.CENTRE_WAIST: 2.0,
 }
 """How far a dart ends from the bust point, by where it opens, cm (1.1)."""
 
@@ -193,7 +195,7 @@ WHOLE_THERE = (
 def usual_on_neck(path: Path) -> float:
     """Where a dart opens on the neck, along it from the shoulder: at its middle, or at
     the middle of what lies between its last corner and the centre."""
-    last = max(_corners(path), default=0.0)
+    last = max(corners_of(path), default=0.0)
     return (last + path.length) / 2
 
 
@@ -242,7 +244,7 @@ def check_beside(
         )
     if o.edge != "neck":
         return
-    if any(abs(along - c) < BESIDE_CORNER for c in _corners(path)):
+    if any(abs(along - c) < BESIDE_CORNER for c in corners_of(path)):
         raise PaperError(
             f"the {dart} comes too near to the corner of the neck: make its place "
             f"({place}) another, or lead it elsewhere"
@@ -262,12 +264,3 @@ _ROOM = {
     "neck": "the neck (Df, Db) deeper, ",
 }
 """What gives an edge more length, where its dart has no room."""
-
-
-def _corners(path: Path) -> Iterator[float]:
-    """Lengths at which a path turns a corner."""
-    at = 0.0
-    for a, b in pairwise(path.segments):
-        at += a.length
-        if degrees_between(a.end_direction, b.start_direction) > 20.0:
-            yield at

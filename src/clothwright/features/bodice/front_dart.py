@@ -53,6 +53,13 @@ class DartPlace(Enum):
     CENTRE = "centre front"
     """In a seam down the centre, which the front is given for it."""
 
+    CENTRE_NECK = "centre front of the neck"
+    """From the corner of neck and centre front, which stays on the fold."""
+
+    CENTRE_WAIST = "centre front of the waist"
+    """From the corner of waist and centre front, which stays on the fold; it takes the
+    waist dart along."""
+
 
 OPENED: dict[DartPlace, Opened] = {
     DartPlace.SHOULDER: Opened(
@@ -99,6 +106,26 @@ OPENED: dict[DartPlace, Opened] = {
         "cf low",
         "bust dart at the centre front",
         "Qc",
+    ),
+    DartPlace.CENTRE_NECK: Opened(
+        "neck",
+        "neck",
+        "dart top side",
+        "dart top cf",
+        "",
+        "bust dart at the centre front of the neck",
+        "Qc",
+        called=DartPlace.CENTRE_NECK.value,
+    ),
+    DartPlace.CENTRE_WAIST: Opened(
+        "waist",
+        "",
+        "dart foot cf",
+        "dart foot side",
+        "waist",
+        "bust dart at the centre front of the waist",
+        "Qc",
+        called=DartPlace.CENTRE_WAIST.value,
     ),
     DartPlace.WAIST: Opened(
         "waist", "waist", "leg cf", "leg side", "waist side", "front waist dart", ""
@@ -163,7 +190,7 @@ def as_drafted(sheet: Sheet) -> Piece:
     f, bp = before_yoke(sheet, "F"), sheet.points["BP"]
     for o in OPENED.values():
         if f"gathered {o.leg_last}" in sheet.lines and not f.has(o.leg_last):
-            if o.edge in ("yoke", "cf"):  # the front is remembered without it
+            if o.corner or o.edge in ("yoke", "cf"):  # it is remembered without it
                 continue
             name = next(e for e in (o.edge, o.first) if f.has(e))
             new = [Edge(e, sheet.lines[f"gathered {e}"]) for e in o.run]

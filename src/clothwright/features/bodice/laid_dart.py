@@ -79,11 +79,11 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
     p = d.sheet.piece(o.piece)
     mouths = mouth(p, o)
     wide = distance(*mouths)
-    reach = d.n[f"gather_zone{o.own}"] / 2
+    reach = d.n[f"gather_zone{o.own}"] / (1 if o.corner else 2)
     if how is TakenUp.TUCKS:
         reach = _tucks_reach(d.n, o, wide)
     before = keep_open(d.sheet, o).unsew(o.dart)
-    room = min(p.edge(o.first).length, p.edge(o.last).length)
+    room = min(p.edge(e).length for e in (o.first, o.last) if e)
     if how is TakenUp.TUCKS and reach + 0.5 > room:
         names = "tucks b, apart b" if o.own else "tucks, apart"
         raise PaperError(
@@ -105,9 +105,10 @@ def lay(d: Drafting, o: Opened, how: TakenUp) -> None:
         amounts.append(("each tuck takes in {}", wide / _count(d.n, o)))
         amounts.append(("with {} between two", f"tuck_apart{o.own}"))
     else:
-        says = "half to either side of the dart"
-        amounts.append((f"{word} {{}} of it", wide + 2 * reach))
-        amounts.append(("to {}", 2 * reach))
+        says = "from the fold on" if o.corner else "half to either side of the dart"
+        finished = reach if o.corner else 2 * reach
+        amounts.append((f"{word} {{}} of it", wide + finished))
+        amounts.append(("to {}", finished))
     d.lay(
         Verb.REDRAW,
         sheet,

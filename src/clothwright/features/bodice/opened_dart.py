@@ -6,6 +6,7 @@ the other opens (transformations 1.1). The angle is kept, not the intake, which 
 `2·|PQ|·sin(θ/2)` at a place `|PQ|` away.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -13,9 +14,11 @@ from clothwright.curves import (
     Cubic,
     Path,
     Point,
+    Vector,
     degrees_between,
     direction,
     distance,
+    dot,
     midpoint,
 )
 from clothwright.paper import (
@@ -56,10 +59,19 @@ class Opened:
     own: str = ""
     """End of the keys of its numbers."""
 
+    called: str = ""
+    """Its place in words, where the edge does not tell it."""
+
     @property
     def run(self) -> list[str]:
-        """Its four edges."""
-        return [self.first, self.leg_first, self.leg_last, self.last]
+        """Its four edges; at a corner, three."""
+        return [e for e in (self.first, *self.legs, self.last) if e]
+
+    @property
+    def corner(self) -> bool:
+        """True for one at the centre front, where its edge ends: beyond it lies the
+        fold, and `first` or `last` is none."""
+        return not (self.first and self.last)
 
     @property
     def legs(self) -> tuple[str, str]:
@@ -69,7 +81,7 @@ class Opened:
     @property
     def where(self) -> str:
         """The edge in words."""
-        return {"cf": "centre front"}.get(self.edge, self.edge)
+        return self.called or {"cf": "centre front"}.get(self.edge, self.edge)
 
     @property
     def half(self) -> str:
@@ -159,7 +171,9 @@ def mouth(piece: Piece, o: Opened) -> tuple[Point, Point]:
 def bridged(piece: Piece, o: Opened, reach: float) -> Path:
     """The divided edge in one line over an open dart: its parts as they are, but for
     `reach` to both sides of the mouth, where it runs in a smooth curve that rises over
-    the mouth (1.6)."""
+    the mouth (1.6); at a corner, square to the centre front."""
+    if o.corner:
+        return _to_centre(piece, o, reach)
     first, last = piece.edge(o.first).path, piece.edge(o.last).path
     a, b = min(reach, 0.8 * first.length), min(reach, 0.8 * last.length)
     head, _ = first.split_at_length(first.length - a)
@@ -169,6 +183,36 @@ def bridged(piece: Piece, o: Opened, reach: float) -> Path:
     handle = _ARC * distance(p, q)
     over = Cubic(p, p + u * handle, q - v * handle, q)
     return head + Path(one_way_each(over)) + tail
+
+
+def corners_of(path: Path) -> Iterator[float]:
+    """Lengths at which a path turns a corner, cm."""
+    at = 0.0
+    for a, b in pairwise(path.segments):
+        at += a.length
+        if degrees_between(a.end_direction, b.start_direction) > 20.0:
+            yield at
+
+
+def _to_centre(piece: Piece, o: Opened, reach: float) -> Path:
+    """The edge run on over a mouth at its end, to the centre front and square to it."""
+    if o.last:
+        turned = piece.edge(o.last).path.reversed()
+        at, fold = mouth(piece, o)[0], piece.before(o.leg_first).path.end_direction
+    else:
+        turned = piece.edge(o.first).path
+        at = mouth(piece, o)[1]
+        fold = piece.after(o.leg_last).path.start_direction * -1.0
+    room = turned.length - max(corners_of(turned), default=0.0)
+    head, _ = turned.split_at_length(turned.length - min(reach, 0.8 * room))
+    p = head.end
+    square = Vector(-fold.y, fold.x)
+    if dot(square, at - p) < 0:
+        square = square * -1.0
+    handle = _ARC * distance(p, at)
+    over = Cubic(p, p + head.end_direction * handle, at - square * handle, at)
+    path = head + Path(one_way_each(over))
+    return path.reversed() if o.last else path
 
 
 def one_way_each(curve: Cubic) -> tuple[Cubic, ...]:

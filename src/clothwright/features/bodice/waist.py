@@ -202,9 +202,10 @@ def _stitched(sheet: Sheet, half: str) -> float:
     """The waist of a half with its dart closed; of one that is gathered there, as it
     was before."""
     of = {"front": "gathered", "back": "gathered back"}[half]
-    gathered = [f"{of} {e}" for e in ("waist", "waist side")]
-    if all(e in sheet.lines for e in gathered):
-        return sum(sheet.lines[e].length for e in gathered)
+    names = (f"{of} {e}" for e in ("waist", "waist side"))
+    gathered = [sheet.lines[e].length for e in names if e in sheet.lines]
+    if gathered:
+        return sum(gathered)
     edges = [(c, e) for c, e in waist_edges(sheet) if _half(c) == half]
     stitched = sum(sheet.length(c, e) for c, e in edges)
     return stitched + waist_in_band(sheet, half)

@@ -52,12 +52,14 @@ def taken_in(
         notches = _carried(s, mine, at, grown)
         rest = after.chain_length(other)
         low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
+        low, high = 0.0 if at < NEAR else low, rest if at > rest - NEAR else high
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
         notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
         gathers = how == "gathers"
         bounded = low < high and s.kind is not SeamKind.LAPPED
         if gathers and bounded:
-            notches = tuple(sorted((*notches, *zone)))
+            ends = [k for k in zone if NEAR < k.left < rest - NEAR]
+            notches = tuple(sorted((*notches, *ends)))
         out = out.sew(
             replace(
                 new,

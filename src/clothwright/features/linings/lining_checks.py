@@ -18,6 +18,7 @@ from clothwright.features.linings.sewn_halves import (
     sewn_front,
 )
 from clothwright.features.linings.sleeve_lining import CAPS
+from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
@@ -53,11 +54,13 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if FRONT_LINE not in sheet.lines:
         yield from _rolled_edges(n, sheet)
     for name, edges in _SIDES:
+        # of a back whose dart is led to its side, as it was before
         shell, mine = (
             sum(
-                sheet.length(f"{before}{c}", e)
+                before_yoke(sheet, f"{before}{c}").edge(e).length
                 for c, e in edges
-                if f"{before}{c}" in sheet.pieces and sheet.piece(f"{before}{c}").has(e)
+                if f"{before}{c}" in sheet.pieces
+                and before_yoke(sheet, f"{before}{c}").has(e)
             )
             for before in ("", "L.")
         )

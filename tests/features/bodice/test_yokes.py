@@ -176,8 +176,6 @@ def test_a_back_yoke_takes_the_shoulder_dart(depth: float | None, body: Body) ->
     [
         (yoked(FrontYoke(), dart=BustDart()), "cut the bust dart in two"),
         (yoked(dart=BustDart(to=DartPlace.YOKE)), 'add a "front yoke"'),
-        ((*closed_back(), FrontYoke()), "a front in one piece"),
-        ((*closed_back(), BackYoke()), "a back in one piece"),
         (
             swapped(yoked(), Block(back_shoulder=BackShoulder.YOKE)),
             'add a "back yoke"',

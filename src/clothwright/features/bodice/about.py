@@ -2,14 +2,20 @@
 
 from clothwright.features.about import About, Place
 
+_FRONTS = ("FC", "FS", "F", "FY", "FYS", "FM")
+_BACKS = ("BC", "BS", "B", "BY", "BYS", "BM")
+
+SHELL = (*_FRONTS, *_BACKS)
+"""The codes of all that a bodice may be cut in."""
+
 PIECES = (
-    *(About(c, Place.FRONT, ("front",)) for c in ("FC", "FS", "F", "FY", "FM")),
-    *(About(c, Place.BACK, ("back",)) for c in ("BC", "BS", "B", "BY", "BM")),
+    *(About(c, Place.FRONT, ("front",)) for c in _FRONTS),
+    *(About(c, Place.BACK, ("back",)) for c in _BACKS),
     About("B high", shown=("back",)),
 )
-"""Front and back whole (F, B), in panels (centre FC, BC; side FS, BS), their yokes and
-what lies below an empire seam (FY, FM, BY, BM); B high is the upper part of a back
-whose dart is moved."""
+"""Front and back whole (F, B), in panels (centre FC, BC; side FS, BS), their yokes, in
+one or with a panel seam (FY, FYS, BY, BYS), and what lies below an empire seam (FM,
+BM); B high is the upper part of a back whose dart is moved."""
 
 SEAMS = {
     "S1": "front panel seam, of a front with a princess line",

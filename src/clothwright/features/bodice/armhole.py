@@ -11,6 +11,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import bodice, bodice_curves
 from clothwright.curves import Path, turned
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.about import SHELL
 from clothwright.features.bodice.back_dart import drawn_shoulder
 from clothwright.features.bodice.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
@@ -113,8 +114,7 @@ class SleevelessArmhole(Feature):
             sheet.length(p, e)
             for p in sheet.pieces
             for e in ("armhole", "armhole low")
-            if p in ("F", "B", "FC", "FS", "BC", "BS", "FY", "BY")
-            and sheet.piece(p).has(e)
+            if p in SHELL and sheet.piece(p).has(e)
         )
         if length < n.AG - 0.5:
             yield Finding(

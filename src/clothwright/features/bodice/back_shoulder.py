@@ -194,6 +194,8 @@ WAYS: Mapping[BackShoulder, Way] = {
             **_CLOSED,
             "shoulder line": "a shoulder princess takes the back shoulder dart in its "
             'seam; write back_shoulder = "seam"',
+            "back armhole line": "the back princess line takes the back shoulder dart "
+            'under a yoke too; write back_shoulder = "to panel"',
             "lining": "a lining is not yet cut for a back whose yoke takes the dart: "
             'set back_shoulder = "ease", or leave the lining off',
         },

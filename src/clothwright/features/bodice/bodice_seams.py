@@ -22,14 +22,15 @@ from clothwright.truing.tolerances import NOTCH_ROOM, NOTCH_SET
 
 def bodice_seams(t: Chains, n: Numbers) -> Iterator[Seam | None]:
     """The seams of front and back among themselves."""
-    yield _front_panel(t, n)
-    yield _back_panel(t, n)
+    yield front_panel(t, n)
+    yield back_panel(t, n)
     yield from _shoulders(t, n)
     yield _side(t, n)
     yield _centre_back(t, n)
 
 
-def _front_panel(t: Chains, n: Numbers) -> Seam | None:
+def front_panel(t: Chains, n: Numbers) -> Seam | None:
+    """The panel seam of the front, None where there is none."""
     left = t.chain(("FC", "panel", True))
     right = t.chain(("FS", "panel", False))
     if not (left and right):
@@ -55,7 +56,8 @@ def _front_panel(t: Chains, n: Numbers) -> Seam | None:
     )
 
 
-def _back_panel(t: Chains, n: Numbers) -> Seam | None:
+def back_panel(t: Chains, n: Numbers) -> Seam | None:
+    """The panel seam of the back, None where there is none."""
     left = t.chain(("BC", "panel", False))
     right = t.chain(("BS", "panel", True))
     if not (left and right):

@@ -32,17 +32,37 @@ class Yoke:
     piece: str
     new: tuple[str, str]
     centre: str
+    key: str
     slope: str
     bow: str
     marks: tuple[str, str]
     """Names of its ends: at the centre, on the armhole."""
 
+    ticks: int
+    """Front and back are told apart by single and double notches (first garment 19)."""
+
 
 FRONT = Yoke(
-    "front", "F", ("FY", "Front yoke"), "cf", "Yf_slope", "Yf_bow", ("Yc", "Ya")
+    "front",
+    "F",
+    ("FY", "Front yoke"),
+    "cf",
+    "Yf",
+    "Yf_slope",
+    "Yf_bow",
+    ("Yc", "Ya"),
+    1,
 )
 BACK = Yoke(
-    "back", "B", ("BY", "Back yoke"), "cb", "Yb_slope", "Yb_bow", ("Ycb", "Yab")
+    "back",
+    "B",
+    ("BY", "Back yoke"),
+    "cb",
+    "Yb",
+    "Yb_slope",
+    "Yb_bow",
+    ("Ycb", "Yab"),
+    2,
 )
 
 
@@ -50,40 +70,12 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
     """Cut the yoke off along a line from the centre to the armhole."""
     d.part = y.half
     p = d.sheet.piece(y.piece)
-    edge = _centre_edge(p, y)
-    arm, mid = p.edge("armhole").path, p.edge(edge).path
-    level = Point(centre.x, centre.y - d.n[y.slope])
-    across = Path.line(Point(level.x - 60.0, level.y), Point(level.x + 60.0, level.y))
-    hits = [s for s, _ in arm.meets(across)]
-    top, low = mid.bounds()[1::2]
-    on_centre = top < centre.y < low
-    if not hits or not on_centre:
-        raise PaperError(
-            f"the seam of the {y.half} yoke misses the "
-            f"{'armhole' if on_centre else 'centre below the neck'}: make the yoke "
-            "deeper or less deep, or give its seam another slope"
-        )
-    if len(hits) > 1:
-        raise PaperError(
-            f"the seam of the {y.half} yoke runs through the hollow of the armhole "
-            f"and meets it twice: make the yoke ({_KEY[y.half]}) less deep, or let its "
-            f"seam rise to the armhole ({y.slope.replace('_', ' ')})"
-        )
-    c = d.found(
-        y.marks[0],
-        mid.at(mid.nearest(centre)[0]) if edge == y.centre else centre,
-        f"seam of the {y.half} yoke at the centre",
-        amounts=((_FROM[y.half], _KEY[y.half]),),
-    )
-    a = d.found(
-        y.marks[1],
-        arm.at_length(hits[0]),
-        f"seam of the {y.half} yoke on the armhole",
-        amounts=(("above the level of the centre", y.slope),),
-        detail="" if d.n[y.slope] else f"level with {y.marks[0]}",
-    )
-    line = _to_edge(_line(a, c, d.n[y.bow]), mid, c)
-    start, end = On("armhole", hits[0]), On(edge, mid.length_to_point(line.end))
+    arm = p.edge("armhole").path
+    edge, line = yoke_line(d, y, centre, p, arm)
+    mark_ends(d, y, centre, p, line)
+    mid = p.edge(edge).path
+    start = On("armhole", arm.length_to_point(line.start))
+    end = On(edge, mid.length_to_point(line.end))
     into = (y.new, (p.code, p.name))
     if y.half == "back":  # whose armhole runs down and whose centre runs up
         line, start, end = line.reversed(), end, start
@@ -99,7 +91,7 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         into=into,
     )
     seam, at = sheet.seam(f"{y.half} yoke"), 0.4 * line.length
-    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS[y.half]),)))
+    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, y.ticks),)))
     sheet = sheet.put(*(grained_as(sheet.piece(code), p) for code, _ in into))
     d.lay(
         Verb.CUT,
@@ -109,6 +101,66 @@ def divide(d: Drafting, y: Yoke, centre: Point) -> None:
         frm=y.marks,
         lines=(line,),
     )
+
+
+def yoke_line(
+    d: Drafting, y: Yoke, centre: Point, p: Piece, arm: Path
+) -> tuple[str, Path]:
+    """The yoke's seam from the armhole to the centre of the piece `p`, and the edge
+    that it ends on there. Raises PaperError where it misses one of them."""
+    edge = _centre_edge(p, y)
+    mid = p.edge(edge).path
+    hits = on_armhole(d, y, centre, arm)
+    top, low = mid.bounds()[1::2]
+    on_centre = top < centre.y < low
+    if not hits or not on_centre:
+        raise PaperError(
+            f"the seam of the {y.half} yoke misses the "
+            f"{'armhole' if on_centre else 'centre below the neck'}: make the yoke "
+            "deeper or less deep, or give its seam another slope"
+        )
+    if len(hits) > 1:
+        raise PaperError(
+            f"the seam of the {y.half} yoke runs through the hollow of the armhole "
+            f"and meets it twice: make the yoke ({y.key}) less deep, or let its "
+            f"seam rise to the armhole ({y.slope.replace('_', ' ')})"
+        )
+    a, c = arm.at_length(hits[0]), _on_centre(y, mid, edge, centre)
+    return edge, _to_edge(_line(a, c, d.n[y.bow]), mid, c)
+
+
+def mark_ends(d: Drafting, y: Yoke, centre: Point, p: Piece, line: Path) -> None:
+    """Mark the ends of the yoke's seam: at the centre of `p` and on the armhole."""
+    edge = _centre_edge(p, y)
+    deep = centre.y - (d.n.y_hf if y.half == "front" else 0.0)
+    ordered = abs(deep - d.n[y.key]) < 1e-9
+    d.found(
+        y.marks[0],
+        _on_centre(y, p.edge(edge).path, edge, centre),
+        f"seam of the {y.half} yoke at the centre",
+        amounts=((_FROM[y.half], y.key if ordered else deep),),
+        detail="" if ordered else "level with Ps",
+    )
+    d.found(
+        y.marks[1],
+        line.start,
+        f"seam of the {y.half} yoke on the armhole",
+        amounts=(("above the level of the centre", y.slope),),
+        detail="" if d.n[y.slope] else f"level with {y.marks[0]}",
+    )
+
+
+def _on_centre(y: Yoke, mid: Path, edge: str, centre: Point) -> Point:
+    """The end of the seam at the centre: on the centre line, or at its level where the
+    half has a stand."""
+    return mid.at(mid.nearest(centre)[0]) if edge == y.centre else centre
+
+
+def on_armhole(d: Drafting, y: Yoke, centre: Point, arm: Path) -> list[float]:
+    """Where the level of the seam's end meets an armhole, along that, cm."""
+    level = centre.y - d.n[y.slope]
+    across = Path.line(Point(centre.x - 60.0, level), Point(centre.x + 60.0, level))
+    return [s for s, _ in arm.meets(across)]
 
 
 def divide_at_dart(d: Drafting, *, level: bool) -> None:
@@ -151,7 +203,7 @@ def divide_at_dart(d: Drafting, *, level: bool) -> None:
     arm = Edge("armhole", sheet.edge("BY", "armhole high").path)
     sheet = redraw(sheet, "BY", ["armhole high"], [arm])
     seam, at = sheet.seam("back yoke"), 0.4 * below.length
-    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, _TICKS["back"]),)))
+    sheet = sheet.sew(replace(seam, notches=(NotchPair(at, at, BACK.ticks),)))
     sheet = sheet.put(grained_as(sheet.piece("B"), p), grained_as(sheet.piece("BY"), p))
     d.lay(
         Verb.CUT,
@@ -196,6 +248,3 @@ def _line(a: Point, c: Point, bow: float) -> Path:
 
 
 _FROM = {"front": "down from the level of hf", "back": "down from the nape"}
-_KEY = {"front": "Yf", "back": "Yb"}
-_TICKS = {"front": 1, "back": 2}
-"""Front and back are told apart by single and double notches (first garment 19)."""

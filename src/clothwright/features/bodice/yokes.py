@@ -5,7 +5,7 @@ The yoke is cut when everything else is drafted, so that what is sewn to the hal
 sewn to both its parts; facings and linings are traced from the half as it was.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Point, distance
@@ -15,8 +15,14 @@ from clothwright.features.bodice.yoke_cut import (
     BACK,
     FRONT,
     Yoke,
-    divide,
     divide_at_dart,
+)
+from clothwright.features.bodice.yoke_panels import (
+    LEAST_OF_SEAM,
+    PANEL_IN_YOKE,
+    YokePanels,
+    crosses,
+    divide_half,
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -107,14 +113,13 @@ class FrontYoke(Feature):
     sentence: ClassVar[str] = (
         "The front has a [yoke], its seam {depth} below the shoulder at the centre."
     )
+    seams: ClassVar[Mapping[str, str]] = PANEL_IN_YOKE
     gives: ClassVar[frozenset[str]] = frozenset({"front yoke"})
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a front yoke is drawn on a bodice block; add one"
     }
     clashes: ClassVar[dict[str, str]] = {
         "front yoke": "a front has one yoke; leave one off",
-        "front panel seam": "a yoke is cut from a front in one piece; take a side dart "
-        'or a "bust dart" in place of the princess line',
         "upper bust dart": "the yoke's seam would cut the bust dart in two; lead the "
         'dart to the "yoke", to the waist or to the side',
     }
@@ -132,6 +137,10 @@ class FrontYoke(Feature):
     ] = None
     slope: Annotated[Length | None, _slope("Yf_slope")] = None
     bow: Annotated[Length | None, _bow("Yf_bow")] = None
+    panels: YokePanels = YokePanels.TAPED
+
+    def said(self) -> str:
+        return _said(self.sentence, self.panels)
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (FRONT_YOKE,)
@@ -155,11 +164,13 @@ class FrontYoke(Feature):
                 f"the front yoke reaches to {max(0.0, n.y_BP - y):.1f} cm above the "
                 f"bust point; {CLEAR_OF_BP:g} cm must stay: make it (Yf) less deep"
             )
-        divide(d, FRONT, Point(n.X, y))
+        divide_half(d, FRONT, Point(n.X, y), self.panels)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from _narrow(sheet, "FY")
+        yield from _narrow(sheet, FRONT)
         yield from _waving(n, sheet, FRONT)
+        yield from _near_panel(sheet, FRONT)
+        yield from _no_panels(sheet, FRONT, self.panels)
 
 
 class BackYoke(Feature):
@@ -168,14 +179,13 @@ class BackYoke(Feature):
     kind: Literal["back yoke"] = "back yoke"
     title: ClassVar[str] = "Back yoke"
     sentence: ClassVar[str] = "The back has a [yoke], its seam {depth} below the nape."
+    seams: ClassVar[Mapping[str, str]] = PANEL_IN_YOKE
     gives: ClassVar[frozenset[str]] = frozenset({"back yoke"})
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a back yoke is drawn on a bodice block; add one"
     }
     clashes: ClassVar[dict[str, str]] = {
         "back yoke": "a back has one yoke; leave one off",
-        "back panel seam": "a yoke is cut from a back in one piece; take a back waist "
-        "dart in place of the princess line",
         "open back": "an open back leaves no paper for a yoke",
         "back neck dart": "the yoke's seam would cut the neck dart in two; set "
         'back_shoulder = "ease"',
@@ -195,6 +205,10 @@ class BackYoke(Feature):
     ] = None
     slope: Annotated[Length | None, _slope("Yb_slope")] = None
     bow: Annotated[Length | None, _bow("Yb_bow")] = None
+    panels: YokePanels = YokePanels.TAPED
+
+    def said(self) -> str:
+        return _said(self.sentence, self.panels)
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (BACK_YOKE,)
@@ -205,7 +219,8 @@ class BackYoke(Feature):
     def _apply(self, d: Drafting) -> None:
         n = d.n
         low = d.line("neck back").bounds()[3]
-        level = self.depth is None and d.sheet.piece("B").has(BLADE_LOW)
+        at_dart = "B" in d.sheet.pieces and d.sheet.piece("B").has(BLADE_LOW)
+        level = self.depth is None and (at_dart or _seam_takes_dart(d.sheet, n))
         deep = d["Ps"].y if level else n.Yb
         if deep - low < LEAST_DEEP:
             raise PaperError(
@@ -213,14 +228,16 @@ class BackYoke(Feature):
                 f"the neck; {LEAST_DEEP:g} cm must stay: make the yoke (Yb) deeper, or "
                 "the neck (Db) less deep"
             )
-        if d.sheet.piece("B").has(BLADE_LOW):
+        if at_dart:
             divide_at_dart(d, level=level)
         else:
-            divide(d, BACK, Point(0.0, n.Yb))
+            divide_half(d, BACK, Point(0.0, deep), self.panels)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from _narrow(sheet, "BY")
+        yield from _narrow(sheet, BACK)
         yield from _waving(n, sheet, BACK)
+        yield from _near_panel(sheet, BACK)
+        yield from _no_panels(sheet, BACK, self.panels)
         if "Yab′" not in sheet.points:
             return
         wide = distance(sheet.points["Yab"], sheet.points["Yab′"])
@@ -236,9 +253,28 @@ class BackYoke(Feature):
             )
 
 
-def _narrow(sheet: Sheet, code: str) -> Iterable[Finding]:
+def _said(sentence: str, panels: YokePanels) -> str:
+    if panels is YokePanels.TAPED:
+        return sentence
+    return f"{sentence[:-1]}, over panels that are {{panels}} in the yoke too."
+
+
+def _seam_takes_dart(sheet: Sheet, n: Numbers) -> bool:
+    """True where a panel line from the shoulder has taken the shoulder dart up."""
+    return n.sd > 0 and "BS" in sheet.pieces and sheet.piece("BS").has("shoulder")
+
+
+def _narrow(sheet: Sheet, y: Yoke) -> Iterable[Finding]:
     """The seam keeps clear of the ends of the armhole."""
-    least = min(sheet.length(c, "armhole") for c in (code, code[0]))
+    code = y.new[0]
+    parts = [
+        [p.edge("armhole").length for p in pieces if p.has("armhole")]
+        for pieces in (
+            [p for c, p in sheet.pieces.items() if c in (code, f"{code}S")],
+            [p for c, p in sheet.pieces.items() if c in _LOWER[y.half]],
+        )
+    ]
+    least = min(sum(lengths) for lengths in parts)
     if least < 4.0:
         yield Finding(
             "Y1",
@@ -251,10 +287,46 @@ def _narrow(sheet: Sheet, code: str) -> Iterable[Finding]:
         )
 
 
+_LOWER = {"front": ("F", "FC", "FS"), "back": ("B", "BC", "BS")}
+"""What lies below a yoke."""
+
+
+def _near_panel(sheet: Sheet, y: Yoke) -> Iterable[Finding]:
+    """A seam that ends on the centre panel's armhole keeps clear of the panel seam."""
+    centre = f"{y.piece}C"
+    if centre not in sheet.pieces or not sheet.piece(centre).has("armhole"):
+        return
+    rest = sheet.length(centre, "armhole")
+    if rest < LEAST_OF_SEAM:
+        yield Finding(
+            "Y4",
+            Severity.WARN,
+            f"The seam of the {y.half} yoke ends only {rest:.1f} cm above the panel "
+            "seam: both make a lump in the armhole.",
+            y.key,
+            f"Make the yoke ({y.key}) less deep, or so much deeper that it goes over "
+            "the panel seam.",
+            {"rest": rest},
+        )
+
+
+def _no_panels(sheet: Sheet, y: Yoke, panels: YokePanels) -> Iterable[Finding]:
+    """A note on a panel seam in a yoke that goes over none."""
+    if panels is YokePanels.SEAMED and not crosses(sheet, y):
+        yield Finding(
+            "Y5",
+            Severity.NOTE,
+            f"The {y.half} yoke goes over no panel seam: none is sewn in it.",
+            y.key,
+            "Leave panels out of the yoke, or make it deeper below a princess line.",
+        )
+
+
 def _waving(n: Numbers, sheet: Sheet, y: Yoke) -> Iterable[Finding]:
     """A seam square to the centre and bowed by more than its rise goes beyond both its
     ends and back."""
-    seam = sheet.edge(y.piece, "yoke").path
+    kept = sheet.lines.get(f"{y.half} yoke, seam")
+    seam = kept or sheet.edge(y.new[0], "yoke").path
     ends = seam.start.y, seam.end.y
     _, top, _, low = seam.bounds()
     beyond = max(low - max(ends), min(ends) - top)

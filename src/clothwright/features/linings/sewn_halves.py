@@ -137,7 +137,7 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
         down = arm.start + way * 20.0
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
-    fc, fs = sheet.piece(f"{before}FC"), sheet.piece(f"{before}FS")
+    fc, fs = (before_yoke(sheet, f"{before}{c}") for c in ("FC", "FS"))
     return replace(_panelled_front(fc.loop, fs.loop), centre=fc, flank=fs)
 
 
@@ -198,7 +198,7 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
     if one_piece in sheet.pieces:
         back = sheet.piece(one_piece) if before else before_yoke(sheet, "B")
     else:
-        back = sheet.piece(f"{before}BC")
+        back = before_yoke(sheet, f"{before}BC")
     if back.code == one_piece and not back.has("armhole"):  # as behind a halter
         top, side = (back.edge(e).path for e in ("neck", "side"))
         return SewnHalf(back, None, IDENTITY, top, top, side, None)
@@ -208,7 +208,7 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         neck, closed = back_neck(back)
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
-    flank = sheet.piece(f"{before}BS")
+    flank = before_yoke(sheet, f"{before}BS")
     return replace(_panelled_back(back.loop, flank.loop), centre=back, flank=flank)
 
 

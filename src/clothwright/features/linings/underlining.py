@@ -6,6 +6,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number
+from clothwright.features.bodice.about import SHELL
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -21,7 +22,6 @@ from clothwright.units.fields import Length
 UNDERLINING = "underlining"
 """Plain name of the cloth."""
 
-_BODICE = ("FC", "FS", "F", "FY", "FM", "BC", "BS", "B", "BY", "BM")
 _BELOW = ("PF", "PFC", "PFS", "PB", "PBC", "PBS", "SF", "SB", "SG")
 
 
@@ -36,8 +36,8 @@ class Parts(Enum):
 
 
 _CODES = {
-    Parts.BODICE: _BODICE,
-    Parts.ALL: (*_BODICE, *_BELOW),
+    Parts.BODICE: SHELL,
+    Parts.ALL: (*SHELL, *_BELOW),
     Parts.SKIRT: _BELOW,
 }
 

@@ -105,7 +105,7 @@ def _beside_yoke(
     at = min((y - seam for y in marks), key=abs)
     near, clear = abs(at), CLEAR_OF_SEAM + (0.0 if across else n.b_hole / 2)
     if near < clear - 1e-9:
-        depth = "Yf" if below.code == "F" else "Yb"
+        depth = "Yf" if below.code in ("F", "FC") else "Yb"
         more = clear - near + _ROUNDED
         other = n[depth] + (-more if at > 0 else more)
         yield Finding(

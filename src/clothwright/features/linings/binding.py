@@ -47,6 +47,9 @@ _PRACTICE = "common practice, no source"
 _PLIES = 4
 """A strip is so many times as wide as it is seen."""
 
+_GIVES = 0.15
+"""A strip on the bias may be stretched so much more or less than planned, cm."""
+
 _SQUARE = 80.0
 """A neck that meets the centre at less comes to a point there, degrees."""
 
@@ -235,7 +238,7 @@ def strip_seams(t: Chains, strip: Strip, parts: Sequence[Bound]) -> Iterator[Sea
             right,
             part.start,
             part.end,
-            Ease.about(strip.on(a) - a, 0.1),
+            Ease.about(strip.on(a) - a, _GIVES),
             notches=() if k == len(parts) else (NotchPair(a, c, 1, JOINT),),
             stretched=True,
         )

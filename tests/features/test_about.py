@@ -79,6 +79,6 @@ def test_the_page_of_figures_names_every_seam_code() -> None:
     page = (Path(__file__).parents[2] / "docs/figures.md").read_text()
     named = set(re.findall(r"\bS\d+a?\b", page))
     for first, last in re.findall(r"\bS(\d+) to S(\d+)\b", page):
-        if (first, last) != ("1", "129"):  # all of them, as JSON has them
+        if first != "1":  # all of them, as JSON has them
             named |= {f"S{n}" for n in range(int(first), int(last))}
     assert not [code for code, _ in seam_codes() if code not in named]

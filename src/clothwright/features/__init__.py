@@ -85,6 +85,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "straight dress skirt": "skirts.fitted_dress_skirt.FittedDressSkirt",
         "facing": "linings.facing.Facing",
         "neck facing": "linings.neck_facing.NeckFacing",
+        "neck binding": "linings.neck_binding.NeckBinding",
+        "armhole binding": "linings.armhole_binding.ArmholeBinding",
         "stand collar": "collars.stand_collar.StandCollar",
         "shirt collar": "collars.shirt_collar.ShirtCollar",
         "convertible collar": "collars.convertible_collar.ConvertibleCollar",

@@ -71,6 +71,9 @@ class Place(IntEnum):
     FACING = 260
     """Facings of neck and armhole."""
 
+    BINDING = 265
+    """Bias strips that bind an edge."""
+
     STAND = 270
     """Facings of a button stand below the waist."""
 

@@ -22,6 +22,9 @@ FRONT_LINE, BACK_LINE = "top edge front", "top edge back"
 STRAP = "SR"
 """Code of a shoulder strap on such an edge."""
 
+NECK_STRIP, ARM_STRIP = "VN", "VA"
+"""Codes of the bias strips that bind the neck and an armhole."""
+
 CUT_OUT, NAPE = "cut-out", "cb nape"
 """Names of the edge of a cut-out in the back, and of the centre above it."""
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from clothwright.curves import Path, Point, Vector, ahead, cross, direction, dot, turned
-from clothwright.features.chains import STRAP
+from clothwright.features.chains import ARM_STRIP, NECK_STRIP, STRAP
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
 OFF = 0.8
@@ -24,9 +24,12 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
-OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", STRAP)
+OWN_GRAIN = (
+    *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB"),
+    *(STRAP, NECK_STRIP, ARM_STRIP),
+)
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
-crease, along the strap."""
+crease, along the strap, across a bias strip."""
 
 ON_BIAS = "fold of the cowl"
 """A line of this name says that its piece is cut on the bias, at 45° to the fold."""

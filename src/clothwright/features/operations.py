@@ -88,6 +88,7 @@ class SeamType(Enum):
     PLAIN = "1.01", "plain seam"
     LAPPED = "2.01", "lapped seam"
     PLACED = "2.02", "laid on, its edge turned in"
+    BOUND = "3.05", "edge bound by a strip, both its edges turned in"
     NEATENED = "6.01", "edge neatened"
     HEM_ONCE = "6.02", "hem turned once"
     HEM_TWICE = "6.03", "hem turned twice"

@@ -97,6 +97,9 @@ class Role(Enum):
     HEM = "hem"
     """Narrow hem of the peplum, or of a flared sleeve."""
 
+    BOUND = "bound edge, cut net"
+    """Bound by a strip, the raw edge of both within it."""
+
     FREE = "loose edge of a facing"
     """Free edge of a facing, neatened."""
 
@@ -153,6 +156,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.SMALL: (1.2, 0.5, 4),
     Role.OPEN: (1.5, 0.625, 4),
     Role.HEM: (1.5, 0.625, 0),
+    Role.BOUND: (0.0, 0.0, 5),
     Role.FREE: (0.6, 0.25, 5),
     Role.CASING: (1.0, 0.375, 1),
     Role.INTERLINING: (0.3, 0.125, 5),

@@ -9,6 +9,9 @@ from clothwright.paper import JOINT, JOINT_RIGHT, Run, Seam, SeamKind, Sheet
 SET = 1.0
 """Ticks of one set stand this far apart, cm."""
 
+NICK = 0.4
+"""On an edge that is cut net a notch is a mark so far inwards, cm."""
+
 ONE = 0.01
 """Notches as near as this are one, cm."""
 
@@ -57,6 +60,9 @@ def _set(
             continue
         # outside of a clockwise outline lies on the left of its own direction
         loop = way * -1.0 if run.backward else way
-        outer = net + type(net)(loop[1], -loop[0]) * widths[run.edge]
+        out_ = type(net)(loop[1], -loop[0])
+        outer = net + out_ * widths[run.edge]
+        if widths[run.edge] == 0.0:
+            net = net - out_ * NICK
         out.append(DrawnNotch(net, outer, ticks, f"{seam.code} {run}"))
     return out

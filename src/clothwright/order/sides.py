@@ -12,6 +12,7 @@ from dataclasses import replace
 from clothwright.body import Body
 from clothwright.curves import Point, from_pair, mirror_in
 from clothwright.features import Feature
+from clothwright.features.chains import NECK_STRIP
 from clothwright.findings import Finding
 from clothwright.order.file import Order, OrderError
 from clothwright.paper import (
@@ -93,6 +94,11 @@ def _long(piece: Piece, name: str) -> float | None:
     return next((k.path.length for k in piece.lines if k.name == name), None)
 
 
+_ROUND_BOTH = {NECK_STRIP}
+"""Strips that run round both sides: one is cut, by the right side; the walk tells where
+it does not go onto the left."""
+
+
 def differing(right: Sheet, left: Sheet) -> frozenset[str]:
     """Codes of the pieces that are not the same on both sides, in shape or in their
     notches. Raises OrderError when the sides have not the same pieces and seams."""
@@ -119,7 +125,7 @@ def differing(right: Sheet, left: Sheet) -> frozenset[str]:
         sewn = {r.piece for r in s.runs()}
         if s.kind is SeamKind.TWIN and sewn & out:
             out |= sewn
-    return frozenset(out)
+    return frozenset(out - _ROUND_BOTH)
 
 
 def _notched(sheet: Sheet, seam: Seam) -> dict[str, list[float]]:

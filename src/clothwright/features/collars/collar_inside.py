@@ -25,8 +25,9 @@ WANTED: Mapping[Inside, Mapping[str, str]] = {
     Inside.IN_STAND: {
         "front opening": "a stand covers the seam of the neck by itself where the "
         'front buttons; add a "button stand" in front, or let the neck have a facing',
-        "sleeve": "a stand that covers the seam of the neck leaves the armholes open; "
-        'without sleeves take an all-in-one "facing"',
+        "armhole finish": "a stand that covers the seam of the neck leaves the "
+        'armholes open; without sleeves take an all-in-one "facing", or add an '
+        '"armhole binding"',
     },
 }
 

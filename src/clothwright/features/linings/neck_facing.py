@@ -77,8 +77,8 @@ class NeckFacing(Feature):
     seams: ClassVar[Mapping[str, str]] = FACED
     gives: ClassVar[frozenset[str]] = frozenset({"inside finish"})
     needs: ClassVar[dict[str, str]] = {
-        "sleeve": "a neck facing leaves the armholes open; without sleeves take an "
-        'all-in-one "facing"'
+        "armhole finish": "a neck facing leaves the armholes open; without sleeves "
+        'take an all-in-one "facing", or add an "armhole binding"'
     }
     clashes: ClassVar[dict[str, str]] = {
         "inside finish": "the edges are finished one way only",

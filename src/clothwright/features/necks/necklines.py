@@ -172,6 +172,8 @@ class Neckline(Feature):
         words = {V_FRONT} if self.shape in POINTED else set()
         if self.shape in WINDING:
             words = {*words, "winding neck"}
+        if self.shape is FrontShape.SQUARE:
+            words = {*words, "square neck"}
         if self.shape in (FrontShape.STANDARD, FrontShape.ROUND):
             words = {*words, "round neck"}
         return self.gives | words

@@ -52,7 +52,7 @@ class CapSleeve(Feature):
     }
     pieces: ClassVar[tuple[About, ...]] = (SLEEVE_PIECE,)
     seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
-    gives: ClassVar[frozenset[str]] = frozenset({"sleeve"})
+    gives: ClassVar[frozenset[str]] = frozenset({"sleeve", "armhole finish"})
     needs: ClassVar[dict[str, str]] = SetInSleeve.needs
     clashes: ClassVar[dict[str, str]] = SetInSleeve.clashes
 

@@ -62,7 +62,7 @@ class Kimono(Feature):
         "S60": "gusset of a kimono sleeve, behind, to the arm",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"armhole", "lined arm", "sleeved", "sleeve", "kimono"}
+        {"armhole", "lined arm", "sleeved", "sleeve", "armhole finish", "kimono"}
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a kimono sleeve is drawn on a bodice block; add one",

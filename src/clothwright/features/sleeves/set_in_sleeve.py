@@ -109,7 +109,7 @@ class SetInSleeve(Feature):
     pieces: ClassVar[tuple[About, ...]] = (SLEEVE_PIECE,)
     seams: ClassVar[Mapping[str, str]] = SLEEVE_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"lined arm", "set-in sleeve", "sleeve"}
+        {"lined arm", "set-in sleeve", "sleeve", "armhole finish"}
     )
     needs: ClassVar[dict[str, str]] = {
         "sleeved": 'a set-in sleeve hangs in a "sleeved armhole"; add it, in place '

@@ -1,0 +1,310 @@
+"""Edges bound by bias strips (transformations 3: 3 to 4 % shorter): lengths, mitres,
+net-cut edges and their seams. Shapely judges lengths and distances."""
+
+import math
+
+import pytest
+from shapely.geometry import LineString
+from shapely.geometry import Point as Spot
+
+from bodies import BODIES, P92, THEA, ansur_women, bdims_women
+from clothwright.body import Body, RuleSet
+from clothwright.curves import Path
+from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.extended_shoulder import ExtendedShoulder
+from clothwright.features.bodice.yokes import BackYoke, FrontYoke
+from clothwright.features.collars.collar_inside import Inside
+from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.armhole_binding import ArmholeBinding
+from clothwright.features.linings.facing import Facing
+from clothwright.features.linings.lining import Lining
+from clothwright.features.linings.neck_binding import NeckBinding
+from clothwright.features.linings.neck_facing import NeckFacing
+from clothwright.features.necks.neck_shapes import BackShape, FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.underarm_zip import UnderarmZip
+from clothwright.features.operations import SeamType, Stitch
+from clothwright.features.sleeves.cap_sleeve import CapSleeve
+from clothwright.making import making_order
+from clothwright.making.cutting import cutting_sheet
+from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order.figures import figures
+from clothwright.paper import EdgeKind
+from order.test_sides import TWO, lopsided
+from orders import closed_back, cut_faults, order, sleeved_features
+from verdict import unsound, verdict
+
+MM = 0.1
+
+
+def bound(
+    *swaps: Feature,
+    front: FrontShape = FrontShape.ROUND,
+    back: BackShape = BackShape.ROUND,
+    lines: str = "darts",
+    without: tuple[str, ...] = (),
+) -> tuple[Feature, ...]:
+    """A closed top whose neck and armholes are bound."""
+    usual = closed_back(front=front, back=back, lines=lines)
+    by_kind = {f.kind: f for f in (*usual, NeckBinding(), ArmholeBinding(), *swaps)}
+    for kind in ("facing", *without):
+        del by_kind[kind]
+    return tuple(by_kind.values())
+
+
+PULLED = bound(
+    UnderarmZip(),
+    front=FrontShape.SCOOP,
+    back=BackShape.SCOOP,
+    without=("concealed zip",),
+)
+"""A wide neck without an opening: the strip is a ring."""
+
+STYLES = {
+    "zip": bound(),
+    "panels": bound(front=FrontShape.BOAT, back=BackShape.BOAT, lines="armhole"),
+    "pointed": bound(front=FrontShape.V, back=BackShape.V),
+    "ring": PULLED,
+    "yokes": bound(FrontYoke(), BackYoke()),
+    "yoke with a dart": bound(Block(back_shoulder=BackShoulder.YOKE), BackYoke()),
+    "dart at the neck": bound(Block(back_shoulder=BackShoulder.NECK)),
+    "run on over the arm": bound(ExtendedShoulder(), without=("sleeveless armhole",)),
+    "armholes alone": bound(NeckFacing(), without=("neck binding",)),
+    "under a stand": bound(
+        StandCollar(inside=Inside.IN_STAND),
+        ButtonStand(),
+        front=FrontShape.STANDARD,
+        back=BackShape.STANDARD,
+        without=("neck binding", "concealed zip"),
+    ),
+    "neck alone": tuple(
+        f for f in sleeved_features(NeckBinding()) if f.kind != "neck facing"
+    ),
+    "cap sleeves": tuple(
+        f
+        for f in sleeved_features(NeckBinding(), CapSleeve())
+        if f.kind != "neck facing"
+    ),
+}
+
+
+def made(features: tuple[Feature, ...], body: Body = P92) -> Draft:
+    return draft(order(body, features))
+
+
+def line(path: Path) -> LineString:
+    return LineString(path.flatten(0.001))
+
+
+def refused(features: tuple[Feature, ...], body: Body = P92) -> str:
+    with pytest.raises(OrderError) as e:
+        made(features, body)
+    return str(e.value)
+
+
+# -- the strips ------------------------------------------------------------------------
+@pytest.mark.parametrize("body", BODIES, ids=lambda b: b.client)
+@pytest.mark.parametrize("style", STYLES)
+def test_every_strip_goes_onto_its_edge(style: str, body: Body) -> None:
+    """3.5 % shorter than the net edge, stretch by stretch (shapely); every seam walks
+    and the pattern is finished."""
+    d = made(STYLES[style], body)
+    assert not d.failed, d.failures()
+    assert not cut_faults(d)
+    strips = [s for s in d.sheet.seams if s.code.startswith(("S140.", "S141."))]
+    assert strips
+    for seam in strips:
+        edge = sum(line(d.sheet.run_path(r)).length for r in seam.left)
+        strip = sum(line(d.sheet.run_path(r)).length for r in seam.right)
+        assert strip == pytest.approx(0.965 * edge, abs=0.1 * MM), seam.name
+    for code in {"VN", "VA"} & set(d.sheet.pieces):
+        piece = d.sheet.piece(code)
+        _, top, _, foot = piece.outline.bounds()
+        assert foot - top == pytest.approx(4 * 0.7, abs=1e-6)
+        assert piece.grain is not None
+        (ax, ay), (bx, by) = piece.grain
+        assert abs(bx - ax) == pytest.approx(abs(by - ay), abs=1e-9)  # 45°
+
+
+@pytest.mark.parametrize("style", STYLES)
+def test_women_of_the_survey(style: str) -> None:
+    """10 of the 993: each passes, or is refused by a number with what to do."""
+    passed = 0
+    for woman in ansur_women()[::100]:
+        asked = order(woman, STYLES[style], estimates=RuleSet.SURVEY)
+        it = verdict(asked)
+        assert list(unsound(asked, it)) == []
+        passed += not it.refusals
+    assert passed >= 5
+
+
+def test_a_ring_is_closed_along_the_thread() -> None:
+    """Its ends lie at 45° and are joined; at an opening they are square and loose."""
+    ring, flat = made(PULLED).sheet, made(STYLES["zip"]).sheet
+    for sheet, code, angle in (
+        (ring, "VN", 45.0),
+        (flat, "VA", 45.0),
+        (flat, "VN", 90),
+    ):
+        piece = sheet.piece(code)
+        way = piece.edge("end back").path.start_direction
+        assert math.degrees(math.atan2(way.y, -way.x)) == pytest.approx(angle)
+        kind = piece.edge("end back").kind
+        assert (kind is EdgeKind.SEAM) == (angle == 45.0)
+    assert {"S140a", "S141a"} <= {s.code for s in ring.seams}
+    assert "S140a" not in {s.code for s in flat.seams}
+
+
+def test_a_strip_begins_at_the_left_shoulder_or_at_the_zip() -> None:
+    names = [s.name for s in made(PULLED).sheet.seams if s.code.startswith("S140.")]
+    assert [n.partition(", ")[2] for n in names] == [
+        *("left front", "right front", "right back", "left back"),
+    ]
+    names = [s.name for s in made(STYLES["zip"]).sheet.seams if "S140." in s.code]
+    assert names[0].endswith("left back")
+    assert names[-1].endswith("right back")
+
+
+@pytest.mark.parametrize("width", [0.5, 0.7, 1.2])
+def test_the_mitre_is_what_the_line_of_stitches_is_longer(width: float) -> None:
+    """A band of even width laid along both sides of the V (shapely): its inner line is
+    longer than the edge by the mitre, half on either side."""
+    d = made(bound(NeckBinding(width=width), front=FrontShape.V))
+    neck = d.sheet.edge("F", "neck").path
+    assert neck.end.x == pytest.approx(d.numbers.X)
+    way = neck.end_direction
+    far = neck.end - way * 20.0
+    edge = LineString([far, neck.end])
+    whole = LineString([far, neck.end, (2 * d.numbers.X - far.x, far.y)])
+    inner = whole.parallel_offset(width, "left", join_style="mitre", mitre_limit=50)
+    more = inner.length / 2 - edge.length
+    mitre = d.sheet.length("VN", "mitre 3")
+    assert mitre == pytest.approx(2 * more, abs=0.1 * MM)
+    assert "mitre" in [k.name for k in d.sheet.piece("VN").lines]
+
+
+def test_a_round_neck_has_no_mitre() -> None:
+    names = [e.name for e in made(STYLES["zip"]).sheet.piece("VN").edges]
+    assert not [n for n in names if n.startswith("mitre")]
+
+
+def test_width_and_share_as_ordered() -> None:
+    own = NeckBinding(width=1.0, short=4.0), ArmholeBinding(width=0.5, short=3.0)
+    d = made(bound(*own))
+    for code, share, wide in (("S140.2", 0.96, 4.0), ("S141.1", 0.97, 2.0)):
+        seam = next(s for s in d.sheet.seams if s.code == code)
+        edge, strip = map(d.sheet.chain_length, (seam.left, seam.right))
+        assert strip / edge == pytest.approx(share)
+        box = d.sheet.piece(seam.right[0].piece).outline.bounds()
+        assert box[3] - box[1] == pytest.approx(wide)
+
+
+# -- the cloth -------------------------------------------------------------------------
+def test_a_bound_edge_is_cut_net() -> None:
+    """The cut line lies on the net line of neck and armhole, 1.5 outside the shoulder;
+    a neck that is faced beside bound armholes keeps its allowance."""
+    both = pattern(made(STYLES["zip"]))
+    arms = pattern(made(STYLES["armholes alone"]))
+    for it, neck in ((both, 0.0), (arms, 1.0)):
+        for code in ("F", "B"):
+            drawn = next(p for p in it.drawn.pieces if p.code == code)
+            cut = LineString(drawn.cut_line.flatten(0.002))
+            for edge, wide in (("neck", neck), ("armhole", 0.0), ("shoulder", 1.5)):
+                net = it.draft.sheet.edge(code, edge).path
+                middle = Spot(net.at_length(net.length / 2))
+                assert cut.distance(middle) == pytest.approx(wide, abs=0.2 * MM)
+
+
+def test_a_notch_of_a_net_edge_is_marked_inwards() -> None:
+    """Its outer end is on the edge, its inner one 0.4 within the strip."""
+    it = pattern(made(STYLES["zip"]))
+    strip = next(p for p in it.drawn.pieces if p.code == "VN")
+    onto = [n for n in strip.notches if n.note.startswith("S140.")]
+    assert len(onto) == 3
+    for notch in onto:
+        assert notch.outer.y == pytest.approx(0.0)
+        assert notch.net.y == pytest.approx(0.4)
+
+
+def test_what_is_cut() -> None:
+    sheet = cutting_sheet(making_order(made(STYLES["zip"])))
+    told = {p.code: (p.count, p.how) for p in sheet.cloths["shell"]}
+    assert told["VN"] == (1, "1, on the bias")
+    assert told["VA"] == (2, "2 (1 pair), on the bias")
+
+
+def test_how_it_is_sewn() -> None:
+    """After the shoulders, the armholes in the round after the sides; the strips of
+    both armholes are counted; bound seams are of ISO 4916's class 3."""
+    d = made(STYLES["zip"])
+    making = making_order(d)
+    titles = [op.title for op in making.operations]
+    neck, arms = titles.index("Bind the neck"), titles.index("Bind the armholes")
+    assert titles.index("Sew the shoulders") < neck < titles.index("Sew the sides")
+    assert titles.index("Sew the sides") < arms
+    assert neck < titles.index("Put in the concealed zip")
+    for at, codes, times in ((neck, "S140.", 1), (arms, "S141", 2)):
+        op = making.operations[at]
+        assert op.seam_type is SeamType.BOUND
+        assert op.seam_type.number.startswith("3.")
+        edges = [s for s in d.sheet.seams if s.code.startswith(codes)]
+        sewn = times * sum(d.sheet.chain_length(s.left) for s in edges)
+        assert making.stitched(op)[Stitch.LOCK] == pytest.approx(sewn)
+    felled = titles.index("Fell the binding of the armholes inside")
+    by_hand = making.stitched(making.operations[felled])[Stitch.HAND]
+    assert by_hand == pytest.approx(2 * d.sheet.length("VA", "inside"))
+
+
+def test_symbols_are_told_apart() -> None:
+    d = made(STYLES["zip"])
+    symbols = [d.numbers.why(k).symbol for k in d.used]
+    assert len(symbols) == len(set(symbols))
+    assert {"nb", "nb short", "ab", "ab short"} <= set(figures(d)["numbers"])
+
+
+def test_two_sides_have_one_strip_round_the_neck() -> None:
+    """Sides that differ: a strip for each armhole, one for the neck."""
+    d = made(STYLES["zip"], lopsided(bdims_women()[5], TWO))
+    codes = list(d.sheet.pieces)
+    assert {"VN", "VA", "VA-L"} <= set(codes)
+    assert "VN-L" not in codes
+    assert not d.failed, d.failures()
+    assert "S140.1-L" in {s.code for s in d.sheet.seams}
+
+
+# -- what does not go ------------------------------------------------------------------
+def test_what_is_refused_in_words() -> None:
+    both = bound()
+    for features, says in (
+        ((*both, Facing()), "an all-in-one facing finishes the armholes too"),
+        ((*both, NeckFacing()), "the edges are finished one way only"),
+        ((*both, Lining()), "a top whose neck is bound is not lined yet"),
+        (bound(without=("armhole binding",)), "leaves the armholes open"),
+        (bound(front=FrontShape.SQUARE), "not yet mitred in the corners"),
+        (bound(front=FrontShape.SWEETHEART), "the point of a sweetheart"),
+        (bound(front=FrontShape.KEYHOLE), "nor into a keyhole"),
+        (bound(ButtonStand(), without=("concealed zip",)), "not yet bound; face it"),
+        ((*both, StandCollar()), "leave the binding of the neck off"),
+        (sleeved_features(ArmholeBinding()), "an armhole is finished one way only"),
+    ):
+        assert says in refused(features), says
+
+
+def test_no_shoulder_is_left_between_two_bindings() -> None:
+    """4.2 wide both, of a strap of 2 or so."""
+    wide = NeckBinding(width=2.0), ArmholeBinding(width=2.0)
+    features = bound(
+        *wide,
+        SleevelessArmhole(narrowed=4.0),
+        Neckline(shape=FrontShape.SCOOP, width=4.0),
+        BackNeckline(shape=BackShape.SCOOP),
+    )
+    d = made(features, THEA)
+    assert d.numbers.Lr < 4.5
+    found = [str(f) for f in d.findings if f.code == "BN3"]
+    assert found
+    assert "Make the bindings (ab, nb)" in found[0]

@@ -305,11 +305,10 @@ def _lay(
     """A gore with its centre at `x`; with an `end` only the half of it beside the
     centre of the skirt."""
     back = code[1] == "B"
+    k, word = code[1:].lower(), f"{name.lower()} gore"
     onto = shift((x, 0.0))
     left = onto @ _OVER
     half_left = end is not None and not back
-    k = code[1:].lower()
-    word = f"{name.lower()} gore"
     seam, waist, hem = rule_gore(
         d, gore, k, word, f"{word} seam", left if half_left else onto
     )
@@ -325,7 +324,7 @@ def _lay(
             Edge(names[1], seam.moved(left).reversed()),
         )
     else:
-        edges = _half(seam, waist, hem, left if half_left else onto, end, back=back)
+        edges = _half(seam, waist, hem, left if half_left else onto, end)
     hip = [onto(gore.hip_point), left(gore.hip_point)]
     if end is not None:
         hip[half_left ^ True] = onto(Point(0.0, gore.hip_level))
@@ -349,11 +348,11 @@ def _lay(
 
 
 def _half(
-    seam: Path, waist: Path, hem: Path, onto: Motion, end: BackEnd, *, back: bool
+    seam: Path, waist: Path, hem: Path, onto: Motion, end: BackEnd
 ) -> tuple[Edge, ...]:
     """Edges of a gore's half, clockwise: the front's centre at its right, a fold."""
     waist, seam, hem = (p.moved(onto) for p in (waist, seam, hem))
-    if back:
+    if not onto.flips:
         cb = Path.line(hem.end, waist.start)
         return (
             Edge("waist", waist),

@@ -319,11 +319,17 @@ def rule_gore(
         seam.moved(onto),
         f"seam of the {word}",
         frm=(f"W{k}", f"H{k}", f"E{k}"),
-        detail="in a slight curve over the hip, plumb there"
-        + (" and on to the flare" if gore.flare_from > gore.hip_level + 0.01 else "")
-        + ", then turning into the flare, which is straight",
+        detail=f"in a slight curve over the hip, {_below_hip(gore)}",
     )
     return GoreLines(seam, waist, hem)
+
+
+def _below_hip(gore: Gore) -> str:
+    """How the seam of a gore runs on from the hip."""
+    if gore.lean == 0.0:
+        return "plumb from there to the hem"
+    on = " and on to the flare" if gore.flare_from > gore.hip_level + 0.01 else ""
+    return f"plumb there{on}, then turning into the flare, which is straight"
 
 
 def draft_gore(d: Drafting, word: str = "gore") -> None:

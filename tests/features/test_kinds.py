@@ -31,6 +31,8 @@ def test_a_default_that_is_no_length_is_one_number_in_both_units(kind: str) -> N
         ("torso", "dress opening"),
         ("dress skirt", "dress opening"),
         ("straight dress skirt", "centre back zip"),
+        ("gored dress skirt", "dress opening"),
+        ("pleated dress skirt", "centre back zip"),
         ("elastic waist", "gathered waist"),
         ("wrap skirt", "fitted skirt"),
     ],

@@ -378,7 +378,7 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
     """The torso's half width at a level, its darts closed, cm; or that of other
     pieces."""
     total = 0.0
-    line = Path.line(Point(-60.0, level), Point(200.0, level))
+    line = Path.line(Point(-60.0, level), Point(500.0, level))
     for code in codes:
         if code not in sheet.pieces:
             continue

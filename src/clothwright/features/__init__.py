@@ -83,6 +83,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "peplum": "skirts.peplum.Peplum",
         "dress skirt": "skirts.dress_skirt.DressSkirt",
         "straight dress skirt": "skirts.fitted_dress_skirt.FittedDressSkirt",
+        "gored dress skirt": "skirts.gored_dress_skirt.GoredDressSkirt",
+        "pleated dress skirt": "skirts.pleated_dress_skirt.PleatedDressSkirt",
         "facing": "linings.facing.Facing",
         "neck facing": "linings.neck_facing.NeckFacing",
         "neck binding": "linings.neck_binding.NeckBinding",

@@ -116,7 +116,7 @@ class Block(Feature):
         "waist line": 'a waist seam is missing; add a feature kind = "waist seam", or '
         '"torso" to cut it in one',
         "skirt": 'nothing hangs on the waist seam; add a feature kind = "peplum", '
-        '"dress skirt" or "straight dress skirt"',
+        'or a skirt such as a "dress skirt" or a "straight dress skirt"',
         "inside finish": 'the edges are not finished; add a "facing", a "neck facing" '
         'or a "lining"',
     }

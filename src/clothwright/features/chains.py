@@ -36,6 +36,9 @@ LONG, FAR = 25.0, 40.0
 second, cm (truing 6)."""
 
 
+HANGING_PANELS = "PFC", "PFS", "PBS", "PBC"
+"""Codes of what hangs on the waist in panels or gores, from the centre front."""
+
 WAISTS = ("waist", "waist mid", "waist side")
 """Edges of a waist with darts in it, from the centre."""
 

@@ -84,6 +84,12 @@ def hangs_gathered(n: Numbers) -> bool:
     return "w_below" in n and "phi_F" not in n
 
 
+def _hangs_pleated(n: Numbers) -> bool:
+    """True when what hangs on the waist is pleated there: it has no room for a notch
+    between its folds."""
+    return "pn_F" in n
+
+
 def _onto_peplum(
     t: Chains,
     n: Numbers,
@@ -129,7 +135,7 @@ def _onto_peplum(
         pairs = zip(joints, meets, strict=True)
         return ease, tuple(NotchPair(s, r, 0, JOINT) for s, r in pairs)
     at = at_share(c)
-    if len(joints) != 1 or not NOTCH_ROOM < at < c - NOTCH_ROOM:
+    if _hangs_pleated(n) or len(joints) != 1 or not NOTCH_ROOM < at < c - NOTCH_ROOM:
         return ease, ()
     return ease, (NotchPair(joints[0], at, ticks, JOINT),)
 

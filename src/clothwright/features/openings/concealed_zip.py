@@ -10,7 +10,7 @@ from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.bodice.waist_rules import raised_at
-from clothwright.features.chains import hanging
+from clothwright.features.chains import HANGING_PANELS, hanging
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.zips import (
     Setting,
@@ -319,8 +319,8 @@ def _round_at_end(n: Numbers, sheet: Sheet) -> float:
         end = min(end, n.dd) if end <= down_to_seam(n) else end - n.blouse
     if in_one(sheet) or ("dd" in n and (end <= n.dd or "L_T" not in n)):
         return 2 * half_at(n, sheet, end)
-    if "half_S" in n:  # a skirt with darts
-        return 2 * width_at(sheet, end, ("PF", "PB"))
+    if "half_S" in n:  # a skirt with darts or in gores
+        return 2 * width_at(sheet, end, ("PF", "PB", *HANGING_PANELS))
     return girth_at(n, end)
 
 

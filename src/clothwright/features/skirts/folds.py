@@ -180,12 +180,13 @@ class Pleats:
 
     def width_at(self, y: float) -> float:
         """What the panel measures at a level above the hip, its pleats laid, cm."""
-        level = Path.line(Point(-1.0, y), Point(1000.0, y))
+        return sum(self.across(s, y) for s in self.strips())
+
+    def across(self, s: Strip, y: float) -> float:
+        """Width of a strip at a level above the hip, cm."""
+        level = Path.line(Point(-20.0, y), Point(1000.0, y))
         fault = "the skirt ends above the high hip (WHH): make it (L) longer"
-        seen = 0.0
-        for s in self.strips():
-            left, right = (
-                p.at_length(meetings(p, level, fault)[0][0]).x for p in self.sides(s)
-            )
-            seen += right - left
-        return seen
+        left, right = (
+            p.at_length(meetings(p, level, fault)[0][0]).x for p in self.sides(s)
+        )
+        return right - left

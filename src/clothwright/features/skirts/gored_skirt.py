@@ -3,10 +3,10 @@
 
 from collections.abc import Iterable, Mapping
 from enum import Enum
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, NamedTuple
 
 from clothwright.blocks.gore import Gore
-from clothwright.curves import Path, Point, mirror_in
+from clothwright.curves import IDENTITY, Motion, Path, Point, mirror_in
 from clothwright.features.about import About, Place
 from clothwright.features.base import (
     ONE_BLOCK,
@@ -245,6 +245,11 @@ class GoredSkirt(Feature):
 
 
 def _gore(n: Numbers) -> Gore:
+    return gore_of(n, n.w_gore, n.h_gore, n.m_gore)
+
+
+def gore_of(n: Numbers, waist: float, hip: float, hem: float) -> Gore:
+    """A gore of these widths, cm, at the levels of the numbers. Raises RuleError."""
     if n.y0 < n.WH - 0.01:
         raise RuleError(
             "the flare (y0) begins above the hip (WH): begin it at the hip or below"
@@ -253,27 +258,39 @@ def _gore(n: Numbers) -> Gore:
         raise RuleError(
             "the flare (y0) begins less than 10 cm above the hem: begin it higher"
         )
-    return Gore(n.w_gore, n.h_gore, n.m_gore, n.WH, n.L, n.y0)
+    return Gore(waist, hip, hem, n.WH, n.L, n.y0)
 
 
-def draft_gore(d: Drafting, word: str = "gore") -> None:
-    """One gore (SG), about its centre line; all are alike. `word` is what it is
-    called."""
-    n = d.n
-    d.part = word
+class GoreLines(NamedTuple):
+    """Lines of a gore about its centre, which is plumb at x = 0; cm."""
+
+    seam: Path
+    """From the waist to the hem, at the right."""
+
+    waist: Path
+    """From the centre to the seam."""
+
+    hem: Path
+    """From the seam to the centre."""
+
+
+def rule_gore(
+    d: Drafting, gore: Gore, k: str, word: str, line: str, onto: Motion = IDENTITY
+) -> GoreLines:
+    """Mark and draw one gore's lines, laid where `onto` lays them: `k` ends the names
+    of its marks, `word` is what it is called, `line` the name of its seam. Raises
+    RuleError."""
     try:
-        gore = _gore(n)
         seam, waist, hem = gore.seam(), gore.half_waist(), gore.half_hem()
     except ValueError as e:
         raise RuleError(
             f"{e}: measure W, H and WH again, or choose another hem (M)"
         ) from e
-    over = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
-    d.start("Og", Point(0.0, 0.0), f"centre of the {word} at the waist")
-    d.point("Mg", "Og", f"centre of the {word} at the hem", down="L")
+    d.start(f"O{k}", onto(Point(0.0, 0.0)), f"centre of the {word} at the waist")
+    d.point(f"M{k}", f"O{k}", f"centre of the {word} at the hem", down="L")
     d.found(
-        "Hg",
-        gore.hip_point,
+        f"H{k}",
+        onto(gore.hip_point),
         "seam at the hip",
         amounts=(
             ("from the centre", gore.hip_point.x),
@@ -282,8 +299,8 @@ def draft_gore(d: Drafting, word: str = "gore") -> None:
         detail=f"half of the {word}'s hip",
     )
     d.found(
-        "Wg",
-        seam.start,
+        f"W{k}",
+        onto(seam.start),
         "seam at the waist",
         amounts=(
             ("from the centre", seam.start.x),
@@ -292,20 +309,36 @@ def draft_gore(d: Drafting, word: str = "gore") -> None:
         detail="so that the seam is as long as the centre",
     )
     d.found(
-        "Eg",
-        seam.end,
+        f"E{k}",
+        onto(seam.end),
         "seam at the hem",
         amounts=(("from the centre", seam.end.x), ("below the waist", seam.end.y)),
     )
     d.draw(
-        "gore seam",
-        seam,
+        line,
+        seam.moved(onto),
         f"seam of the {word}",
-        frm=("Wg", "Hg", "Eg"),
-        detail="in a slight curve over the hip, plumb there"
-        + (" and on to the flare" if n.y0 > n.WH + 0.01 else "")
-        + ", then turning into the flare, which is straight",
+        frm=(f"W{k}", f"H{k}", f"E{k}"),
+        detail=f"in a slight curve over the hip, {_below_hip(gore)}",
     )
+    return GoreLines(seam, waist, hem)
+
+
+def _below_hip(gore: Gore) -> str:
+    """How the seam of a gore runs on from the hip."""
+    if gore.lean == 0.0:
+        return "plumb from there to the hem"
+    on = " and on to the flare" if gore.flare_from > gore.hip_level + 0.01 else ""
+    return f"plumb there{on}, then turning into the flare, which is straight"
+
+
+def draft_gore(d: Drafting, word: str = "gore") -> None:
+    """One gore (SG), about its centre line; all are alike. `word` is what it is
+    called."""
+    d.part = word
+    gore = _gore(d.n)
+    seam, waist, hem = rule_gore(d, gore, "g", word, "gore seam")
+    over = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
     edges = (
         Edge("waist", waist.moved(over).reversed() + waist),
         Edge("seam", seam),

@@ -48,10 +48,11 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
 
 
 def hanging_panels(t: Chains) -> Iterator[Seam]:
-    """The panel seams of a peplum in panels."""
+    """The panel seams of a peplum in panels, or of a skirt in gores."""
+    what = hanging(t.sheet)
     for code, name, a, b in (
-        ("S19", "front peplum panel", ("PFC", "panel"), ("PFS", "panel")),
-        ("S20", "back peplum panel", ("PBC", "panel"), ("PBS", "panel")),
+        ("S19", f"front {what} panel", ("PFC", "panel"), ("PFS", "panel")),
+        ("S20", f"back {what} panel", ("PBC", "panel"), ("PBS", "panel")),
     ):
         left = t.chain((*a, code == "S19"))
         right = t.chain((*b, code == "S20"))

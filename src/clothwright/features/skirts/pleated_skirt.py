@@ -237,7 +237,7 @@ class PleatedSkirt(Feature):
                 {"off": off},
             )
         box = self.shape is Shape.BOX
-        yield from _pleat_findings(n, box=box)
+        yield from pleat_findings(n, n.pv, n.pt, box=box)
         room = n.gores * pleats_of(n, box=box).width_at(n.WHH) - n.HH
         if room < 1.0:
             yield Finding(
@@ -251,18 +251,20 @@ class PleatedSkirt(Feature):
         yield from fits_cloth(n, sheet)
 
 
-def _pleat_findings(n: Numbers, *, box: bool) -> Iterable[Finding]:
+def pleat_findings(
+    n: Numbers, face: float, taken: float, *, box: bool
+) -> Iterable[Finding]:
     """A pleat neither opens to the waist nor lies over its neighbours."""
-    if n.pt < 0:
+    if taken < 0:
         yield Finding(
             "PL1",
             Severity.WARN,
-            f"The waist is wider than the hip: each pleat opens by {-n.pt:.1f} cm.",
+            f"The waist is wider than the hip: each pleat opens by {-taken:.1f} cm.",
             "pv0",
             "Measure W and H again.",
-            {"taken": n.pt},
+            {"taken": taken},
         )
-    most = n.pv / 2 if box else n.pv
+    most = face / 2 if box else face
     if n.pu > most + 0.05:
         yield Finding(
             "PL2",

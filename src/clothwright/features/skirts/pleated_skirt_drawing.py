@@ -42,14 +42,19 @@ def draw_closed(d: Drafting, *, box: bool) -> None:
             "knife pleats lie edge to edge: leave the gap (pg) out, or choose box "
             "pleats"
         )
-    left = d.n.pv - d.n.pt
+    seen_at_waist(d.n.pv, d.n.pt)
+    draft_gore(d, "panel")
+
+
+def seen_at_waist(face: float, taken: float) -> None:
+    """Raises PaperError where too little of a pleat is seen at the waist."""
+    left = face - taken
     if left < LEAST_AT_WAIST:
         raise PaperError(
             f"at the waist {max(0.0, left):.1f} cm of each pleat is seen, of "
-            f"{d.n.pv:.1f} cm at the hip, and {LEAST_AT_WAIST:g} cm can be stitched: "
+            f"{face:.1f} cm at the hip, and {LEAST_AT_WAIST:g} cm can be stitched: "
             "choose wider pleats (pv wanted), or measure W and H again"
         )
-    draft_gore(d, "panel")
 
 
 def lay_open(d: Drafting, *, box: bool) -> None:
@@ -120,8 +125,7 @@ def opened(closed: Piece, k: Pleats, down: float) -> tuple[Piece, list[str]]:
         top.append(Edge(f"{UNDER} {j}", pairs[j - 1][0]))
         if j < last:
             top.append(Edge(f"{UNDER} {j} over", pairs[j - 1][1]))
-    for i, e in enumerate(top[:-1]):  # each ends exactly where the next begins
-        top[i] = e.along(e.path.pinned(e.path.start, top[i + 1].path.start))
+    top = joined(top)
     end = top[-1].path.end
     hip, foot = Point(k.width, k.hip), Point(k.width, k.length)
     seam = Path.line(end, hip) + Path.line(hip, foot)
@@ -141,6 +145,14 @@ def opened(closed: Piece, k: Pleats, down: float) -> tuple[Piece, list[str]]:
         level = Path.line(Point(0.0, down), Point(k.width, down))
         lines.append(InnerLine("stitched down to here", level))
     return grained(Piece(GORE, closed.name, edges, lines=tuple(lines))), names
+
+
+def joined(edges: list[Edge]) -> list[Edge]:
+    """Edges of which each ends exactly where the next begins."""
+    out = list(edges)
+    for i, e in enumerate(out[:-1]):
+        out[i] = e.along(e.path.pinned(e.path.start, out[i + 1].path.start))
+    return out
 
 
 def _lines(k: Pleats, strips: list[Strip]) -> Iterable[InnerLine]:

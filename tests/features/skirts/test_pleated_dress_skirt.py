@@ -1,0 +1,159 @@
+"""The pleated skirt whose folded waist is a bodice's (transformations §10)."""
+
+import pytest
+
+from bodies import P92, P116, THEA, YSOLDE, ansur_women
+from clothwright.body import Body, RuleSet
+from clothwright.features import Feature
+from clothwright.features.linings.lining import Mode
+from clothwright.features.skirts.pleated_dress_drawing import pleats_of_half
+from clothwright.features.skirts.pleated_dress_skirt import (
+    PleatedDressSkirt,
+)
+from clothwright.features.skirts.pleated_skirt import Shape
+from clothwright.making import making_order
+from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.paper import EdgeKind, LineKind
+from orders import closed_back, main_features, order, swapped
+
+MM = 0.1
+SLIM = Body.of({"HT": 165.0, "B": 88.0, "HB": 83.0, "W": 54.0, "H": 108.0})
+SKIRTS = (
+    PleatedDressSkirt(),
+    PleatedDressSkirt(shape=Shape.BOX),
+    PleatedDressSkirt(shape=Shape.BOX, gap=3.0, depth=1.5),
+    PleatedDressSkirt(depth=2.5, face=6.0, stitched=12.0),
+)
+
+
+def dress(
+    skirt: PleatedDressSkirt, *more: Feature, lines: str = "darts"
+) -> tuple[Feature, ...]:
+    return (*swapped(closed_back(lines=lines), skirt, place_of="peplum"), *more)
+
+
+def sewn(body: Body, features: tuple[Feature, ...]) -> Draft:
+    d = draft(order(body, features))
+    assert not d.failed, d.failures()
+    return d
+
+
+@pytest.mark.parametrize("skirt", SKIRTS, ids=lambda s: f"{s.shape.name} {s.depth}")
+@pytest.mark.parametrize("body", [P92, P116, THEA, YSOLDE], ids=lambda b: b.client)
+def test_the_folded_waist_is_the_bodice_s(body: Body, skirt: PleatedDressSkirt) -> None:
+    """Half by half, so that the sides meet; and nothing is doubted of the pleats."""
+    d = sewn(body, dress(skirt))
+    sheet = d.sheet
+    for code in ("S5", "S6"):
+        seam = sheet.seam(code)
+        assert len(seam.right) > 3
+        left, right = (sheet.chain_length(c) for c in (seam.left, seam.right))
+        assert left == pytest.approx(right, abs=0.1 * MM)
+    sides = [sheet.length(c, "side") for c in ("PF", "PB")]
+    assert sides[0] == pytest.approx(sides[1], abs=0.3 * MM)
+    said = [str(f) for f in d.findings]
+    assert not [s for s in said if "pleat" in s or "skirt" in s or "Waist" in s], said
+
+
+@pytest.mark.parametrize("box", [False, True])
+def test_touching_pleats_take_three_times_the_length(*, box: bool) -> None:
+    """§10: u = v, of box pleats u = v/2, use 3 times the finished length; where the
+    halves' faces differ the smaller one is the depth of both."""
+    d = sewn(P92, dress(PleatedDressSkirt(shape=Shape.BOX if box else Shape.KNIFE)))
+    n, sheet = d.numbers, d.sheet
+    narrow, wide = sorted(("F", "B"), key=lambda k: n[f"pv_{k}"])
+    hem = {k: sheet.length(f"P{k}", "hem") for k in ("F", "B")}
+    assert hem[narrow] == pytest.approx(3 * n[f"x_S{narrow}"], abs=0.1 * MM)
+    assert hem[wide] < 3 * n[f"x_S{wide}"] + 0.1 * MM
+    for k in ("F", "B"):
+        assert hem[k] == pytest.approx(n[f"cloth_{k}"], abs=0.1 * MM)
+    assert 2 * (n.x_SF + n.x_SB) == pytest.approx(n.H_S + 5.0)
+
+
+@pytest.mark.parametrize("skirt", SKIRTS, ids=lambda s: f"{s.shape.name} {s.depth}")
+def test_every_fold_is_laid_two_depths_away(skirt: PleatedDressSkirt) -> None:
+    """Below the hip a fold and its placement line lie 2u apart, and what is left of the
+    hem with all of that folded away is the hip."""
+    d = sewn(P92, dress(skirt))
+    n, sheet = d.numbers, d.sheet
+    for code, key in (("PF", "F"), ("PB", "B")):
+        piece = sheet.piece(code)
+        at = {k.name: k.path.end.x for k in piece.lines if "pleat" in k.name}
+        folds = [
+            k for k in at if k.endswith("fold") and k.split(",")[0] + ", to here" in at
+        ]
+        assert folds
+        away = 0.0
+        for fold in folds:
+            apart = abs(at[fold] - at[fold.replace("fold", "to here")])
+            assert apart == pytest.approx(2 * n.pu, abs=0.1 * MM)
+            away += apart
+        if skirt.shape is Shape.KNIFE:
+            away += n.pu  # the half pleat at the side
+        seen = sheet.length(code, "hem") - away
+        assert seen == pytest.approx(n[f"x_S{key}"], abs=0.2 * MM)
+        arrows = [k for k in piece.lines if k.kind is LineKind.ARROW]
+        assert len(arrows) == len(folds)
+        for k in arrows:  # knife pleats lie towards the back on both sides
+            if skirt.shape is Shape.KNIFE:
+                assert k.path.end.x < k.path.start.x
+
+
+def test_the_zip_runs_down_the_middle_of_a_face() -> None:
+    d = sewn(THEA, dress(PleatedDressSkirt()))
+    n, sheet = d.numbers, d.sheet
+    back = sheet.piece("PB")
+    assert back.edge("cb").kind is EdgeKind.SEAM
+    assert sheet.edge("PF", "cf").kind is EdgeKind.FOLD
+    half = (n.pv_B - n.pt_B) / 2
+    assert back.edge("waist 1").length == pytest.approx(half, abs=0.5 * MM)
+    assert [r.piece for r in sheet.seam("S21").left] == ["B", "PB"]
+    titles = [op.title for op in making_order(d).operations]
+    places = [titles.index(t) for t in ("Hem the skirt", "Lay the pleats")]
+    assert places == sorted(places)
+    assert places[1] < titles.index("Sew the waist")
+
+
+def test_the_high_hip_is_measured_as_the_pleats_lie() -> None:
+    """At the hip the laid pleats are the hip and its ease, at the waist the waist."""
+    d = sewn(YSOLDE, dress(PleatedDressSkirt()))
+    n = d.numbers
+    halves = [pleats_of_half(n, k, box=False) for k in ("F", "B")]
+    hip = 2 * sum(k.width_at(n.WH - 0.01) for k in halves)
+    assert hip == pytest.approx(n.H_S + n.Eh, abs=MM)
+    waist = 2 * sum(k.width_at(0.1) for k in halves)
+    assert waist == pytest.approx(n.w, abs=5 * MM)
+
+
+def test_real_women() -> None:
+    women = ansur_women()[::80]
+    assert len(women) >= 10
+    passed = 0
+    for i, body in enumerate(women):
+        asked = order(
+            body,
+            dress(SKIRTS[i % 4], lines=("darts", "armhole", "shoulder")[i % 3]),
+            estimates=RuleSet.SURVEY,
+        )
+        passed += not pattern(draft(asked)).failed
+    assert passed >= len(women) - 1
+
+
+def test_what_is_refused_is_said() -> None:
+    open_back = swapped(main_features(), PleatedDressSkirt(), place_of="peplum")
+    with pytest.raises(OrderError, match="through a zip at its back"):
+        draft(order(THEA, open_back))
+    lined = closed_back(lines="darts", lining=Mode.TO_EDGE)
+    with pytest.raises(OrderError, match="not lined yet"):
+        draft(order(THEA, swapped(lined, PleatedDressSkirt(), place_of="peplum")))
+    for skirt, said in (
+        (PleatedDressSkirt(gap=2.0), "knife pleats lie edge to edge"),
+        (PleatedDressSkirt(face=1.5, hip_ease=16.0), "choose wider pleats"),
+    ):
+        with pytest.raises(OrderError, match=said):
+            draft(order(SLIM, dress(skirt)))
+
+
+def test_deep_pleats_are_doubted() -> None:
+    d = sewn(THEA, dress(PleatedDressSkirt(depth=8.0)))
+    assert {f.code for f in d.findings} >= {"PL2"}

@@ -100,6 +100,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "shawl collar": "collars.shawl_collar.ShawlCollar",
         "notched collar": "collars.notched_collar.NotchedCollar",
         "lining": "linings.lining.Lining",
+        "ease pleat": "linings.ease_pleat.EasePleat",
+        "jump pleat": "linings.jump_pleat.JumpPleat",
         "underlining": "linings.underlining.Underlining",
         "straight skirt": "skirts.straight_skirt.StraightSkirt",
         "circle skirt": "skirts.circle_skirt.CircleSkirt",

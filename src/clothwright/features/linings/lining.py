@@ -8,11 +8,12 @@ from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.linings.in_one_lining import in_one, line_in_one
 from clothwright.features.linings.lining_checks import edge_findings, hung_findings
 from clothwright.features.linings.lining_edge import to_edge
-from clothwright.features.linings.lining_pieces import (
-    below_facing,
+from clothwright.features.linings.lining_hems import (
     line_hanging,
     line_torso,
+    shorter_by,
 )
+from clothwright.features.linings.lining_pieces import below_facing
 from clothwright.features.linings.lining_seams import with_lining_seams
 from clothwright.features.linings.roll import LEAST_STRAP
 from clothwright.features.linings.walked import lay_walked
@@ -109,7 +110,7 @@ class Lining(Feature):
     def provides(self) -> frozenset[str]:
         if self.to_edge:
             return self.gives | {"inside finish", "lining to the edge"}
-        return self.gives
+        return self.gives | {"hung lining"}
 
     def wants(self) -> dict[str, str]:
         if self.to_edge:
@@ -164,7 +165,7 @@ class Lining(Feature):
         (to_edge if self.to_edge else below)(d)
         line_hanging(d)
         line_torso(d)
-        lay_walked(d, with_lining_seams(d.sheet, rho, d.n.short))
+        lay_walked(d, with_lining_seams(d.sheet, rho, shorter_by(d.n)))
 
     def operations(
         self,
@@ -184,16 +185,18 @@ class Lining(Feature):
                 seam_type=SeamType.HEM_TWICE,
                 task=Task.HEM,
             )
-        yield Operation(
-            Work.LINING_HEM,
-            "Hem the lining",
-            ("Turned twice, when the shell has hung and is hemmed.",),
-            edges=tuple(r for r in free if r not in necks),
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.HEM_TWICE,
-            task=Task.HEM,
-        )
-
+        hems = tuple(r for r in free if r not in necks)
+        sleeves = all(r.piece.startswith("L.SL") for r in hems)
+        if hems:
+            yield Operation(
+                Work.LINING_HEM,
+                "Hem the sleeves of the lining" if sleeves else "Hem the lining",
+                ("Turned twice, when the shell has hung and is hemmed.",),
+                edges=hems,
+                stitch=Stitch.LOCK,
+                seam_type=SeamType.HEM_TWICE,
+                task=Task.HEM,
+            )
         if any(code.startswith("L.SL") for code in sheet.pieces):
             yield Operation(
                 Work.LINED,

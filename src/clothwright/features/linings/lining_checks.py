@@ -9,6 +9,7 @@ from clothwright.features.bodice.dropped import runs_below
 from clothwright.features.chains import FRONT_LINE
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
 from clothwright.features.linings.lining_edge import SLACK
+from clothwright.features.linings.lining_hems import shorter_by
 from clothwright.features.linings.roll import corner_finding, strap_finding
 from clothwright.features.linings.sewn_halves import (
     SewnHalf,
@@ -65,7 +66,7 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             for before in ("", "L.")
         )
         slack = mine - shell
-        right = -n.short if in_one(sheet) else SLACK
+        right = -shorter_by(n) if in_one(sheet) else SLACK
         right -= n.rho_l if FRONT_LINE in sheet.lines else 0.0
         if abs(slack - right) > _NEAR:
             yield Finding(

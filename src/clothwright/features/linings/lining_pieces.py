@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from clothwright.blocks.torso import FISH_EYE, PIECES
-from clothwright.curves import Path, direction, distance, dot, inset
+from clothwright.blocks.torso import FISH_EYE
+from clothwright.curves import Path, direction, distance, dot
 from clothwright.features.grain import longest_line
 from clothwright.features.linings.cowl_lining import (
     below_cowl,
@@ -14,24 +14,19 @@ from clothwright.features.linings.cowl_lining import (
 from clothwright.features.linings.lining_darts import closed_front
 from clothwright.features.linings.lining_strips import (
     REACH,
-    beside_strip,
-    stand_facing,
 )
 from clothwright.features.linings.sewn_halves import back_under, sewn_front
 from clothwright.features.linings.sleeve_lining import OUT, SHORTER, lined_arms
 from clothwright.features.necks.cowl import drapes
 from clothwright.paper import (
     Drafting,
-    EdgeKind,
     PaperError,
     Piece,
     Sheet,
     Size,
     Verb,
     cut,
-    redraw,
     spot_on,
-    straight,
 )
 from clothwright.truing.tolerances import DOUBLED
 
@@ -284,86 +279,7 @@ def lay_again(
     d.lay(Verb.REDRAW, table, ", ".join(codes), says, amounts=amounts, detail=detail)
 
 
-# -- what hangs ------------------------------------------------------------------------
-def line_hanging(d: Drafting) -> None:
-    """The peplum's lining: the same sectors, shorter at the hem."""
-    shorter = d.n.short
-    for shell in ("PF", "PB", "PFC", "PFS", "PBC", "PBS"):
-        if shell not in d.sheet.pieces:
-            continue
-        p, detail = d.sheet.piece(shell), ""
-        strip = stand_facing(d.sheet, shell)
-        if strip is not None:
-            detail = f"beside the {strip.name.lower().removesuffix(', lower')}"
-        lined = named_lining(p if strip is None else beside_strip(p, strip), p)
-        table = d.sheet.put(lined)
-        if lined.has("vent"):
-            table, detail = _open_at_vent(table, lined.code), _OPEN_AT_VENT
-            lined = table.piece(lined.code)
-        hem = lined.edge("hem")
-        if shorter > 0:
-            path = _slid(lined, inset(hem.path, shorter, shorter))
-            path = path.without_crumbs(DOUBLED)
-            lined = redraw(table, lined.code, ["hem"], [replace(hem, path=path)]).piece(
-                lined.code
-            )
-        hung = (("shorter at the hem", "short"),)
-        lay_traced(d, p, with_shell_grain(lined, p), hung, detail)
-
-
-def line_torso(d: Drafting) -> None:
-    """The hems of a torso's lining, shorter than the shell's; beside a vent its centre
-    back hangs open."""
-    shorter = d.n.short
-    for shell in PIECES:
-        code, detail = f"L.{shell}", ""
-        if code not in d.sheet.pieces or not d.sheet.piece(code).has("hem"):
-            continue
-        table = d.sheet
-        if table.piece(code).has("vent"):
-            table, detail = _open_at_vent(table, code), _OPEN_AT_VENT
-        p = table.piece(code)
-        hem = p.edge("hem")
-        if shorter > 0:
-            path = _slid(p, inset(hem.path, shorter, shorter))
-            path = path.without_crumbs(DOUBLED)
-            p = redraw(table, code, ["hem"], [replace(hem, path=path)]).piece(code)
-        d.lay(
-            Verb.REDRAW,
-            d.sheet.put(with_shell_grain(p, d.sheet.piece(shell))),
-            code,
-            f"hem of the {p.name.lower()}",
-            amounts=(("above the shell's", "short"),),
-            detail=detail,
-        )
-
-
-_OPEN_AT_VENT = "without the extension of the vent: beside it the centre hangs open"
-
-
-def _open_at_vent(sheet: Sheet, code: str) -> Sheet:
-    """The extension of a vent cut off along the centre back, which hangs open there."""
-    p = sheet.piece(code)
-    hem, top = p.edge("hem"), p.edge("vent top").path.end
-    foot = sheet.points["Mb"]
-    short = hem.path.between(0.0, hem.path.length_to_point(foot))
-    new = [
-        replace(hem, path=short.pinned(short.start, foot)),
-        straight("open", foot, top, EdgeKind.FINISHED),
-    ]
-    return redraw(sheet, code, ["hem", "vent", "vent top"], new)
-
-
-def _slid(piece: Piece, hem: Path) -> Path:
-    """A hem set higher, cut off where it meets the piece's sides."""
-    sides = (piece.before("hem").path, piece.after("hem").path)
-    wide = hem.run_on(0.5)
-    ends = [s for side in sides for s, _ in wide.meets(side)]
-    if len(ends) < 2:
-        raise PaperError(f"the lining of {piece.name.lower()} is shorter than nothing")
-    return wide.between(min(ends), max(ends))
-
-
+# -- copies ------------------------------------------------------------------------
 def named_lining(piece: Piece, shell: Piece) -> Piece:
     """A piece of the lining of a piece of the shell, nothing marked on it but a
     fish-eye dart."""

@@ -33,7 +33,9 @@ _LONG = 35.0
 """What hangs on a waist and is so long is a skirt, no peplum, cm."""
 
 
-def _hem(piece: Piece, edge: Edge) -> Role | None:
+def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
+    """The hem of what hangs on a waist: that of a skirt as deep as it may be; of a
+    peplum narrow, as the name of its edge says."""
     if piece.edge("side").length < _LONG:
         return None
     return hem_of_skirt(edge.path)
@@ -46,13 +48,13 @@ HANGING = (
         "PF",
         Place.PEPLUM_FRONT,
         ("peplum", "skirt", "skirt front"),
-        {**_SEWN, "hem": _hem},
+        {**_SEWN, "hem": hanging_hem},
     ),
     About(
         "PB",
         Place.PEPLUM_BACK,
         ("peplum", "skirt", "skirt back"),
-        {**_SEWN, "hem": _hem},
+        {**_SEWN, "hem": hanging_hem},
     ),
     *(About(c, Place.PEPLUM_FRONT, ("peplum",), _SEWN) for c in ("PFC", "PFS")),
     *(About(c, Place.PEPLUM_BACK, ("peplum",), _SEWN) for c in ("PBC", "PBS")),

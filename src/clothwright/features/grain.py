@@ -24,9 +24,9 @@ def with_grain(sheet: Sheet) -> Sheet:
     return sheet.put(*(grained(p) for p in sheet.pieces.values()))
 
 
-OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", STRAP)
+OWN_GRAIN = ("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", "KJ", "XJ", STRAP)
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
-crease, along the strap."""
+crease, along the strap and the jets of a pocket."""
 
 ON_BIAS = "fold of the cowl"
 """A line of this name says that its piece is cut on the bias, at 45° to the fold."""

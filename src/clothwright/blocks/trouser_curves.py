@@ -251,6 +251,9 @@ class Back:
     drop: float
     """The fork lies so far below the crotch line."""
 
+    dart: float = 13.0
+    """Length of a back dart (E9)."""
+
     @property
     def base(self) -> Point:
         """Base of the seat line on the crotch line (E7)."""
@@ -307,8 +310,9 @@ class Back:
         line = self.line(side)
         net = line.length - sum(widths)
         shares = (0.5,) if len(widths) == 1 else (1 / 3, 2 / 3)
+        lengths = (self.dart, self.dart - 2.0)
         out, taken = [], 0.0
-        for share, width, length in zip(shares, widths, BACK_DARTS, strict=False):
+        for share, width, length in zip(shares, widths, lengths, strict=False):
             at = share * net + taken + width / 2
             out.append(dart_on(line, at, width, length))
             taken += width
@@ -317,10 +321,6 @@ class Back:
     def waist(self, side: Point, widths: tuple[float, ...]) -> Waist:
         """Its trued waist."""
         return trued(self.meets_cb(), self.darts(side, widths), self.meets_side(side))
-
-
-BACK_DARTS = (13.0, 11.0)
-"""Lengths of the back darts, cm (E9)."""
 
 
 def _along(line: Path, x: float) -> float:

@@ -2,6 +2,7 @@
 E3, E9 of our notes, with their correction C4); half body, cm."""
 
 import math
+from dataclasses import replace
 
 from clothwright.blocks.bodice_rules import clip
 from clothwright.blocks.trial import by_trial
@@ -253,6 +254,19 @@ def back_side_waist(back: Back, x_front: float, net: float, dart: float) -> Poin
     return at
 
 
+@_rule(
+    "lb T",
+    "length of the back dart, of two the inner",
+    source=f"{_E}9",
+    key="lb_T",
+    formula="13 cm; a second is 2 cm shorter",
+    low=6.0,
+    high=16.0,
+)
+def _back_length() -> float:
+    return 13.0
+
+
 _SIDE = (*BACK_KEYS, "x_wF", "w_SB", "bd_T")
 
 
@@ -286,9 +300,9 @@ def _side_waist_y(*n: float) -> float:
     source=f"{_E}9, truing 3.6",
     key="bd_T_cut",
     formula="changed until the waist, trued over the folded darts, is wTB",
-    needs=(*BACK_KEYS, "w_SB", "bd_T", "nb_T", "x_wB", "y_wB"),
+    needs=(*BACK_KEYS, "w_SB", "bd_T", "nb_T", "x_wB", "y_wB", "lb_T"),
 )
 def _back_cut(*n: float) -> float:
-    net, total, count, x, y = n[len(BACK_KEYS) :]
-    back, side = back_from(*n[: len(BACK_KEYS)]), Point(x, -y)
+    net, total, count, x, y, dart = n[len(BACK_KEYS) :]
+    back, side = replace(back_from(*n[: len(BACK_KEYS)]), dart=dart), Point(x, -y)
     return as_trued(total, net, lambda t: back.waist(side, back_widths(t, count)).net)

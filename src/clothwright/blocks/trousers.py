@@ -60,7 +60,7 @@ def front_of(n: Numbers) -> Front:
 
 def back_of(n: Numbers) -> Back:
     """The back as the numbers have it."""
-    return Back(front_of(n), n.hip_B, n.fork_B, n.tl, n.rq, n.drop)
+    return Back(front_of(n), n.hip_B, n.fork_B, n.tl, n.rq, n.drop, n.lb_T)
 
 
 def draft(d: Drafting) -> None:

@@ -25,11 +25,11 @@ def with_grain(sheet: Sheet) -> Sheet:
 
 
 OWN_GRAIN = (
-    *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB"),
+    *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", "KJ", "XJ"),
     *(STRAP, NECK_STRIP, ARM_STRIP),
 )
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
-crease, along the strap, across a bias strip."""
+crease, along the strap and the jets of a pocket, across a bias strip."""
 
 ON_BIAS = "fold of the cowl"
 """A line of this name says that its piece is cut on the bias, at 45° to the fold."""

@@ -11,14 +11,13 @@ from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.waist import WaistSeam
+from clothwright.features.pockets.set_on import Shape as Made
+from clothwright.features.pockets.set_on_drawing import HIP
+from clothwright.features.pockets.set_pocket import On, SetPocket
 from clothwright.features.skirts.centre_pleat import CentrePleat
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.pocket_drawing import BAG, HIP_PIECE
-from clothwright.features.skirts.set_pocket import On, SetPocket
-from clothwright.features.skirts.set_pocket import Shape as Made
-from clothwright.features.skirts.set_pocket_drawing import BAG as WELT_BAG
-from clothwright.features.skirts.set_pocket_drawing import PATCH, WELT
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip
@@ -132,13 +131,13 @@ def test_a_patch_is_its_rectangle_less_its_corners() -> None:
     """13 by 15 cm (§9), each corner of radius 2 takes r²(1 − π/4) off."""
     d = made(*KINDS["patch"])
     area = 13.0 * 15.0 - 2 * 4.0 * (1 - math.pi / 4)
-    assert d.sheet.piece(PATCH).area == pytest.approx(area, abs=0.02)
+    assert d.sheet.piece(HIP.patch).area == pytest.approx(area, abs=0.02)
     square = made(*KINDS["mitred patch behind"])
-    assert square.sheet.piece(PATCH).area == pytest.approx(195.0)
+    assert square.sheet.piece(HIP.patch).area == pytest.approx(195.0)
     line = next(k for k in d.sheet.piece(FRONT).lines if k.name == "patch pocket")
     side = d.sheet.edge(FRONT, "side").path
     assert min(side.nearest(p)[1] for p in line.path.flatten(0.05)) > 3.0
-    cut = next(p for p in pattern(d).drawn.pieces if p.code == PATCH)
+    cut = next(p for p in pattern(d).drawn.pieces if p.code == HIP.patch)
     assert cut.cuts[0].how == "2 (1 pair)"
     _, top, _, low = cut.cut_line.bounds()
     assert low - top == pytest.approx(15.0 + 2.5 + 1.0, abs=0.1 * MM)
@@ -146,7 +145,7 @@ def test_a_patch_is_its_rectangle_less_its_corners() -> None:
 
 def test_a_welt_folds_to_its_height_and_its_bag_hangs_from_the_mouth() -> None:
     d = made(*KINDS["welt"])
-    welt, bag = d.sheet.piece(WELT), d.sheet.piece(WELT_BAG)
+    welt, bag = d.sheet.piece(HIP.welt), d.sheet.piece(HIP.bag)
     assert welt.area == pytest.approx(13.0 * 5.0)
     fold = next(k.path for k in welt.lines if k.name == "fold")
     assert fold.start.y == pytest.approx(2.5)

@@ -1,0 +1,1 @@
+"""Pockets set on, or into, the cloth."""

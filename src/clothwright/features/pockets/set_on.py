@@ -1,0 +1,342 @@
+"""Pockets set on, or into, the cloth: patch, welt and jetted (transformations §9): what
+those of skirts, trousers and tops have in common."""
+
+from collections.abc import Callable, Iterable, Mapping
+from enum import Enum
+from typing import Annotated, ClassVar
+
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.notions import Article, Notion
+from clothwright.features.operations import Operation
+from clothwright.features.pockets.set_on_drawing import (
+    BESIDE,
+    HIP,
+    OPENING,
+    Kit,
+    Mouth,
+    jetted,
+    patch,
+    welt,
+)
+from clothwright.features.pockets.set_on_sewing import (
+    interlining,
+    jets_made,
+    mouth_interlined,
+    patch_sewn,
+    pockets,
+    welt_made,
+)
+from clothwright.findings import Finding, Severity
+from clothwright.paper import Drafting, Piece, Sheet
+from clothwright.rules import Numbers, RuleTable
+from clothwright.units.fields import Length
+
+SRC = "transformations §9"
+
+FROM_SIDE = 3.0
+"""A patch stays so far from the side, cm (§9)."""
+
+HAND_AND = 4.0
+"""A bag is half the hand's girth and so much wide, cm (§9)."""
+
+_DARTS = ("dart", "pleat")
+"""Edges that are sewn to each other within a piece begin so."""
+
+SET_ON = RuleTable("pockets set on or in")
+
+
+@SET_ON.rule(
+    "kd",
+    "depth of the pocket, below its mouth",
+    source=SRC,
+    key="k_deep",
+    formula="15/13 of its width",
+    low=6.0,
+    high=30.0,
+)
+def _deep(k_wide: float) -> float:
+    return k_wide * 15 / 13
+
+
+class Shape(Enum):
+    """How it is made."""
+
+    PATCH = "patch"
+    """Stitched on, its lower corners rounded."""
+
+    WELT = "welt"
+    """A slit with a stand, the bag behind it."""
+
+    JETTED = "jetted"
+    """A slit between two narrow folds, the bag behind it."""
+
+
+class SetOn(Feature):
+    """Base of the pockets that are set on, or into, the cloth."""
+
+    kit: ClassVar[Kit] = HIP
+    places: ClassVar[tuple[str, str]]
+    """Symbols of the numbers that say how far from the side, or the centre, and how
+    high it lies."""
+
+    shape: Shape = Shape.PATCH
+    width: Annotated[
+        Length | None,
+        Number(
+            "k_wide",
+            "kw",
+            "width of the mouth",
+            SRC,
+            13.0,
+            5.0,
+            8.0,
+            22.0,
+            (12.0, 15.0),
+        ),
+    ] = None
+    depth: Annotated[
+        Length | None,
+        Number(
+            "k_deep",
+            "kd",
+            "depth of the pocket, below its mouth",
+            SRC,
+            low=6.0,
+            high=30.0,
+            usual=(12.0, 18.0),
+        ),
+    ] = None
+    corner: Annotated[
+        Length | None,
+        Number(
+            "k_round",
+            "kr",
+            "radius of a patch's lower corners; 0 is mitred",
+            SRC,
+            2.0,
+            0.75,
+            0.0,
+            6.0,
+        ),
+    ] = None
+    welt: Annotated[
+        Length | None,
+        Number("k_welt", "kh", "height of a welt", SRC, 2.5, 1.0, 1.0, 5.0, (2.0, 4.0)),
+    ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SET_ON,)
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.CLOSURE, f"the {self.shape.value} pocket", self._draw),)
+
+    def _mouth(self, d: Drafting) -> Mouth:
+        """Where it opens. Raises PaperError."""
+        raise NotImplementedError
+
+    def _on(self, sheet: Sheet) -> Piece:
+        """What it is set on, at last."""
+        raise NotImplementedError
+
+    def _draw(self, d: Drafting) -> None:
+        m = self._mouth(d)
+        if self.shape is Shape.PATCH:
+            patch(d, self.kit, m, self._said)
+        elif self.shape is Shape.WELT:
+            welt(d, self.kit, m, self._said)
+        else:
+            jetted(d, self.kit, m, self._said)
+
+    @property
+    def many(self) -> int:
+        """How many of them the garment has."""
+        return 2
+
+    @property
+    def _said(self) -> str:
+        return "a pair" if self.many == 2 else "one, on the left"
+
+    def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
+        pair = self.many == 2
+        if self.shape is Shape.PATCH:
+            return {} if pair else {self.kit.patch: Cuts("1")}
+        stiff, jets = ("shell", "interlining"), 2 * self.many
+        bags = (
+            Cuts("4 (2 pairs)", 4, ("lining",)) if pair else Cuts("2", 2, ("lining",))
+        )
+        out = {
+            self.kit.bag: bags,
+            self.kit.facing: Cuts("2", 2) if pair else Cuts("1"),
+        }
+        if self.shape is Shape.JETTED:
+            return {**out, self.kit.jet: Cuts(str(jets), jets, stiff)}
+        welts = Cuts("2 (1 pair)", 2, stiff) if pair else Cuts("1", 1, stiff)
+        return {**out, self.kit.welt: welts}
+
+    def notes(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[str]:
+        if self.shape is not Shape.PATCH:
+            what = pockets(self.kit, self.shape.value, self.many).capitalize()
+            yield (
+                f"{what}: stitch along both lines, {fmt(OPENING)} apart, slash between "
+                "them and into the corners."
+            )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        if self.shape is not Shape.PATCH:
+            length, width = interlining(self.kit, n)
+            yield Notion(
+                Article.STRIP,
+                self.many,
+                f"behind the {self.kit.what}pocket mouth{'s' * (self.many - 1)}",
+                length=length,
+                size=width,
+            )
+
+    def operations(
+        self,
+        n: Numbers,
+        sheet: Sheet,
+        fmt: Callable[[float], str],
+    ) -> Iterable[Operation]:
+        if self.shape is Shape.PATCH:
+            yield patch_sewn(self.kit, sheet, self.many, fmt)
+            return
+        yield mouth_interlined(self.kit, n, self.many, fmt)
+        made = welt_made if self.shape is Shape.WELT else jets_made
+        yield made(self.kit, n, sheet, self.many, fmt)
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        key, shape = self.kit.key, self.shape.value
+        on = self._on(sheet)
+        a, b = (sheet.points[k] for k in self.kit.ends())
+        m = Mouth(on.code, a, b)
+        deep = n[f"{key}_deep"]
+        beside = self._beside(n, sheet)
+        if self.shape is Shape.PATCH and beside < FROM_SIDE - 0.05:
+            yield Finding(
+                "KP1",
+                Severity.WARN,
+                f"The patch pocket lies {beside:.1f} cm from the side; "
+                f"{FROM_SIDE:g} cm keeps it clear of the seam.",
+                self.places[0],
+                f"Set it ({self.places[0]}) further in.",
+                {self.places[0]: beside},
+            )
+        if self._beyond(on, m, deep):
+            yield Finding(
+                "KP5",
+                Severity.REFUSE,
+                f"The {shape} pocket lies over a seam or an edge of the "
+                f"{on.name.lower()}.",
+                self.places[0],
+                f"Make it ({key}w, {key}d) smaller, or set it elsewhere "
+                f"({', '.join(self.places)}).",
+            )
+        darts = [e.path for e in on.edges if e.name.startswith(_DARTS)]
+        darts += [k.path for k in on.lines if "dart" in k.name]
+        seen = m.around(deep) if self.shape is Shape.PATCH else m.stitched()
+        if any(e.meets(seen) for e in darts):
+            yield self._over_dart()
+
+    def _beyond(self, on: Piece, m: Mouth, deep: float) -> bool:
+        """True for a pocket that a seam or an edge crosses, or that is cut off."""
+        around = m.around(deep)
+        edges = (e.path for e in on.edges if not e.name.startswith(_DARTS))
+        return any(e.meets(around) for e in edges) or not any(
+            on.contains(k.start) for k in around.segments
+        )
+
+    def _beside(self, n: Numbers, sheet: Sheet) -> float:
+        """A pocket from the side, cm."""
+        raise NotImplementedError
+
+    def _over_dart(self) -> Finding:
+        if self.shape is Shape.PATCH:
+            return Finding(
+                "KP3",
+                Severity.NOTE,
+                "The patch pocket lies over a dart.",
+                self.places[1],
+                "Mark its place anew when the dart is sewn, or set it clear of it.",
+            )
+        return Finding(
+            "KP3",
+            Severity.WARN,
+            f"The mouth of the {self.shape.value} pocket crosses a dart.",
+            self.places[1],
+            f"Set it ({self.places[1]}) clear of it, or make the darts shorter.",
+        )
+
+
+class SetBelow(SetOn):
+    """Base of those that lie below the waist, beside the side seams."""
+
+    places: ClassVar[tuple[str, str]] = ("ks", "kb")
+    above_hem: ClassVar[float] = 5.0
+    """None comes nearer to the hem, cm (our own)."""
+
+    clashes: ClassVar[dict[str, str]] = {
+        "set pocket": "one pair of patch, welt or jetted pockets is set on",
+    }
+
+    below: Annotated[
+        Length | None,
+        Number(
+            "k_down",
+            "kb",
+            "mouth below the waist, down the side",
+            SRC,
+            11.0,
+            4.25,
+            3.0,
+            40.0,
+        ),
+    ] = None
+    beside: Annotated[
+        Length | None,
+        Number(
+            "k_side",
+            "ks",
+            "end of the mouth from the side",
+            SRC,
+            4.0,
+            1.5,
+            1.0,
+            15.0,
+        ),
+    ] = None
+
+    def _beside(self, n: Numbers, sheet: Sheet) -> float:
+        return n.k_side
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from super().checks(n, sheet)
+        shape, on = self.shape.value, self._on(sheet)
+        m = Mouth(on.code, *(sheet.points[k] for k in self.kit.ends()))
+        bag = n.k_wide + 2 * BESIDE
+        hand = n.HD / 2 + HAND_AND if "HD" in n else 0.0
+        if self.shape is not Shape.PATCH and bag < hand - 0.05:
+            yield Finding(
+                "KP4",
+                Severity.WARN,
+                f"The bag of the {shape} pocket is {bag:.1f} cm wide; her hand wants "
+                f"{hand:.1f} cm.",
+                "kw",
+                "Make the mouth (kw) wider.",
+                {"bag": bag, "hand": hand},
+            )
+        low, hem = m.around(n.k_deep).bounds()[3], on.edge("hem").path.bounds()[1]
+        if low > hem - self.above_hem:
+            yield Finding(
+                "KP2",
+                Severity.REFUSE,
+                f"The {shape} pocket ends {max(0.0, hem - low):.1f} cm above the hem.",
+                "kd",
+                "Make it (kd) less deep, or set it (kb) higher.",
+                {"low": low, "hem": hem},
+            )

@@ -15,8 +15,8 @@ from types import UnionType
 
 from pydantic import ValidationError
 
-from bodies import P92, ansur_whole
-from clothwright.body import RuleSet
+from bodies import P92, THEA, ansur_whole
+from clothwright.body import Body, RuleSet
 from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
@@ -57,10 +57,10 @@ def combination(rng: Random, first: type[Feature] | None = None) -> tuple[Featur
     return parts
 
 
-def passes(parts: tuple[Feature, ...]) -> bool:
-    """True when a standard body gets the order."""
+def passes(parts: tuple[Feature, ...], body: Body = P92) -> bool:
+    """True when a body, the standard one, gets the order."""
     try:
-        return not draft(order(P92, parts)).failed
+        return not draft(order(body, parts)).failed
     except OrderError:
         return False
 
@@ -82,8 +82,8 @@ def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, 
 
 
 def alone(first: type[Feature]) -> tuple[Feature, ...]:
-    """The least order with a feature that a standard body gets; all at their usual
-    amounts when such a one is found, else with the least that is not."""
+    """The least order with a feature that several bodies get, at usual amounts; at
+    usual settings too when such a one is found, else with the least that is not."""
     for usual in (True, False):
         found: list[tuple[Feature, ...]] = []
         for seed in range(100 if usual else 400):
@@ -91,11 +91,19 @@ def alone(first: type[Feature]) -> tuple[Feature, ...]:
             begun = set_at_random(first, rng) if first is Fitting else usual_of(first)
             parts = _completed((begun,), rng, usual=usual)
             if parts is not None:
-                found.append(_in_order(parts))
+                found.append(_in_order(map(_at_usual_amounts, parts)))
         for parts in sorted(dict.fromkeys(found), key=_size if usual else _telling):
-            if passes(parts):
+            if all(passes(parts, body) for body in (P92, ansur_whole()[130], THEA)):
                 return parts
-    raise AssertionError(f"no standard body gets an order with {name(first)}")
+    raise AssertionError(f"no body gets an order with {name(first)}")
+
+
+def _at_usual_amounts(part: Feature) -> Feature:
+    """The same settings; a fitting stays, its amounts are what it is about."""
+    if isinstance(part, Fitting):
+        return part
+    numbers = part.numbers()
+    return type(part).model_validate({k: v for k, v in part if k not in numbers})
 
 
 def _size(parts: tuple[Feature, ...]) -> int:

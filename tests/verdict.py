@@ -47,6 +47,7 @@ ACTS = (
         "move ",
         "ease ",
         "alter ",
+        "begin ",
     ),
 )
 """Words with which a sentence says what to do."""
@@ -128,6 +129,7 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
         for number in f.numbers().values():
             yield from (re.escape(n) for n in (number.symbol, number.name))
         for w in type(f).model_fields:
+            yield rf'{w} of "{f.kind}"'
             yield re.escape(w) if "_" in w else rf'(its |set ){w}|{w} =|"{w}"'
 
 

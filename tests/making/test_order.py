@@ -69,7 +69,11 @@ def broken(m: MakingOrder) -> Iterator[str]:
         s for s in plain("cap") if has(s, "armhole") and s.code not in flat
     ]
     under = plain("underarm")
-    overarm = [s for s in plain("shoulder", "overarm") if s.left[0].piece != "FF"]
+    overarm = [
+        s
+        for s in plain("shoulder", "overarm")
+        if not any(r.piece in ("FF", "BF") for r in s.runs())
+    ]
     band = ("WB", "WCF", "WCB")  # set on when the zip is in, or before the sides
     waist = [
         s

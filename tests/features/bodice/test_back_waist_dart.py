@@ -13,6 +13,7 @@ from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
+from clothwright.features.bodice.empire import EmpireSeam
 from clothwright.features.bodice.opened_dart import mouth
 from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.yokes import BackYoke
@@ -196,7 +197,7 @@ def test_a_back_without_a_dart_says_so() -> None:
                     to=BackPlace.SHOULDER, taken_up=TakenUp.TUCKS, tucks=9, apart=3.0
                 )
             ),
-            r"9 tucks \(tucks b, apart b\) want",
+            r"9 tucks \(tucks of .back waist dart., apart of .+\) want",
         ),
     ],
 )
@@ -220,4 +221,12 @@ def test_a_lining_to_the_edge_has_the_side_that_is_sewn(how: TakenUp) -> None:
     """A dart, or tucks, at the side take in nothing of the lining's."""
     dart = BackWaistDart(to=BackPlace.SIDE, taken_up=how)
     made = draft(order(P92, led(dart, lining=Mode.TO_EDGE)))
+    assert not made.failed, made.failures()
+
+
+def test_its_side_is_measured_once_below_an_empire_seam() -> None:
+    """The back below the seam is a part of the back remembered whole."""
+    dart = BackWaistDart(taken_up=TakenUp.TUCK)
+    parts = (*led(dart, lining=Mode.TO_EDGE), EmpireSeam())
+    made = draft(order(P92, parts))
     assert not made.failed, made.failures()

@@ -307,4 +307,7 @@ def test_no_shoulder_is_left_between_two_bindings() -> None:
     assert d.numbers.Lr < 4.5
     found = [str(f) for f in d.findings if f.code == "BN3"]
     assert found
-    assert "Make the bindings (ab, nb)" in found[0]
+    assert (
+        'Make the bindings (width of "armhole binding", width of "neck binding")'
+        in found[0]
+    )

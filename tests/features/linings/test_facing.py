@@ -319,14 +319,14 @@ def test_a_facing_that_crosses_its_armhole_is_told_by_its_depth() -> None:
     features = demo_features("panelled-top")
     d = draft(order(woman(520), features, estimates=RuleSet.SURVEY))
     told = {f.code: str(f) for f in d.findings if f.severity is Severity.REFUSE}
-    assert "deeper at the side (facing at the side)" in told["F7"]
+    assert 'deeper at the side (side of "facing")' in told["F7"]
     free, arm = (d.sheet.edge("BF", e).path for e in ("free", "armhole"))
     assert free.meets(arm)
 
 
 def test_a_facing_deeper_than_the_side_is_refused() -> None:
     """Her side, from an armhole of 29 on a back of 33, is shorter than the facing."""
-    with pytest.raises(OrderError, match=r"facing at the side\) less deep, or measure"):
+    with pytest.raises(OrderError, match=r"side of .facing.\) less deep, or measure"):
         draft(order(woman(813), demo_features("panelled-top"), unit=Unit.IN))
 
 

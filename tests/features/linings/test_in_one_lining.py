@@ -280,7 +280,9 @@ def test_a_facing_that_leaves_a_cowls_lining_no_shoulder_is_told_by_its_number()
 ):
     facing = NeckFacing(shoulder=8.0)
     features = (*without(cowl(Folds.ONE), "neck facing"), facing)
-    with pytest.raises(OrderError, match=r"8\.0 cm wide.*\(nf shoulder\) [67]\.\d cm"):
+    with pytest.raises(
+        OrderError, match=r"8\.0 cm wide.*\(shoulder of .neck facing.\) [67]\.\d cm"
+    ):
         draft(order(P80, features))
 
 

@@ -167,5 +167,7 @@ def test_a_facing_down_to_the_waist_dart_is_told_by_its_width() -> None:
         return tuple(f for f in features if f.kind != "front armhole princess")
 
     assert not draft(order(P92, lined(8.0))).failed
-    with pytest.raises(OrderError, match=r"waist dart.*\(nf\) narrower"):
+    with pytest.raises(
+        OrderError, match=r"waist dart.*\(width of .neck facing.\) narrower"
+    ):
         draft(order(P92, lined(12.0)))

@@ -128,7 +128,9 @@ def test_a_neck_too_steep_beside_the_zip_is_refused() -> None:
         Peplum(),
         NeckFacing(),
     )
-    with pytest.raises(OrderError, match=r"make the neck \(Db\) less deep"):
+    with pytest.raises(
+        OrderError, match=r"make the neck \(depth of .back neckline.\) less deep"
+    ):
         draft(order(P92, asked))
 
 

@@ -139,7 +139,7 @@ def test_it_is_made_and_cut() -> None:
 @pytest.mark.parametrize(
     ("wrap", "says"),
     [
-        (WrapFront(strip=12.0), "strip w"),
+        (WrapFront(strip=12.0), 'strip of "wrap front"'),
         (WrapFront(crossing=16.0, strip=12.0, width=6.0), "past the bust point"),
     ],
 )

@@ -157,7 +157,8 @@ def _beside_armhole(sheet: Sheet, front: Piece, n: Numbers) -> Piece:
     foot = _foot(neck, n)
     free = sheet.edge("FF", "free").path.moved(_turned_back(sheet))
     start = _begins(free, foot)
-    wide = free.run_on(REACH)
+    # the shoulder of the paper turned back lies further off than any other edge
+    wide = free.run_on(3 * REACH)
     hits = sorted((s, e.name) for e in front.edges for s, _ in wide.meets(e.path))
     (s0, e0), (s1, e1) = hits[0], hits[-1]
     parts = cut(

@@ -137,7 +137,7 @@ class JumpPleat(Feature):
                     f"The hem of the {piece.name.lower()} is turned up narrow, so that "
                     "no lining can be felled to it.",
                     f"{code}.hem",
-                    "Leave the jump pleat off, so that the lining hangs free, or "
+                    "Leave the jump pleat (jp) off, so that the lining hangs free, or "
                     "let the hem flare less.",
                 )
                 return

@@ -55,16 +55,7 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if FRONT_LINE not in sheet.lines:
         yield from _rolled_edges(n, sheet)
     for name, edges in _SIDES:
-        # of a back whose dart is led to its side, as it was before
-        shell, mine = (
-            sum(
-                before_yoke(sheet, f"{before}{c}").edge(e).length
-                for c, e in edges
-                if f"{before}{c}" in sheet.pieces
-                and before_yoke(sheet, f"{before}{c}").has(e)
-            )
-            for before in ("", "L.")
-        )
+        shell, mine = (_side(sheet, before, edges) for before in ("", "L."))
         slack = mine - shell
         right = -shorter_by(n) if in_one(sheet) else SLACK
         right -= n.rho_l if FRONT_LINE in sheet.lines else 0.0
@@ -78,6 +69,19 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Lower its lower edge by that.",
                 {"slack": slack},
             )
+
+
+def _side(sheet: Sheet, before: str, edges: tuple[tuple[str, str], ...]) -> float:
+    """The length of a side, cm: of a half remembered whole, before a dart was led there
+    or a seam cut it, as it was then."""
+    whole = {name.split()[1] for name in sheet.lines if name.startswith("whole ")}
+    length = 0.0
+    for code, edge in edges:
+        code = f"{before}{code}"
+        if code in sheet.pieces and code.replace("M", "") not in whole - {code}:
+            piece = before_yoke(sheet, code)
+            length += piece.edge(edge).length if piece.has(edge) else 0.0
+    return length
 
 
 def _rolled_edges(n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -120,9 +120,7 @@ class TopPocket(SetBelow):
         level = n.yW + n.k_down
         across = Path.line(Point(-60.0, level), Point(n.X, level))
         sides = (e.path for e in front.edges if e.name.startswith("side"))
-        hits = [
-            across.at_length(p.meets(across)[0][1]) for p in sides if p.meets(across)
-        ]
+        hits = [across.at_length(s) for p in sides for _, s in p.meets(across)]
         if not hits:
             raise PaperError(
                 "the mouth of the pocket (kb) lies below the hem: set it higher"

@@ -36,7 +36,7 @@ _LONG = 35.0
 def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
     """The hem of what hangs on a waist: that of a skirt as deep as it may be; of a
     peplum narrow, as the name of its edge says."""
-    if piece.edge("side").length < _LONG:
+    if piece.edge("side" if piece.has("side") else "panel").length < _LONG:
         return None
     return hem_of_skirt(edge.path)
 

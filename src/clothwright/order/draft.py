@@ -193,7 +193,7 @@ class Workroom:
             found = [
                 _retold(f, order.unit) for f in feature.checks(numbers, watch.sheet)
             ]
-            found += unusual(feature, order.unit)
+            found += _unusual(feature, order.unit)
             out.append(Checked(watch.ground(), tuple(found)))
         return out
 
@@ -228,6 +228,7 @@ def draft(order: Order) -> Draft:
     return Workroom().draft(order)
 
 
+@lately
 def _settings(feature: Feature) -> tuple[object, ...]:
     """What a feature's stages read from its model besides numbers."""
     numbers, others = _fields(type(feature))
@@ -313,8 +314,13 @@ def _retold(finding: Finding, unit: Unit) -> Finding:
     )
 
 
-def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
+@lately
+def _unusual(feature: Feature, unit: Unit) -> tuple[Finding, ...]:
     """Warnings for numbers that are allowed but outside the usual."""
+    return tuple(_beyond_usual(feature, unit))
+
+
+def _beyond_usual(feature: Feature, unit: Unit) -> Iterable[Finding]:
     for name, number in feature.numbers().items():
         value = getattr(feature, name)
         if value is None or number.usual is None:

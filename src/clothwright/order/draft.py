@@ -134,7 +134,7 @@ class Workroom:
             joints = joints_of(order.features, sheet, numbers)
             report = check_all(sheet, joints, _SHOWN[order.unit])
         overruled = numbers.overruled()
-        read = numbers.read.union(
+        read = set(numbers.read).union(
             *(s.ground.numbers.values for s in staged),
             *(c.ground.numbers.values for c in checked),
         )

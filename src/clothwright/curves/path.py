@@ -103,13 +103,16 @@ class Path:
     def place_at_length(self, s: float) -> Place:
         """The place a length `s` along; clamped to the ends."""
         i, rest = self._along(s)
-        return Place(i, self.segments[i].parameter_at_length(rest))
+        return pair(Place, (i, self.segments[i].parameter_at_length(rest)))
 
     def at_length(self, s: float) -> Point:
         """The point a length `s` from the start; clamped to the ends."""
-        i, rest = self._along(s)
-        seg = self.segments[i]
-        return seg.at(seg.parameter_at_length(rest))
+        if len(self.segments) == 1:
+            seg = self.segments[0]
+        else:
+            i, s = self._along(s)
+            seg = self.segments[i]
+        return seg.at(seg.parameter_at_length(s))
 
     def _along(self, s: float) -> tuple[int, float]:
         """Which segment a length `s` leads to, and what of it is left for that."""
@@ -367,10 +370,12 @@ def _meetings(path: Path, other: Path) -> tuple[tuple[float, float], ...]:
     for i, a in enumerate(path.segments):
         for j, b in enumerate(other.segments):
             for t, s in crossings(a, b):
-                hit = (path.length_to(Place(i, t)), other.length_to(Place(j, s)))
-                if all(abs(hit[0] - f[0]) > CLOSE * 10 for f in found):
-                    found.append(hit)
-    return tuple(sorted(found))
+                here = path.length_to(pair(Place, (i, t)))
+                if found and min([abs(here - f[0]) for f in found]) <= CLOSE * 10:
+                    continue
+                found.append((here, other.length_to(pair(Place, (j, s)))))
+    found.sort()
+    return tuple(found)
 
 
 def polyline(points: Iterable[Point]) -> Path:

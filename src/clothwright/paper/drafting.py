@@ -10,6 +10,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from clothwright.curves import (
+    Line,
     Path,
     Point,
     Vector,
@@ -86,7 +87,8 @@ class Drafting:
 
     def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
         if isinstance(size, str):
-            return Amount(how, self.n.called(size), self.n[size], angle)
+            n = self.n
+            return Amount(how, n.called(size), n[size], angle)
         if isinstance(size, Taped):
             return Amount(how, "", size.value, angle or size.angle, size.symbol)
         return Amount(how, "", size, angle)
@@ -195,7 +197,7 @@ class Drafting:
             at,
             says,
             frm,
-            tuple(self._amount(h, s) for h, s in amounts),
+            tuple([self._amount(h, s) for h, s in amounts]),
             detail,
         )
 
@@ -211,7 +213,7 @@ class Drafting:
     ) -> Path:
         """A line drawn on the table under a name, straight or curved."""
         self.sheet = self.sheet.drawn(**{name: path})
-        straight = all(len(s.points) == 2 for s in path.segments)
+        straight = all(isinstance(s, Line) for s in path.segments)
         self.steps.append(
             Step(
                 Verb.RULE if straight else Verb.CURVE,
@@ -252,7 +254,7 @@ class Drafting:
                 makes,
                 says,
                 frm,
-                tuple(self._amount(h, s) for h, s in amounts),
+                tuple([self._amount(h, s) for h, s in amounts]),
                 detail,
                 lines=lines,
                 over=over or self.under,

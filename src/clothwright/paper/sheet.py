@@ -69,7 +69,7 @@ class Sheet:
 
     def chain_length(self, chain: Iterable[Run]) -> float:
         """Length of a chain of edges, cm."""
-        return sum([self.piece(p).edge(e).path.length for p, e, _ in chain])
+        return sum([self.piece(r[0]).edge(r[1]).path.length for r in chain])
 
     def chain_at(self, chain: Iterable[Run], s: float) -> tuple[Run, Point, Vector]:
         """Run, point and unit direction of the walk a length `s` along a chain."""
@@ -108,17 +108,17 @@ class Sheet:
         Raises PaperError when a seam names an edge that is not there.
         """
         for s in seams:
-            for r in s.runs():
-                self.edge(r.piece, r.edge)
+            for piece, edge, _ in s.left + s.right:
+                self.piece(piece).edge(edge)
         new = {s.code: s for s in seams}
-        kept = tuple(new.pop(s.code, s) for s in self.seams)
+        kept = tuple([new.pop(s.code, s) for s in self.seams])
         return self._with(seams=kept + tuple(new.values()))
 
     def unsew(self, *codes: str) -> "Sheet":
         """The sheet without these seams."""
         if not codes:
             return self
-        return self._with(seams=tuple(s for s in self.seams if s.code not in codes))
+        return self._with(seams=tuple([s for s in self.seams if s.code not in codes]))
 
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""
@@ -135,6 +135,8 @@ class Sheet:
         the runs, in walking order, that stand in its place."""
 
         def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
+            if len(runs) == 1:
+                return change(runs[0]) if runs[0][0] in pieces else runs
             out: list[Run] = []
             for r in runs:
                 for new in change(r) if r[0] in pieces else (r,):
@@ -144,11 +146,8 @@ class Sheet:
 
         seams: list[Seam] = []
         for s in self.seams:
-            for r in s.left + s.right:
-                if r[0] in pieces:
-                    s = s.over(chain(s.left), chain(s.right))
-                    break
-            seams.append(s)
+            apart = s.pieces.isdisjoint(pieces)
+            seams.append(s if apart else s.over(chain(s.left), chain(s.right)))
         return self._with(seams=tuple(seams))
 
     def unwatched(self) -> "Sheet":

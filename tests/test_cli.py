@@ -177,6 +177,8 @@ def test_why_features_measures() -> None:
     assert "FC.panel" in RUN.invoke(app, ["why", order]).stdout
     assert RUN.invoke(app, ["why", order, "nothing"]).exit_code == 3
     assert "boat" in RUN.invoke(app, ["features", "neckline"]).stdout
+    bands = RUN.invoke(app, ["features", "low open back"]).stdout
+    assert "The back is open, DEPTH DEPTH_FROM, its edges TOP from" in bands
     tent = RUN.invoke(app, ["features", "tent"]).stdout
     assert 'add a "torso"' in tent  # what it needs
     assert '"the front alone"; left out: "front and back"' in tent

@@ -160,10 +160,11 @@ def _style(r: Reading) -> list[Sentence]:
 
 
 def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence:
-    slots = set(re.findall(r"\{(\w+)\}", f.said()))
+    said = f.said_beside(r.features)
+    slots = set(re.findall(r"\{(\w+)\}", said))
     runs: list[str | Word] = []
     named = False
-    for part in _SLOT.split(f.said()):
+    for part in _SLOT.split(said):
         if part.startswith("{"):
             runs.append(_field(r, f, part[1:-1], mine, was))
         elif part.startswith("["):

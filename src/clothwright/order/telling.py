@@ -1,5 +1,6 @@
 """Telling where numbers come from, and what features there are, in plain lines."""
 
+import re
 from collections.abc import Iterator
 
 from clothwright.curves import distance
@@ -228,7 +229,8 @@ def tell_features(kind: str = "") -> list[str] | None:
 
 
 def _feature(f: type[Feature], name: str) -> list[str]:
-    told = f.sentence.replace("[", "").replace("]", "")
+    told = re.sub(r"\{(\w+)\}", lambda m: m[1].upper(), f.sentence)
+    told = told.replace("[", "").replace("]", "")
     lines = [f'kind = "{name}"', f"  {told}"]
     lines += [
         f"  {why[0].upper()}{why[1:]}." for why in dict.fromkeys(f.needs.values())

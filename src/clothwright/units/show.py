@@ -2,6 +2,7 @@
 
 import math
 import re
+from fractions import Fraction
 from typing import NamedTuple
 
 from clothwright.units.unit import Unit
@@ -118,6 +119,12 @@ def yards_up_to_eighth(cm: float) -> Fraction16:
     whole, num = divmod(eighths, 8)
     g = math.gcd(num, 8)
     return Fraction16(1, whole, num // g, 8 // g)
+
+
+def mixed(number: Fraction) -> str:
+    """A number in plain characters, whole and fraction: "1 5/8", "3/8", "2"."""
+    whole, rest = divmod(number, 1)
+    return " ".join(str(part) for part in (whole, rest) if part) or "0"
 
 
 def metres_up_to_tenth(cm: float) -> float:

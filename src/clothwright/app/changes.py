@@ -22,6 +22,7 @@ from clothwright.rules import Kind
 from clothwright.units import (
     Unit,
     format_length,
+    opening,
     parse_angle,
     parse_length,
     parse_plain,
@@ -46,7 +47,7 @@ def _set(room: "Room", op: Mapping[str, Any]) -> Refusal | None:
             room.draw(table, pulled=True)
             return None
         old = _say(room, feature, name)
-        said = f"{_cap(label(feature, name))} {_wanted(room, feature, name, typed)}"
+        said = f"{opening(label(feature, name))} {_wanted(room, feature, name, typed)}"
         room.keep(table, f"{said}, was {old}")
     except OrderError as e:
         nearest = _nearest(room, kind, name, typed) if not op.get("live") else None
@@ -89,13 +90,13 @@ def _choose(room: "Room", op: Mapping[str, Any]) -> None:
     if name in feature.numbers():
         raise OrderError(f"{PLACE}, {kind}: {name} is a number; set it")
     was, to = say_choice(getattr(feature, name)), op.get("to")
-    said = f"{_cap(label(feature, name))}: {say_choice(to)}, was {was}"
+    said = f"{opening(label(feature, name))}: {say_choice(to)}, was {was}"
     room.keep(set_field(room.now, kind, name, to), said)
 
 
 def _rule(room: "Room", op: Mapping[str, Any]) -> None:
     kind, name = _split(op)
-    said = f"{_cap(label(feature_type(kind), name))} as the rule says"
+    said = f"{opening(label(feature_type(kind), name))} as the rule says"
     room.keep(set_field(room.now, kind, name, None), said)
 
 
@@ -104,12 +105,12 @@ def _add(room: "Room", op: Mapping[str, Any]) -> None:
     table = add_feature(room.now, kind)
     for name, value in dict(op.get("with", {})).items():
         table = set_field(table, kind, str(name), value)
-    room.keep(table, f"{_cap(kind)} added")
+    room.keep(table, f"{opening(kind)} added")
 
 
 def _leave(room: "Room", op: Mapping[str, Any]) -> None:
     kind = str(op.get("kind", ""))
-    room.keep(leave_off(room.now, kind), f"{_cap(kind)} left off")
+    room.keep(leave_off(room.now, kind), f"{opening(kind)} left off")
 
 
 def change_cloth(room: "Room", op: Mapping[str, Any]) -> None:
@@ -166,7 +167,7 @@ def _measure(room: "Room", op: Mapping[str, Any]) -> Refusal | None:
             keep = {**op, "keep": True, "say": "Keep it"}
             return Refusal(f"m:{code}", asked, keep)
         room.card = room.keeper.card(room.unit())
-    _take_measures(room, {code: typed}, f"{_cap(m.said)} {typed}")
+    _take_measures(room, {code: typed}, f"{opening(m.said)} {typed}")
     return None
 
 
@@ -257,8 +258,4 @@ def _split(op: Mapping[str, Any]) -> tuple[str, str]:
 def told(e: Exception) -> str:
     text = " ".join(str(e).splitlines())
     text = re.sub(rf"^{PLACE}(, feature \d+ \([^)]*\))?[:,] ", "", text)
-    return _cap(text) + ("" if text.endswith(".") else ".")
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return opening(text) + ("" if text.endswith(".") else ".")

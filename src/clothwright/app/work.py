@@ -26,7 +26,7 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.order import Draft, OrderError
 from clothwright.sheets.cutting_sheet import cutting_told
 from clothwright.sheets.making_order import duration, making_told
-from clothwright.units import Unit
+from clothwright.units import Unit, opening
 
 if TYPE_CHECKING:
     from clothwright.lay import Lay
@@ -65,7 +65,7 @@ class Work:
                 return self._of_order(op)
         except (OrderError, CostError) as e:
             said = str(e)
-            said = said[:1].upper() + said[1:]
+            said = opening(said)
             return Refusal(of, said if said.endswith(".") else f"{said}.")
         return None
 

@@ -79,12 +79,13 @@ def _all(draft: Draft) -> dict[str, list[_Named]]:
         for p in sheet.pieces.values()
         for e in p.edges
     ]
-    seams = [*sheet.seams, *laid(sheet, draft.numbers)]
+    seams = [(s.code, s.name) for s in sheet.seams]
+    seams += [(line.code, line.name) for line in laid(sheet, draft.numbers)]
     return {
         "Numbers": numbers,
         "Points": [_Named(p, "", made.get(p, "")) for p in sheet.points],
         "Edges": edges,
-        "Seams": [_Named(s.code, "", s.name) for s in seams],
+        "Seams": [_Named(code, "", name) for code, name in seams],
     }
 
 

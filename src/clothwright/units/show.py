@@ -154,6 +154,11 @@ def told_apart(text: str) -> str:
 _CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")
 
 
+def opening(words: str) -> str:
+    """Words at the head of a sentence, with a capital."""
+    return words[:1].upper() + words[1:]
+
+
 def retold(text: str, unit: Unit) -> str:
     """A sentence with every "2.5 cm" in the user's unit.
 

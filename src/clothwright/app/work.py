@@ -9,6 +9,7 @@ import tomli_w
 
 from clothwright.app import costing
 from clothwright.app.bolt import Bolt
+from clothwright.app.changes import change
 from clothwright.app.cloth_words import (
     bought_sentence,
     cloth_sentences,
@@ -70,7 +71,7 @@ class Work:
         return None
 
     def _of_order(self, op: Mapping[str, Any]) -> Refusal | None:
-        refusal = self.room.change(op)
+        refusal = change(self.room, op)
         if not op.get("live"):
             self.comes = ""
             self.follow()
@@ -203,11 +204,19 @@ class Work:
         """What a page shows beside the slip."""
         bolt = self.bolt
         return {
-            "lay": bolt.data(unit),
+            "lay": self._lay(unit),
             "laying": [bolt.sought, *bolt.waiting, len(bolt.lying), bolt.searches],
         }
 
     # -- inside ----------------------------------------------------------------------
+    def _lay(self, unit: Unit) -> dict[str, Any] | None:
+        """What lies on the cloth, when somebody stands there."""
+        if not self.bolt.at:
+            return None
+        from clothwright.app.bolt_pages import shown  # loads the lay
+
+        return shown(self.bolt, unit)
+
     def _some_rates(self) -> Rates:
         try:
             return self.rates()

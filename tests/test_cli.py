@@ -7,6 +7,7 @@ svgpathtools, ezdxf); seams must come back within 0.1 mm of the draft.
 import json
 import math
 import os
+import re
 import subprocess
 import sys
 from functools import cache
@@ -175,8 +176,16 @@ def test_why_features_measures() -> None:
     assert "S1" in RUN.invoke(app, ["why", order, "FC.panel"]).stdout
     assert "E1" in RUN.invoke(app, ["why", order, "E1"]).stdout
     assert "FC.panel" in RUN.invoke(app, ["why", order]).stdout
-    assert RUN.invoke(app, ["why", order, "nothing"]).exit_code == 3
+    none = RUN.invoke(app, ["why", order, "moonshine"])
+    assert none.exit_code == 3
+    assert "nothing called moonshine; `clothwright why" in none.stderr
+    words = RUN.invoke(app, ["why", order, "slanted edge"])  # told by its words
+    assert words.exit_code == 3
+    assert "  slant  11 1/16 in  slanted edge\n" in words.stderr
+    assert "  E1  " in RUN.invoke(app, ["why", order]).stdout
     assert "boat" in RUN.invoke(app, ["features", "neckline"]).stdout
+    bands = RUN.invoke(app, ["features", "low open back"]).stdout
+    assert "The back is open, DEPTH DEPTH_FROM, its edges TOP from" in bands
     tent = RUN.invoke(app, ["features", "tent"]).stdout
     assert 'add a "torso"' in tent  # what it needs
     assert '"the front alone"; left out: "front and back"' in tent
@@ -392,5 +401,14 @@ def test_what_is_estimated_is_told() -> None:
     said = RUN.invoke(app, ["check", str(demo() / "in/legs.toml")]).stdout
     assert "Note: Estimated, not measured: body rise (BR), " in said
     assert "Make a toile first." in said
+    rise = RUN.invoke(app, ["why", str(demo() / "in/legs.toml"), "BR"]).stdout
+    assert "(estimated, ± 1.3 cm)" in rise
+    inches = re.sub(
+        r"(?m)^(hip_ease|rise_ease|knee|hem|width|selvedge) = .*\n", "", text
+    )
+    inches = inches.replace('unit = "cm"', 'unit = "in"')
+    (demo() / "in/legs.toml").write_text(inches, "utf8")
+    rise = RUN.invoke(app, ["why", str(demo() / "in/legs.toml"), "BR"]).stdout
+    assert "(estimated, ± 1/2 in)" in rise  # 1.3 cm
     top = RUN.invoke(app, ["check", str(demo() / "in/peplum-top.toml")]).stdout
     assert "Estimated" not in top

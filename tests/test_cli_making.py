@@ -149,7 +149,22 @@ def test_cloth_of_no_width_is_asked_for(tmp_path: Path) -> None:
     order.write_text(text.replace('width = "138 cm"\n', ""), encoding="utf-8")
     done = run("cost", "narrow", "--cloth", "shell=1.6", "--cloth", "interlining=0.6")
     assert done.exit_code == 2
-    assert "How many metres are bought of lining is not known" in done.stderr
+    assert "How much is bought of lining is not known" in done.stderr
+    assert '--cloth "lining=1 3/4 yd"' in done.stderr  # the order is in inches
+
+
+def test_cloth_bought_in_yards() -> None:
+    """1 5/8 yd of the crêpe, sold by the metre at 18.40: 16.82 a yard (18.40 × 0.9144 =
+    16.825), 27.33 in all."""
+    bought = ("--cloth", "lining=0.3", "--cloth", "interlining=0.6")
+    done = run("cost", "peplum-top", "--cloth", "shell=1 5/8 yd", *bought)
+    line = next(x for x in done.stdout.splitlines() if "ink crêpe" in x)
+    assert "1 5/8 yd" in line
+    assert "16.82" in line
+    assert line.endswith("27.33")
+    wrong = run("cost", "peplum-top", "--cloth", "shell=much yd", *bought)
+    assert wrong.exit_code == 2
+    assert "--cloth shell=much yd: " in wrong.stderr
 
 
 def test_cloth_that_somebody_else_pays() -> None:

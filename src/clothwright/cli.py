@@ -271,7 +271,7 @@ def why(
     ] = "",
 ) -> None:
     """Follow a number, a point or an edge back to measures, rules and choices."""
-    from clothwright.order.telling import tell_all, tell_why
+    from clothwright.order.telling import tell_all, tell_near, tell_why
 
     draft = drafted(order)
     if not name:
@@ -279,10 +279,13 @@ def why(
         return
     lines = tell_why(draft, name)
     if lines is None:
+        near = tell_near(draft, name)
+        come = "these come near, and " if near else ""
         refuse(
             (
-                f"{order.name}: there is nothing called {name}; "
+                f"{order.name}: there is nothing called {name}; {come}"
                 f"`clothwright why {order}` lists all names",
+                *(f"  {line}" for line in near),
             )
         )
     print("\n".join(lines))

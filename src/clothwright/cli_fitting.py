@@ -19,7 +19,7 @@ from clothwright.cli_shared import FAILED, MISUSED, UNWRITTEN, drafted, refuse
 if TYPE_CHECKING:
     from clothwright.order import Draft
     from clothwright.order.fittings import Candidate
-    from clothwright.units import Unit
+    from clothwright.units import Unit, opening
 
 
 def fitting(
@@ -126,7 +126,7 @@ def told(i: int, c: Candidate, unit: Unit) -> list[str]:
     low, high = c.usual
     limit = f"; at most {show(c.most)} in one place" if c.most else ""
     limit += f", {show(c.in_two)} in two" if c.in_two else ""
-    lines = [f"{i}. {c.said[:1].upper()}{c.said[1:]}."]
+    lines = [f"{i}. {opening(c.said)}."]
     lines.append(f"   Usual: {show(low)} to {show(high)} {c.counted}{limit}.")
     if c.refused:
         return [*lines, *(f"   Not so: {s}" for s in c.refused)]
@@ -227,7 +227,7 @@ def _summary(old: Draft, new: Draft) -> list[str]:
     from clothwright.units import pretty_length
 
     unit = new.order.unit
-    lines = [f"{a[:1].upper()}{a[1:]}." for a in amounts(old, new)]
+    lines = [f"{opening(a)}." for a in amounts(old, new)]
     for e in changes(old.sheet, new.sheet).edges:
         a, b = (
             "none" if v is None else pretty_length(v, unit) for v in (e.before, e.after)

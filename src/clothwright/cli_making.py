@@ -6,6 +6,7 @@ Exit codes are those of `cli`.
 from __future__ import annotations
 
 import json
+import re
 from datetime import date, datetime
 from decimal import Decimal, InvalidOperation
 from enum import StrEnum
@@ -117,7 +118,10 @@ def cost(
     rates: RatesFile = None,
     cloth: Annotated[
         list[str] | None,
-        typer.Option(help="Metres bought: --cloth shell=1.6; once for each cloth."),
+        typer.Option(
+            help='Metres bought: --cloth shell=1.6, or "shell=1 5/8 yd"; once for each '
+            "cloth."
+        ),
     ] = None,
     own_cloth: Annotated[
         bool, typer.Option(help="Somebody else pays the cloth: none is reckoned.")
@@ -220,46 +224,48 @@ def _rates(path: Path | None, order: Path) -> Rates:
 def _cloths(
     draft: Draft, rates: Rates, given: Iterable[str], own: bool
 ) -> list[ClothBought]:
-    """The cloth of the order: metres as given, or by a lay where the width is known;
+    """The cloth of the order: as much as given, or by a lay where the width is known;
     at the order's price, or the house's. None of the garment's when somebody else pays
     it, so that only a toile's may be named."""
-    from clothwright.cost import ClothBought, bought_as_said, bought_by_lay
+    from clothwright.cost import bought_as_said, bought_by_lay
     from clothwright.order.pattern import finishing_of
+    from clothwright.units import Unit
 
     finishing, order = finishing_of(draft), draft.order
     wanted = dict.fromkeys(c.cloth for of in finishing.cuts.values() for c in of)
     if own:
         wanted.clear()
-    metres = dict(_amount(text, "--cloth", "shell=1.6") for text in given)
-    for name in metres:
+    said = dict(map(_length, given))
+    for name in said:
         if name not in wanted and name != "toile":
             cloths = ", ".join((*wanted, "toile"))
             refuse((f"--cloth: nothing is cut from {name}; it has {cloths}",), MISUSED)
-    missing = [name for name in wanted if name not in metres]
+    missing = [name for name in wanted if name not in said]
     laid = [n for n in missing if n in order.cloths and order.cloths[n].width]
     unknown = [n for n in missing if n not in laid]
     if unknown:
-        say_how = " ".join(f"--cloth {name}=1.6" for name in unknown)
+        inches = order.unit is Unit.IN
+        say_how = " ".join(
+            f'--cloth "{n}=1 3/4 yd"' if inches else f"--cloth {n}=1.6" for n in unknown
+        )
         refuse(
             (
-                f"How many metres are bought of {' and '.join(unknown)} is not known; "
+                f"How much is bought of {' and '.join(unknown)} is not known; "
                 f"write {say_how}, say, or its width in the order.",
             ),
             MISUSED,
         )
     buys = _by_lay(draft, laid) if laid else {}
     out = []
-    for name in (*wanted, *(n for n in metres if n not in wanted)):
+    for name in (*wanted, *(n for n in said if n not in wanted)):
         article = finishing.cloths.get(name, name)
         if name in buys:
             cloth = order.cloths[name]
             out.append(bought_by_lay(name, article, buys[name], cloth, rates))
-        elif name == "toile":
-            out.append(ClothBought(name, metres[name], rates.cloth_price(name)))
         else:
-            known = order.cloths.get(name)
+            known, (amount, by) = order.cloths.get(name), said[name]
             out.append(
-                bought_as_said(name, article, metres[name], known, rates, order.unit)
+                bought_as_said(name, article, amount, known, rates, order.unit, by)
             )
     return out
 
@@ -287,6 +293,21 @@ def _by_lay(draft: Draft, cloths: Iterable[str]) -> Mapping[str, ToBuy]:
             f"--cloth {name}=… says otherwise."
         )
     return out
+
+
+def _length(text: str) -> tuple[str, tuple[Decimal, str]]:
+    """A cloth's name and how much of it, in metres or in yards: "m" or "yd"."""
+    from clothwright.units import LengthError, parse_plain
+
+    name, _, said = text.partition("=")
+    match = re.fullmatch(r"(.*?)\s*(yd|yards?)", said.strip())
+    if match is None:
+        name, metres = _amount(text, "--cloth", 'shell=1.6 or "shell=1 3/4 yd"')
+        return name, (metres, "m")
+    try:
+        return name.strip(), (Decimal(repr(parse_plain(match[1]))), "yd")
+    except LengthError as e:
+        refuse((f"--cloth {text}: {e}",), MISUSED)
 
 
 def _amount(text: str, option: str, like: str) -> tuple[str, Decimal]:

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from clothwright.app.changes import change
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.words import paragraphs
@@ -31,7 +32,7 @@ def act(room: Room, say: str) -> dict[str, Any]:
 
 
 def touch(room: Room, say: str) -> None:
-    refused = room.change(act(room, say))
+    refused = change(room, act(room, say))
     assert refused is None, refused
 
 
@@ -66,13 +67,13 @@ def test_she_points_sees_and_takes(room: Room, book: Book) -> None:
     (kept,) = book.fittings.of(book.slips.numbered(1))
     assert (kept.seen, kept.what) == ("gape at front armhole", "tightened")
     assert kept.amount == pytest.approx(INCH / 4)
-    assert room.change({"do": "unpick"}) is None
+    assert change(room, {"do": "unpick"}) is None
     assert room.draft.numbers["ta"] == 0
 
 
 def test_an_alteration_is_taken_and_left_off(room: Room) -> None:
-    assert room.change({"do": "look", "seen": "gape at front neck"}) is None
-    assert room.change({"do": "take", "which": 0}) is None
+    assert change(room, {"do": "look", "seen": "gape at front neck"}) is None
+    assert change(room, {"do": "take", "which": 0}) is None
     assert "Front neck closed by ¼ in" in told(room)
     style = paragraphs(room.reading(Unit.IN))["Style"]
     assert any(s["id"] == "fitting" for s in style)
@@ -84,22 +85,22 @@ def test_what_is_basted_is_kept_in_the_book_when_it_is_stitched(
     room: Room, book: Book
 ) -> None:
     slip = book.slips.numbered(1)
-    assert room.change({"do": "baste"}) is None
+    assert change(room, {"do": "baste"}) is None
     for words in ("gape at front neck", "peplum a little short"):
-        assert room.change({"do": "look", "seen": words}) is None
-        assert room.change({"do": "take", "which": 0}) is None
+        assert change(room, {"do": "look", "seen": words}) is None
+        assert change(room, {"do": "take", "which": 0}) is None
     assert room.under, "the paper beneath shows what was"
     assert book.fittings.of(slip) == ()
-    assert room.change({"do": "unpick"}) is None
-    assert room.change({"do": "stitch"}) is None
+    assert change(room, {"do": "unpick"}) is None
+    assert change(room, {"do": "stitch"}) is None
     assert [d.seen for d in book.fittings.of(slip)] == ["gape at front neck"]
 
 
 def test_her_last_fitting_is_offered_on_her_next_slip(room: Room, book: Book) -> None:
     seen = "gape at front armhole", "gape at front neck", "peplum a little short"
     for words in seen:
-        assert room.change({"do": "look", "seen": words}) is None
-        assert room.change({"do": "take", "which": 0}) is None
+        assert change(room, {"do": "look", "seen": words}) is None
+        assert change(room, {"do": "take", "which": 0}) is None
     first = book.slips.numbered(1)
     client = book.clients.get(first.client_id)
     text = book.line.text(first, 1)
@@ -152,13 +153,13 @@ def test_what_cannot_be_is_refused_with_a_sentence(room: Room) -> None:
         {"do": "take over", "which": "x"},
         {"do": "let out", "which": 0},
     ):
-        refused = room.change(op)
+        refused = change(room, op)
         assert refused is not None, op
         assert "Error" not in refused.sentence
         assert refused.sentence.endswith(".")
-    assert room.change({"do": "look", "seen": "gape at front neck"}) is None
-    assert room.change({"do": "set", "of": "peplum.length", "to": "7"}) is None
-    late = room.change({"do": "take", "which": 0})
+    assert change(room, {"do": "look", "seen": "gape at front neck"}) is None
+    assert change(room, {"do": "set", "of": "peplum.length", "to": "7"}) is None
+    late = change(room, {"do": "take", "which": 0})
     assert late is not None
     assert "changed since" in late.sentence
 
@@ -170,7 +171,7 @@ def test_what_a_word_does_has_no_name_that_a_message_needs(room: Room) -> None:
         {"do": "look", "seen": "gape at front neck"},
         {"do": "take", "which": 0},
     ):
-        assert room.change(op) is None
+        assert change(room, op) is None
         for s in said(room):
             for word in (r for r in s["runs"] if not isinstance(r, str)):
                 assert not {"n", "late", "on", "ask"} & set(word.get("do", {}))

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from clothwright.app.changes import change
 from clothwright.app.keeping import InBook
 from clothwright.app.marks import whereabouts
 from clothwright.app.room import Room
@@ -27,8 +28,8 @@ def doubt(code: str, place: str) -> Finding:
     return Finding(code, Severity.WARN, "Look.", place)
 
 
-def change(room: Room, of: str, to: str) -> None:
-    assert room.change({"do": "set", "of": of, "to": to}) is None
+def set_to(room: Room, of: str, to: str) -> None:
+    assert change(room, {"do": "set", "of": of, "to": to}) is None
 
 
 @pytest.mark.parametrize(
@@ -53,14 +54,14 @@ def change(room: Room, of: str, to: str) -> None:
 def test_a_finding_stands_where_it_is_about(
     room: Room, of: str, to: str, says: str, piece: str, edges: list[str]
 ) -> None:
-    change(room, of, to)
+    set_to(room, of, to)
     found = [m for m in marked(room) if says in m["say"]]
     assert [(m["piece"], m["edges"]) for m in found] == [(piece, edges)]
 
 
 def test_a_mark_lies_on_its_edge(room: Room) -> None:
     """On the line of the edge, by the distance to points along it (0.5 mm)."""
-    change(room, "sleeveless armhole.narrowed", "1 1/2 in")
+    set_to(room, "sleeveless armhole.narrowed", "1 1/2 in")
     assert room.draft is not None
     sheet = room.draft.sheet
     for m in marked(room):

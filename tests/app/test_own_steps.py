@@ -3,6 +3,7 @@
 from typing import Any
 
 from clothwright.app.behind import behind_field
+from clothwright.app.changes import change
 from clothwright.app.keeping import InBook
 from clothwright.app.own_steps import behind_steps
 from clothwright.app.room import Room
@@ -22,7 +23,7 @@ YOKE: dict[str, Any] = {
 
 
 def taken(room: Room) -> Room:
-    assert room.change({"do": "own steps", "steps": [YOKE]}) is None
+    assert change(room, {"do": "own steps", "steps": [YOKE]}) is None
     return room
 
 
@@ -33,10 +34,10 @@ def test_a_step_is_taken_told_and_taken_out(room: Room) -> None:
     assert step["step"] == YOKE
     assert "6 in along the cf" in step["say"]
     assert "FY" in {p["code"] for p in behind["pieces"]}
-    assert room.change({"do": "unpick"}) is None
+    assert change(room, {"do": "unpick"}) is None
     assert "FY" not in room.paper["pieces"]
-    assert room.change({"do": "again"}) is None
-    assert room.change({"do": "own steps", "steps": []}) is None
+    assert change(room, {"do": "again"}) is None
+    assert change(room, {"do": "own steps", "steps": []}) is None
     assert "FY" not in room.paper["pieces"]
 
 
@@ -49,7 +50,7 @@ def test_a_step_that_cannot_be_taken_leaves_all_as_it_was(room: Room) -> None:
         "cut",
         [YOKE] * 500,
     ):
-        refused = room.change({"do": "own steps", "steps": wrong})
+        refused = change(room, {"do": "own steps", "steps": wrong})
         assert refused is not None
         assert "Error" not in refused.sentence
         assert len(behind_steps(room.reading(Unit.IN))["steps"]) == 1
@@ -60,13 +61,13 @@ def test_steps_kept_under_a_name_serve_the_next_order(book: Book, room: Room) ->
     rules = 'unit = "in"\n\n[rules]\nbw = "3 in"  # hers\n'
     book.shelf.put(ShelfItem(HOUSE_RULES, rules))
     taken(room)
-    assert room.change({"do": "name steps", "name": "split front"}) is None
+    assert change(room, {"do": "name steps", "name": "split front"}) is None
     assert "FY" in room.paper["pieces"]
     house = book.shelf.get(HOUSE_RULES)
     assert house is not None
     assert house.text.startswith(rules.rstrip())  # what she wrote stands
     assert list(named_styles(house.text, "house")) == ["split front"]
-    refused = room.change({"do": "name steps", "name": "split front"})
+    refused = change(room, {"do": "name steps", "name": "split front"})
     assert refused is not None
     words = behind_field(room.reading(Unit.IN), "by hand", "style")
     assert [w["say"] for w in words["words"]] == ["split front"]
@@ -76,12 +77,12 @@ def test_steps_kept_under_a_name_serve_the_next_order(book: Book, room: Room) ->
 
 def test_a_name_is_not_kept_twice(room: Room) -> None:
     taken(room)
-    assert room.change({"do": "name steps", "name": "front"}) is None
-    assert room.change({"do": "own steps", "steps": [YOKE]}) is None
-    refused = room.change({"do": "name steps", "name": "front"})
+    assert change(room, {"do": "name steps", "name": "front"}) is None
+    assert change(room, {"do": "own steps", "steps": [YOKE]}) is None
+    refused = change(room, {"do": "name steps", "name": "front"})
     assert refused is not None
     assert "another name" in refused.sentence
-    refused = room.change({"do": "name steps", "name": "  "})
+    refused = change(room, {"do": "name steps", "name": "  "})
     assert refused is not None
 
 
@@ -91,10 +92,10 @@ def test_inches_kept_beside_rules_in_centimetres(book: Book, room: Room) -> None
     taken(room)
     assert room.draft is not None
     before = room.draft.sheet.length("FY", "cf")
-    assert room.change({"do": "name steps", "name": "front"}) is None
+    assert change(room, {"do": "name steps", "name": "front"}) is None
     assert abs(room.draft.sheet.length("FY", "cf") - before) < 1e-6
     mixed = {**YOKE, "to": {"edge": "cf", "from": "neck", "along": "B/12 + 1"}}
-    assert room.change({"do": "own steps", "steps": [mixed]}) is None
-    refused = room.change({"do": "name steps", "name": "mixed"})
+    assert change(room, {"do": "own steps", "steps": [mixed]}) is None
+    refused = change(room, {"do": "name steps", "name": "mixed"})
     assert refused is not None
     assert "write in behind the lengths" in refused.sentence

@@ -4,6 +4,7 @@ import pytest
 import shapely
 
 from bodies import YSOLDE
+from clothwright.app.changes import change
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.table import Table, _label_at
@@ -45,13 +46,13 @@ def test_nothing_is_moved_aside_while_a_number_is_pulled(book: Book) -> None:
     before = room.paper
     for cm in (25.0, 30.0):
         pull = {"do": "set", "of": "peplum.length", "cm": cm, "live": True}
-        assert room.change(pull) is None
+        assert change(room, pull) is None
     pulled = room.paper
     assert pulled["pieces"]["PF"]["cut"] != before["pieces"]["PF"]["cut"]
     assert pulled["pieces"]["PF"]["label"] == before["pieces"]["PF"]["label"]
     assert pulled["pieces"]["FC"] is before["pieces"]["FC"]
     assert pulled["places"] == before["places"]
-    assert room.change({"do": "set", "of": "peplum.length", "cm": 30.0}) is None
+    assert change(room, {"do": "set", "of": "peplum.length", "cm": 30.0}) is None
     assert room.paper["places"] != before["places"]
     assert room.paper["pieces"]["PF"]["label"] != before["pieces"]["PF"]["label"]
     assert room.draft is not None

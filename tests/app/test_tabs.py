@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from clothwright.app.changes import change
 from clothwright.app.room import Room
 from clothwright.app.tabs import Desk, Tab
 from clothwright.units import Unit
@@ -212,7 +213,7 @@ def test_ten_thousand_random_messages_leave_it_whole(room: Room) -> None:
                 sizes.append(tracemalloc.get_traced_memory()[0])
         tracemalloc.stop()
         assert sizes[1] - sizes[0] < 3_000_000
-        desk.room.change({"do": "stitch"})
+        change(desk.room, {"do": "stitch"})
         told = await hear(tab, page, {"n": 9, "ask": "why", "of": "Dm"})
         assert told["is"] == "why"
 

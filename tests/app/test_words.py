@@ -3,6 +3,7 @@
 from typing import Any
 
 from clothwright.app.behind import behind_field, why
+from clothwright.app.changes import change
 from clothwright.app.cloth_words import bought_sentence, cloth_sentences
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
@@ -57,7 +58,7 @@ def test_a_skirt_reads_and_lies_on_the_table(book: Book) -> None:
     assert room.draft is not None
     laid = Table().lay(room.draft)
     assert laid["places"]["SB"][0] < laid["places"]["SF"][0]
-    room.change({"do": "leave", "kind": "skirt zip"})
+    change(room, {"do": "leave", "kind": "skirt zip"})
     said = [text(s) for s in told(room, Unit.CM)["Style"]]
     assert any("must open" in s and "Add the skirt zip" in s for s in said)
 
@@ -72,7 +73,7 @@ def test_a_knit_top_reads_and_lies_on_the_table(book: Book) -> None:
     assert room.draft is not None
     laid = Table().lay(room.draft)
     assert laid["places"].keys() == {"KF", "KB", "KS", "KN"}
-    room.change({"do": "leave", "kind": "neck band"})
+    change(room, {"do": "leave", "kind": "neck band"})
     said = [text(s) for s in told(room, Unit.CM)["Style"]]
     assert any("not finished" in s and "Add the neck band" in s for s in said)
 
@@ -94,7 +95,7 @@ def test_trousers_read_and_lie_on_the_table(book: Book) -> None:
         for c in ("TB", "TF")
     )
     assert back < front
-    room.change({"do": "leave", "kind": "fly"})
+    change(room, {"do": "leave", "kind": "fly"})
     said = [text(s) for s in told(room, Unit.CM)["Style"]]
     assert any("must open" in s and "Add the fly" in s for s in said)
 
@@ -109,12 +110,12 @@ def test_hands_are_told_apart(room: Room) -> None:
     word = words(told(room)["Style"])
     assert word["neckline.depth"]["pen"] == "ink"
     assert word["neckline.width"]["pen"] == "pencil"
-    room.change({"do": "baste"})
-    room.change({"do": "set", "of": "neckline.width", "to": "2"})
+    change(room, {"do": "baste"})
+    change(room, {"do": "set", "of": "neckline.width", "to": "2"})
     assert words(told(room)["Style"])["neckline.width"]["pen"] == "thread"
-    room.change({"do": "stitch"})
+    change(room, {"do": "stitch"})
     assert words(told(room)["Style"])["neckline.width"]["pen"] == "ink"
-    room.change({"do": "rule", "of": "neckline.width"})
+    change(room, {"do": "rule", "of": "neckline.width"})
     assert words(told(room)["Style"])["neckline.width"]["pen"] == "pencil"
 
 
@@ -125,14 +126,14 @@ def test_a_slip_reads_in_centimetres_too(room: Room) -> None:
 
 def test_a_missing_measure_is_estimated_and_said(room: Room) -> None:
     del room.now["measures"]["AG"]
-    room.change({"do": "set", "of": "peplum.length", "to": "6"})
+    change(room, {"do": "set", "of": "peplum.length", "to": "6"})
     sentence = next(s for s in told(room)["Measures"] if s["id"] == "estimates")
     assert "armscye" in text(sentence)
     assert sentence["runs"][1]["pen"] == "guess"
 
 
 def test_what_cannot_go_together_is_said_with_the_ways_out(room: Room) -> None:
-    room.change({"do": "leave", "kind": "loops"})
+    change(room, {"do": "leave", "kind": "loops"})
     style = {s["id"]: s for s in told(room)["Style"]}
     said = style["low open back"]["said"][0]
     assert text({"runs": said}) == (
@@ -141,7 +142,7 @@ def test_what_cannot_go_together_is_said_with_the_ways_out(room: Room) -> None:
     ) or "Add the loops" in text({"runs": said})
     way = next(r for r in said if not isinstance(r, str))
     assert way["do"] == {"do": "add", "kind": "loops"}
-    room.change(way["do"])
+    change(room, way["do"])
     assert all(not s["said"] for s in told(room)["Style"])
 
 
@@ -155,7 +156,7 @@ def test_the_tape_knows_bounds_rule_and_hand(room: Room) -> None:
     behind = behind_field(room.reading(Unit.IN), "neckline", "width")
     assert behind["opens"] == "tape" and not behind["hers"]
     assert behind["low"] <= behind["value"] <= behind["high"]
-    room.change({"do": "set", "of": "neckline.width", "to": "2"})
+    change(room, {"do": "set", "of": "neckline.width", "to": "2"})
     behind = behind_field(room.reading(Unit.IN), "neckline", "width")
     assert behind["hers"] and abs(behind["value"] - 5.08) < 1e-6
     assert behind["rule"]["say"] == "2 5/16 in"

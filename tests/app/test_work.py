@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from clothwright.app.bolt_pages import shown
+from clothwright.app.changes import change
 from clothwright.app.cloth_words import behind_cloth
 from clothwright.app.keeper import Refusal
 from clothwright.app.keeping import InBook
@@ -41,7 +43,7 @@ def hand(work: Work, hand: str, **more: object) -> Refusal | None:
 
 
 def lay(work: Work) -> Mapping[str, Any]:
-    data = work.bolt.data(Unit.CM)
+    data = shown(work.bolt, Unit.CM)
     assert data is not None
     assert json.dumps(data)  # a page can be sent it
     return data
@@ -155,7 +157,7 @@ def test_faulty_moves_of_another_order_are_not_taken_up(work: Work) -> None:
     hand(work, "move", piece=i, by=[-400, 0])
     assert work.bolt.lying["shell"].laid.faults
     op = {"do": "set", "of": "peplum.length", "to": "5 in"}
-    assert work.room.change(op) is None
+    assert change(work.room, op) is None
     again = Work(Room(work.room.keeper))
     try:
         hand(again, "look")
@@ -169,10 +171,10 @@ def test_a_kept_lay_stands_with_its_state(work: Work) -> None:
     is unpicked."""
     room = work.room
     first = room.keeper.leaf(leaf_name("shell"))
-    room.change({"do": "set", "of": "neckline.depth", "to": "3 1/2"})
+    change(room, {"do": "set", "of": "neckline.depth", "to": "3 1/2"})
     room.keeper.put_leaf(leaf_name("shell"), "another = 1", of_state=True)
     assert room.keeper.leaf(leaf_name("shell")) == "another = 1"
-    room.change({"do": "unpick"})
+    change(room, {"do": "unpick"})
     assert room.keeper.leaf(leaf_name("shell")) == first
 
 

@@ -33,3 +33,15 @@ def test_metres_said_by_hand_of_a_cloth_sold_by_the_yard() -> None:
     cloth = Cloth(price=Decimal("20.00"), sold_by=SoldBy.QUARTER_YARD)
     got = bought_as_said("shell", "crêpe", Decimal("1.5"), cloth, RATES, Unit.IN)
     assert (got.amount, got.unit, got.price) == (Decimal("1.5"), "m", Decimal("21.87"))
+
+
+def test_yards_said_by_hand() -> None:
+    """Of a cloth sold by the yard at its price; of one at 20.00 a metre at 18.29 a yard
+    (20 × 0.9144 = 18.288); at the house's price in metres, 1.75 yd being 1.60 m."""
+    amount = Decimal("1.75")
+    for sold, price in ((SoldBy.EIGHTH_YARD, "20.00"), (SoldBy.TENTH_METRE, "18.29")):
+        cloth = Cloth(price=Decimal("20.00"), sold_by=sold)
+        got = bought_as_said("shell", "crêpe", amount, cloth, RATES, Unit.IN, "yd")
+        assert (got.amount, got.unit, got.price) == (amount, "yd", Decimal(price))
+    got = bought_as_said("lining", "lining", amount, None, RATES, Unit.IN, "yd")
+    assert (got.amount, got.unit) == (Decimal("1.60"), "m")

@@ -16,7 +16,7 @@ from clothwright.order.numbers import numbers_of
 from clothwright.order.styles import named_styles
 from clothwright.order.telling import show, why_of
 from clothwright.rules import Hand, Kind, Reason, RuleError
-from clothwright.units import Unit
+from clothwright.units import Unit, opening
 
 GRAIN = {Unit.IN: 2.54 / 16, Unit.CM: 0.1}
 """One mark of the tape, cm."""
@@ -173,7 +173,7 @@ def why(r: Reading, name: str) -> dict[str, Any]:
 def _knot(r: Reading, reason: Reason) -> dict[str, Any]:
     unit = r.unit
     size = show(reason.value, reason.kind, unit)
-    name = reason.name[:1].upper() + reason.name[1:]
+    name = opening(reason.name)
     small = {
         Hand.TAKEN: reason.source,
         Hand.SIZE_TABLE: reason.source,

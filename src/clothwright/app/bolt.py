@@ -137,17 +137,6 @@ class Bolt:
                     out.append(kept.lay)
             return out
 
-    def data(self, unit: Unit) -> dict[str, Any] | None:
-        """What lies on the table, for a page; None when nobody stands there."""
-        from clothwright.app.bolt_pages import told
-
-        with self.lock:
-            if not self.at:
-                return None
-            if unit not in self.told:
-                self.told[unit] = told(self, unit)
-            return self.told[unit]
-
     # -- hands -----------------------------------------------------------------------
     def _look(self, op: Mapping[str, Any]) -> None:
         self.at = str(op.get("of", "shell"))

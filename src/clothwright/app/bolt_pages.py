@@ -21,7 +21,17 @@ from clothwright.units import Unit, format_length
 Data = dict[str, Any]
 
 
-def told(bolt: Bolt, unit: Unit) -> Data:
+def shown(bolt: Bolt, unit: Unit) -> Data | None:
+    """What lies on the table, for a page; None when nobody stands there."""
+    with bolt.lock:
+        if not bolt.at:
+            return None
+        if unit not in bolt.told:
+            bolt.told[unit] = _told(bolt, unit)
+        return bolt.told[unit]
+
+
+def _told(bolt: Bolt, unit: Unit) -> Data:
     """The cloth that is looked at, and how far its search is."""
     key = bolt.at
     out: Data = {"cloth": key, "refused": bolt.refused.get(key, "")}

@@ -11,7 +11,13 @@ from clothwright.app.words import Reading
 from clothwright.order import Cloth, Flaw, Fold, OrderError, SoldBy
 from clothwright.order.cloths import CLOTHS, MOST_SHRINKAGE, SELVEDGE, WIDTHS
 from clothwright.order.pattern import cuts_of
-from clothwright.units import Unit, format_length, parse_length, parse_plain
+from clothwright.units import (
+    Unit,
+    format_length,
+    opening,
+    parse_length,
+    parse_plain,
+)
 
 FOLDS: Mapping[Fold | None, str] = {
     None: "whichever way suits the pieces",
@@ -203,7 +209,7 @@ def behind_cloth(r: Reading, cloths: Mapping[str, Cloth], of: str) -> dict[str, 
         typed = format_length(value, r.unit)
     if field == "flaws":
         typed = flaws_written(cloth.flaws, r.unit)
-    line = f"{NAMES[field][:1].upper()}{NAMES[field][1:]}."
+    line = f"{opening(NAMES[field])}."
     if field == "flaws":
         line += f" {HOW_FLAWS} Leave it blank where there are none."
     if field in ("repeat_warp", "repeat_weft"):

@@ -33,6 +33,7 @@ from clothwright.making import MakingOrder
 from clothwright.order import OrderError
 from clothwright.order.pattern import finishing_of
 from clothwright.sheets.costing import cost_told, outcome_told
+from clothwright.units import opening
 
 LEAF = "costing"
 MOST = Decimal(10_000_000)
@@ -238,7 +239,7 @@ def behind_cost(wish: Wish, of: str) -> dict[str, Any]:
     if field not in _NAMES:
         raise OrderError(f"the cost has no word called {of}")
     name = _NAMES[field]
-    line = f"{name[:1].upper()}{name[1:]}."
+    line = f"{opening(name)}."
     return {"opens": "write", "name": name, "typed": typed, "line": line}
 
 

@@ -25,7 +25,7 @@ from clothwright.order.fittings import (
     taken_over,
     told_again,
 )
-from clothwright.units import Unit, pretty_length
+from clothwright.units import Unit, opening, pretty_length
 
 STEP = {Unit.IN: 2.54 / 8, Unit.CM: 0.3}
 """A little more or less, cm."""
@@ -230,7 +230,7 @@ def _candidates(looking: Looking, on: Table, unit: Unit) -> Iterator[Sentence]:
 
 def _candidate(looking: Looking, i: int, c: Candidate, unit: Unit) -> Sentence:
     head = f"Seen: {looking.seen}. " if i == 0 else "Or: "
-    said = f"{head}{_cap(c.said)}. "
+    said = f"{head}{opening(c.said)}. "
     step = STEP[unit]
 
     def other(say: str, by: float) -> Word:
@@ -250,7 +250,7 @@ def _candidate(looking: Looking, i: int, c: Candidate, unit: Unit) -> Sentence:
         )
     take = _act(f"cure {i}", "Take it", do="take", which=i)
     more = Word(f"moves {i}", "what moves", Pen.INK, Opens.REST, "what it moves")
-    runs = (said, take, ". ", *change, f" {usual} {_cap(c.follows)}: ", more, ".")
+    runs = (said, take, ". ", *change, f" {usual} {opening(c.follows)}: ", more, ".")
     return Sentence(f"cure {i}", runs, rest=(_moved(c, unit),))
 
 
@@ -268,7 +268,7 @@ def _moved(c: Candidate, unit: Unit) -> str:
             name = pieces[code].name.lower()
             told.append(f"{name}, {edge_words(edge)}: {a}, then {b}")
     names = ", ".join(pieces[k].name for k in c.changes.moved if k in pieces)
-    return ". ".join([f"It moves: {names}", *(_cap(t) for t in told)]) + "."
+    return ". ".join([f"It moves: {names}", *(opening(t) for t in told)]) + "."
 
 
 def _on_slip(order: Order, unit: Unit) -> Iterator[Sentence]:
@@ -277,7 +277,7 @@ def _on_slip(order: Order, unit: Unit) -> Iterator[Sentence]:
         return
     for i, a in enumerate(fitting.alteration):
         out = _act(f"let out {i}", "Leave it off", do="let out", which=i)
-        says = _cap(a.told(pretty_length(a.by, unit)))
+        says = opening(a.told(pretty_length(a.by, unit)))
         yield Sentence(f"altered {i}", (f"{says}. ", out, "."))
 
 
@@ -292,7 +292,3 @@ def _offered(offers: tuple[Offer, ...], order: Order, unit: Unit) -> Iterator[Se
         take = _act(f"over {i}", "take it over", do="take over", which=i)
         said = f"At her last fitting (slip {o.slip}): {again}: "
         yield Sentence(f"over {i}", (said, take, "?"))
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]

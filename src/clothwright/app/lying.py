@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Protocol
 
 from clothwright.order import Cloth, Draft, OrderError, Pattern
+from clothwright.units import opening
 
 if TYPE_CHECKING:
     from clothwright.lay.byhand import Board, Laid, Places
@@ -86,7 +87,7 @@ def sentence(why: object) -> str:
         line.removeprefix("the slip: ").removeprefix("the slip, ")
         for line in str(why).splitlines()
     ]
-    text = ". ".join(x[:1].upper() + x[1:] for x in lines)
+    text = ". ".join(opening(x) for x in lines)
     return text if text.endswith(".") else f"{text}."
 
 

@@ -3,10 +3,9 @@
 from typing import Any
 
 from clothwright.app.words import Reading
-from clothwright.curves import Path
 from clothwright.order import OrderError
 from clothwright.sheets.drawing import scene
-from clothwright.sheets.svg import MM, SvgPen
+from clothwright.sheets.svg import MM, path_data
 from clothwright.sheets.telling import mark_name, tell
 
 
@@ -27,7 +26,7 @@ def steps_of_draft(r: Reading) -> list[dict[str, Any]]:
                 "verb": s.verb.value,
                 "makes": mark_name(s.makes),
                 "say": tell(s, r.unit, numbers, sheet),
-                "drawn": [[hand.name.lower(), _d(p)] for hand, p in seen.drawn],
+                "drawn": [[hand.name.lower(), path_data(p)] for hand, p in seen.drawn],
                 "rulers": [
                     [_mm(p.start.x), _mm(p.start.y), _mm(p.end.x), _mm(p.end.y)]
                     for p in seen.rulers
@@ -40,12 +39,6 @@ def steps_of_draft(r: Reading) -> list[dict[str, Any]]:
             }
         )
     return out
-
-
-def _d(path: Path) -> str:
-    pen = SvgPen()
-    path.draw(pen)
-    return "".join(pen.words)
 
 
 def _mm(cm: float) -> float:

@@ -5,14 +5,13 @@ value that can be; a feature that lacks another, or does not go with it, may sta
 the slip, which then says so with the ways out, while the last paper stays.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from clothwright.app.changes import CHANGES, PLACE, change_cloth, told
 from clothwright.app.fitting import AtFitting, fitting_sentences
-from clothwright.app.keeper import Keeper, Refusal
+from clothwright.app.keeper import Keeper
 from clothwright.app.slipfile import (
     read_slip,
     row,
@@ -20,19 +19,19 @@ from clothwright.app.slipfile import (
 )
 from clothwright.app.table import Table
 from clothwright.app.words import Reading
-from clothwright.body import BodyError, measures
+from clothwright.body import measures
 from clothwright.features import Feature
 from clothwright.order import Draft, Order, OrderError, Workroom
 from clothwright.order.file import order_from_table
 from clothwright.order.together import disagreements
 from clothwright.units import (
-    LengthError,
     Unit,
     parse_angle,
     parse_length,
 )
 
 HOUSE = "the house rules"
+PLACE = "the slip"
 SAME = 0.06
 """Figures nearer than this are one, cm: they were rounded on their way."""
 
@@ -80,23 +79,6 @@ class Room:
         self.redraw()
 
     # -- changes --------------------------------------------------------------------
-    def change(self, op: Mapping[str, Any]) -> Refusal | None:
-        """Make one change. Gives the refusal when it cannot be made."""
-        do = str(op.get("do", ""))
-        made = _OWN.get(do) or CHANGES.get(do)
-        if made is not None and str(op.get("of", "")).startswith("cloth:"):
-            made = change_cloth
-        if made is None:
-            return Refusal("", f"the slip knows no change called {do}")
-        try:
-            refusal = made(self, op)
-        except (OrderError, LengthError, BodyError) as e:
-            refusal = Refusal(str(op.get("of", op.get("kind", ""))), told(e))
-            if self.shown is not self.now:
-                self.redraw()
-        self.revision += 1
-        return refusal
-
     def keep(self, table: dict[str, Any], said: str) -> None:
         """Draw a changed order and keep it, stitched or basted."""
         try:
@@ -128,11 +110,13 @@ class Room:
                 out[code] = typed
         return out
 
-    def _baste(self, op: Mapping[str, Any]) -> None:
+    def baste(self) -> None:
+        """Try changes without keeping them."""
         self.basting = True
         self.said = "Changes are tried and not kept until they are stitched"
 
-    def _stitch(self, op: Mapping[str, Any]) -> None:
+    def stitch(self) -> None:
+        """Keep what was tried."""
         if self.tried:
             self.keeper.stitch(write_slip(self.now), "What was basted is stitched")
             self.stitched = self.now
@@ -142,7 +126,8 @@ class Room:
         self.said = "Stitched"
         self._lay_under()
 
-    def _unpick(self, op: Mapping[str, Any]) -> None:
+    def unpick(self) -> None:
+        """Take the last change back. Raises OrderError when there is none."""
         if self.tried:
             self.tried.pop()
             self.fitting.unpicked(len(self.tried))
@@ -159,7 +144,8 @@ class Room:
         self.said = "Unpicked"
         self.redraw()
 
-    def _again(self, op: Mapping[str, Any]) -> None:
+    def again(self) -> None:
+        """Make again what was taken back. Raises OrderError when nothing was."""
         if self.tried:
             raise OrderError("stitch or unpick what is basted first")
         if not self.keeper.redo():
@@ -255,12 +241,3 @@ class Room:
     def unit(self) -> Unit:
         """The unit in which the order is written."""
         return Unit.IN if self.now.get("unit") == "in" else Unit.CM
-
-
-_OWN: Mapping[str, Callable[[Room, Mapping[str, Any]], None]] = {
-    "baste": Room._baste,
-    "stitch": Room._stitch,
-    "unpick": Room._unpick,
-    "again": Room._again,
-}
-"""Changes of what is kept; those of the order itself are in `changes`."""

@@ -22,7 +22,7 @@ from clothwright.order.together import Disagreement
 from clothwright.paper import SeamKind
 from clothwright.rules import Hand, Kind, RuleError
 from clothwright.truing import walk
-from clothwright.units import Unit, format_angle, format_length
+from clothwright.units import Unit, format_angle, format_length, opening
 
 
 @dataclass(frozen=True)
@@ -160,10 +160,11 @@ def _style(r: Reading) -> list[Sentence]:
 
 
 def _feature(r: Reading, f: Feature, mine: Table, was: Table | None) -> Sentence:
-    slots = set(re.findall(r"\{(\w+)\}", f.said()))
+    text = f.said_beside(r.features)
+    slots = set(re.findall(r"\{(\w+)\}", text))
     runs: list[str | Word] = []
     named = False
-    for part in _SLOT.split(f.said()):
+    for part in _SLOT.split(text):
         if part.startswith("{"):
             runs.append(_field(r, f, part[1:-1], mine, was))
         elif part.startswith("["):
@@ -249,7 +250,7 @@ def say_size(value: float, kind: Kind, unit: Unit) -> str:
 def _way_out(d: Disagreement) -> Runs:
     """What does not go together, with the ways out as words."""
     why = re.sub(r";[^;]*kind = .*| kind = ", "", d.why).split(";")[0]
-    runs: list[str | Word] = [why[:1].upper() + why[1:] + ". "]
+    runs: list[str | Word] = [opening(why) + ". "]
     ways = [
         Word(f"+{k}", f"Add the {k}", Pen.INK, Opens.ACT, do={"do": "add", "kind": k})
         for k in d.add
@@ -308,7 +309,7 @@ def _seams(r: Reading) -> list[Sentence]:
     ]
     for s in real:
         w = walk(sheet, s)
-        name = s.name[:1].upper() + s.name[1:]
+        name = opening(s.name)
         word = Word(f"s:{s.code}", name, Pen.PENCIL, Opens.SEAM, "Walk it")
         told = w.sentence(fmt).split(": ", 1)[-1]
         out.append(Sentence(f"s:{s.code}", (word, f": {told}")))

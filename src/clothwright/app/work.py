@@ -9,6 +9,7 @@ import tomli_w
 
 from clothwright.app import costing
 from clothwright.app.bolt import Bolt
+from clothwright.app.changes import change
 from clothwright.app.cloth_words import (
     bought_sentence,
     cloth_sentences,
@@ -26,7 +27,7 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.order import Draft, OrderError
 from clothwright.sheets.cutting_sheet import cutting_told
 from clothwright.sheets.making_order import duration, making_told
-from clothwright.units import Unit
+from clothwright.units import Unit, opening
 
 if TYPE_CHECKING:
     from clothwright.lay import Lay
@@ -65,12 +66,12 @@ class Work:
                 return self._of_order(op)
         except (OrderError, CostError) as e:
             said = str(e)
-            said = said[:1].upper() + said[1:]
+            said = opening(said)
             return Refusal(of, said if said.endswith(".") else f"{said}.")
         return None
 
     def _of_order(self, op: Mapping[str, Any]) -> Refusal | None:
-        refusal = self.room.change(op)
+        refusal = change(self.room, op)
         if not op.get("live"):
             self.comes = ""
             self.follow()
@@ -203,11 +204,19 @@ class Work:
         """What a page shows beside the slip."""
         bolt = self.bolt
         return {
-            "lay": bolt.data(unit),
+            "lay": self._lay(unit),
             "laying": [bolt.sought, *bolt.waiting, len(bolt.lying), bolt.searches],
         }
 
     # -- inside ----------------------------------------------------------------------
+    def _lay(self, unit: Unit) -> dict[str, Any] | None:
+        """What lies on the cloth, when somebody stands there."""
+        if not self.bolt.at:
+            return None
+        from clothwright.app.bolt_pages import shown  # loads the lay
+
+        return shown(self.bolt, unit)
+
     def _some_rates(self) -> Rates:
         try:
             return self.rates()

@@ -23,7 +23,7 @@ from clothwright.app.tabs import Desk
 from clothwright.body import read_body
 from clothwright.book import Book, Client, Slip
 from clothwright.order import OrderError
-from clothwright.units import Unit
+from clothwright.units import Unit, opening
 
 HERE = Path(str(resources.files("clothwright.app")))
 OPEN = 20
@@ -43,7 +43,7 @@ class Workshop:
         self.pages.env.globals.update(version=__version__)
         self.pages.env.filters["day"] = day
         self.pages.env.filters["figured"] = figured
-        self.pages.env.filters["first_up"] = lambda text: text[:1].upper() + text[1:]
+        self.pages.env.filters["first_up"] = opening
 
     async def desk(self, number: int) -> Desk:
         """The desk of a slip, opened if need be. Raises BookError, OrderError."""

@@ -10,7 +10,7 @@ from datetime import date
 from clothwright.body import measures
 from clothwright.book.values import Side, TakenMeasure
 from clothwright.findings import Finding, Severity
-from clothwright.units import Unit, format_angle, format_length
+from clothwright.units import Unit, format_angle, format_length, opening
 
 GIRTH_SHARE, GIRTH_LEAST = 0.08, 4.0
 LENGTH_SHARE, LENGTH_LEAST = 0.06, 2.0
@@ -35,7 +35,7 @@ def question(
     if abs(apart) <= _allowed(measure.kind, past.value):
         return None
     name = measure.said.split(" (")[0]
-    name = name[:1].upper() + name[1:]
+    name = opening(name)
     where = f" on the {side}" if side else ""
     if measure.kind == "angle":
         now, by = format_angle(value), format_angle(abs(apart))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from clothwright.cost.money import rounded
 from clothwright.cost.rates import Rates
-from clothwright.cost.sheet import ClothBought
+from clothwright.cost.sheet import YARD, ClothBought
 from clothwright.order import Cloth
 from clothwright.units import Unit
 
@@ -33,16 +33,18 @@ def bought_by_lay(
 def bought_as_said(
     key: str,
     article: str,
-    metres: Decimal,
+    amount: Decimal,
     cloth: Cloth | None,
     rates: Rates,
     unit: Unit,
+    by: str = "m",
 ) -> ClothBought:
-    """So many metres of a cloth at the order's price, or else at the house's. Raises
-    CostError."""
+    """So much of a cloth (`by` "m" or "yd") at the order's price, or else at the
+    house's. Raises CostError."""
     if cloth is None or cloth.price is None:
+        metres = rounded(amount * YARD) if by == "yd" else amount
         return ClothBought(article, metres, rates.cloth_price(article, key))
-    price = cloth.price
-    if cloth.sold(unit).unit == "yd":
-        price = rounded(price / Decimal("0.9144"), rates.places)
-    return ClothBought(article, metres, price)
+    price, sold = cloth.price, cloth.sold(unit).unit
+    if sold != by:
+        price = rounded(price / YARD if sold == "yd" else price * YARD, rates.places)
+    return ClothBought(article, amount, price, by)

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import Enum
+from fractions import Fraction
 from typing import NamedTuple
 
 from clothwright.cost.money import by_margin, by_markup, plain, rounded, shown, up_to
@@ -18,6 +19,10 @@ from clothwright.features.notions import Notion
 from clothwright.features.operations import Task
 from clothwright.making import MakingOrder
 from clothwright.making.cutting import bought, cutting_sheet
+from clothwright.units import mixed
+
+YARD = Decimal("0.9144")
+"""Metres in a yard."""
 
 
 class ClothBought(NamedTuple):
@@ -31,8 +36,8 @@ class ClothBought(NamedTuple):
 
     @property
     def metres(self) -> Decimal:
-        """What is bought, in metres (1 yd is 0.9144 m)."""
-        return self.amount * Decimal("0.9144") if self.unit == "yd" else self.amount
+        """What is bought, in metres."""
+        return self.amount * YARD if self.unit == "yd" else self.amount
 
 
 class Row(Enum):
@@ -197,7 +202,7 @@ def _materials(
         yield Line(
             Row.MATERIALS,
             name,
-            f"{plain(bought_)} {unit}",
+            _told(bought_, unit),
             shown(price, rates.places),
             amount,
         )
@@ -206,6 +211,14 @@ def _materials(
         amount = rounded(total * share / 100, rates.places)
         name = f"handling, {plain(share)} %"
         yield Line(Row.MATERIALS, name, "", "", amount)
+
+
+def _told(amount: Decimal, unit: str) -> str:
+    """A length of cloth as a shop tells it: "1.6 m", "1 5/8 yd"."""
+    parts = Fraction(amount)
+    if unit == "yd" and parts.denominator <= 8:
+        return f"{mixed(parts)} yd"
+    return f"{plain(amount)} {unit}"
 
 
 def _notions(making: MakingOrder, rates: Rates) -> Iterator[Line]:

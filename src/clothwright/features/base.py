@@ -204,6 +204,10 @@ class Feature(BaseModel):
     """The codes of its seams, each with what it stands for, for a garment that has none
     such: "S46": "mouth of a slanting pocket"."""
 
+    retells: ClassVar[Mapping[str, str]] = {}
+    """Words of other features' sentences that are others where it is: what they call
+    the armhole is a strapless bodice's top edge."""
+
     page: ClassVar[int] = 1
     """Place of its rules in the book: the block's page (0) comes first, and a rule or a
     default of a later page takes the place of an earlier one's, as trued darts do (2).
@@ -235,6 +239,13 @@ class Feature(BaseModel):
     def said(self) -> str:
         """Its sentence, as it is set."""
         return self.sentence
+
+    def said_beside(self, others: Iterable["Feature"]) -> str:
+        """Its sentence, as it is set, in an order of these features."""
+        text = self.said()
+        for old, new in (pair for f in others for pair in f.retells.items()):
+            text = text.replace(old, new)
+        return text
 
     def provides(self) -> frozenset[str]:
         """Words for what this feature provides, as it is set."""

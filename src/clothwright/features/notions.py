@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
+from clothwright.units import opening
+
 
 class Article(Enum):
     """What is bought, as the house rates name it; or cut from a cloth at hand."""
@@ -103,7 +105,7 @@ class Notion:
             many = str(_COUNTED.get(self.count, self.count)).capitalize()
             return f"{many} {self.named}{size}, {self.where}{spare}."
         in_all = "" if self.in_all is None else f"; in all {fmt(self.in_all)}"
-        what = what[:1].upper() + what[1:]
+        what = opening(what)
         return f"{what}: {self.amount(fmt)}, {self.where}{in_all}."
 
     @property

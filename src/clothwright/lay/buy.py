@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from clothwright.lay.spread import Spread
 from clothwright.order import Cloth, SoldBy
-from clothwright.units import Unit, format_length
+from clothwright.units import Unit, format_length, mixed
 
 PLAIN = 0.03
 """Share that is added for straightening the ends and for cutting (§2.9)."""
@@ -61,14 +61,7 @@ class ToBuy:
         if unit == "m":
             metres = Decimal(parts) * self.steps
             return f"{metres} m"
-        whole, rest = divmod(Fraction(parts) * self.steps, 1)
-        said = " ".join(
-            [
-                *([str(whole)] if whole or not rest else []),
-                *([str(rest)] if rest else []),
-            ]
-        )
-        return f"{said} yd"
+        return f"{mixed(Fraction(parts) * self.steps)} yd"
 
 
 def to_buy(

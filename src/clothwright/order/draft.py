@@ -38,7 +38,7 @@ from clothwright.rules import (
     RuleError,
 )
 from clothwright.truing import Report, check_all
-from clothwright.units import Unit, pretty_length, retold, told_apart
+from clothwright.units import Unit, opening, pretty_length, retold, told_apart
 
 
 @dataclass(frozen=True)
@@ -353,7 +353,7 @@ def _beyond_usual(feature: Feature, unit: Unit) -> Iterable[Finding]:
         yield Finding(
             "usual",
             Severity.WARN,
-            f"{number.name[:1].upper()}{number.name[1:]} is {show(value)}; usual is "
+            f"{opening(number.name)} is {show(value)}; usual is "
             f"{show(low)} to {show(high)}.",
             number.symbol,
             "Look whether that is meant.",

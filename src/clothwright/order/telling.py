@@ -1,6 +1,8 @@
 """Telling where numbers come from, and what features there are, in plain lines."""
 
+import re
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from clothwright.curves import distance
 from clothwright.features import KINDS, Feature, Number
@@ -28,25 +30,63 @@ def show(value: float, kind: Kind, unit: Unit) -> str:
 
 def tell_all(draft: Draft) -> list[str]:
     """A line for every number, point, edge and seam that can be asked for."""
-    unit = draft.order.unit
-    lines = ["Numbers"]
+    lines = []
+    for heading, named in _all(draft).items():
+        lines.append(heading)
+        lines += [
+            "  ".join(("", n.name, *filter(None, (n.size, n.words)))) for n in named
+        ]
+    return lines
+
+
+def tell_near(draft: Draft, words: str) -> list[str]:
+    """Lines like those of `tell_all` for what is called by these words, where nothing
+    has them as its name: "waist dart" finds fd, front waist dart."""
+    wanted = re.split(r"[\s,_.]+", words.lower().strip())
+    return [
+        "  ".join(filter(None, (n.name, n.size, n.words)))
+        for named in _all(draft).values()
+        for n in named
+        if set(wanted) <= set(re.split(r"\W+", n.words.lower()))
+    ]
+
+
+class _Named(NamedTuple):
+    """What can be asked for: its name, how large it is, and what it is in words."""
+
+    name: str
+    size: str
+    words: str
+
+
+def _all(draft: Draft) -> dict[str, list[_Named]]:
+    """All that can be asked for, under headings."""
+    unit, sheet = draft.order.unit, draft.sheet
+    numbers = []
     for key in draft.numbers.keys():  # noqa: SIM118
         try:
             r = draft.numbers.why(key)
         except RuleError:
             continue
-        lines.append(f"  {r.symbol}  {show(r.value, r.kind, unit)}  {r.name}")
-    lines.append("Points")
-    lines += [f"  {n}" for n in draft.sheet.points]
-    lines.append("Edges")
-    for p in draft.sheet.pieces.values():
-        lines += [
-            f"  {p.code}.{e.name}  {format_length(e.length, unit)}" for e in p.edges
-        ]
-    lines.append("Seams")
-    lines += [f"  {s.code}  {s.name}" for s in draft.sheet.seams]
-    lines += [f"  {w.code}  {w.name}" for w in laid(draft.sheet, draft.numbers)]
-    return lines
+        numbers.append(_Named(r.symbol, show(r.value, r.kind, unit), r.name))
+    made = {s.makes: s.says for s in draft.steps}
+    edges = [
+        _Named(
+            f"{p.code}.{e.name}",
+            format_length(e.length, unit),
+            f"{p.name.lower()}, {e.name}",
+        )
+        for p in sheet.pieces.values()
+        for e in p.edges
+    ]
+    seams = [(s.code, s.name) for s in sheet.seams]
+    seams += [(line.code, line.name) for line in laid(sheet, draft.numbers)]
+    return {
+        "Numbers": numbers,
+        "Points": [_Named(p, "", made.get(p, "")) for p in sheet.points],
+        "Edges": edges,
+        "Seams": [_Named(code, "", name) for code, name in seams],
+    }
 
 
 def tell_why(draft: Draft, name: str) -> list[str] | None:
@@ -141,7 +181,7 @@ def _thread(
     told = set() if told is None else told
     pad = "  " * depth
     how = f" = {retold(r.formula, unit)}" if r.formula else ""
-    sure = f", ± {r.sigma:g}" if r.sigma is not None else ""
+    sure = f", ± {show(r.sigma, r.kind, unit)}" if r.sigma is not None else ""
     source = f" [{r.source}]" if r.source else ""
     yield (
         f"{pad}{r.symbol}{how}: {show(r.value, r.kind, unit)}, {r.name} "
@@ -228,7 +268,8 @@ def tell_features(kind: str = "") -> list[str] | None:
 
 
 def _feature(f: type[Feature], name: str) -> list[str]:
-    told = f.sentence.replace("[", "").replace("]", "")
+    told = re.sub(r"\{(\w+)\}", lambda m: m[1].upper(), f.sentence)
+    told = told.replace("[", "").replace("]", "")
     lines = [f'kind = "{name}"', f"  {told}"]
     lines += [
         f"  {why[0].upper()}{why[1:]}." for why in dict.fromkeys(f.needs.values())

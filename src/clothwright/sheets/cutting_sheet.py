@@ -12,7 +12,7 @@ from clothwright.making.thread import REEL, WASTE, reels
 from clothwright.order.cautions import at_work
 from clothwright.order.pattern import finishing_of
 from clothwright.sheets.booklet import compile_to
-from clothwright.units import Unit, cm_to_ligne, pretty_length
+from clothwright.units import Unit, cm_to_ligne, opening, pretty_length
 
 
 def write_cutting_sheet(
@@ -56,7 +56,7 @@ def cutting_told(
         ],
         "strips": [
             [
-                _capital(one.article.value),
+                opening(one.article.value),
                 _strip(one, unit),
                 one.where,
                 "" if one.total is None else pretty_length(one.total, unit),
@@ -89,11 +89,7 @@ def _by_article(notions: tuple[Notion, ...]) -> list[Notion]:
 
 def _cloth_name(cloth: str, names: Mapping[str, str]) -> str:
     name = names.get(cloth, cloth)
-    return _capital(name) if name == cloth else f"{_capital(cloth)}: {name}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return opening(name) if name == cloth else f"{opening(cloth)}: {name}"
 
 
 def _strip(one: Notion, unit: Unit) -> str:
@@ -117,7 +113,7 @@ def _notion(one: Notion, unit: Unit) -> list[str]:
         least = "at least " if one.at_least else ""
         wide = "" if one.size is None else f", {pretty_length(one.size, unit)} wide"
         size = f"{least}{pretty_length(one.length, unit)}{wide}"
-    return [_capital(one.article.value), many, size, one.where]
+    return [opening(one.article.value), many, size, one.where]
 
 
 def _tape(sheet: CuttingSheet, reel: float, unit: Unit) -> str:

@@ -120,7 +120,7 @@ def stroke_of(stroke: Stroke, key: str) -> str:
     fill = "black" if stroke.solid else "none"
     kind = escape(stroke.meaning.value)
     return (
-        f'<path id="{key}" class="{kind}" d="{_data(stroke.path)}" fill="{fill}" '
+        f'<path id="{key}" class="{kind}" d="{path_data(stroke.path)}" fill="{fill}" '
         f'stroke="black" stroke-width="{look.width:g}"{dash}/>'
     )
 
@@ -143,7 +143,8 @@ def text_of(t: DrawnText, *, halo: bool = False) -> str:
     )
 
 
-def _data(path: Path) -> str:
+def path_data(path: Path) -> str:
+    """A path as SVG writes it, mm."""
     pen = SvgPen()
     path.draw(pen)
     return "".join(pen.words)

@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from clothwright.paper import Amount, Sheet, Step, Verb
 from clothwright.rules import Kind, Numbers, RuleError
-from clothwright.units import Unit, format_angle, pretty_length
+from clothwright.units import Unit, format_angle, opening, pretty_length
 
 Teller = Callable[[Step, Unit, Numbers, Sheet], str]
 
@@ -36,7 +36,7 @@ NOTHING = 0.005
 
 def tell(step: Step, unit: Unit, numbers: Numbers, sheet: Sheet) -> str:
     """One plain instruction. `sheet` holds the named marks, for a turn's chord."""
-    return mark_name(_cap(_TELL[step.verb](step, unit, numbers, sheet)) + ".")
+    return mark_name(opening(_TELL[step.verb](step, unit, numbers, sheet)) + ".")
 
 
 _OF = {
@@ -76,10 +76,6 @@ def amount(a: Amount, unit: Unit, numbers: Numbers) -> str:
     if kind is Kind.COUNT:
         return f"{a.value:.0f}"
     return pretty_length(abs(a.value), unit)
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _start(s: Step, unit: Unit, n: Numbers, sheet: Sheet) -> str:

@@ -10,7 +10,7 @@ from clothwright.making.telling import end_of, notch_words
 from clothwright.paper import Piece, Run, Seam, SeamKind, Sheet, Step, Verb
 from clothwright.sheets.drawing import Drawn, Hand, Scene, apart
 from clothwright.truing import Walk, walk
-from clothwright.units import Unit, pretty_length
+from clothwright.units import Unit, opening, pretty_length
 
 _Fmt = Callable[[float], str]
 
@@ -49,7 +49,7 @@ def _told(sheet: Sheet, seam: Seam, unit: Unit) -> str:
     w = walk(sheet, seam)
     start = end_of(sheet, seam.start, seam.left[0], start=True)
     end = end_of(sheet, seam.end, seam.left[-1], start=False)
-    name = seam.name[:1].upper() + seam.name[1:]
+    name = opening(seam.name)
     said = [f"{name}, from {start} to {end}: {_lengths(sheet, w, fmt(w.left), fmt)}"]
     if notches := notch_words(seam, start, fmt):
         said.append(f"Notch: {notches}")

@@ -52,7 +52,8 @@ from clothwright.truing.tolerances import (
     WRONG_WAY,
 )
 from clothwright.truing.walk import Walk, walk_all
-from clothwright.truing.words import Fmt, opening
+from clothwright.truing.words import Fmt
+from clothwright.units import opening
 
 ROUNDED = ("neck", "armhole", "cap")
 """Words in the name of an edge whose curves must not wobble (C16)."""

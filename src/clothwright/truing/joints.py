@@ -17,7 +17,7 @@ from typing import Final, NamedTuple
 from clothwright.findings import Finding, Severity
 from clothwright.paper import PaperError, Piece, Sheet
 from clothwright.truing.tolerances import EACH_CORNER, FOLD_CORNER, WAIST_SUM, Band
-from clothwright.truing.words import opening
+from clothwright.units import opening
 
 JOINT_CODE = "angle"
 """Code of a finding about a joint."""

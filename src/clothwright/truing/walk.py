@@ -26,7 +26,8 @@ from clothwright.truing.tolerances import (
     SEAM_LONG,
     Band,
 )
-from clothwright.truing.words import Fmt, amounts, opening, pair
+from clothwright.truing.words import Fmt, amounts, pair
+from clothwright.units import opening
 
 SET_IN = 1.0
 """Planned ease from here on is a sleeve's: walked by the band of a cap, cm."""

@@ -31,8 +31,3 @@ def amounts(fmt: Fmt, values: Sequence[float]) -> list[str]:
     if hidden or alike:
         return [f"{abs(v) * 10:.1f} mm" for v in values]
     return texts
-
-
-def opening(name: str) -> str:
-    """A name as the first word of a sentence."""
-    return name[:1].upper() + name[1:]

@@ -2,6 +2,7 @@
 
 import math
 import re
+from fractions import Fraction
 from typing import NamedTuple
 
 from clothwright.units.unit import Unit
@@ -120,6 +121,12 @@ def yards_up_to_eighth(cm: float) -> Fraction16:
     return Fraction16(1, whole, num // g, 8 // g)
 
 
+def mixed(number: Fraction) -> str:
+    """A number in plain characters, whole and fraction: "1 5/8", "3/8", "2"."""
+    whole, rest = divmod(number, 1)
+    return " ".join(str(part) for part in (whole, rest) if part) or "0"
+
+
 def metres_up_to_tenth(cm: float) -> float:
     """Cloth to buy in metres, rounded up to 0.1 m."""
     return math.ceil(cm / 10 - 1e-9) / 10
@@ -145,6 +152,11 @@ def told_apart(text: str) -> str:
 
 
 _CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")
+
+
+def opening(words: str) -> str:
+    """Words at the head of a sentence, with a capital."""
+    return words[:1].upper() + words[1:]
 
 
 def retold(text: str, unit: Unit) -> str:

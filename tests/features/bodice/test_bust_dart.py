@@ -281,5 +281,5 @@ def test_a_dart_crosses_the_neck_and_is_cut_with_its_allowance(
 
 def test_a_dart_does_not_run_along_the_neck() -> None:
     for along in (0.25, 0.45):
-        with pytest.raises(OrderError, match=r"place \(along\) another"):
+        with pytest.raises(OrderError, match=r'place \(along of "bust dart"\) another'):
             draft(order(P92, to_neck(FrontShape.SQUARE, along)))

@@ -141,7 +141,7 @@ def test_below_a_yoke_it_is_the_yoke_that_leaves_no_room() -> None:
     with pytest.raises(OrderError) as said:
         draft(order(P92, (*led(along=0.05), FrontYoke())))
     assert "below the seam of the yoke at the centre front" in str(said.value)
-    assert "make the yoke (Yf) less deep" in str(said.value)
+    assert 'make the yoke (depth of "front yoke") less deep' in str(said.value)
     assert "Df" not in str(said.value)
     steps = steps_text(draft(order(P92, (*led(along=0.5), FrontYoke()))))
     place = next(t for t in steps if "new place of the bust dart" in t)

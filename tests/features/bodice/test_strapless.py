@@ -255,3 +255,13 @@ def test_a_pitch_that_is_off_the_armhole_is_told_by_the_share() -> None:
     asked = order(ansur_whole()[304], features, estimates=RuleSet.HANDBOOK)
     with pytest.raises(OrderError, match="set share"):
         draft(asked)
+
+
+def test_its_panels_are_told_from_its_top_edge() -> None:
+    """A strapless bodice has no armhole for a princess line to begin at."""
+    with_top = held(lines="armhole")
+    without = [f for f in with_top if f.kind != "strapless"]
+    for f in with_top:
+        if "armhole princess" in f.kind:
+            assert "from the top edge" in f.said_beside(with_top)
+            assert "from the armhole" in f.said_beside(without)

@@ -153,9 +153,18 @@ def test_a_dart_within_the_yoke_is_seamed_or_refused() -> None:
 @pytest.mark.parametrize(
     ("features", "says"),
     [
-        (yoked("armhole", FrontYoke(depth=14.2)), r"must stay: make the yoke \(Yf\)"),
-        (yoked("shoulder", FrontYoke(depth=28.0)), r"make it \(Yf\) less deep"),
-        (yoked("shoulder", FrontYoke(depth=6.0)), r"make the yoke \(Yf\) deeper"),
+        (
+            yoked("armhole", FrontYoke(depth=14.2)),
+            r"must stay: make the yoke \(depth of .front yoke.\)",
+        ),
+        (
+            yoked("shoulder", FrontYoke(depth=28.0)),
+            r"make it \(depth of .front yoke.\) less deep",
+        ),
+        (
+            yoked("shoulder", FrontYoke(depth=6.0)),
+            r"make the yoke \(depth of .front yoke.\) deeper",
+        ),
         (
             swapped(
                 yoked("armhole", BackYoke()), Block(back_shoulder=BackShoulder.YOKE)

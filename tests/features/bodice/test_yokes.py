@@ -191,8 +191,11 @@ def test_a_back_yoke_takes_the_shoulder_dart(depth: float | None, body: Body) ->
             swapped(yoked(BackYoke(bow=1.0)), Block(back_shoulder=BackShoulder.YOKE)),
             "make its bow 0",
         ),
-        (yoked(FrontYoke(depth=6.0)), r"make the yoke \(Yf\) deeper"),
-        (yoked(FrontYoke(depth=28.0)), r"make it \(Yf\) less deep"),
+        (
+            yoked(FrontYoke(depth=6.0)),
+            r'make the yoke \(depth of "front yoke"\) deeper',
+        ),
+        (yoked(FrontYoke(depth=28.0)), r'make it \(depth of "front yoke"\) less deep'),
         (yoked(BackYoke(slope=8.0, depth=6.0)), "misses the armhole"),
         (
             yoked(
@@ -230,5 +233,8 @@ def test_a_seam_through_the_hollow_of_the_armhole_is_refused_in_words() -> None:
         Torso(),
         NeckFacing(),
     )
-    with pytest.raises(OrderError, match=r"meets it twice: make the yoke \(Yf\) less"):
+    with pytest.raises(
+        OrderError,
+        match=r'meets it twice: make the yoke \(depth of "front yoke"\) less',
+    ):
         draft(order(woman(59), features, estimates=RuleSet.SURVEY))

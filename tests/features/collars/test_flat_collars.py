@@ -110,7 +110,9 @@ def test_a_sailor_collar_hangs_square() -> None:
     assert collar.interior_angle("lower") == pytest.approx(90.0, abs=0.1)
     tip = closed_neck(d.sheet, d.numbers.Lr).tip
     assert collar.edge("outer").path.end.x < tip.x - 0.2
-    with pytest.raises(OrderError, match=r"make it \(collar across\) .* to .* cm"):
+    with pytest.raises(
+        OrderError, match=r'make it \(across of "sailor collar"\) .* to .* cm'
+    ):
         made(P92, SailorCollar(across=24.0), Neckline(shape=FrontShape.V))
     with pytest.raises(OrderError, match='make its shape "V"'):
         made(P92, SailorCollar())
@@ -133,7 +135,8 @@ def test_where_a_sailor_collar_may_end_is_told_in_one_unit(unit: Unit) -> None:
     """Both ends of the range in the order's unit, the lower first."""
     wide = SailorCollar(across=24.0)
     features = sleeved_features(wide, Neckline(shape=FrontShape.V))
-    says = rf"make it \(collar across\) (\S+) {unit.value} to (\S+) {unit.value}"
+    u = unit.value
+    says = rf"make it \(across of .sailor collar.\) (\S+) {u} to (\S+) {u}"
     with pytest.raises(OrderError, match=says) as e:
         draft(order(P92, features, unit=unit))
     low, high = re.findall(says, str(e.value))[0]

@@ -44,7 +44,9 @@ def test_the_round_of_a_stand_leaves_its_lap() -> None:
 
 
 def test_a_corner_rounder_than_the_stand_is_high_is_refused() -> None:
-    with pytest.raises(OrderError, match=r"\(collar corner\) 1\.4 cm or less"):
+    with pytest.raises(
+        OrderError, match=r'\(corner of "stand collar"\) 1\.4 cm or less'
+    ):
         made(P92, StandCollar(height=1.5, corner=3.0))
 
 

@@ -132,9 +132,13 @@ def test_what_it_refuses() -> None:
         refused(*sleeved_features(NECK, BEHIND, FunnelNeck(front=2.0, tilt=5.0)))
     deep = BackNeckline(shape=BackShape.STANDARD, depth=28.0)
     for behind in (deep, BackNeckline(shape=BackShape.STANDARD, depth=12.0)):
-        with pytest.raises(OrderError, match=r"back.* higher .*\(Db\) less deep"):
+        with pytest.raises(
+            OrderError, match=r'back.* higher .*\(depth of "back neckline"\) less deep'
+        ):
             refused(*sleeved_features(NECK, behind, FunnelNeck()))
-    with pytest.raises(OrderError, match=r"\(fn front\) lower there, or its tilt"):
+    with pytest.raises(
+        OrderError, match=r'\(front of "funnel neck"\) lower there, or its tilt'
+    ):
         refused(*sleeved_features(NECK, BEHIND, FunnelNeck(front=9.0, tilt=2.0)))
     with pytest.raises(OrderError, match="shoulder"):
         top = closed_back(lines="shoulder", front=FrontShape.STANDARD)

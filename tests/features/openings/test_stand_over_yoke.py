@@ -128,7 +128,7 @@ def test_a_button_on_the_seam_is_refused_with_a_depth_that_goes() -> None:
         (told,) = (f for f in near.findings if f.code == "BT6")
         assert near.failed
         assert told.data["near"] == pytest.approx(abs(off), abs=0.1 * MM)
-        wanted = re.search(r"\(Yf\) ([\d.]+) cm deep", told.to_do)
+        wanted = re.search(r'\(depth of "front yoke"\) ([\d.]+) cm deep', told.to_do)
         assert wanted
         yoke = FrontYoke(depth=float(wanted[1]))
         moved = draft(order(P92, shirt(ButtonStand(), yoke)))

@@ -182,8 +182,16 @@ def test_real_bodies(k: int, unit: Unit) -> None:
 @pytest.mark.parametrize(
     ("wrap", "more", "said"),
     [
-        (WrapSkirt(crossing=29.0), (), "make the crossing (wx S) less"),
-        (WrapSkirt(crossing=7.3), (), "make the crossing (wx S) less, or so much more"),
+        (
+            WrapSkirt(crossing=29.0),
+            (),
+            'make the crossing (crossing of "wrap skirt") less',
+        ),
+        (
+            WrapSkirt(crossing=7.3),
+            (),
+            'make the crossing (crossing of "wrap skirt") less, or so much more',
+        ),
         (WrapSkirt(crossing=10.0, edges=Edging.FACED), (), "too little for a facing"),
         (WrapSkirt(), (SkirtZip(),), "a skirt opens once"),
         (WrapSkirt(), (Waistband(),), "finished one way only"),

@@ -204,9 +204,13 @@ def test_a_side_dart_in_the_way_is_refused() -> None:
 
 
 def test_too_short_a_sleeve_is_refused() -> None:
-    with pytest.raises(OrderError, match=r"make the sleeve \(lk\) longer"):
+    with pytest.raises(
+        OrderError, match=r'make the sleeve \(length of "kimono sleeve"\) longer'
+    ):
         made(P80, Kimono(reach=Reach.SHORT))
-    with pytest.raises(OrderError, match=r"make the sleeve \(lk\) longer"):
+    with pytest.raises(
+        OrderError, match=r'make the sleeve \(length of "kimono sleeve"\) longer'
+    ):
         made(P80, Kimono(reach=Reach.SHORT, angle=45.0))
     sews(made(P80, Kimono(length=28.0, angle=45.0)))
 
@@ -225,7 +229,7 @@ def test_allowances_that_do_not_end_beside_a_gusset_are_refused() -> None:
         for code in ("F", "B"):
             piece = with_darts_capped(d.sheet.piece(code))[0]
             assert cut_line(piece, Allowances(Unit.CM, d.order.said)).narrow == ()
-    says = r"allowances take \S+ cm there.*\(km angle\).*\(lk\)"
+    says = r'allowances take \S+ cm there.*\(angle of "kimono sleeve"\).*\(length of'
     assert any(re.search(says, s) for s in said)
 
 
@@ -257,7 +261,8 @@ def test_the_rules_know_the_arm_as_it_is_drawn(body: Body) -> None:
         neck = Neckline(shape=shape, contour=1.2 if shape is FrontShape.ROUND else None)
         d = made(body, neck)
         n, at = d.numbers, d.sheet.points
-        arms = kimono_rules.front_and_back(n)
+        place = (n[k] for k in kimono_rules.PLACE)
+        arms = kimono_rules.arms(n.km_angle, n.lk, n.km_hem, *place)
         for arm, tip, corner in zip(arms, ("Kf", "Kbk"), ("Kfu", "Kbu"), strict=True):
             assert distance(at[tip], arm.tip) < 0.01 * MM
             assert distance(at[corner], arm.corner + arm.down * n.km_drop) < MM
@@ -300,6 +305,6 @@ def test_a_sleeve_that_ends_by_its_corner_is_told_by_its_length(
     try:
         d = made(body, Kimono(length=length, radius=6.0, lowered=4.35))
     except OrderError as e:
-        assert re.search(r"\(lk\) longer|km drop", str(e)), e
+        assert re.search(r'\(length of "kimono sleeve"\) longer|km drop', str(e)), e
         return
     assert not d.failed, d.failures()

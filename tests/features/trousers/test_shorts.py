@@ -121,7 +121,10 @@ def test_what_does_not_go_is_refused() -> None:
 
 def test_a_crease_beside_the_hem_is_told_by_length_and_width() -> None:
     wide = Trousers(hem=120.0, inside_leg=39.8, stretched=0.65)
-    with pytest.raises(OrderError, match=r"\(sh\) longer, or .*\(HW\) narrower"):
+    with pytest.raises(
+        OrderError,
+        match=r'\(length of "shorts"\) longer, or .*\(hem of "trousers"\) narrower',
+    ):
         draft(order(ansur_whole()[0], trouser_features(wide, Shorts())))
 
 

@@ -99,6 +99,7 @@ class Strapless(Feature):
         "S111": "top edge of a strapless bodice behind, and its facing; a lining to "
         "the edge has LE8",
     }
+    retells: ClassVar[Mapping[str, str]] = {"from the armhole": "from the top edge"}
     gives: ClassVar[frozenset[str]] = frozenset(
         {
             *("neckline", "back neck", "armhole", "sleeveless", "strapless"),

@@ -22,6 +22,12 @@ SEAMS = {
     "S35": "centre back seam of a skirt",
 }
 
+ONE_HANGS = (
+    "one thing hangs at the waist: a peplum, a skirt, or a torso, which is bodice and "
+    "skirt in one; leave the other off"
+)
+"""Why two of them do not go together."""
+
 HANGING_SEAMS = {"S7": "side seam of a peplum or of a skirt on a bodice"}
 
 POCKET_SEAMS = {

@@ -23,7 +23,7 @@ from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.chains import Chains
 from clothwright.features.operations import Operation
 from clothwright.features.skirts import wrap_dress
-from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, ONE_HANGS
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
 from clothwright.features.skirts.peplum_pieces import (
@@ -102,9 +102,7 @@ class DressSkirt(Feature):
         "dress opening": "a dress is put on through its back or front; add a "
         '"concealed zip" or a "button stand", or wrap it (front = "crossing")',
     }
-    clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam"
-    }
+    clashes: ClassVar[dict[str, str]] = {"skirt": ONE_HANGS}
 
     length: Annotated[
         Length | None,

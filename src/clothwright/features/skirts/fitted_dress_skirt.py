@@ -20,7 +20,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.features.skirts.about import HANGING, HANGING_SEAMS
+from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, ONE_HANGS
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum_pieces import share_to_panel
 from clothwright.features.skirts.peplum_rules import AT_EDGE, called
@@ -66,7 +66,7 @@ class FittedDressSkirt(Feature):
         '"concealed zip"',
     }
     clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam",
+        "skirt": ONE_HANGS,
         "laid waist dart": "a bodice that is gathered at its waist has no dart for the "
         "skirt's to meet; lead the bust dart there as a dart",
     }

@@ -24,7 +24,12 @@ from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
-from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, PANEL_SEAMS
+from clothwright.features.skirts.about import (
+    HANGING,
+    HANGING_SEAMS,
+    ONE_HANGS,
+    PANEL_SEAMS,
+)
 from clothwright.features.skirts.hanging_seams import (
     hanging_joints,
     hanging_panels,
@@ -120,9 +125,7 @@ class Peplum(Feature):
     }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
-    clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam"
-    }
+    clashes: ClassVar[dict[str, str]] = {"skirt": ONE_HANGS}
 
     length: Annotated[
         Length | None,

@@ -20,13 +20,12 @@ from clothwright.curves import (
     turned,
     unit,
 )
+from clothwright.features.sleeves.raglan_lines import curve
 from clothwright.paper import PaperError
 
 BENDS = 7.0
 """The overarm line has rounded the tip of the shoulder so far below it, cm (common
 practice, no source)."""
-
-_HANDLE = 0.35
 
 TOO_SHORT = (
     "so short a sleeve ends where the seam under the arm turns into the side: make the "
@@ -104,9 +103,9 @@ class Arm:
         way = self.along
         at_tip = unit(direction(self.neck, self.tip) + way)
         low = self.tip + way * min(BENDS, 0.6 * self.length)
-        last = _curve(self.tip, at_tip, low, way)
+        last = curve(self.tip, at_tip, low, way)
         return (
-            _curve(self.neck, self.shoulder, self.tip, at_tip)
+            curve(self.neck, self.shoulder, self.tip, at_tip)
             + last
             + Path.line(low, low + way * (self.length - last.length))
         )
@@ -115,7 +114,7 @@ class Arm:
         """The hem, square to the overarm line and to the seam under the arm."""
         square = turned(direction(foot, self.corner), 90)
         arrive = square if dot(square, self.across) > 0 else square * -1.0
-        return _curve(self.overarm.end, self.across, foot, arrive)
+        return curve(self.overarm.end, self.across, foot, arrive)
 
 
 def apart(front: Vector, back: Vector) -> float:
@@ -216,8 +215,3 @@ def slashed(arm: Arm, foot: Point, leg: float) -> Slash:
         arm.corner + into * deep,
         arm.corner + arm.down * CORNER,
     )
-
-
-def _curve(a: Point, leave: Vector, b: Point, arrive: Vector) -> Path:
-    reach = _HANDLE * distance(a, b)
-    return Path.cubic(a, a + leave * reach, b - arrive * reach, b)

@@ -14,7 +14,7 @@ from clothwright.curves import Point, direction, rotate, turned
 from clothwright.features.sleeves.kimono_cut import LEFT_OF_SIDE, STEEP
 from clothwright.features.sleeves.kimono_lines import Arm, Round, apart, evened
 from clothwright.features.sleeves.sleeve_lengths import Reach
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Kind, RuleTable
 
 _SRC = "transformations 4"
 _OWN = "common practice, no source"
@@ -74,15 +74,15 @@ def _hem(
     return max(EL + (WR - EL) * min(1.0, (lk - SE) / (AL - SE)) + 6.0, HD + 1.0)
 
 
-_PLACE = (
+PLACE = (
     *("x_hf", "y_hf", "S", "sigma_f", "sigma_f_new"),
     *("x_tip_b", "y_tip_b", "sigma_b_new"),
     *("xs", "a", "yB", "yW", "x_BP", "y_BP", "theta", "phi_n", "km_raise"),
 )
-"""Where shoulders, sides and bust point lie: what `_arms` takes."""
+"""Where shoulders, sides and bust point lie: what `arms` takes."""
 
 
-def _arms(
+def arms(
     angle: float,
     length: float,
     hem: float,
@@ -141,12 +141,6 @@ def _arms(
     )
 
 
-def front_and_back(n: Numbers) -> tuple[Arm, Arm]:
-    """Front and back of the sleeve of these numbers, the underarm not yet lowered."""
-    place = (n[k] for k in _PLACE)
-    return _arms(n.km_angle, n.lk, n.km_hem, *place)
-
-
 def _lowered(halves: tuple[Arm, Arm], angle: float, UA: float, gw: float) -> float:
     """How far the underarm is lowered for the room round the arm, cm."""
     have = sum(h.wide for h in halves)
@@ -164,10 +158,10 @@ def _lowered(halves: tuple[Arm, Arm], angle: float, UA: float, gw: float) -> flo
     "with half of a gusset; 3 to 8 cm",
     low=0.0,
     high=14.0,
-    needs=("UA", "km_angle", "gw", *_PLACE),
+    needs=("UA", "km_angle", "gw", *PLACE),
 )
 def _drop(UA: float, km_angle: float, gw: float, *place: float) -> float:
-    return _lowered(_arms(km_angle, 0.0, 0.0, *place), km_angle, UA, gw)
+    return _lowered(arms(km_angle, 0.0, 0.0, *place), km_angle, UA, gw)
 
 
 @_rule(
@@ -180,20 +174,20 @@ def _drop(UA: float, km_angle: float, gw: float, *place: float) -> float:
     "the arm",
     low=25.0,
     high=60.0,
-    needs=("UA", "gw", "lk", "km_hem", "km_R", *_PLACE),
+    needs=("UA", "gw", "lk", "km_hem", "km_R", *PLACE),
 )
 def _angle(
     UA: float, gw: float, lk: float, km_hem: float, km_R: float, *place: float
 ) -> float:
-    halves = _arms(USUAL, lk, km_hem, *place)
+    halves = arms(USUAL, lk, km_hem, *place)
     drop = _lowered(halves, USUAL, UA, gw)
     _, a, yB, yW = place[_XS : _XS + 4]
     room = hypot(a, yW - yB) - drop - LEFT_OF_SIDE
-    arms = tuple(replace(h, corner=h.corner + h.down * drop) for h in halves)
-    longer = evened(arms, km_R) or 0.0
+    lowered = tuple(replace(h, corner=h.corner + h.down * drop) for h in halves)
+    longer = evened(lowered, km_R) or 0.0
     reaches = (
         Round.of(arm, arm.under(more)[0], km_R).reach
-        for arm, more in zip(arms, (-longer, longer), strict=True)
+        for arm, more in zip(lowered, (-longer, longer), strict=True)
     )
     return USUAL if max(reaches) < room - _NEAR else WITH_GUSSET
 
@@ -202,7 +196,7 @@ USUAL, WITH_GUSSET = 32.0, 42.0
 """The overarm line where there is room for the round, and where a gusset takes its
 place, degrees below the level (30 to 55; a gusset from 40: transformations 4)."""
 
-_XS = _PLACE.index("xs")
+_XS = PLACE.index("xs")
 
 _NEAR = 0.1
 """The side is drawn so much shorter at most when it is trued, cm."""

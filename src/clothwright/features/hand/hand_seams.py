@@ -98,15 +98,28 @@ def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, .
 
 def off_corners(sheet: Sheet, piece: str) -> Sheet:
     """The sheet with notches of a piece's seams moved off corners that a new cut has
-    made, both of a pair by as much."""
+    made, both of a pair by as much; where one bounds what is eased in, that ends at it
+    still."""
     out = []
     for s in sheet.seams:
         if not s.notches or not any(r.piece == piece for r in s.runs()):
             continue
         corners = [_corners(sheet, chain) for chain in (s.left, s.right)]
         notches = tuple(_moved_off(k, corners) for k in s.notches)
-        out.append(replace(s, notches=notches))
+        zone = s.zone
+        if zone is not None:
+            first, last = (_with_notch(at, s.notches, notches) for at in zone)
+            zone = first, last
+        out.append(replace(s, notches=notches, zone=zone))
     return sheet.sew(*out)
+
+
+def _with_notch(
+    at: float, before: Sequence[NotchPair], after: Sequence[NotchPair]
+) -> float:
+    """Where an end of a zone lies when its notch has moved."""
+    pairs = zip(before, after, strict=True)
+    return next((b.left for a, b in pairs if abs(a.left - at) < NEAR), at)
 
 
 def _corners(sheet: Sheet, chain: tuple[Run, ...]) -> list[float]:

@@ -11,6 +11,7 @@ from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.front_dart import DartPlace
+from clothwright.features.pockets.set_pocket import SetPocket
 from clothwright.features.skirts.a_line import ALine, Closes
 from clothwright.features.skirts.centre_pleat import CentrePleat
 from clothwright.features.skirts.contour_band import ContourBand
@@ -18,7 +19,6 @@ from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.flounce import Flounce
 from clothwright.features.skirts.godets import Godets
 from clothwright.features.skirts.hip_yoke import HipYoke
-from clothwright.features.skirts.set_pocket import SetPocket
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip, Where

@@ -48,3 +48,12 @@ def square_hem(seam: Path, level: float) -> Path:
         centre + Vector((long - reach) / 2, 0.0),
         centre,
     )
+
+
+def hem_arc(a: Path, b: Path, degrees: float, radius: float) -> Path:
+    """From the end of one part of a hem to the start of the next, over a slash that
+    opens by `degrees`: an arc about its point, square to the slash on both sides."""
+    reach = 4 / 3 * math.tan(math.radians(degrees) / 4) * radius
+    p, q = a.end, b.start
+    first, last = p + a.end_direction * reach, q - b.start_direction * reach
+    return Path((Cubic(p, first, last, q),))

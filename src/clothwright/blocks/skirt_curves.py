@@ -64,17 +64,7 @@ class Half:
     def _below(self) -> Path:
         """The side from the hip to the hem: plumb at the hip, out by what was asked at
         the hem."""
-        long = self.length - self.hip
-        if self.out == 0.0:
-            return flared(self.hip_at_side, long, 0.0)
-
-        def off(lean: float) -> float:
-            return flared(self.hip_at_side, long, lean).end.x - self.width - self.out
-
-        lean = by_trial(off, -1.2, 1.2)
-        if lean is None:
-            raise ValueError("the side of a skirt leans too far out")
-        return flared(self.hip_at_side, long, lean)
+        return run_out(self.hip_at_side, self.length - self.hip, self.out)
 
     def side(self) -> Path:
         """From the waist over the hip to the hem (C5)."""
@@ -106,6 +96,21 @@ class Half:
     def hem(self) -> Path:
         """From the side to the centre, square to both (K6)."""
         return square_hem(self._below, self.length)
+
+
+def run_out(start: Point, long: float, out: float) -> Path:
+    """A side from the hip down, `long` cm: plumb where it starts, `out` to the right at
+    the hem. Raises ValueError where it would lean too far."""
+    if out == 0.0:
+        return flared(start, long, 0.0)
+
+    def off(lean: float) -> float:
+        return flared(start, long, lean).end.x - start.x - out
+
+    lean = by_trial(off, -1.2, 1.2)
+    if lean is None:
+        raise ValueError("the side of a skirt leans too far out")
+    return flared(start, long, lean)
 
 
 @dataclass(frozen=True)

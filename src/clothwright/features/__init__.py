@@ -106,6 +106,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "straight skirt": "skirts.straight_skirt.StraightSkirt",
         "circle skirt": "skirts.circle_skirt.CircleSkirt",
         "gored skirt": "skirts.gored_skirt.GoredSkirt",
+        "a-line": "skirts.a_line.ALine",
         "gathered skirt": "skirts.gathered_skirt.GatheredSkirt",
         "pleated skirt": "skirts.pleated_skirt.PleatedSkirt",
         "centre pleat": "skirts.centre_pleat.CentrePleat",

@@ -52,6 +52,7 @@ class Rank(IntEnum):
     BLEND = 120
     WAIST = 130
     BELOW_WAIST = 140
+    HEM_OPENED = 145
     CLOSURE = 150
     SLEEVE = 154
     SLEEVE_FITTING = 155

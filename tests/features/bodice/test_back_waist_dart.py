@@ -15,6 +15,7 @@ from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackP
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
 from clothwright.features.bodice.empire import EmpireSeam
 from clothwright.features.bodice.opened_dart import mouth
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.linings.lining import Mode
@@ -26,7 +27,7 @@ from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Sheet
 from clothwright.units import Unit, pretty_length
 from making.test_order import complete
-from orders import closed_back, cut_faults, order, swapped
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 LED = [p for p in BackPlace if p is not BackPlace.WAIST]
 FULL = (TakenUp.TUCK, TakenUp.TUCKS, TakenUp.GATHERS)
@@ -230,3 +231,25 @@ def test_its_side_is_measured_once_below_an_empire_seam() -> None:
     parts = (*led(dart, lining=Mode.TO_EDGE), EmpireSeam())
     made = draft(order(P92, parts))
     assert not made.failed, made.failures()
+
+
+@pytest.mark.parametrize("how", [TakenUp.DART, TakenUp.TUCK])
+def test_the_sleeve_is_eased_in_down_to_its_notch(how: TakenUp) -> None:
+    """Where the dart opens beside the notch of a set-in sleeve, both notches move, and
+    the ease ends at them still (blocks B7: between shoulder and notch)."""
+    plain = sleeved_features(SideDart(), BackWaistDart())
+    panels = ("front armhole princess", "back armhole princess")
+    plain = tuple(f for f in plain if f.kind not in panels)
+    seam = draft(order(P92, plain)).sheet.seam("S24")
+    (notch,) = seam.notches
+    whole = draft(order(P92, plain)).sheet.chain_length(seam.left)
+    at = (notch.left + 0.6) / whole
+    dart = BackWaistDart(to=BackPlace.ARMHOLE, taken_up=how, along=at)
+    made = draft(order(P92, swapped(plain, dart)))
+    assert not made.failed, made.failures()
+    seam = made.sheet.seam("S24")
+    (moved,) = seam.notches
+    assert abs(moved.left - notch.left) > 1.0
+    assert seam.zone is not None
+    assert seam.zone[1] == pytest.approx(moved.left, abs=1e-6)
+    assert not cut_faults(made)

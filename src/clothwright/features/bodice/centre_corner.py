@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
+from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
     Cubic,
     Path,
@@ -216,11 +217,17 @@ def true_corner(d: Drafting, place: DartPlace) -> None:
 
 
 def _to_end(path: Path, way: Vector) -> Path:
-    """The path with its last part drawn anew, so that it ends in a direction."""
+    """The path with its last part drawn anew, so that it ends in a direction and is as
+    long as before."""
     head, tail = path.split_at_length(path.length - min(_TRUED, path.length / 2))
-    p, at, reach = head.end, path.end, tail.length / 3
-    over = Cubic(p, p + head.end_direction * reach, at - way * reach, at)
-    return head + Path(one_way_each(over))
+    p, at = head.end, path.end
+
+    def over(reach: float) -> Cubic:
+        return Cubic(p, p + head.end_direction * reach, at - way * reach, at)
+
+    third = tail.length / 3
+    reach = by_trial(lambda r: over(r).length - tail.length, third / 2, 2 * third)
+    return head + Path(one_way_each(over(third if reach is None else reach)))
 
 
 _TRUED = 5.0

@@ -13,9 +13,9 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
+from clothwright.blocks.flare import hem_arc
 from clothwright.blocks.torso import HIP_LINE, WAIST_LINE
 from clothwright.curves import (
-    Cubic,
     Line,
     Path,
     Point,
@@ -286,7 +286,7 @@ def _lead(d: Drafting) -> None:
         ),
         frm=("BP",),
     )
-    over = _arc(a, b, by, distance(bp, foot))
+    over = hem_arc(a, b, by, distance(bp, foot))
     whole = a + over + b
     new = [Edge("hem", whole, EdgeKind.FINISHED)]
     sheet = redraw(d.sheet, "F", _HEM.run, new)
@@ -303,15 +303,6 @@ def _lead(d: Drafting) -> None:
         _close_side(d)
     else:
         set_back(d, _DART, "As", "set_back")
-
-
-def _arc(a: Path, b: Path, degrees: float, radius: float) -> Path:
-    """From the end of one part of the hem to the start of the other: an arc about BP,
-    where both leave it square to the slash."""
-    reach = 4 / 3 * math.tan(math.radians(degrees) / 4) * radius
-    p, q = a.end, b.start
-    first, last = p + a.end_direction * reach, q - b.start_direction * reach
-    return Path((Cubic(p, first, last, q),))
 
 
 def _levels(front: Piece, n: Numbers, bp: Point, degrees: float) -> Piece:

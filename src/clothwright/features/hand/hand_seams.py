@@ -49,17 +49,21 @@ def taken_in(
             continue
         at = min(_along(before, old, p) for p in mouths)
         plan = s.ease.plan * (-1 if mine else 1) + grown
-        notches = _carried(s, mine, at, grown)
         rest = after.chain_length(other)
+        last = at > before.chain_length(old) - NEAR  # it opens at the end of the seam
+        notches = _carried(s, mine, at - NEAR if last else at, grown)
         low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
-        low, high = 0.0 if at < NEAR else low, rest if at > rest - NEAR else high
+        low, high = 0.0 if at < NEAR else low, rest if last else high
         zone = (NotchPair(low, low), NotchPair(high, high + plan))
-        notches = tuple(k for k in notches if not low - CLEAR < k.left < high + CLEAR)
+        ends = (k for k in notches if not NEAR < k.left < rest - NEAR)
+        between = (k for k in notches if NEAR < k.left < rest - NEAR)
+        clear = (k for k in between if not low - CLEAR < k.left < high + CLEAR)
+        notches = tuple(sorted((*ends, *clear)))
         gathers = how == "gathers"
         bounded = low < high and s.kind is not SeamKind.LAPPED
         if gathers and bounded:
-            ends = [k for k in zone if NEAR < k.left < rest - NEAR]
-            notches = tuple(sorted((*notches, *ends)))
+            bounds = (k for k in zone if NEAR < k.left < rest - NEAR)
+            notches = tuple(sorted((*notches, *bounds)))
         out = out.sew(
             replace(
                 new,
@@ -92,21 +96,39 @@ def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, .
     for n in s.notches:
         own, other = (n.left, n.right) if mine else (n.right, n.left)
         shifted = own + grown if own > at else own
-        out.append(n._replace(left=other, right=shifted))
+        note = _OF_OTHER.get(n.note, n.note) if mine else n.note
+        out.append(n._replace(left=other, right=shifted, note=note))
     return tuple(out)
+
+
+_OF_OTHER = {JOINT: JOINT_RIGHT, JOINT_RIGHT: JOINT}
+"""A joint's note when the two sides of a seam change places."""
 
 
 def off_corners(sheet: Sheet, piece: str) -> Sheet:
     """The sheet with notches of a piece's seams moved off corners that a new cut has
-    made, both of a pair by as much."""
+    made, both of a pair by as much; where one bounds what is eased in, that ends at it
+    still."""
     out = []
     for s in sheet.seams:
         if not s.notches or not any(r.piece == piece for r in s.runs()):
             continue
         corners = [_corners(sheet, chain) for chain in (s.left, s.right)]
         notches = tuple(_moved_off(k, corners) for k in s.notches)
-        out.append(replace(s, notches=notches))
+        zone = s.zone
+        if zone is not None:
+            first, last = (_with_notch(at, s.notches, notches) for at in zone)
+            zone = first, last
+        out.append(replace(s, notches=notches, zone=zone))
     return sheet.sew(*out)
+
+
+def _with_notch(
+    at: float, before: Sequence[NotchPair], after: Sequence[NotchPair]
+) -> float:
+    """Where an end of a zone lies when its notch has moved."""
+    pairs = zip(before, after, strict=True)
+    return next((b.left for a, b in pairs if abs(a.left - at) < NEAR), at)
 
 
 def _corners(sheet: Sheet, chain: tuple[Run, ...]) -> list[float]:

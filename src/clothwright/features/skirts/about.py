@@ -1,9 +1,12 @@
 """What is said of the pieces and the seams that several skirts have."""
 
+from collections.abc import Iterable
+
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
-from clothwright.paper import Edge, Piece
+from clothwright.paper import Edge, Piece, Sheet
+from clothwright.rules import Numbers
 
 GORE, GORE_FACING = "SG", "WFG"
 """Codes of a gore or a panel, and of the facing of its waist."""
@@ -34,6 +37,30 @@ POCKET_SEAMS = {
     "S46": "mouth of a slanting pocket",
     "S47": "bag of a pocket",
 }
+
+
+def hem_line(code: str) -> str:
+    """Name of the line that keeps the hem of an A-line's half, from its centre."""
+    return f"A-line, hem of {code}"
+
+
+def closed_dart(code: str, k: str) -> str:
+    """Name of the line that keeps the slash below a dart that an A-line has closed; `k`
+    ends the names of the dart's legs."""
+    return f"A-line, dart{k} of {code}"
+
+
+def round_hem(sheet: Sheet, n: Numbers, codes: Iterable[str]) -> float:
+    """The hem of a straight skirt all round, cm: that of an A-line as it was drawn."""
+    halves = [sheet.lines[hem_line(c)] for c in codes if hem_line(c) in sheet.lines]
+    return 2 * sum(h.length for h in halves) if halves else n.hem_S
+
+
+def hip_lines(sheet: Sheet, codes: Iterable[str]) -> float:
+    """The hip lines of the halves together, cm, without what a slash opened there."""
+    lines = (k for c in codes for k in sheet.piece(c).lines)
+    return sum(k.path.length for k in lines if k.name.startswith("hip line"))
+
 
 _LONG = 35.0
 """What hangs on a waist and is so long is a skirt, no peplum, cm."""

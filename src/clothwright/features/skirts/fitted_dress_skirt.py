@@ -20,7 +20,14 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, ONE_HANGS
+from clothwright.features.skirts.about import (
+    HANGING,
+    HANGING_SEAMS,
+    ONE_HANGS,
+    hem_line,
+    hip_lines,
+    round_hem,
+)
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum_pieces import share_to_panel
 from clothwright.features.skirts.peplum_rules import AT_EDGE, called
@@ -128,7 +135,9 @@ class FittedDressSkirt(Feature):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)
         yield from _darts(sheet)
-        yield from stride(n, n.hem_S, opens=sheet.piece(BACK).has("vent"))
+        yield from stride(
+            n, round_hem(sheet, n, (BACK, FRONT)), opens=sheet.piece(BACK).has("vent")
+        )
 
 
 def _draft(d: Drafting) -> None:
@@ -140,6 +149,8 @@ def _draft(d: Drafting) -> None:
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Hip (K1) and high hip (K8) are body and ease."""
     hip = 2 * width_at(sheet, n.WH, (BACK, FRONT))
+    if hem_line(BACK) in sheet.lines:  # an A-line is wider there by what it opened
+        hip = 2 * hip_lines(sheet, (BACK, FRONT))
     if abs(hip - n.H_S - n.Eh) > 0.1:
         yield Finding(
             "K1",

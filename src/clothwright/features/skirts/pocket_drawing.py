@@ -6,7 +6,7 @@ The front lies with its side at the left and its centre at the right.
 
 from collections.abc import Iterable
 
-from clothwright.curves import Cubic, Path, Point, Vector
+from clothwright.curves import Cubic, Path, Point, Vector, rotate, turn
 from clothwright.features.chains import Chains
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -39,17 +39,21 @@ OFF_CENTRE = 2.0
 """A bag stays so far off the centre front, cm (§9)."""
 
 
-def slant(d: Drafting, code: str, waist: Path, top: float, what: str) -> None:
+def slant(
+    d: Drafting, code: str, waist: Path, top: float, what: str, lean: float = 0.0
+) -> None:
     """Cut the corner off a front, and draw the bag to `top` along the waist, which
-    begins at the side and runs on over darts that are closed."""
+    begins at the side and runs on over darts that are closed. `lean` is how far the
+    side of the front is turned clockwise, degrees: the bag hangs along it."""
     n = d.n
     front = d.sheet.piece(code)
     side, beside_side = front.edge("side").path, front.after("side")
     most = min(top - _HAND, beside_side.length - 0.5)
     if n.pk_top > most + 1e-9:
+        before = "the dart" if beside_side.name == "waist side" else "the centre"
         raise PaperError(
-            f"{what} {n.pk_top:.1f} cm from the side leaves no room for a "
-            f"hand before the dart: make pt {max(0.0, most):.1f} cm or less, or "
+            f"{what} {n.pk_top:.1f} cm from the side leaves no room for a hand before "
+            f"{before}: make pt {max(0.0, most):.1f} cm or less, or "
             'choose shape = "in the side seam"'
         )
     up = side.length - n.pk_end
@@ -79,7 +83,7 @@ def slant(d: Drafting, code: str, waist: Path, top: float, what: str) -> None:
     below = rest.edge("side").path
     under = waist.between(n.pk_top, top)
     beside = below.between(side.length - n.pk_deep, below.length)
-    bag = _bag(d, under.end, beside.start)
+    bag = _bag(d, under.end, beside.start, lean)
     done = EdgeKind.FINISHED
     shared = (Edge("waist under", under, done), Edge("bag", bag))
     hip_piece = Piece(
@@ -108,7 +112,7 @@ def slant(d: Drafting, code: str, waist: Path, top: float, what: str) -> None:
     )
 
 
-def in_seam(d: Drafting, code: str, waist: Path, top: float) -> None:
+def in_seam(d: Drafting, code: str, waist: Path, top: float, lean: float = 0.0) -> None:
     """Mark a mouth in the side, and draw the bag to `top` along the waist."""
     n = d.n
     side = d.sheet.edge(code, "side").path
@@ -124,7 +128,7 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float) -> None:
         )
     beside = side.between(side.length - n.pk_deep, side.length)
     under = waist.between(0.0, top)
-    bag = _bag(d, under.end, beside.start)
+    bag = _bag(d, under.end, beside.start, lean)
     done = EdgeKind.FINISHED
     piece = Piece(
         BAG,
@@ -147,8 +151,11 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float) -> None:
     )
 
 
-def _bag(d: Drafting, top: Point, foot: Point) -> Path:
+def _bag(d: Drafting, top: Point, foot: Point, lean: float) -> Path:
     """Inner and lower edge of the bag, from the waist round to the side."""
+    if lean:  # drawn with the side upright, and turned back
+        upright = _bag(d, rotate(top, foot, -lean), foot, 0.0)
+        return upright.moved(turn(foot, lean)).pinned(top, foot)
     wide = max(top.x, foot.x + d.n.pk_wide)
     low = Point(wide, foot.y - 7.0)
     mid = (top.y + low.y) / 2

@@ -102,7 +102,8 @@ class SkirtLining(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        if f"L.{BACK}" in sheet.pieces:
+        halves = [p for c in (BACK, FRONT) if (p := sheet.pieces.get(f"L.{c}"))]
+        if any(p.has("dart centre") for p in halves):
             yield "Lining: lay the darts as pleats, folded the other way."
 
     def operations(

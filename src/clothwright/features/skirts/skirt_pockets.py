@@ -1,17 +1,18 @@
 """Pockets at the sides of a straight skirt, alone or of a dress: slanting from the
 waist, or in the side seam (transformations §9)."""
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.skirt import FRONT
-from clothwright.curves import Path, Point
+from clothwright.curves import Path, Point, turn
 from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, Work, tape_on
-from clothwright.features.skirts.about import POCKET_SEAMS
+from clothwright.features.skirts.about import POCKET_SEAMS, hem_line
 from clothwright.features.skirts.closed_top import closed_waist
 from clothwright.features.skirts.pocket_drawing import (
     BAG,
@@ -228,8 +229,9 @@ def _slant(d: Drafting) -> None:
     front = d.sheet.piece(FRONT)
     waist = _waist(front)
     d.sheet = keep_whole(d.sheet, FRONT)
-    top = _top_of_bag(d, waist, front.edge("side").path)
-    slant(d, FRONT, waist, top, "a slanting pocket")
+    lean = _lean(d, FRONT)
+    top = _top_of_bag(d, waist, front.edge("side").path, lean)
+    slant(d, FRONT, waist, top, "a slanting pocket", lean)
 
 
 def _in_seam(d: Drafting) -> None:
@@ -248,12 +250,26 @@ def _in_seam(d: Drafting) -> None:
         )
     front = d.sheet.piece(code)
     waist = _waist(front)
-    in_seam(d, code, waist, _top_of_bag(d, waist, front.edge("side").path))
+    lean = _lean(d, code)
+    top = _top_of_bag(d, waist, front.edge("side").path, lean)
+    in_seam(d, code, waist, top, lean)
 
 
-def _top_of_bag(d: Drafting, waist: Path, side: Path) -> float:
+def _lean(d: Drafting, code: str) -> float:
+    """How far the side of an A-line is turned at the hip, degrees clockwise."""
+    if hem_line(code) not in d.sheet.lines:
+        return 0.0
+    side = d.sheet.edge(code, "side").path
+    up = side.direction_at_length(side.length_to_point(d["Hfs"]))
+    return math.degrees(math.atan2(up.x, -up.y))
+
+
+def _top_of_bag(d: Drafting, waist: Path, side: Path, lean: float) -> float:
     """How far along the waist the bag goes: no wider there than at its foot, since the
     side runs in to the waist."""
+    if lean:
+        upright = turn(side.start, -lean)
+        waist, side = waist.moved(upright), side.moved(upright)
     foot = side.at_length(max(0.0, side.length - d.n.pk_deep))
     x = foot.x + d.n.pk_wide
     hits = waist.meets(Path.line(Point(x, -60.0), Point(x, 60.0)))

@@ -19,7 +19,13 @@ from clothwright.features.base import (
     before_fitting,
 )
 from clothwright.features.chains import Chains
-from clothwright.features.skirts.about import HALVES, SEAMS
+from clothwright.features.skirts.about import (
+    HALVES,
+    SEAMS,
+    closed_dart,
+    hip_lines,
+    round_hem,
+)
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.skirts.skirt_seams import skirt_seams
@@ -227,10 +233,14 @@ class StraightSkirt(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)
-        yield from _darts(n)
+        yield from _darts(n, sheet)
         yield from _over_high_hip(n)
-        yield from stride(n, n.hem_S, opens=bool(_OPENS & _edges(sheet)))
+        yield from stride(
+            n, round_hem(sheet, n, _HALVES), opens=bool(_OPENS & _edges(sheet))
+        )
 
+
+_HALVES = (skirt.BACK, skirt.FRONT)
 
 _TOPS = (HIP_PIECE, "SYF", "SYB")
 """Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
@@ -245,12 +255,7 @@ def _edges(sheet: Sheet) -> set[str]:
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """The hip is body and ease (K1), and so is the waist (K2)."""
-    hips = [
-        line.path.length
-        for code in (skirt.BACK, skirt.FRONT)
-        for line in sheet.piece(code).lines
-        if line.name == "hip line"
-    ]
+    hip = hip_lines(sheet, _HALVES)
     tops: tuple[str, ...] = (skirt.BACK, skirt.FRONT, *_TOPS)
     if "WCF" in sheet.pieces:  # a shaped band is the top of the skirt
         tops = ("WCB", "WCF")
@@ -263,7 +268,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     ]
     altered = n.half_S - n.unfitted.half_S  # at a fitting
     for code, place, is_, aim, symbol in (
-        ("K1", "hip", sum(hips), (n.H_S + n.Eh) / 2 + altered, "Eh"),
+        ("K1", "hip", hip, (n.H_S + n.Eh) / 2 + altered, "Eh"),
         ("K2", "waist", sum(waists), (n.W + n.Ew) / 2, "Ew"),
     ):
         if abs(is_ - aim) > 0.05:
@@ -278,10 +283,18 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             )
 
 
-def _darts(n: Numbers) -> Iterable[Finding]:
-    """Every dart is 1 cm to 3.8 cm wide and ends above the hip (K7, C8)."""
-    for half, plan in (("back", skirt.back_darts(n)), ("front", skirt.front_darts(n))):
-        widest = max(plan.widths, default=0.0)
+def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Every dart that is sewn is 1 cm to 3.8 cm wide (K7, C8)."""
+    for half, code, plan in (
+        ("back", skirt.BACK, skirt.back_darts(n)),
+        ("front", skirt.FRONT, skirt.front_darts(n)),
+    ):
+        widths = [
+            wide
+            for k, wide in zip(("", " 2"), plan.widths, strict=False)
+            if closed_dart(code, k) not in sheet.lines
+        ]
+        widest = max(widths, default=0.0)
         if widest > WIDEST + 0.15:
             yield Finding(
                 "K7",
@@ -292,14 +305,14 @@ def _darts(n: Numbers) -> Iterable[Finding]:
                 "Measure W and H again, or give the waist more ease (Ew).",
                 {"dart": widest},
             )
-        if plan.widths and min(plan.widths) < LEAST - 0.15:
+        if widths and min(widths) < LEAST - 0.15:
             yield Finding(
                 "K7",
                 Severity.WARN,
-                f"A {half} dart of the skirt is only {min(plan.widths):.1f} cm wide.",
+                f"A {half} dart of the skirt is only {min(widths):.1f} cm wide.",
                 "ease at the waist",
                 "Ease it in, or leave it to the side seam.",
-                {"dart": min(plan.widths)},
+                {"dart": min(widths)},
             )
     if n.a_S < -3.0:
         yield Finding(

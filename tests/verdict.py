@@ -163,7 +163,7 @@ def _girths(made: Draft) -> Iterator[str]:
     edges = [
         (p.code, e)
         for p in sheet.pieces.values()
-        if p.code in ("FC", "FS", "F", "FM", "BC", "BS", "B", "BM")
+        if p.code in ("FC", "FS", "F", "FM", "FMS", "BC", "BS", "B", "BM", "BMS")
         for e in ("waist", "waist side")
         if p.has(e)
     ]

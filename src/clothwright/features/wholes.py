@@ -32,9 +32,12 @@ def is_kept(sheet: Sheet, code: str) -> bool:
 
 
 def width_at_waist(sheet: Sheet, code: str) -> float:
-    """Width of a panel at the waist, cm; of one that runs on below, as kept."""
+    """Width of a panel at the waist, cm; of one that runs on below or is cut above, as
+    kept."""
     kept = sheet.lines.get(f"waist of {code}")
-    return sheet.length(code, "waist") if kept is None else kept.length
+    if kept is None:
+        kept = before_yoke(sheet, code).edge("waist").path
+    return kept.length
 
 
 def before_yoke(sheet: Sheet, code: str) -> Piece:

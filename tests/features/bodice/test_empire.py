@@ -94,7 +94,6 @@ def test_a_lining_hangs_whole_inside(mode: Mode, dart: Feature | None) -> None:
 @pytest.mark.parametrize(
     ("features", "says"),
     [
-        ((*closed_back(), EmpireSeam()), "a front in one piece"),
         (divided(EmpireSeam(), FrontYoke()), "across once only"),
         (
             divided(

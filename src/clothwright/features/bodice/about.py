@@ -2,8 +2,8 @@
 
 from clothwright.features.about import About, Place
 
-_FRONTS = ("FC", "FS", "F", "FY", "FYS", "FM")
-_BACKS = ("BC", "BS", "B", "BY", "BYS", "BM")
+_FRONTS = ("FC", "FS", "F", "FY", "FYS", "FM", "FMS")
+_BACKS = ("BC", "BS", "B", "BY", "BYS", "BM", "BMS")
 
 SHELL = (*_FRONTS, *_BACKS)
 """The codes of all that a bodice may be cut in."""
@@ -15,7 +15,7 @@ PIECES = (
 )
 """Front and back whole (F, B), in panels (centre FC, BC; side FS, BS), their yokes, in
 one or with a panel seam (FY, FYS, BY, BYS), and what lies below an empire seam (FM,
-BM); B high is the upper part of a back whose dart is moved."""
+FMS, BM, BMS); B high is the upper part of a back whose dart is moved."""
 
 SEAMS = {
     "S1": "front panel seam, of a front with a princess line",

@@ -38,7 +38,7 @@ def front_panel(t: Chains, n: Numbers) -> Seam | None:
     bp = t.sheet.points["BP"]
     at = t.upto(left, bp)
     total_l, total_r = t.length(left), t.length(right)
-    a, b = max(at - 5.0, min(3.0, at / 2)), at + 5.0
+    a, b = max(at - 5.0, min(3.0, at / 2)), min(at + 5.0, (at + total_l) / 2)
     return Seam(
         "S1",
         "front panel",

@@ -214,7 +214,7 @@ def _stitched(sheet: Sheet, half: str) -> float:
 def waist_edges(sheet: Sheet) -> list[tuple[str, str]]:
     """(piece, edge) of every bodice waist edge, from centre front to centre back."""
     out = []
-    for code in ("FC", "FS", "F", "FM", "BS", "BC", "B", "BM"):
+    for code in ("FC", "FS", "F", "FM", "FMS", "BS", "BC", "B", "BMS", "BM"):
         if code in sheet.pieces:
             p = sheet.pieces[code]
             names = (

@@ -229,12 +229,12 @@ def _sewn(sheet: Sheet, y: Yoke) -> Sheet:
         f"centre {y.half}",
         "armhole",
         Ease.about(0.0, 0.1),
-        notches=_notches(joint, sheet.chain_length(lower), y.ticks),
+        notches=joint_notches(joint, sheet.chain_length(lower), y.ticks),
     )
     return sheet.unsew(*(f"yoke on {c}" for c in codes)).sew(seam)
 
 
-def _notches(joint: float, whole: float, ticks: int) -> tuple[NotchPair, ...]:
+def joint_notches(joint: float, whole: float, ticks: int) -> tuple[NotchPair, ...]:
     """At the panel seam, and in the middle of the longer part beside it."""
     longer = joint / 2 if joint > whole - joint else (joint + whole) / 2
     at = NotchPair(joint, joint, 0, JOINT)
@@ -290,13 +290,13 @@ def _taped(sheet: Sheet, y: Yoke, inside: str) -> Sheet:
     code, name = y.new
     sheet = tape(sheet, inside, tolerance=ONE_LINE, code=code, name=name)
     for edge in ("shoulder", "armhole", "yoke"):
-        sheet = _in_one(sheet, code, edge)
+        sheet = in_one(sheet, code, edge)
     seam = sheet.seam(f"{y.half} yoke")
     sheet = sheet.sew(replace(seam, right=seam.right[:1]))
     return _one_shoulder(sheet)
 
 
-def _in_one(sheet: Sheet, code: str, edge: str) -> Sheet:
+def in_one(sheet: Sheet, code: str, edge: str) -> Sheet:
     """An edge that was taped of two, in one."""
     p = sheet.piece(code)
     if not p.has(f"{edge} 2"):

@@ -44,9 +44,11 @@ _SIDES = (
             ("F", "side low"),
             ("FM", "side"),
             ("FM", "side low"),
+            ("FMS", "side"),
+            ("FMS", "side low"),
         ),
     ),
-    ("back", (("BS", "side"), ("B", "side"), ("BM", "side"))),
+    ("back", tuple((c, "side") for c in ("BS", "B", "BM", "BMS"))),
 )
 
 

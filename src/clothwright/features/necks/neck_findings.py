@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import Cubic, Path, degrees_between
-from clothwright.features.chains import BACK_STRAP, CUT_OUT, NAPE
+from clothwright.features.chains import CUT_OUT, NAPE
 from clothwright.features.necks.neck_shapes import (
     SCOOP_FLAT,
     USUAL_DEPTH,
@@ -58,7 +58,8 @@ def front_findings(
             {"Df": n.Df},
         )
     low_back = n.Db - n.nr > LOW
-    least = 4.0 if low_back else 3.0
+    held = "Ks" in sheet.points  # by a strap across the back
+    least = 4.0 if low_back and not held else 3.0
     if n.Lr < least:
         yield Finding(
             "N2",
@@ -66,10 +67,10 @@ def front_findings(
             f"Less than {least:.0f} cm is left of the shoulder"
             f"{' above a low back' if low_back else ''}.",
             "dw",
-            "Make the neck narrower.",
+            "Make the neck narrower"
+            + (", or add a strap across the back." if least > 3.0 else "."),
             {"Lr": n.Lr},
         )
-    held = BACK_STRAP in sheet.pieces
     if n.Df - n.dep > LOW and low_back and n.dw > 5 and not held:
         yield Finding(
             "N7",
@@ -119,13 +120,18 @@ OVER_HEAD = 2.0
 """What is drawn on over the head is so much wider than it, cm (transformations 2)."""
 
 
+def opens_in_front(sheet: Sheet) -> bool:
+    """True for a garment that buttons or wraps."""
+    edges = ("stand", "neck stand", "front edge")
+    return any(p.has(e) for p in sheet.pieces.values() for e in edges)
+
+
 def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """A neck without any opening passes the head."""
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
         return
-    opens = ("stand", "neck stand", "front edge")
-    if any(p.has(e) for p in sheet.pieces.values() for e in opens):
+    if opens_in_front(sheet):
         return
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:

@@ -34,6 +34,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "bodice block": "block.Block",
         "fitting": "fitting.Fitting",
         "sleeveless armhole": "bodice.armhole.SleevelessArmhole",
+        "racer back": "bodice.racer_back.RacerBack",
         "sleeved armhole": "bodice.sleeved_armhole.SleevedArmhole",
         "drop shoulder": "bodice.drop_shoulder.DropShoulder",
         "extended shoulder": "bodice.extended_shoulder.ExtendedShoulder",

@@ -33,6 +33,7 @@ from clothwright.features.necks.neck_shapes import (
     HOW_FRONT,
     MORE,
     POINTED,
+    SHALLOWEST_BACK,
     TILTED,
     V_BACK,
     V_FRONT,
@@ -344,7 +345,7 @@ class BackNeckline(Feature):
         if self.shape is BackShape.STANDARD and as_block:
             path = d.line("back neck")
         else:
-            if c.y - p.y < 1.5:
+            if c.y - p.y < SHALLOWEST_BACK - 1e-9:
                 raise PaperError(
                     "the back neck is too shallow: its centre would stand above the "
                     "shoulder end; make it deeper (Db), or the neck narrower (dw)"

@@ -48,6 +48,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "funnel neck": "necks.funnel.FunnelNeck",
         "back strap": "necks.back_strap.BackStrap",
         "cut-out back": "openings.cut_out_back.CutOutBack",
+        "bound cut-out": "openings.bound_cut_out.BoundCutOut",
         "tightening": "bodice.shoulder.Tightening",
         "front armhole princess": "bodice.front_princess.FrontArmholePrincess",
         "back armhole princess": "bodice.back_princess.BackArmholePrincess",

@@ -12,7 +12,7 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.chains import NAPE
+from clothwright.features.chains import ABOVE, NAPE
 from clothwright.features.necks.keyhole import (
     KEYHOLE_NOTE,
     keyhole_notions,
@@ -282,12 +282,12 @@ class BackNeckline(Feature):
     title: ClassVar[str] = "Back neckline"
     sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("BC", "B"), ("neck", NAPE), (0.0, 1.0)),
+        *(Pin("depth", ("BC", "B"), ("neck", e), (0.0, 1.0)) for e in (NAPE, ABOVE)),
         Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
     )
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cb", ("BC", "B", "BY")),
-        NeckEnd("depth", NAPE, ("BC", "B")),
+        *(NeckEnd("depth", e, ("BC", "B")) for e in (NAPE, ABOVE)),
         *(NeckEnd("depth", e, ("BC", "B", "BY")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})

@@ -22,11 +22,12 @@ FRONT_LINE, BACK_LINE = "top edge front", "top edge back"
 STRAP = "SR"
 """Code of a shoulder strap on such an edge."""
 
-NECK_STRIP, ARM_STRIP = "VN", "VA"
-"""Codes of the bias strips that bind the neck and an armhole."""
+NECK_STRIP, ARM_STRIP, CUT_OUT_STRIP = "VN", "VA", "VC"
+"""Codes of the bias strips that bind the neck, an armhole, half of a cut-out."""
 
-CUT_OUT, NAPE = "cut-out", "cb nape"
-"""Names of the edge of a cut-out in the back, and of the centre above it."""
+CUT_OUT, NAPE, ABOVE = "cut-out", "cb nape", "cb above"
+"""Names of the edge of a cut-out in the back, and of the centre above it: open up to
+the nape, or sewn together."""
 
 LAPPED_BEHIND = "waist lap", "waist stand", "band"
 """Edges of what hangs on the waist where it laps over at the centre back."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from clothwright.curves import Path, Point, Vector, ahead, cross, direction, dot, turned
-from clothwright.features.chains import ARM_STRIP, NECK_STRIP, STRAP
+from clothwright.features.chains import ARM_STRIP, CUT_OUT_STRIP, NECK_STRIP, STRAP
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
 OFF = 0.8
@@ -26,7 +26,7 @@ def with_grain(sheet: Sheet) -> Sheet:
 
 OWN_GRAIN = (
     *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", "KJ", "XJ"),
-    *(STRAP, NECK_STRIP, ARM_STRIP),
+    *(STRAP, NECK_STRIP, ARM_STRIP, CUT_OUT_STRIP),
 )
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the
 crease, along the strap and the jets of a pocket, across a bias strip."""

@@ -24,6 +24,7 @@ _WORDS = {
     "cb": "centre back",
     "slant": "slanted edge",
     "cb nape": "centre back at the nape",
+    "cb above": "centre back above the cut-out",
     "open": "open edge",
     "free": "loose edge",
     "free above": "loose edge, above the lining",

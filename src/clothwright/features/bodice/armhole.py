@@ -9,10 +9,10 @@ from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import bodice, bodice_curves
-from clothwright.curves import Path, turned
+from clothwright.curves import Path, Point, Vector, turned
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.about import SHELL
-from clothwright.features.bodice.back_dart import drawn_shoulder
+from clothwright.features.bodice.back_dart import DrawnShoulder, drawn_shoulder
 from clothwright.features.bodice.shoulder import SHOULDER, SHOULDER_STAGE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -179,8 +179,25 @@ def pitch_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 def outlines(d: Drafting) -> None:
     """Redraw necks, shoulders and armholes of front and back to the new marks."""
-    _front(d)
-    _back(d)
+    n = d.n
+    d.part = "front"
+    tip, inward = d["Tf"], bodice_curves.inward_front(n.sigma_f_new)
+    at = bodice_curves.front_pitch(tip, inward, n.X, n.xfw, d["G"].y)
+    outline_front(d, inward, bodice.mark_pitch(d, bodice.FRONT, "Tf", at), SQUARE)
+    d.part = "back"
+    shoulder = drawn_shoulder(d)
+    at = bodice_curves.back_pitch(shoulder.tip, shoulder.inward, n.xb, n.yB)
+    name = back_tip(d, shoulder)
+    pb = bodice.mark_pitch(d, bodice.BACK, name, at)
+    outline_back(d, shoulder, shoulder.inward, pb, SQUARE)
+
+
+SQUARE = "square to the new shoulder, upright at the pitch"
+
+
+def back_tip(d: Drafting, shoulder: DrawnShoulder) -> str:
+    """The name of the back's finished tip, where a dart lies open in the shoulder."""
+    return "Tb" if shoulder.tip == d["Tb"] else "Tbo"
 
 
 def _outline(d: Drafting, sheet: Sheet, piece: str, half: str) -> None:
@@ -188,19 +205,17 @@ def _outline(d: Drafting, sheet: Sheet, piece: str, half: str) -> None:
     d.lay(Verb.REDRAW, sheet, piece, new)
 
 
-def _front(d: Drafting) -> None:
-    n = d.n
-    d.part = "front"
-    tip, inward = d["Tf"], bodice_curves.inward_front(n.sigma_f_new)
-    at = bodice_curves.front_pitch(tip, inward, n.X, n.xfw, d["G"].y)
-    pf = bodice.mark_pitch(d, bodice.FRONT, "Tf", at)
+def outline_front(d: Drafting, inward: Vector, pf: Point, how: str) -> None:
+    """The front with a new armhole that leaves the tip along `inward`, told by `how`,
+    and goes through the pitch `pf`."""
+    n, tip = d.n, d["Tf"]
     q = turned(bodice_curves.side_square_front(d["Gc"], d["wf"]), n.theta)
     armhole = d.draw(
         "armhole front",
         bodice_curves.front_armhole(tip, inward, pf, d["G"], q),
         "armhole of the front",
         frm=("Tf", "pf", "G"),
-        detail="square to the new shoulder, upright at the pitch",
+        detail=how,
     )
     sheet = redraw(
         d.sheet,
@@ -215,21 +230,17 @@ def _front(d: Drafting) -> None:
     _outline(d, sheet, "F", "front")
 
 
-def _back(d: Drafting) -> None:
-    n = d.n
-    d.part = "back"
-    shoulder = drawn_shoulder(d)
-    tip = shoulder.tip
-    at = bodice_curves.back_pitch(tip, shoulder.inward, n.xb, n.yB)
-    name = "Tb" if tip == d["Tb"] else "Tbo"
-    pb = bodice.mark_pitch(d, bodice.BACK, name, at)
+def outline_back(
+    d: Drafting, shoulder: DrawnShoulder, inward: Vector, pb: Point, how: str
+) -> None:
+    """The same of the back, its shoulder as drawn."""
     q = bodice_curves.side_square_back(d["ub"], d["wb"])
     armhole = d.draw(
         "armhole back",
-        bodice_curves.back_armhole(tip, shoulder.inward, pb, d["ub"], q, n.yB - pb.y),
+        bodice_curves.back_armhole(shoulder.tip, inward, pb, d["ub"], q, d.n.yB - pb.y),
         "armhole of the back",
-        frm=(name, "pb", "ub"),
-        detail="square to the new shoulder, upright at the pitch",
+        frm=(back_tip(d, shoulder), "pb", "ub"),
+        detail=how,
     )
     new = [
         Edge("neck", d.line("neck back")),

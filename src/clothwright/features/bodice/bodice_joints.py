@@ -64,12 +64,13 @@ def _over_shoulder(sheet: Sheet, n: Numbers) -> Iterator[Joint]:
         for codes in (("FC", "F", "FS", "FY"), ("BC", "B", "BS", "BY"))
     )
     if front and back:
+        lean = n.r_lean if "r_lean" in n else 0.0
         yield Joint(
             "armhole over the shoulder",
             (Corner(front, "armhole", _END), Corner(back, "armhole", _START)),
             180.0,
             NECK_SUM,
-            (90.0, 90.0),
+            (90.0 + lean, 90.0 - lean),
             TIP,
         )
 

@@ -13,6 +13,7 @@ from clothwright.features.linings.binding import (
     cut_net,
     lay_strip,
     short_of,
+    strip_edge,
     strip_findings,
     strip_operations,
     strip_seams,
@@ -20,18 +21,13 @@ from clothwright.features.linings.binding import (
 )
 from clothwright.features.linings.facing_seams import back_armhole, front_armhole
 from clothwright.features.operations import Operation, Work
-from clothwright.features.roles import Role
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, Piece, Seam, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.units.fields import Length, Ratio
 
 _FREE = 0.5
 """What stays of the shoulder beside the binding of the neck, cm (our own)."""
-
-
-def _edge(piece: Piece, edge: Edge) -> Role:
-    return Role.EDGE if edge.name in ("end back", "end front") else Role.BOUND
 
 
 class ArmholeBinding(Feature):
@@ -48,7 +44,7 @@ class ArmholeBinding(Feature):
         "ab short": (f"{ARM_STRIP}.armhole 1",),
     }
     pieces: ClassVar[tuple[About, ...]] = (
-        About(ARM_STRIP, Place.BINDING, ("band",), others=_edge),
+        About(ARM_STRIP, Place.BINDING, ("band",), others=strip_edge),
         *cut_net("armhole", "armhole low", "armhole high", "cap armhole"),
     )
     seams: ClassVar[Mapping[str, str]] = {

@@ -47,6 +47,10 @@ _PRACTICE = "common practice, no source"
 _PLIES = 4
 """A strip is so many times as wide as it is seen."""
 
+_MITRE, _ON = "mitre", "run on"
+"""Names of edges of a strip that no edge of the garment meets: over a point, and at an
+end that comes to the centre at a point."""
+
 _GIVES = 0.15
 """A strip on the bias may be stretched so much more or less than planned, cm."""
 
@@ -73,6 +77,14 @@ def cut_net(*names: str) -> tuple[About, ...]:
     """What is said of the shell's edges that a strip binds: they have no allowance."""
     codes = [*(a.code for a in PIECES if a.place is not None), "SLF", "SLB"]
     return tuple(About(c, edges=dict.fromkeys(names, Role.BOUND)) for c in codes)
+
+
+def strip_edge(piece: Piece, edge: Edge) -> Role:
+    """Its long edges are raw as what they bind; its ends are joined to each other, or
+    run to the raw edges of the centre back."""
+    if edge.name not in ("end back", "end front"):
+        return Role.BOUND
+    return Role.EDGE if edge.kind is EdgeKind.SEAM else Role.CENTRE_ZIP
 
 
 class Bound(NamedTuple):
@@ -171,11 +183,11 @@ def lay_strip(
         if k > 1:
             lines.append(_across(top[-1].path.end, part.start, spare / 2, w))
         if spare > 0:
-            edge(f"mitre {k}", spare, EdgeKind.FINISHED)
+            edge(f"{_MITRE if k > 1 else _ON} {k}", spare, EdgeKind.FINISHED)
         edge(f"{strip.edge} {k}", strip.on(t.length(part.chain)))
         spare = strip.mitre(part.last) * (2 if k < len(parts) else 1)
     if spare > 0:
-        edge("mitre end", spare, EdgeKind.FINISHED)
+        edge(f"{_ON} end", spare, EdgeKind.FINISHED)
     long = top[-1].path.end.x
     a = d.start(mark, at, f"binding of the {strip.edge}, left end of its upper edge")
     b = d.point(f"{mark}e", mark, "right end of its upper edge", right=long)
@@ -215,7 +227,7 @@ def _across(at: Point, name: str, mitre: float, w: float) -> InnerLine:
         return InnerLine(name, Path.line(at, at + down * _PLIES))
     head, middle = at + aside + down, at + aside + down * 2
     loop = (head, middle + aside, middle + down, middle - aside, head)
-    return InnerLine("mitre", polyline(loop))
+    return InnerLine(_MITRE, polyline(loop))
 
 
 def _on_bias(a: Point, b: Point, deep: float) -> tuple[Point, Point]:
@@ -261,10 +273,10 @@ def strip_operations(
     net = sum(sheet.chain_length(s.left) for s in seams)
     long = sum(sheet.chain_length(s.right) for s in seams)
     marks = ", ".join(s.start for s in seams[1:])
+    meet = f"; its marks meet, from the left, {marks}" if marks else ""
     says = [
         f"Stretch {fmt(long)} of a strip onto {fmt(net)}, right sides together and the "
-        f"edges level; its marks meet, from the left, {marks}; stitch "
-        f"{fmt(strip.width)} from the edge."
+        f"edges level{meet}; stitch {fmt(strip.width)} from the edge."
     ]
     if ring:
         says.insert(0, f"Close a strip to a ring; its joint meets the {strip.joint}.")
@@ -274,8 +286,8 @@ def strip_operations(
             "allowances."
         )
     names = [e.name for e in sheet.piece(strip.code).edges]
-    mitres = [name for name in names if name.startswith("mitre")]
-    if mitres:
+    beyond = [name for name in names if name.startswith((_MITRE, _ON))]
+    if any(name.startswith(_MITRE) for name in beyond):
         says.append(
             "At a point clip the cloth to the line of stitches and spread it straight; "
             "then sew the mitre across the fold, right sides together."
@@ -291,7 +303,7 @@ def strip_operations(
         press="the strip away from the garment",
         task=Task.FACE,
     )
-    loose = ["inside", *mitres, *(() if ring else ("end back", "end front"))]
+    loose = ["inside", *beyond, *(() if ring else ("end back", "end front"))]
     yield Operation(
         Work.LINED,
         f"Fell the binding of the {strip.what} inside",

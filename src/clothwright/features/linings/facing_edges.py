@@ -82,7 +82,7 @@ def closed_back_free(
     """From the side, square there, to the centre back, level there."""
     f1, leave = side.end, turned(side.end_direction, 90)
     plain = plain_curve(f1, leave, 0.40, foot, _LEVEL, 0.45, f1.x - foot.x)
-    limit = _dart_point(half, pd)
+    limit = dart_point(half, pd)
     if not _passes_below(plain, half, limit):
         return plain
     way = direction(f1, foot)
@@ -109,7 +109,7 @@ def open_back_free(
     assert panel is not None
     waist = half.centre.edge("waist").path  # panel to slant
     f1, leave = side.end, turned(side.end_direction, 90)
-    over = _dart_point(half, pd)
+    over = dart_point(half, pd)
     upper = plain_curve(f1, leave, 0.42, over, _LEVEL, 0.42)
     below = panel.between(panel.length_to_point(over), panel.length)
     if _takes_whole_back(half, n, over, below):
@@ -145,7 +145,7 @@ def _strip(half: SewnHalf, width: float, level: float) -> Path:
     return Path.line(foot, foot + up * ((foot.y - level) / -up.y))
 
 
-def _dart_point(half: SewnHalf, pd: Point) -> Point:
+def dart_point(half: SewnHalf, pd: Point) -> Point:
     """Where the back's edge may cross at the lowest: by the point of the waist dart."""
     panel = half.panel
     if panel is None:

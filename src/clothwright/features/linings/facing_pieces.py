@@ -4,6 +4,7 @@ from clothwright.curves import Path, Point, Vector, direction, inset, mix, shift
 from clothwright.features.chains import BACK_LINE, TOP
 from clothwright.features.linings.facing_edges import (
     closed_back_free,
+    dart_point,
     foot_of_side,
     front_free,
     open_back_free,
@@ -259,7 +260,10 @@ def _to_centre_back(
         s, t = at_zip(neck, line)
         neck = neck.split_at_length(s)[1]
         cb = line.between(0.0, t).pinned(line.start, neck.start)
-    foot = at_level(cb, half.neck.start.y + n.ff_cf)
+    level = half.neck.start.y + n.ff_cf
+    if "r_lean" in n:  # below the armholes of a racer, which come in over the blades
+        level = max(level, dart_point(half, pd).y)
+    foot = at_level(cb, level)
     if foot is None:
         raise PaperError("the back facing reaches the waist: make it less deep")
     free = closed_back_free(half, n, side, foot, pd)

@@ -1,6 +1,13 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
-from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, NAPE, TOP, Chains
+from clothwright.features.chains import (
+    ABOVE,
+    BACK_NOTCH,
+    FRONT_NOTCH,
+    NAPE,
+    TOP,
+    Chains,
+)
 from clothwright.features.linings.facing_pieces import at_zip, beside_zip
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
@@ -73,7 +80,11 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
         if code == "S9" and t.has("FF", "collar neck"):
             continue  # sewn to the collar that the front facing has in one with it
         ease = FACED
-        if code == "S9" and t.zipped() and not t.has("BF", NAPE):
+        if (
+            code == "S9"
+            and t.zipped()
+            and not (t.has("BF", NAPE) or t.has("BF", ABOVE))
+        ):
             short = _beside_zip(t, left)
             ease = Ease(*(e - short for e in FACED))
         if code == "S8" and t.has("FF", STAND) and not t.has("FF", "shoulder"):

@@ -14,6 +14,7 @@ from clothwright.features.linings.binding import (
     lay_strip,
     meets_centre,
     short_of,
+    strip_edge,
     strip_findings,
     strip_operations,
     strip_seams,
@@ -21,18 +22,10 @@ from clothwright.features.linings.binding import (
 )
 from clothwright.features.linings.facing_seams import back_neck_chain, front_neck
 from clothwright.features.operations import Operation, Work
-from clothwright.features.roles import Role
 from clothwright.findings import Finding
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Seam, Sheet
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.units.fields import Length, Ratio
-
-
-def _edge(piece: Piece, edge: Edge) -> Role:
-    """Its ends are joined to each other, or run to the raw edges of the centre back."""
-    if edge.name not in ("end back", "end front"):
-        return Role.BOUND
-    return Role.EDGE if edge.kind is EdgeKind.SEAM else Role.CENTRE_ZIP
 
 
 class NeckBinding(Feature):
@@ -49,7 +42,7 @@ class NeckBinding(Feature):
         "nb short": (f"{NECK_STRIP}.neck 1",),
     }
     pieces: ClassVar[tuple[About, ...]] = (
-        About(NECK_STRIP, Place.BINDING, ("band",), others=_edge),
+        About(NECK_STRIP, Place.BINDING, ("band",), others=strip_edge),
         *cut_net("neck", "neck side", "cap neck"),
     )
     seams: ClassVar[Mapping[str, str]] = {

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.curves import Cubic, Path, degrees_between
-from clothwright.features.chains import CUT_OUT, NAPE
+from clothwright.features.chains import ABOVE, CUT_OUT, NAPE
 from clothwright.features.necks.neck_shapes import (
     SCOOP_FLAT,
     USUAL_DEPTH,
@@ -129,25 +129,32 @@ def opens_in_front(sheet: Sheet) -> bool:
 def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     """A neck without any opening passes the head."""
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
-    if not back.has("cb") or back.edge("cb").kind is not EdgeKind.FOLD:
+    on_fold = back.has("cb") and back.edge("cb").kind is EdgeKind.FOLD
+    if not (on_fold or back.has(ABOVE)):
         return
     if opens_in_front(sheet):
         return
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:
         round_ += 2 * n.np_long
-    if back.has(CUT_OUT):
+    if back.has(NAPE):
         round_ += 2 * (back.edge(CUT_OUT).length + back.edge(NAPE).length)
-    short = n.HEAD + OVER_HEAD - round_
+    short, sewn = n.HEAD + OVER_HEAD - round_, back.has(ABOVE)
     if short > 0:
         yield Finding(
             "R-j",
             Severity.REFUSE,
             f"The neck is {round_:.1f} cm round and does not go over a head of "
-            f"{n.HEAD:.1f} cm (HEAD), for the back has no opening.",
+            f"{n.HEAD:.1f} cm (HEAD), for the back "
+            + ("is sewn together there." if sewn else "has no opening."),
             "neck",
-            f"Open the back with a zip, or cut a keyhole {max(12.0, short / 2):.1f} cm "
-            "long or more, or make the neck deeper or wider.",
+            (
+                "Let the back close with a loop above its cut-out (closing)"
+                if sewn
+                else "Open the back with a zip, or cut a keyhole "
+                f"{max(12.0, short / 2):.1f} cm long or more"
+            )
+            + ", or make the neck deeper or wider.",
             {"round": round_, "HEAD": n.HEAD},
         )
 

@@ -150,13 +150,32 @@ _LOW_BACK = {BackShape.V: 8.0, BackShape.U: 12.0}
 """Depths of the low shapes below the nape's rise, cm (3.3; U our own choice)."""
 
 
+SHALLOWEST_BACK = 1.5
+"""A back neck is at least so deep below the neck end of the shoulder, cm (3.3)."""
+
+
+def _neck_drop(Sb: float, Lrb: float, sigma_bs: float, phi_b: float) -> float:
+    """How far the neck end of the back shoulder lies below that of the block, cm."""
+    g, h = math.radians(sigma_bs), math.radians(sigma_bs - phi_b)
+    return Sb * math.sin(g) - Lrb * math.sin(h)
+
+
 def _back_table(shape: BackShape) -> RuleTable:
     table = RuleTable(f"{shape.value} neck, back")
     if shape is BackShape.STANDARD:
 
-        @table.rule("Db", "depth of the back neck", key="Db", source=_SRC, formula="nr")
-        def _standard(nr: float) -> float:
-            return nr
+        @table.rule(
+            "Db",
+            "depth of the back neck",
+            key="Db",
+            source=_SRC,
+            formula="nr; of a wider neck at least 1.5 cm below the end of the shoulder",
+        )
+        def _standard(
+            nr: float, Sb: float, Lrb: float, sigma_bs: float, phi_b: float
+        ) -> float:
+            drop = _neck_drop(Sb, Lrb, sigma_bs, phi_b)
+            return max(nr, drop + SHALLOWEST_BACK) if drop > 1e-6 else nr
 
     elif shape in _LOW_BACK:
         low = _LOW_BACK[shape]
@@ -188,8 +207,7 @@ def _back_table(shape: BackShape) -> RuleTable:
             sigma_bs: float,
             phi_b: float,
         ) -> float:
-            g, h = math.radians(sigma_bs), math.radians(sigma_bs - phi_b)
-            drop = Sb * math.sin(g) - Lrb * math.sin(h)
+            drop = _neck_drop(Sb, Lrb, sigma_bs, phi_b)
             return max(nr + more, drop + 2.0)
 
     return table

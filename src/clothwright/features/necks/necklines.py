@@ -12,7 +12,7 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.chains import NAPE
+from clothwright.features.chains import ABOVE, NAPE
 from clothwright.features.necks.keyhole import (
     KEYHOLE_NOTE,
     keyhole_notions,
@@ -33,6 +33,7 @@ from clothwright.features.necks.neck_shapes import (
     HOW_FRONT,
     MORE,
     POINTED,
+    SHALLOWEST_BACK,
     TILTED,
     V_BACK,
     V_FRONT,
@@ -281,12 +282,12 @@ class BackNeckline(Feature):
     title: ClassVar[str] = "Back neckline"
     sentence: ClassVar[str] = "The [back neck] is {shape}, {depth} deep."
     pins: ClassVar[tuple[Pin, ...]] = (
-        Pin("depth", ("BC", "B"), ("neck", NAPE), (0.0, 1.0)),
+        *(Pin("depth", ("BC", "B"), ("neck", e), (0.0, 1.0)) for e in (NAPE, ABOVE)),
         Pin("depth", ("BC", "BY", "B"), ("neck", "cb"), (0.0, 1.0)),
     )
     neck_ends: ClassVar[tuple[NeckEnd, ...]] = (
         NeckEnd("depth", "cb", ("BC", "B", "BY")),
-        NeckEnd("depth", NAPE, ("BC", "B")),
+        *(NeckEnd("depth", e, ("BC", "B")) for e in (NAPE, ABOVE)),
         *(NeckEnd("depth", e, ("BC", "B", "BY")) for e in (STAND, BANDED, FOLD)),
     )
     gives: ClassVar[frozenset[str]] = frozenset({"back neck"})
@@ -344,7 +345,7 @@ class BackNeckline(Feature):
         if self.shape is BackShape.STANDARD and as_block:
             path = d.line("back neck")
         else:
-            if c.y - p.y < 1.5:
+            if c.y - p.y < SHALLOWEST_BACK - 1e-9:
                 raise PaperError(
                     "the back neck is too shallow: its centre would stand above the "
                     "shoulder end; make it deeper (Db), or the neck narrower (dw)"

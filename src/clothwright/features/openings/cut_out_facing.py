@@ -8,7 +8,7 @@ import math
 
 from clothwright.curves import Path, Point, Vector, inset
 from clothwright.features.bodice.panel_lines import corner, rounded
-from clothwright.features.chains import CUT_OUT, NAPE
+from clothwright.features.chains import ABOVE, CUT_OUT, NAPE
 from clothwright.features.linings.facing_pieces import beside_zip
 from clothwright.paper import Edge, EdgeKind, PaperError, Piece, straight
 from clothwright.truing import Fillet, arc_like
@@ -31,7 +31,8 @@ _LEVEL = Vector(1.0, 0.0)
 def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
     """The back facing with the cut-out of the shell in it and `wide` cm of paper round
     that; beside a zip below it ends short of that."""
-    opening, nape, centre = (shell.edge(e) for e in (CUT_OUT, NAPE, "cb"))
+    above = ABOVE if shell.has(ABOVE) else NAPE
+    opening, nape, centre = (shell.edge(e) for e in (CUT_OUT, above, "cb"))
     plain = facing.edge("free").path
     panel = shell.edge("panel").path if shell.has("panel") else None
     beyond = max((s for s, _ in plain.meets(panel)), default=0.0) if panel else 0.0
@@ -54,7 +55,7 @@ def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
     loop: list[Edge] = []
     for e in facing.edges:
         if e.name == "cb":
-            loop += [cb, Edge(CUT_OUT, edge), Edge(NAPE, top)]
+            loop += [cb, Edge(CUT_OUT, edge), Edge(above, top)]
         else:
             new = {"free": free, "neck": neck}.get(e.name, e.path)
             loop.append(e.along(new))

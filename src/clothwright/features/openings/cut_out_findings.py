@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from clothwright.blocks.torso import FISH_EYE
 from clothwright.curves import Path
-from clothwright.features.chains import CUT_OUT, NAPE
+from clothwright.features.chains import ABOVE, CUT_OUT, NAPE
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Piece, Sheet
 from clothwright.rules import Numbers
@@ -18,8 +18,7 @@ _STEP = 0.5
 
 
 def cut_out_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
-    """Every check of a cut-out: where it ends, what it leaves of the back, and whether
-    its facing finds room on that."""
+    """Every check of a cut-out: where it ends, and what it leaves of the back."""
     if n.co_bra < 0:
         yield Finding(
             "CO1",
@@ -30,9 +29,7 @@ def cut_out_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             "End it (co foot) higher, or sew in a support.",
             {"below": -n.co_bra},
         )
-    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
-    opening = back.edge(CUT_OUT).path
-    left = min(_gap(opening, path) for path in _others(back))
+    left = _left(sheet)
     if left < ENOUGH_LEFT:
         refused = left < LEAST_LEFT
         yield Finding(
@@ -44,6 +41,11 @@ def cut_out_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             "Make it (co half) narrower, or end it (co foot) higher.",
             {"left": left},
         )
+
+
+def facing_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
+    """Whether the facing of a cut-out finds room beside it."""
+    left = _left(sheet)
     if left < n.co_facing:
         yield Finding(
             "CO3",
@@ -57,9 +59,16 @@ def cut_out_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
         )
 
 
+def _left(sheet: Sheet) -> float:
+    """What is left of the back beside the cut-out, cm."""
+    back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
+    opening = back.edge(CUT_OUT).path
+    return min(_gap(opening, path) for path in _others(back))
+
+
 def _others(back: Piece) -> Iterator[Path]:
     """The edges of the back but centre and neck, and a dart within it."""
-    own = ("cb", CUT_OUT, NAPE, "neck")
+    own = ("cb", CUT_OUT, NAPE, ABOVE, "neck")
     yield from (e.path for e in back.edges if e.name not in own)
     yield from (k.path for k in back.lines if k.name == FISH_EYE)
 

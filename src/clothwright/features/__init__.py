@@ -108,6 +108,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "gored skirt": "skirts.gored_skirt.GoredSkirt",
         "gathered skirt": "skirts.gathered_skirt.GatheredSkirt",
         "pleated skirt": "skirts.pleated_skirt.PleatedSkirt",
+        "sunburst skirt": "skirts.sunburst_skirt.SunburstSkirt",
         "centre pleat": "skirts.centre_pleat.CentrePleat",
         "vent": "skirts.vent.Vent",
         "hip yoke": "skirts.hip_yoke.HipYoke",

@@ -11,6 +11,7 @@ from clothwright.blocks.skirt_curves import Half, Plan, plan, trued
 from clothwright.blocks.skirt_rules import WIDEST, waist_lines
 from clothwright.blocks.waist_line import as_trued
 from clothwright.curves import Path, Point
+from clothwright.paper import Piece
 from clothwright.rules import Kind, RuleTable
 
 SKIRT_DARTS = RuleTable("darts of the straight skirt")
@@ -244,3 +245,14 @@ def width_at(half: Half, lines: Plan, y: float) -> float:
     hits = side.meets(level)
     x = side.at_length(hits[0][0]).x if hits else half.width
     return x - open_darts(lines, half.drop, y)
+
+
+def darts_at(piece: Piece, level: Path) -> float:
+    """What the darts of a skirt's half take at a level, one or two of them, cm."""
+    taken = 0.0
+    for e in piece.edges:
+        if e.name.startswith("dart centre"):
+            other = piece.edge(e.name.replace("centre", "side"))
+            across = [s for leg in (e, other) for s, _ in level.meets(leg.path)]
+            taken += max(across) - min(across) if across else 0.0
+    return taken

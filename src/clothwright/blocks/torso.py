@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from clothwright.blocks.flare import square_hem
 from clothwright.blocks.skirt_curves import Half
+from clothwright.blocks.skirt_darts import darts_at
 from clothwright.curves import (
     Cubic,
     Line,
@@ -383,9 +384,8 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         if code not in sheet.pieces:
             continue
         piece = sheet.piece(code)
-        hits = [s for s, _ in line.meets(piece.outline)]
         # a vent lies beyond the centre back
-        hits = [max(s, -line.start.x) for s in hits]
+        hits = [max(s, -line.start.x) for s, _ in line.meets(piece.outline)]
         if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - line.start.x]
         elif piece.has("band"):
@@ -396,4 +396,5 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         taken = [*legs, dart] if dart else legs
         across = [s for path in taken for s, _ in line.meets(path)]
         total -= max(across) - min(across) if across else 0.0
+        total -= darts_at(piece, line)
     return total

@@ -27,6 +27,9 @@ class Article(Enum):
     BONE = "bone"
     CHANNEL = "boning channel"
     STAY = "petersham ribbon"
+    PLEATING = "sunburst pleating"
+    """Work that is given away."""
+
     THREAD = "thread"
     BIAS = "bias cord"
     """Cut from the shell."""

@@ -56,6 +56,14 @@ def before_yoke(sheet: Sheet, code: str) -> Piece:
     return Piece(code, p.name, tuple(edges), grain=p.grain)
 
 
+def cloth_at_waist(n: Numbers) -> float | None:
+    """How many times its finished waist the cloth is that a pleater pleats ("pr") or
+    that is gathered ("g") into it; None where it is sewn on plain."""
+    if "pr" in n:
+        return n.pr
+    return n.g if "g" in n else None
+
+
 def below_waist(n: Numbers) -> float:
     """How far below the waist the seam lies on which a peplum or a skirt hangs, cm:
     nought, but below a torso."""

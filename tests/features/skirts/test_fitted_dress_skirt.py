@@ -1,6 +1,7 @@
 """The straight skirt fitted to a bodice's waist (blocks C and D6)."""
 
 import pytest
+from shapely import LineString, Polygon
 
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.blocks.skirt_rules import WIDEST
@@ -15,6 +16,7 @@ from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.linings.lining import Mode
 from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.vent import Vent
+from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import JOINT
@@ -139,3 +141,31 @@ def test_what_is_refused_is_said() -> None:
         draft(order(THEA, tuple(features)))
     with pytest.raises(OrderError, match="make it longer"):
         draft(order(YSOLDE, dress(FittedDressSkirt(length=24.0, flare=2.0))))
+
+
+def closed_at(d: Draft, level: float) -> float:
+    """The skirt round a level, cm. A dart is cut out of a piece's outline, so that what
+    the level has of the paper (shapely) is what is left of it when the dart is sewn."""
+    across = LineString([(-100.0, level), (400.0, level)])
+    loops = [d.sheet.piece(c).outline.flatten(0.002) for c in ("PF", "PB")]
+    papers = [Polygon([tuple(p) for p in loop]) for loop in loops]
+    return float(2 * sum(paper.intersection(across).length for paper in papers))
+
+
+@pytest.mark.parametrize("body", [P92, P116, THEA, YSOLDE], ids=lambda b: b.client)
+def test_the_high_hip_is_measured_with_the_darts_closed(body: Body) -> None:
+    """K8, C9."""
+    d = sewn(body, dress())
+    measured = 2 * width_at(d.sheet, d.numbers.WHH, ("PF", "PB"))
+    assert measured == pytest.approx(closed_at(d, d.numbers.WHH), abs=0.5 * MM)
+
+
+def test_darts_leave_less_over_the_high_hip() -> None:
+    """What was measured with them open let a tight one pass: a high hip that has 0.5 cm
+    of room with them closed is doubted."""
+    d = sewn(P92, dress())
+    taken = {code: P92[code] for code in ("HT", "HB", "B", "W", "H")}
+    tight = Body.of({**taken, "HH": closed_at(d, d.numbers.WHH) - 0.5})
+    found = [f for f in draft(order(tight, dress())).findings if f.code == "K8"]
+    assert [f.severity for f in found] == [Severity.WARN]
+    assert found[0].data["room"] == pytest.approx(0.5, abs=0.5 * MM)

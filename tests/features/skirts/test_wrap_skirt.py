@@ -11,10 +11,13 @@ from clothwright.features import Feature
 from clothwright.features.skirts.godets import Godets
 from clothwright.features.skirts.hip_yoke import HipYoke
 from clothwright.features.skirts.skirt_lining import SkirtLining
+from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.vent import Vent
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.features.skirts.wrap_skirt import Closing, Edging, WrapSkirt
+from clothwright.features.trousers.trouser_pockets import Shape
 from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
@@ -197,13 +200,71 @@ def test_real_bodies(k: int, unit: Unit) -> None:
         (WrapSkirt(), (Waistband(),), "finished one way only"),
         (WrapSkirt(), (HipYoke(),), "a yoke's seam"),
         (WrapSkirt(), (Godets(),), "fronts that cross"),
-        (WrapSkirt(), (SkirtLining(),), "where the fronts part"),
+        (WrapSkirt(), (SkirtLining(),), "where hemmed fronts part"),
+        (WrapSkirt(), (SkirtPockets(shape=Shape.SLANT),), "in the side seam"),
     ],
 )
 def test_refusals(wrap: WrapSkirt, more: tuple[Feature, ...], said: str) -> None:
     with pytest.raises(OrderError) as e:
         wrapped(P92, wrap, *more)
     assert said in str(e.value)
+
+
+FACED = StraightSkirt(), WrapSkirt(edges=Edging.FACED)
+
+
+@pytest.mark.parametrize("vent", [(), (Vent(),)], ids=["", "vent"])
+@pytest.mark.parametrize("body", [P80, P92, P116, THEA], ids=lambda b: b.client)
+def test_faced_fronts_are_lined(body: Body, vent: tuple[Feature, ...]) -> None:
+    """The lining goes as far as the facing's loose edge, so that both together are the
+    front (exact), and hangs 2.5 cm shorter; beyond the centre too it is sewn to the
+    shell's waist."""
+    d = draft(order(body, (*FACED, *vent, SkirtLining())))
+    assert not d.failed, d.failures()
+    sheet = d.sheet
+    join = sheet.seam("S145")
+    lining, facing = (sheet.chain_length(c) for c in (join.left, join.right))
+    assert facing - lining == pytest.approx(2.5, abs=MM)
+    at = sheet.seam("L.SF.waist over")
+    shell, inside = (sheet.chain_length(c) for c in (at.left, at.right))
+    assert inside == pytest.approx(shell, abs=0.1 * MM)
+    assert at.right[-1].piece == "SWF"
+    areas = {c: abs(sheet.piece(c).area) for c in ("SF", "SWF", "L.SF")}
+    hem = sheet.length("L.SF", "hem")
+    left = areas["SF"] - areas["SWF"] - areas["L.SF"]
+    assert left == pytest.approx(2.5 * hem, rel=0.02)
+    making = making_order(d)
+    complete(making)
+    titles = [op.title for op in making.operations]
+    done = ["Face the front edges", "Join the lining to the facing", "Hem the lining"]
+    assert [t for t in titles if t in done] == done
+    cut = {p.code: p.how for p in cutting_sheet(making).cloths["lining"]}
+    assert cut["L.SF"] == "2 (1 pair)"
+
+
+@pytest.mark.parametrize("edges", Edging)
+@pytest.mark.parametrize("body", [P80, P92, P116, THEA], ids=lambda b: b.client)
+def test_pockets_lie_in_its_sides(body: Body, edges: Edging) -> None:
+    """As in those of a straight skirt: the fronts cross beside them."""
+    more = StraightSkirt(), SkirtPockets()
+    d = draft(order(body, (*more, WrapSkirt(edges=edges))))
+    assert not d.failed, d.failures()
+    plain = draft(order(body, (*more, SkirtZip(), Waistband())))
+    bags = [k.sheet.piece("TP").outline for k in (d, plain)]
+    assert bags[0].length == pytest.approx(bags[1].length)
+    mouth = [n.left for n in plain.sheet.seam("S34").notches][:2]
+    assert [n.left for n in d.sheet.seam("S34").notches][:2] == pytest.approx(mouth)
+    complete(making_order(d))
+
+
+def test_lined_and_pocketed_on_real_women() -> None:
+    women = ansur_whole()[::150]
+    assert len(women) >= 5
+    for k, body in enumerate(women):
+        more: tuple[Feature, ...] = (SkirtLining(), SkirtPockets())
+        d = draft(order(body, (*FACED, *more), unit=list(Unit)[k % 2]))
+        assert not d.failed, d.failures()
+        assert not [f for f in pattern(d).findings if f.severity is Severity.REFUSE]
 
 
 def test_findings() -> None:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from itertools import accumulate
 
 from clothwright.features.chains import WAISTS, Chains, on_table
-from clothwright.features.wholes import waist_in_band
+from clothwright.features.wholes import cloth_at_waist, waist_in_band
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -79,9 +79,9 @@ def _back(t: Chains, n: Numbers) -> Seam | None:
 
 
 def hangs_gathered(n: Numbers) -> bool:
-    """True when what hangs on the waist is gathered: it has a girth below the waist,
-    and fills no circle."""
-    return "w_below" in n and "phi_F" not in n
+    """True when what hangs on the waist is gathered, it has a girth below the waist and
+    fills no circle; or when a pleater pleats it together."""
+    return "pr" in n or ("w_below" in n and "phi_F" not in n)
 
 
 def _hangs_pleated(n: Numbers) -> bool:
@@ -108,7 +108,9 @@ def _onto_peplum(
     where the edges meet, so that the walk compares the two (21).
     """
     if hangs_gathered(n):  # the ratio is the plan
-        plan, tolerance = share * (n.g - 1), 0.15
+        full = cloth_at_waist(n) or 1.0
+        eased = n.ew * share / (n.w_F + n.w_PB) if "pr" in n else 0.0
+        plan, tolerance = share * (full - 1) - full * eased, 0.15
     else:
         yields = n.by / 2 if "by" in n else 0.0
         plan, tolerance = -(n.ew + yields) * share / (n.w_F + n.w_PB), 0.05

@@ -21,8 +21,9 @@ from clothwright.features.base import (
 )
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.chains import Chains
-from clothwright.features.operations import Operation
-from clothwright.features.skirts import wrap_dress
+from clothwright.features.notions import Notion
+from clothwright.features.operations import Operation, Work
+from clothwright.features.skirts import sunburst, wrap_dress
 from clothwright.features.skirts.about import HANGING, HANGING_SEAMS, ONE_HANGS
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
 from clothwright.features.skirts.peplum import BOTH_GATHERED, Peplum, widest
@@ -36,6 +37,7 @@ from clothwright.features.skirts.peplum_rules import (
     FLARED,
     GATHERED,
     PEPLUM,
+    SUNBURST,
     called,
     clearance,
 )
@@ -43,7 +45,7 @@ from clothwright.features.skirts.peplum_sewing import gathered_in, peplum_operat
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.features.skirts.wrap_skirt_rules import BOW, SRC
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Seam, Sheet
+from clothwright.paper import Drafting, PaperError, Seam, Sheet
 from clothwright.rules import Given, Numbers, RuleTable
 from clothwright.truing import Joint
 from clothwright.units import Unit
@@ -64,6 +66,9 @@ class Cut(Enum):
     GATHERED = "gathered"
     """Straight, gathered into the waist."""
 
+    SUNBURST = "in sunburst pleats"
+    """A segment that a pleater pleats to the centre of its arcs."""
+
 
 class Front(Enum):
     """How the front of the skirt is closed."""
@@ -77,8 +82,30 @@ class Front(Enum):
 
 _PAGES = {
     cut: tuple(called(page, "skirt") for page in (PEPLUM, own, AT_EDGE))
-    for cut, own in ((Cut.CIRCLE, FLARED), (Cut.GATHERED, GATHERED))
+    for cut, own in (
+        (Cut.CIRCLE, FLARED),
+        (Cut.GATHERED, GATHERED),
+        (Cut.SUNBURST, SUNBURST),
+    )
 }
+
+
+_USELESS = {
+    Cut.CIRCLE: ("gathers", "pleating"),
+    Cut.GATHERED: ("fullness", "bias_yield", "pleating"),
+    Cut.SUNBURST: ("gathers", "bias_yield"),
+}
+"""Fields that a skirt cut so has no use for."""
+
+_NOT_PLEATED = {
+    "lining": "the lining of a skirt in sunburst pleats is not drawn yet; leave the "
+    "lining off",
+    "button stand": "sunburst pleats do not go on into a button stand; close the dress "
+    "with a zip",
+    "laid waist dart": BOTH_GATHERED["laid waist dart"],
+    "laid back dart": BOTH_GATHERED["laid back dart"],
+}
+"""What a skirt in sunburst pleats does not allow beside it."""
 
 
 class DressSkirt(Feature):
@@ -121,6 +148,7 @@ class DressSkirt(Feature):
     fullness: Annotated[Ratio | None, Peplum.numbers()["fullness"]] = None
     bias_yield: Annotated[Length | None, Peplum.numbers()["bias_yield"]] = None
     gathers: Annotated[Ratio | None, Peplum.numbers()["gathers"]] = None
+    pleating: Annotated[Ratio | None, sunburst.RATIO] = None
     cut: Cut = Cut.CIRCLE
     front: Front = Front.FOLD
     tie: Annotated[
@@ -137,6 +165,11 @@ class DressSkirt(Feature):
         return self.cut is Cut.GATHERED
 
     @property
+    def pleated(self) -> bool:
+        """True when a pleater pleats it."""
+        return self.cut is Cut.SUNBURST
+
+    @property
     def crosses(self) -> bool:
         """True when its front crosses."""
         return self.front is Front.WRAPS
@@ -147,6 +180,11 @@ class DressSkirt(Feature):
             said = (
                 "From the seam hangs a [skirt], {cut}, {length} long and {gathers} "
                 "times its waist."
+            )
+        if self.pleated:
+            said = (
+                "From the seam hangs a [skirt] {cut}, {length} long, {fullness} of a "
+                "full circle as they lie and {pleating} times that in the cloth."
             )
         if self.crosses:
             return (
@@ -167,13 +205,19 @@ class DressSkirt(Feature):
         return {
             **self.clashes,
             **(BOTH_GATHERED if self.gathered else {}),
+            **(_NOT_PLEATED if self.pleated else {}),
             **(wrap_dress.FORBIDS if self.crosses else {}),
         }
 
     def given(self, unit: Unit) -> Iterable[Given]:
-        yield from (
-            g for g in super().given(unit) if self.crosses or g.key not in _OF_TIES
-        )
+        for g in super().given(unit):
+            if g.key in _OF_TIES and not self.crosses:
+                continue
+            if g.key == "pr" and not self.pleated:
+                continue
+            if g.key == "f" and self.pleated and self.fullness is None:
+                g = sunburst.FULLNESS.usually(unit)
+            yield g
 
     def tables(self) -> tuple[RuleTable, ...]:
         crossed = (wrap_dress.WRAP_DRESS, CLOSED) if self.crosses else ()
@@ -184,6 +228,11 @@ class DressSkirt(Feature):
 
     def _draft(self, d: Drafting) -> None:
         d.part = "skirt"
+        if self.pleated and self.crosses:
+            raise PaperError(
+                "fronts that cross are not pleated by a pleater: have the front on the "
+                "fold, or the skirt flared or gathered"
+            )
         draw = draw_gathered if self.gathered else draw_circle
         draw(d, closed_end(d.sheet), called="skirt")
         if self.crosses:
@@ -208,17 +257,29 @@ class DressSkirt(Feature):
         if self.gathered:
             yield gathered_in(n, fmt, "skirt")
             return
+        if self.pleated:
+            yield sunburst.note(n.pr, fmt, n.w_P, n.hem)
         code, wide = widest(sheet)
         yield (
             f"The skirt needs cloth of {fmt(wide)} between the selvedges "
             f"({sheet.piece(code).name.lower()})."
         )
 
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        if self.pleated:
+            yield sunburst.pleating("the skirt of the dress")
+
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         if self.crosses:
             yield from wrap_dress.wrap_operations(sheet, fmt)
+        if self.pleated:
+            seam = "the centre back" if Chains(sheet).zipped() else "the left side"
+            yield from sunburst.pleater_operations(
+                sheet, ("P",), n.pr, fmt(n.w_P), seam, Work.SKIRT
+            )
+            return
         yield from peplum_operations(
             n,
             sheet,
@@ -230,14 +291,15 @@ class DressSkirt(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        fields = ("fullness", "bias_yield") if self.gathered else ("gathers",)
+        fields = _USELESS[self.cut]
         to_do = "Leave it out, or cut the skirt the other way."
         yield from useless(self, fields, f"A skirt that is {self.cut.value}", to_do)
         if not self.crosses:
             so = "A skirt whose front is on the fold"
             yield from useless(self, ("tie", "bow"), so, "Leave it out.")
         yield from clearance(n, gathered=self.gathered, called="skirt")
-        yield from stride(n, n.hem, opens=self.crosses)
+        hem = n.hem * (n.pr if self.pleated else 1.0)
+        yield from stride(n, hem, opens=self.crosses)
         code, wide = widest(sheet)
         if "Cw" in n and wide > n.Cw:
             yield Finding(

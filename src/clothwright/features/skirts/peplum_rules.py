@@ -15,6 +15,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
 
 _SRC = "first garment 13"
+_PLEATS = "transformations §10"
 
 CLEAR = 2.0
 """Room between the peplum and the body, all round, cm (13.5)."""
@@ -228,6 +229,51 @@ def _below_flared(w_P: float) -> float:
 )
 def flare(f: float) -> float:
     return 2 * math.pi * f
+
+
+# -- in sunburst pleats ----------------------------------------------------------------
+SUNBURST = RuleTable(
+    "peplum in sunburst pleats",
+    {k: FLARED.rules[k] for k in ("r", "r_hem", "hem", "w_below", "flare")},
+)
+
+
+@SUNBURST.rule(
+    "wc",
+    "waist of the peplum as its pleats lie, all round",
+    source=_PLEATS,
+    key="wc",
+    formula="wP: pleats do not yield",
+)
+def _wc_pleated(w_P: float) -> float:
+    return w_P
+
+
+def _pleated_angle(symbol: str, half: str, own: str, other: str) -> None:
+    """The angle of a half in the cloth."""
+
+    @SUNBURST.rule(
+        f"φ{symbol}",
+        f"angle of the {half} peplum in the cloth, half",
+        kind=Kind.ANGLE,
+        source=_PLEATS,
+        key=f"phi_{symbol}",
+        formula=f"180°·f·pr·{own.replace('_', '')}/(wF + wPB)",
+        needs=("f", "pr", own, other),
+    )
+    def _angle(f: float, pr: float, w: float, rest: float) -> float:
+        angle = 180 * f * pr * w / (w + rest)
+        if angle > MOST_HALF:
+            raise RuleError(
+                f"the {half} would fill {2 * angle:.0f}° of a circle in the cloth and "
+                "lie over itself: choose a smaller share of a circle (f) or pleating "
+                "ratio (pr)"
+            )
+        return angle
+
+
+_pleated_angle("F", "front", "w_F", "w_PB")
+_pleated_angle("B", "back", "w_PB", "w_F")
 
 
 # -- gathered --------------------------------------------------------------------------

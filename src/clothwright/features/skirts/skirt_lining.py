@@ -13,7 +13,7 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path, Point, inset, mirror_in
 from clothwright.features.about import About
 from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
-from clothwright.features.chains import Chains
+from clothwright.features.chains import Chains, spaced
 from clothwright.features.linings.walked import lay_walked
 from clothwright.features.operations import Operation
 from clothwright.features.roles import Role
@@ -22,6 +22,7 @@ from clothwright.features.skirts.contour_band import BANDS
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import lining_operations
+from clothwright.features.skirts.wrap_skirt_drawing import EDGE, FACING
 from clothwright.features.wholes import before_yoke
 from clothwright.paper import (
     Drafting,
@@ -65,6 +66,9 @@ class SkirtLining(Feature):
         About(code, None, ("skirt lining",), {"hem": Role.TURNED})
         for code in ("L.SF", "L.SB", LEFT_BACK, "L.SG")
     )
+    seams: ClassVar[Mapping[str, str]] = {
+        "S145": "front lining of a wrap skirt to the facing of its edge",
+    }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt lining"})
     needs: ClassVar[dict[str, str]] = {
         "shaped skirt": "only a straight or a gored skirt is lined so; leave it off",
@@ -120,18 +124,42 @@ def _draft(d: Drafting) -> None:
     for code in (FRONT, BACK, GORE):
         if code not in d.sheet.pieces:
             continue
-        piece = _shorter(before_yoke(d.sheet, code), d.n.short_S)
+        shell = before_yoke(d.sheet, code)
+        beside = FACING in d.sheet.pieces and code == FRONT
+        piece = _shorter(_beside_facing(d, shell) if beside else shell, d.n.short_S)
         d.lay(
             Verb.TRACE,
             d.sheet.put(piece),
             piece.code,
             f"{piece.name.lower()} on the shell's net line",
             amounts=(("shorter at the hem", "short_S"),),
-            over=(before_yoke(d.sheet, code).outline,),
+            detail="as far as the loose edge of the facing" if beside else "",
+            over=(shell.outline,),
         )
     if Chains(d.sheet).has(f"L.{BACK}", "vent"):
         _left_back(d)
-    lay_walked(d, d.sheet.sew(*_seams(d.sheet)))
+    lay_walked(d, d.sheet.sew(*_seams(d.sheet, d.n.short_S)))
+
+
+def _beside_facing(d: Drafting, front: Piece) -> Piece:
+    """The front of a wrap as far as the facing's loose edge, which is now sewn."""
+    facing = d.sheet.piece(FACING)
+    free = facing.edge("free")
+    d.sheet = d.sheet.put(facing.with_edge(replace(free, kind=EdgeKind.SEAM)))
+    top, foot = free.path.end, free.path.start
+    loop: list[Edge] = []
+    for e in front.edges:
+        if e.name == EDGE:
+            loop.append(Edge("join", free.path.reversed()))
+        elif e.name == front.before(EDGE).name:
+            upto = e.path.between(0.0, e.path.length_to_point(top))
+            loop.append(e.along(upto.pinned(e.path.start, top)))
+        elif e.name == "hem":
+            rest = e.path.between(e.path.length_to_point(foot), e.path.length)
+            loop.append(e.along(rest.pinned(foot, e.path.end)))
+        else:
+            loop.append(e)
+    return front.with_edges(loop)
 
 
 def _shorter(shell: Piece, short: float) -> Piece:
@@ -174,7 +202,7 @@ def _left_back(d: Drafting) -> None:
     )
 
 
-def _seams(sheet: Sheet) -> list[Seam]:
+def _seams(sheet: Sheet, short: float) -> list[Seam]:
     """As the shell is sewn; at the waist to the shell, beside a vent to its edges."""
     t = Chains(sheet)
     right, split = f"L.{BACK}", LEFT_BACK in sheet.pieces
@@ -192,11 +220,38 @@ def _seams(sheet: Sheet) -> list[Seam]:
             if lining in sheet.pieces:
                 shell = waist_chain(t, code, outwards=True)
                 out.append(_felled(t, lining, shell, "waist", ("centre", "side")))
+    out += _beside_edge(t, short)
     if split:
         shell = t.chain((BACK, "vent top", True), (BACK, "vent", True))
         ends = ("centre back", "hem")
         out += [_felled(t, c, shell, "vent", ends) for c in (right, LEFT_BACK)]
     return list({s.code: s for s in out}.values())
+
+
+def _beside_edge(t: Chains, short: float) -> list[Seam]:
+    """The front of a wrap to the facing of its edge, and what of both lies beyond the
+    centre on the shell's waist."""
+    lining = f"L.{FRONT}"
+    left, right = t.chain((lining, "join", False)), t.chain((FACING, "free", True))
+    if not left:
+        return []
+    over = waist_chain(t, FRONT, outwards=True, over=True)
+    felled = _felled(t, lining, over, "waist over", ("centre", "edge"))
+    mine = (*felled.right, *t.chain((FACING, "waist over", False)))
+    places = spaced((), t.length(left))
+    return [
+        Seam(
+            "S145",
+            "front lining to the facing of the edge",
+            left,
+            right,
+            "waist",
+            "hem",
+            Ease.about(short, 0.1),
+            notches=tuple(NotchPair(s, s) for s in places),
+        ),
+        replace(felled, right=mine, ease=Ease.about(0.0, 0.05)),
+    ]
 
 
 _VENT_TOP = "S36"

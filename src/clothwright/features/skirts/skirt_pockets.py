@@ -134,6 +134,10 @@ class SkirtPockets(Feature):
     bag: Annotated[Length | None, _T["bag"]] = None
     bag_width: Annotated[Length | None, _T["bag_width"]] = None
 
+    def provides(self) -> frozenset[str]:
+        slanting = {"slanting pockets"} if self.shape is Shape.SLANT else set()
+        return self.gives | slanting
+
     def tables(self) -> tuple[RuleTable, ...]:
         slanting = (SLANTING,) if self.shape is Shape.SLANT else ()
         return (AT_SIDE, *slanting)

@@ -78,6 +78,7 @@ class WaistFacing(Feature):
     clashes: ClassVar[dict[str, str]] = {
         "waist finish": "the waist is finished one way only",
         "gathered waist": "a gathered waist is set into a band",
+        "pleated waist": "sunburst pleats are set into a band",
         "fly": "the shield of a fly is held by a waistband: close faced trousers with "
         "a side zip",
     }

@@ -16,6 +16,7 @@ from clothwright.features.roles import Role
 from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import band_operations
+from clothwright.features.wholes import cloth_at_waist
 from clothwright.paper import (
     JOINT,
     Drafting,
@@ -289,9 +290,10 @@ def onto_band(t: Chains, n: Numbers) -> list[Seam]:
         stretched = n.by_S if "by_S" in n else 0.0
         plan = scale * part.share - part.waist * (1 - stretched / total)
         notches = () if i == len(parts) else (NotchPair(a, c, 1, JOINT),)
-        if "g" in n:  # gathers lie on the side that is walked second
+        full = cloth_at_waist(n)
+        if full is not None:  # gathers lie on the side that is walked second
             left, right, notches = right, left, ()
-            plan = part.waist * n.g - scale * part.share
+            plan = part.waist * full - scale * part.share
         out.append(
             Seam(
                 f"S30.{i}",

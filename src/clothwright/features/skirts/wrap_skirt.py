@@ -119,7 +119,7 @@ class WrapSkirt(Feature):
         "S123": "front edge of a wrap skirt, faced",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"skirt opening", "waist finish", "wrap skirt"}
+        {"skirt opening", "waist finish", "wrap skirt", "band"}
     )
     needs: ClassVar[dict[str, str]] = {
         "fitted skirt": "a wrap is cut of the fronts of a skirt; take a "
@@ -133,14 +133,12 @@ class WrapSkirt(Feature):
         "the two off",
         "pleats": "a pleat at the centre lies where the fronts cross; leave one of the "
         "two off",
-        "pockets": "pockets at the sides are not yet set beside fronts that cross; "
-        "leave one of the two off",
+        "slanting pockets": "a slanting pocket is cut out of the half that the other "
+        'front crosses over; choose shape = "in the side seam"',
         "set pocket": "a pocket that is set on would lie on both fronts; leave one of "
         "the two off",
         "hem finish": "a flounce or godets are not yet led round fronts that cross; "
         "leave one of the two off",
-        "skirt lining": "a lining would be seen where the fronts part; leave it off, "
-        "or face the edges",
     }
 
     crossing: Annotated[
@@ -189,6 +187,15 @@ class WrapSkirt(Feature):
             (1.5, 2.8),
         ),
     ] = None
+
+    def forbids(self) -> Mapping[str, str]:
+        if self.faced:
+            return self.clashes
+        return {
+            **self.clashes,
+            "skirt lining": "a lining would be seen where hemmed fronts part; leave it "
+            'off, or face the edges (edges = "faced")',
+        }
 
     @property
     def faced(self) -> bool:

@@ -16,6 +16,7 @@ class Article(Enum):
     ZIP = "concealed zip"
     VISIBLE_ZIP = "visible zip"
     TROUSER_ZIP = "trouser zip"
+    OPEN_ZIP = "separating zip"
     HOOK = "hook and eye"
     TAPE = "stay tape"
     LACING = "lacing cord"

@@ -81,6 +81,7 @@ def strip_seams(sheet: Sheet, short: float) -> Iterator[Seam]:
             "waist",
             "hem",
             Ease.about(short, _NEAR + _ASLANT * short),
+            runs_on=True,
         )
 
 

@@ -120,15 +120,6 @@ def _and_stand(sheet: Sheet) -> str:
 def _face(sheet: Sheet, centre: Centre) -> Operation:
     """The facing sewn to the edges, or, cut on, turned back along its fold."""
     which = centre.words
-    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
-    codes = (centre.facing, centre.on(sheet, centre.upper), low, lower)
-    across = tuple(
-        Run(code, e.name)
-        for code in codes
-        if code in sheet.pieces
-        for e in sheet.piece(code).edges
-        if e.kind is EdgeKind.FINISHED and e.name.startswith(_ACROSS)
-    )
     over = "" if in_one(sheet) else ", over the waist seams"
     seams = both_sides(sheet, *EDGE_CODES[centre][:2])
     if seams:
@@ -152,12 +143,25 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
         title,
         says,
         seams=seams,
-        edges=across,
+        edges=across_hem(sheet, centre),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press=press,
         task=Task.FACE,
         count=2.0,
+    )
+
+
+def across_hem(sheet: Sheet, centre: Centre) -> tuple[Run, ...]:
+    """Edges of the facing and of the stand on the hem's line."""
+    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
+    codes = (centre.facing, centre.on(sheet, centre.upper), low, lower)
+    return tuple(
+        Run(code, e.name)
+        for code in codes
+        if code in sheet.pieces
+        for e in sheet.piece(code).edges
+        if e.kind is EdgeKind.FINISHED and e.name.startswith(_ACROSS)
     )
 
 

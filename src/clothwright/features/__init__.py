@@ -63,6 +63,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "panel behind": "openings.under_panel.UnderPanel",
         "concealed zip": "openings.concealed_zip.ConcealedZip",
         "button stand": "openings.button_stand.ButtonStand",
+        "fasteners": "openings.fasteners.Fasteners",
         "open zip": "openings.open_zip.OpenZip",
         "underarm zip": "openings.underarm_zip.UnderarmZip",
         "neck placket": "openings.neck_placket.NeckPlacket",

@@ -18,6 +18,8 @@ class Article(Enum):
     TROUSER_ZIP = "trouser zip"
     OPEN_ZIP = "separating zip"
     HOOK = "hook and eye"
+    HOOK_TAPE = "hook-and-eye tape"
+    STUD = "press stud"
     TAPE = "stay tape"
     LACING = "lacing cord"
     EYELET = "eyelet"
@@ -46,6 +48,7 @@ class Article(Enum):
         """True for what a shop cuts to length; all else is bought by the piece."""
         return self in (
             Article.TAPE,
+            Article.HOOK_TAPE,
             Article.LACING,
             Article.DRAWSTRING,
             Article.CHANNEL,

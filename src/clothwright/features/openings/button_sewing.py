@@ -66,7 +66,7 @@ def button_operations(
     every = (2 * count + _INSIDE if double else count) + more
     holes = (count + _INSIDE if double else count) + more
     band = banded(sheet) is not None
-    yield from _set_band(sheet, centre) if band else (_face(sheet, centre),)
+    yield from _set_band(sheet, centre) if band else (face_edges(sheet, centre),)
     if not fastened(n):
         yield from _buttoned(n, which, too, fmt, every, holes, double=double, band=band)
     if hook:
@@ -135,7 +135,7 @@ def _and_stand(sheet: Sheet) -> str:
     return " and the collar's stand" if on_stand(sheet) else ""
 
 
-def _face(sheet: Sheet, centre: Centre) -> Operation:
+def face_edges(sheet: Sheet, centre: Centre) -> Operation:
     """The facing sewn to the edges, or, cut on, turned back along its fold."""
     which = centre.words
     over = "" if in_one(sheet) else ", over the waist seams"

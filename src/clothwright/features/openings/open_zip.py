@@ -5,23 +5,24 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.torso import in_one
-from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.about import About
+from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
-from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import Chains
-from clothwright.features.linings.about import FACINGS
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import across_hem
 from clothwright.features.openings.button_stand import Where
-from clothwright.features.openings.stand_pieces import (
-    BACK,
-    FRONT,
-    STAND,
-    Centre,
-    below_waist,
-    led_down,
+from clothwright.features.openings.open_edges import (
+    NEEDS,
+    clashes,
+    edge_length,
+    open_at_centre,
+    pieces,
 )
+from clothwright.features.openings.open_edges import (
+    facing as _facing,
+)
+from clothwright.features.openings.stand_pieces import BACK, FRONT, Centre
 from clothwright.features.openings.stand_seams import (
     EDGE_CODES,
     STAND_SEAMS,
@@ -35,10 +36,9 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
-from clothwright.features.roles import Role
 from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Seam, Sheet, Verb
+from clothwright.paper import Drafting, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
@@ -61,15 +61,6 @@ _SOLD = 80.0
 """Longer ones are seldom sold, cm (common practice, no source)."""
 
 
-def _edges(centre: Centre, low: tuple[str, ...]) -> tuple[About, ...]:
-    """What the edges of the pieces at a centre are beside the zip."""
-    said = {STAND: f"centre {centre.words}"}
-    return tuple(
-        About(code, edges={STAND: Role.ZIP}, centres=said)
-        for code in (*centre.upper, *centre.lower, centre.facing, *low)
-    )
-
-
 class OpenZip(Feature):
     """Separating zip from the neck to the hem."""
 
@@ -83,50 +74,19 @@ class OpenZip(Feature):
         "zip": ("FC.stand", "F.stand", "BC.stand", "B.stand"),
         "bf": tuple(f"{c}.{e}" for c in ("FF", "BF") for e in ("foot", "lower")),
     }
-    pieces: ClassVar[tuple[About, ...]] = (
-        *FACINGS,
-        About("FFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
-        About("BFP", Place.STAND, ("facing",), cloths=("shell", "interlining")),
-        *_edges(FRONT, ("FFP",)),
-        *_edges(BACK, ("BFP",)),
-    )
+    pieces: ClassVar[tuple[About, ...]] = pieces("centre {}")
     seams: ClassVar[Mapping[str, str]] = STAND_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"open zip", "closure", "opening", "dress opening"}
+        {"open zip", "open edges", "closure", "opening", "dress opening"}
     )
     needs: ClassVar[dict[str, str]] = {
-        "waist line": "a zip that separates runs down a fitted top; add a waist seam, "
-        'or a "torso" to cut it in one',
+        **NEEDS,
         "inside finish": 'its facing joins that of the neck; add a "neck facing", a '
         '"facing", or a collar whose stand covers that seam',
     }
-    clashes: ClassVar[dict[str, str]] = {
-        "closure": "a top closes in one place; leave the other closing off",
-        "open back": "a back that stands open needs no zip in front; leave one of the "
-        "two off",
-        "vent": "a vent is cut in a centre back seam, which a top with a zip that "
-        "separates lacks; leave one of the two off",
-        "lining to the edge": "a zip that separates has a facing behind it; line below "
-        "the facing",
-        "empire seam": "a zip that separates is not yet led over an empire seam; take "
-        "a princess line or darts",
-    }
 
     where: Where = Where.FRONT
-    facing: Annotated[
-        Length | None,
-        Number(
-            "b_facing",
-            "bf",
-            "facing beside the zip",
-            "transformations §6",
-            6.0,
-            2.5,
-            3.0,
-            14.0,
-            (5.0, 9.0),
-        ),
-    ] = None
+    facing: Annotated[Length | None, _facing(6.0, 2.5)] = None
 
     @property
     def centre(self) -> Centre:
@@ -137,17 +97,8 @@ class OpenZip(Feature):
         front = self.where is Where.FRONT
         return self.gives | {"front opening" if front else "back opening"}
 
-    def forbids(self) -> dict[str, str]:
-        if self.where is Where.BACK:
-            return self.clashes
-        return {
-            **self.clashes,
-            "wrap": "fronts that cross have no zip at the centre; leave one of the two "
-            "off",
-            "cowl": "a cowl falls over the centre front; open it at the back",
-            "winding neck": "a sweetheart or a keyhole is not divided by a zip; take "
-            "another neck, or open it at the back",
-        }
+    def forbids(self) -> Mapping[str, str]:
+        return clashes("a zip that separates", self.centre)
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (CLOSED,)
@@ -156,41 +107,7 @@ class OpenZip(Feature):
         return (Stage(Rank.STAND, "the edges of the zip", self._draw),)
 
     def _draw(self, d: Drafting) -> None:
-        """Lead the facing down; open shell and facing at the centre."""
-        c, sheet = self.centre, d.sheet
-        upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
-        was = as_drafted(sheet) if upper == "F" else sheet.piece(upper)
-        facing = led_down(sheet.pieces.get(c.facing), was, c, d.n.b_facing)
-        shells, facings = [sheet.piece(upper)], [facing]
-        if lower:
-            hung = sheet.piece(lower)
-            name = f"{c.words.capitalize()} facing, lower"
-            wide = facing.edge("foot").length
-            shells.append(hung)
-            facings.append(below_waist(hung, c, wide, name))
-        shells, facings = (
-            [_opened(p, c) for p in pieces] for pieces in (shells, facings)
-        )
-        d.part = c.words
-        d.lay(
-            Verb.REDRAW,
-            sheet.put(*shells),
-            ", ".join(p.code for p in shells),
-            f"centre {c.words}, open from the neck to the hem",
-            detail="it is no fold now: the two edges meet over the zip, from which "
-            "nothing is taken off",
-            lines=tuple(p.edge(STAND).path for p in shells),
-        )
-        d.part = "facing"
-        d.lay(
-            Verb.TRACE,
-            d.sheet.put(*facings),
-            ", ".join(p.code for p in facings),
-            f"facing led down the {c.words} edge",
-            amounts=(("inside the centre line", "b_facing"),),
-            detail="its free edge turns from the neck's into a line beside the centre; "
-            "below the waist it is a strip of what hangs there",
-        )
+        open_at_centre(d, self.centre, 0.0, _MEET)
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
         return stand_seams(t)
@@ -267,20 +184,12 @@ class OpenZip(Feature):
             )
 
 
-def _opened(piece: Piece, centre: Centre) -> Piece:
-    """The piece with its centre as an edge that is sewn."""
-    old = piece.edge(centre.edge)
-    return piece.with_edges(
-        Edge(STAND, e.path, EdgeKind.SEAM) if e is old else e for e in piece.edges
-    )
+_MEET = (
+    "it is no fold now: the two edges meet over the zip, from which nothing is "
+    "taken off"
+)
 
 
 def _zip(sheet: Sheet, centre: Centre) -> float:
     """Length of the zip, cm: of the edge, but for what is left free at its ends."""
-    codes = (*centre.upper, *centre.lower)
-    long = sum(
-        sheet.length(c, STAND)
-        for c in codes
-        if c in sheet.pieces and sheet.piece(c).has(STAND)
-    )
-    return long - _BELOW_NECK - _ABOVE_HEM
+    return edge_length(sheet, centre) - _BELOW_NECK - _ABOVE_HEM

@@ -12,7 +12,7 @@ from clothwright.features.chains import (
     shares,
 )
 from clothwright.features.skirts.pocket_drawing import mouth_places
-from clothwright.features.wholes import down_to_seam, waist_in_band
+from clothwright.features.wholes import below_waist, waist_in_band
 from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -26,7 +26,7 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
     if not (left and right):
         return None
     notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
-    z = n.z - down_to_seam(n) if "z_top" in n else 0.0
+    z = n.z - below_waist(n) if "z_top" in n else 0.0
     if NOTCH_ROOM < z < t.length(left) - NOTCH_ROOM:
         end = NotchPair(z, z, 2)  # of a zip in the side
         notches = (end, *(k for k in notches if k.left > z + NOTCH_ROOM))

@@ -64,6 +64,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "concealed zip": "openings.concealed_zip.ConcealedZip",
         "button stand": "openings.button_stand.ButtonStand",
         "fasteners": "openings.fasteners.Fasteners",
+        "centre loops": "openings.centre_loops.CentreLoops",
         "lacing": "openings.lacing.Lacing",
         "open zip": "openings.open_zip.OpenZip",
         "underarm zip": "openings.underarm_zip.UnderarmZip",

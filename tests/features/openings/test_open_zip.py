@@ -105,6 +105,16 @@ def test_it_is_made(more: tuple[Feature, ...]) -> None:
             assert titles.index("Sew the waist") < put
 
 
+@pytest.mark.parametrize("body", WOMEN, ids=lambda b: b.client)
+@pytest.mark.parametrize("where", Where)
+def test_no_notch_lies_at_the_joint_of_lining_and_facing(
+    where: Where, body: Body
+) -> None:
+    d = draft(order(body, zipped(where, Lining())))
+    assert not d.failed, d.failures()
+    assert not [str(f) for f in d.findings if f.code == "notch"]
+
+
 @pytest.mark.parametrize(
     ("features", "says"),
     [

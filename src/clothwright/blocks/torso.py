@@ -388,7 +388,7 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         hits = [max(s, -line.start.x) for s, _ in line.meets(piece.outline)]
         if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - line.start.x]
-        elif piece.has("band"):
+        elif piece.has("band") or piece.has("stand"):  # or stands apart, to be laced
             hits = [-line.start.x, max(hits)]
         total += max(hits) - min(hits) if hits else 0.0
         dart = fish_eye(sheet, code)

@@ -258,7 +258,13 @@ ZIP_END = RuleTable("zip of a torso")
     high=25.0,
 )
 def z(WH: float, L: float) -> float:
-    return min(WH - 2.0, L - 2.0)
+    return zip_end(WH, L)
+
+
+def zip_end(WH: float, reach: float) -> float:
+    """How far below the waist the zip of a torso ends, cm: above the hip, and above a
+    hem that lies `reach` below."""
+    return min(WH, reach) - 2.0
 
 
 CENTRE_SEAM = RuleTable("centre back seam of a torso")

@@ -18,7 +18,10 @@ class Article(Enum):
     ZIP = "concealed zip"
     VISIBLE_ZIP = "visible zip"
     TROUSER_ZIP = "trouser zip"
+    OPEN_ZIP = "separating zip"
     HOOK = "hook and eye"
+    HOOK_TAPE = "hook-and-eye tape"
+    STUD = "press stud"
     TAPE = "stay tape"
     LACING = "lacing cord"
     EYELET = "eyelet"
@@ -50,6 +53,7 @@ class Article(Enum):
         """True for what a shop cuts to length; all else is bought by the piece."""
         return self in (
             Article.TAPE,
+            Article.HOOK_TAPE,
             Article.LACING,
             Article.DRAWSTRING,
             Article.CHANNEL,

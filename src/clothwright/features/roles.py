@@ -20,6 +20,7 @@ class Role(Enum):
     SIDE = "side"
     PEPLUM_SIDE = "skirt seams"
     CENTRE_ZIP = "centre back"
+    OPENING = "edges of an opening that do not lap"
     WAIST = "waist"
     EDGE = "neck, armhole and other faced edges"
     """Neck, armhole, slanted edge; trimmed after sewing."""
@@ -132,6 +133,7 @@ _TABLE: Mapping[Role, tuple[float, float, int]] = {
     Role.SIDE: (2.0, 0.75, 2),
     Role.PEPLUM_SIDE: (1.5, 0.625, 2),
     Role.CENTRE_ZIP: (2.0, 0.75, 2),
+    Role.OPENING: (1.5, 0.625, 4),
     Role.WAIST: (1.5, 0.625, 3),
     Role.EDGE: (1.0, 0.5, 4),
     Role.SLASH: (0.4, 0.15625, 4),

@@ -70,9 +70,11 @@ def below_waist(n: Numbers) -> float:
     return n.dd if "dd" in n else 0.0
 
 
-def down_to_seam(n: Numbers) -> float:
-    """The same along the paper, with what a torso blouses over, cm."""
-    return n.dd + n.blouse if "dd" in n else 0.0
+def zip_end(n: Numbers) -> float:
+    """How far below the waist a zip ends along the cloth, cm. What is said of it (z)
+    lies on the body: one that passes a seam over which a torso blouses goes round that
+    too."""
+    return n.z + n.blouse if "dd" in n and n.z > n.dd else n.z
 
 
 def reach(n: Numbers) -> float:

@@ -105,13 +105,18 @@ class Seam:
     """Two layers that are turned: what the right side is longer by is for the turn of
     the cloth and its corners, eased and never gathered, however much."""
 
+    runs_on: Final[bool] = False
+    """The right side is longer than the left, and its rest is left free at an end: a
+    facing that goes on to the hem beside a lining which hangs shorter."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all
         along its length, or is drawn up within its zone. What is lapped over a longer
         line, as a facing's foot, leaves the rest of it free."""
         much = self.kind is not SeamKind.LAPPED and self.ease.plan > GATHERED
-        return self.drawn_up or (self.zone is None and much and not self.turned)
+        even = self.zone is None and not (self.turned or self.runs_on)
+        return self.drawn_up or (even and much)
 
     @held
     def pieces(self) -> frozenset[str]:
@@ -141,6 +146,7 @@ class Seam:
             self.stretched,
             self.tucked,
             self.turned,
+            self.runs_on,
         )
 
     def __contains__(self, run: object) -> bool:

@@ -79,6 +79,6 @@ def _compared(w: Walk, show: Callable[[float], str]) -> str:
         return "the same"
     if w.ease < 0:
         return f"{by} shorter"
-    if w.seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
+    if w.seam.runs_on or w.seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
         return f"{by} longer"
     return f"{by} gathered in" if w.seam.gathered else f"{by} eased in"

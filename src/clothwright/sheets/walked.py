@@ -76,7 +76,7 @@ def _taken(w: Walk, by: str) -> str:
         return f"{by} laid in tucks"
     if seam.gathered:
         return f"{by} gathered in"
-    if seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
+    if seam.runs_on or seam.kind in (SeamKind.FACED, SeamKind.LAPPED):
         return f"{by} {'longer' if w.ease > 0 else 'shorter'}"
     if w.ease > 0:
         return f"{by} eased in"

@@ -258,10 +258,9 @@ def test_a_zip_in_the_side(seam: float) -> None:
         for code in ("S4", "S7")
     }
     n = d.numbers
-    down = n.dd + n.blouse
-    assert [len(v) for v in ends.values()] == ([2, 0] if n.z < down else [1, 1])
-    if n.z > down:
-        assert ends["S7"] == [pytest.approx(n.z - down)]
+    assert [len(v) for v in ends.values()] == ([2, 0] if n.z < n.dd else [1, 1])
+    if n.z > n.dd:
+        assert ends["S7"] == [pytest.approx(n.z - n.dd)]
     else:
         wb = d.sheet.edge("B", "side").path.length_to_point(d.sheet.points["wb"])
         assert ends["S4"][1] == pytest.approx(wb + n.z)
@@ -271,7 +270,8 @@ def test_the_zip_of_the_back_is_measured_from_the_waist() -> None:
     d = sewn(THEA, hung(9.0, FLARED))
     n, seam = d.numbers, d.sheet.seam("S21")
     at = d.sheet.edge("B", "cb").path.reversed().length_to_point(d.sheet.points["CBz"])
-    assert seam.notches[0].left - at == pytest.approx(n.z, abs=0.1 * MM)
+    round_it = n.z + n.blouse  # which goes past the seam, and round the blouse
+    assert seam.notches[0].left - at == pytest.approx(round_it, abs=0.1 * MM)
     making = making_order(d)
     (zip_,) = (
         op for op in making.operations if "zip" in op.title and "Put" in op.title
@@ -279,14 +279,29 @@ def test_the_zip_of_the_back_is_measured_from_the_waist() -> None:
     assert any("the waist seams meet" in s for s in zip_.says)
 
 
-@pytest.mark.parametrize(("ends", "level"), [(13.5, 9.5), (11.0, 9.0), (7.0, 7.0)])
-def test_a_zip_is_measured_along_the_cloth(ends: float, level: float) -> None:
-    """Below the seam its end lies so much higher on the body as the torso blouses; what
-    is round there is the skirt at that level. In the blouse it is the torso's foot."""
+@pytest.mark.parametrize(("ends", "cloth"), [(9.5, 13.5), (7.0, 7.0)])
+def test_a_zip_is_measured_on_the_body(ends: float, cloth: float) -> None:
+    """As that of every top: what is round at its end is the garment at that level. In
+    the cloth one that passes the seam goes round the blouse too."""
     blousing = Torso(seam=9.0, blouse=4.0)
     d = draft(order(P92, in_one(blousing, ConcealedZip(below_waist=ends))))
     (told,) = (f for f in d.findings if f.code == "Z2")
-    assert told.data["girth"] == pytest.approx(2 * half_at(d.numbers, d.sheet, level))
+    assert told.data["girth"] == pytest.approx(2 * half_at(d.numbers, d.sheet, ends))
+    seam = d.sheet.seam("S21")
+    at = d.sheet.edge("B", "cb").path.reversed().length_to_point(d.sheet.points["CBz"])
+    assert min(abs(k.left - at - cloth) for k in seam.notches) < 0.1 * MM
+
+
+@pytest.mark.parametrize("blouse", [0.0, 0.6, 4.0])
+@pytest.mark.parametrize("below", Below)
+def test_one_rule_says_where_it_ends(below: Below, blouse: float) -> None:
+    """Transformations 7: HL − 2, on the body, however much the torso blouses."""
+    torso = Torso(seam=9.0, blouse=blouse, below=below)
+    more = (FLARED,) if below is Below.HUNG else ()
+    n = draft(order(THEA, in_one(torso, *more))).numbers
+    assert n.z == pytest.approx(n.WH - 2.0)
+    whole = draft(order(THEA, in_one(Torso()))).numbers
+    assert n.z == pytest.approx(whole.z)
 
 
 def test_a_button_stand_runs_over_the_seam() -> None:

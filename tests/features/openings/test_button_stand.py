@@ -237,6 +237,8 @@ def test_a_lining_hangs_beside_the_facing(where: Where, lines: str) -> None:
     walks = {w.seam.code: w for w in d.report.walks}
     code = "LSF" if where is Where.FRONT else "LSB"
     assert walks[code].ease == pytest.approx(1.5, abs=0.2)
+    # the facing runs on below the lining's hem: nothing is gathered into it
+    assert not walks[code].seam.gathered
     for code in ("LW1", "LW2"):
         assert walks[code].ease == pytest.approx(0.0, abs=0.5 * MM)
     told = {s for op in making_order(d).operations for s in op.seams}

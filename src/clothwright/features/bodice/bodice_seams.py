@@ -7,6 +7,7 @@ from itertools import accumulate
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
 from clothwright.features.chains import CUT_OUT, LONG, TOP, Chains, shares
+from clothwright.features.wholes import zip_end
 from clothwright.paper import (
     Ease,
     EdgeKind,
@@ -206,7 +207,7 @@ def _long_side(
     places += [hip + rest * s for s in shares(rest) if rest >= LONG]
     notches = [NotchPair(s, s, 1) for s in places]
     if "z_top" in n:
-        ends = [_clear_of_darts(t, left, n.z_top), waist + n.z]
+        ends = [_clear_of_darts(t, left, n.z_top), waist + zip_end(n)]
         ends = [s for s in ends if s < t.length(right) - NOTCH_ROOM]
         room = NOTCH_ROOM + NOTCH_SET / 2
         notches = [k for k in notches if all(abs(k.left - s) > room for s in ends)]
@@ -246,7 +247,7 @@ def _centre_back(t: Chains, n: Numbers) -> Seam | None:
         return None
     stop = t.length(chain[:1]) + n.z  # the zip ends below the waist
     if in_one(t.sheet) or "dd" in n:  # a torso's runs on below it
-        stop = t.upto(chain, t.sheet.points["CBz"]) + n.z
+        stop = t.upto(chain, t.sheet.points["CBz"]) + zip_end(n)
     rest = t.length(chain) - stop
     places = [stop] if rest > NOTCH_ROOM else []
     places += [stop + rest * s for s in shares(rest)] if rest >= LONG else []

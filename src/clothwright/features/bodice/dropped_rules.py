@@ -8,7 +8,7 @@ front widths from the centre front.
 from collections.abc import Collection
 
 from clothwright.blocks import torso
-from clothwright.blocks.torso_rules import BELOW_HIP, FROM_HIP
+from clothwright.blocks.torso_rules import BELOW_HIP, FROM_HIP, zip_end
 from clothwright.curves import Cubic, Path, Point, Vector
 from clothwright.paper import meetings
 from clothwright.rules import RuleError, RuleTable
@@ -274,8 +274,6 @@ _CLEAR = 3.0
 """A zip ends at least so far from a seam that it crosses, cm (common practice, no
 source)."""
 
-_ENDS = "WH − 2 cm, 3 cm clear of the seam, and 2 cm above the hem"
-
 
 def clear_of_seam(end: float, seam: float, most: float) -> float:
     """Where a zip ends below the waist: as it would, but clear of a seam there; below
@@ -286,33 +284,28 @@ def clear_of_seam(end: float, seam: float, most: float) -> float:
 
 
 HUNG_ZIP_END = RuleTable("zip of a torso with a seam below the waist")
-
-
-@HUNG_ZIP_END.rule(
-    "z",
-    "end of the zip below the waist",
-    source="transformations §7",
-    formula=_ENDS,
-    low=0.0,
-    high=25.0,
-)
-def z(WH: float, L: float, dd: float, blouse: float) -> float:
-    return clear_of_seam(min(WH - 2.0, dd + L - 2.0), dd + blouse, dd + L - 2.0)
-
-
 OWN_ZIP_END = RuleTable("zip of a torso with its own skirt below a seam")
 
 
-@OWN_ZIP_END.rule(
-    "z",
-    "end of the zip below the waist",
-    source="transformations §7",
-    formula=_ENDS,
-    low=0.0,
-    high=25.0,
-)
-def _z_own(WH: float, L: float, dd: float, blouse: float) -> float:
-    return clear_of_seam(min(WH - 2.0, L - 2.0), dd + blouse, L - 2.0)
+def _zip_end(table: RuleTable, below_seam: bool) -> None:
+    """As that of a torso without a seam, on the body, but clear of the seam; `L` is
+    counted from the seam or from the waist."""
+
+    @table.rule(
+        "z",
+        "end of the zip below the waist",
+        source="transformations §7",
+        formula="WH − 2 cm, and 2 cm above the hem, but 3 cm clear of the seam",
+        low=0.0,
+        high=25.0,
+    )
+    def z(WH: float, L: float, dd: float) -> float:
+        reach = dd + L if below_seam else L
+        return clear_of_seam(zip_end(WH, reach), dd, reach - 2.0)
+
+
+_zip_end(HUNG_ZIP_END, below_seam=True)
+_zip_end(OWN_ZIP_END, below_seam=False)
 
 
 def panelled(rules: Collection[str]) -> RuleTable:

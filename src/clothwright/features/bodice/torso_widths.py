@@ -22,6 +22,8 @@ def half_at(n: Numbers, sheet: Sheet, below: float) -> float:
         hits = [max(s, -origin) for s, _ in line.meets(piece.outline)]  # of a vent
         if code in ("PF", "PFC"):  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - origin]
+        elif piece.has("band") or piece.has("stand"):
+            hits = [-origin, max(hits)]
         legs = [e.path for e in piece.edges if e.name.startswith("dart ")]
         across = [s for leg in legs for s, _ in line.meets(leg)]
         total += max(hits) - min(hits)

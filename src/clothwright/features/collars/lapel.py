@@ -131,6 +131,8 @@ class LapelCollar(Collar):
         "one of its own",
         "upper bust dart": "a bust dart above would lie under the lapel; leave it at "
         "the side or take a princess line",
+        "open edges": "a lapel turns over above the buttons of a stand; take a button "
+        "stand",
         "wrap": "a lapel is not yet drawn on crossing fronts; take a button stand",
     }
 

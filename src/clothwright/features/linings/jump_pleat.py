@@ -75,6 +75,8 @@ class JumpPleat(Feature):
         "vent": "beside a vent the lining hangs free; leave the jump pleat off",
         "button stand": "beside the facing of a button stand the lining hangs free; "
         "leave the jump pleat off",
+        "open edges": "beside the facing of an edge that opens the lining hangs free; "
+        "leave the jump pleat off",
     }
 
     depth: Annotated[

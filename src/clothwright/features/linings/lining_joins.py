@@ -61,6 +61,7 @@ def facing_joins(sheet: Sheet, rho: float, hung: float) -> Iterator[Seam]:
             ease,
             None,
             _join_notches(sheet, half, join, facing, 1 if front else 2),
+            runs_on=short < 0,
         )
 
 

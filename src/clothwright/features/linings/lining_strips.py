@@ -81,6 +81,7 @@ def strip_seams(sheet: Sheet, short: float) -> Iterator[Seam]:
             "waist",
             "hem",
             Ease.about(short, _NEAR + _ASLANT * short),
+            runs_on=True,
         )
 
 
@@ -120,7 +121,10 @@ def at_joint(
     for chain, at in zip(chains, found, strict=True):
         done = 0.0
         for q in chain:
-            done += sheet.length(q.piece, q.edge)
-            if q.piece in facings and abs(done - at) < NOTCH_ROOM:
+            begins, done = done, done + sheet.length(q.piece, q.edge)
+            if (
+                q.piece in facings
+                and min(abs(begins - at), abs(done - at)) < NOTCH_ROOM
+            ):
                 return True
     return False

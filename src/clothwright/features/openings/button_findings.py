@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from clothwright.features.openings.button_rules import BEYOND_HOLE, LEAST_EDGE, SHANK
+from clothwright.features.openings.fastener_row import fastened
 from clothwright.features.openings.stand_band import BAND
 from clothwright.features.openings.stand_pieces import (
     BACK,
@@ -27,6 +28,9 @@ def stand_findings(
     n: Numbers, sheet: Sheet, c: Centre, *, across: bool
 ) -> Iterable[Finding]:
     """Every check of the finished stand; `across` is how its buttonholes lie."""
+    if fastened(n):
+        yield from _hangs_free(n, sheet, c)
+        return
     least = n.d_button / 2 + LEAST_EDGE
     if n.b_stand < least - 1e-9 or n.b_row < 0:
         yield Finding(
@@ -61,7 +65,6 @@ def stand_findings(
             "Make the facing of the stand (bf) wider.",
             {"bf": n.b_facing, "inner": inner},
         )
-    lower = c.on(sheet, c.lower)
     above = [sheet.piece(code) for code in c.upper if code in sheet.pieces]
     row = [sheet.piece(BAND)] if banded else above
     marks = sorted(y for piece in row for y in _levels(piece))
@@ -78,18 +81,29 @@ def stand_findings(
             "Set them closer, or sew a press stud between.",
             {"apart": wide},
         )
-    if banded:
-        top = row[0].edge("side").path.bounds()[1]
-        below = marks[-1] > top + sum(p.edge(BANDED).length for p in above)
+    yield from _hangs_free(n, sheet, c)
+
+
+def _hangs_free(n: Numbers, sheet: Sheet, c: Centre) -> Iterable[Finding]:
+    """Whether anything closes the edges below the waist seam."""
+    lower = c.on(sheet, c.lower)
+    if BAND in sheet.pieces:
+        band = sheet.piece(BAND)
+        above = [sheet.piece(code) for code in c.upper if code in sheet.pieces]
+        top = band.edge("side").path.bounds()[1]
+        waist = top + sum(p.edge(BANDED).length for p in above)
+        below = max(_levels(band)) > waist
     else:
         below = not lower or bool(_levels(sheet.piece(lower)))
     if lower and not below:
         yield Finding(
             "BT4",
             Severity.NOTE,
-            "No button lies below the waist seam; the edges hang free there.",
+            f"No {'fastener' if fastened(n) else 'button'} lies below the waist seam; "
+            "the edges hang free there.",
             "b hem",
-            "Let the last button lie nearer to the hem, if it should close.",
+            f"Let the last {'one' if fastened(n) else 'button'} lie nearer to the hem, "
+            "if it should close.",
         )
 
 

@@ -37,6 +37,10 @@ class ButtonRow:
         way = neck.end_direction if front else neck.start_direction
         return n.b_down + n.b_first / max(abs(way.x), 0.5)
 
+    def wanted(self, n: Numbers) -> float:
+        """The wanted distance from one to the next, cm."""
+        return n.b_spacing
+
     def places(self, n: Numbers, shell: Piece, hung: Piece | None) -> Places:
         """Where the buttons lie on the shell, and on what hangs from it; all on a shell
         that is cut in one, with one on the line of its waist."""
@@ -46,7 +50,7 @@ class ButtonRow:
         in_one = shell.has("hem")
         waist = n.yW - top if in_one else line.length
         seam = 0.0 if in_one else n.b_first
-        above = n.b_spacing / 2 if self.belt else seam
+        above = self.wanted(n) / 2 if self.belt else seam
         if first > waist - above:
             raise PaperError(
                 f"the first button would lie {first:.1f} cm down a centre "
@@ -59,7 +63,7 @@ class ButtonRow:
             n.y_BP - top if self.centre is FRONT else None,
             waist,
             line.length - waist if in_one else below,
-            n.b_spacing,
+            self.wanted(n),
             above=above,
             seam=seam,
             clear=n.b_hem,

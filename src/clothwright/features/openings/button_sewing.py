@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 
 from clothwright.blocks.torso import in_one
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.fastener_row import fastened
 from clothwright.features.openings.stand_band import BAND, BAND_SEAMS, banded
 from clothwright.features.openings.stand_button import on_stand
 from clothwright.features.openings.stand_pieces import Centre
@@ -37,13 +38,14 @@ def button_notions(
 ) -> Iterable[Notion]:
     """Buttons with one to spare; a hook where a belt lies."""
     every = (2 * count + _INSIDE if double else count) + on_stand(sheet)
-    yield Notion(
-        Article.FLAT_BUTTON,
-        every + 1,
-        f"for the {words}{_and_stand(sheet)}",
-        size=n.d_button,
-        spare=1,
-    )
+    if not fastened(n):
+        yield Notion(
+            Article.FLAT_BUTTON,
+            every + 1,
+            f"for the {words}{_and_stand(sheet)}",
+            size=n.d_button,
+            spare=1,
+        )
     if hook:
         yield Notion(Article.HOOK, 1, f"behind the belt, at the waist{_seam(sheet)}")
 
@@ -64,7 +66,31 @@ def button_operations(
     every = (2 * count + _INSIDE if double else count) + more
     holes = (count + _INSIDE if double else count) + more
     band = banded(sheet) is not None
-    yield from _set_band(sheet, centre) if band else (_face(sheet, centre),)
+    yield from _set_band(sheet, centre) if band else (face_edges(sheet, centre),)
+    if not fastened(n):
+        yield from _buttoned(n, which, too, fmt, every, holes, double=double, band=band)
+    if hook:
+        yield Operation(
+            Work.FASTEN,
+            f"Sew a hook and eye at the waist{_seam(sheet)}, under the belt",
+            stitch=Stitch.HAND,
+            task=Task.HOOK,
+            hazards=(Hazard.SMALL_PART,),
+        )
+
+
+def _buttoned(
+    n: Numbers,
+    which: str,
+    too: str,
+    fmt: Callable[[float], str],
+    every: int,
+    holes: int,
+    *,
+    double: bool,
+    band: bool,
+) -> Iterable[Operation]:
+    """So many buttonholes worked, and buttons sewn on."""
     through = "both layers of the band" if band else "cloth and facing"
     yield Operation(
         Work.FASTEN,
@@ -99,14 +125,6 @@ def button_operations(
         count=float(every),
         hazards=(Hazard.SMALL_PART,),
     )
-    if hook:
-        yield Operation(
-            Work.FASTEN,
-            f"Sew a hook and eye at the waist{_seam(sheet)}, under the belt",
-            stitch=Stitch.HAND,
-            task=Task.HOOK,
-            hazards=(Hazard.SMALL_PART,),
-        )
 
 
 def _seam(sheet: Sheet) -> str:
@@ -117,18 +135,9 @@ def _and_stand(sheet: Sheet) -> str:
     return " and the collar's stand" if on_stand(sheet) else ""
 
 
-def _face(sheet: Sheet, centre: Centre) -> Operation:
+def face_edges(sheet: Sheet, centre: Centre) -> Operation:
     """The facing sewn to the edges, or, cut on, turned back along its fold."""
     which = centre.words
-    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
-    codes = (centre.facing, centre.on(sheet, centre.upper), low, lower)
-    across = tuple(
-        Run(code, e.name)
-        for code in codes
-        if code in sheet.pieces
-        for e in sheet.piece(code).edges
-        if e.kind is EdgeKind.FINISHED and e.name.startswith(_ACROSS)
-    )
     over = "" if in_one(sheet) else ", over the waist seams"
     seams = both_sides(sheet, *EDGE_CODES[centre][:2])
     if seams:
@@ -152,12 +161,25 @@ def _face(sheet: Sheet, centre: Centre) -> Operation:
         title,
         says,
         seams=seams,
-        edges=across,
+        edges=across_hem(sheet, centre),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLAIN,
         press=press,
         task=Task.FACE,
         count=2.0,
+    )
+
+
+def across_hem(sheet: Sheet, centre: Centre) -> tuple[Run, ...]:
+    """Edges of the facing and of the stand on the hem's line."""
+    low, lower = centre.low_facing, centre.on(sheet, centre.lower)
+    codes = (centre.facing, centre.on(sheet, centre.upper), low, lower)
+    return tuple(
+        Run(code, e.name)
+        for code in codes
+        if code in sheet.pieces
+        for e in sheet.piece(code).edges
+        if e.kind is EdgeKind.FINISHED and e.name.startswith(_ACROSS)
     )
 
 

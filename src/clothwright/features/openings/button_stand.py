@@ -5,7 +5,7 @@ from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage, useless
 from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import Chains
@@ -19,6 +19,7 @@ from clothwright.features.openings.button_sewing import (
     button_operations,
 )
 from clothwright.features.openings.cut_on import INTERLINING, fold_on
+from clothwright.features.openings.fastener_row import fastened, row_of
 from clothwright.features.openings.stand_band import BAND, band_seams, lay_band
 from clothwright.features.openings.stand_button import on_stand
 from clothwright.features.openings.stand_edging import Edging, not_with
@@ -227,16 +228,16 @@ class ButtonStand(Feature):
             return self.edge is not Edging.BAND
         return self.lie is Lie.ACROSS
 
-    @property
-    def _row(self) -> ButtonRow:
+    def _row(self, n: Numbers) -> ButtonRow:
         hook = self.at_waist is AtWaist.HOOK
-        return ButtonRow(self.centre, across=self.across, belt=hook)
+        return row_of(n, self.centre, across=self.across, belt=hook)
 
     def provides(self) -> frozenset[str]:
         front = self.where is Where.FRONT
         words = {"front opening" if front else "back opening"}
         made = {Edging.CUT_ON: {"cut-on facing"}, Edging.BAND: {"band"}}
-        return self.gives | words | made.get(self.edge, set())
+        double = {"two rows"} if self.rows is Rows.DOUBLE else set()
+        return self.gives | words | double | made.get(self.edge, set())
 
     def forbids(self) -> dict[str, str]:
         made = not_with(self.edge, self.centre.words)
@@ -281,7 +282,7 @@ class ButtonStand(Feature):
         shell = sheet.piece(upper)
         hung = sheet.piece(lower) if lower else None
         waist = shell.edge(c.edge).length
-        row = self._row
+        row = self._row(n)
         found = row.places(n, shell, hung)
         lay_band(d, c)
         at = (*found.upper, *(waist + y for y in found.lower))
@@ -307,7 +308,7 @@ class ButtonStand(Feature):
             )
             skirt = with_stand(hung, c, n.b_stand)
             new += [skirt, with_stand(strip, c, n.b_stand, skirt)]
-        row = self._row
+        row = self._row(n)
         found = row.places(n, sheet.piece(upper), hung)
         new[0] = row.marked(new[0], n, found.upper, 1)
         if hung is not None:
@@ -344,6 +345,8 @@ class ButtonStand(Feature):
     def notes(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[str]:
+        if fastened(n):  # told by what takes the buttons' place
+            return
         which = "front" if self.where is Where.FRONT else "back"
         yield (
             f"Right over left: work the buttonholes in the right {which} only, sew the "
@@ -384,4 +387,7 @@ class ButtonStand(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        return stand_findings(n, sheet, self.centre, across=self.across)
+        yield from stand_findings(n, sheet, self.centre, across=self.across)
+        if fastened(n):
+            so = "A stand that closes with press studs or hooks"
+            yield from useless(self, ("button", "spacing"), so, "Leave it out.")

@@ -31,7 +31,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.skirts.peplum_rules import girth_at
-from clothwright.features.wholes import down_to_seam, reach
+from clothwright.features.wholes import below_waist, reach, zip_end
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, Verb, redraw
 from clothwright.rules import Numbers, RuleTable
@@ -308,15 +308,12 @@ def ends_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 
 def crosses(n: Numbers, sheet: Sheet) -> bool:
     """True for a zip that runs over the seam on which a peplum or a skirt hangs."""
-    return bool(hanging(sheet)) and n.z > down_to_seam(n)
+    return bool(hanging(sheet)) and n.z > below_waist(n)
 
 
 def _round_at_end(n: Numbers, sheet: Sheet) -> float:
-    """Girth of the garment where the zip ends, cm. It is measured along the cloth:
-    below a seam over which a torso blouses it ends so much higher on the body."""
+    """Girth of the garment where the zip ends, cm."""
     end = n.z
-    if "dd" in n:
-        end = min(end, n.dd) if end <= down_to_seam(n) else end - n.blouse
     if in_one(sheet) or ("dd" in n and (end <= n.dd or "L_T" not in n)):
         return 2 * half_at(n, sheet, end)
     if "half_S" in n:  # a skirt with darts or in gores
@@ -331,4 +328,4 @@ def _opening(n: Numbers, sheet: Sheet) -> float:
     if in_one(sheet) or "dd" in n:  # a torso's centre back runs on below the waist
         path = sheet.edge(codes[-1], "cb").path
         cb -= path.length_to_point(sheet.points["CBz"])
-    return cb - _BELOW_NECK + n.z
+    return cb - _BELOW_NECK + zip_end(n)

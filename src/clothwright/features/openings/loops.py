@@ -7,6 +7,11 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.loop_numbers import (
+    CORD_ALLOWANCE,
+    ENDS_APART,
+    TIGHTER,
+)
 from clothwright.features.openings.loops_rules import (
     BALL,
     EVEN,
@@ -112,23 +117,8 @@ class Loops(Feature):
             3.0,
         ),
     ] = None
-    ends_apart: Annotated[
-        Length | None,
-        Number("e_loop", "e", "ends of a loop apart", f"{_SRC}.5", 0.6, 0.25, 0.2, 1.5),
-    ] = None
-    cord_allowance: Annotated[
-        Length | None,
-        Number(
-            "SA_loop",
-            "SA",
-            "allowance of a loop's end",
-            f"{_SRC}.5",
-            1.2,
-            0.5,
-            0.5,
-            2.5,
-        ),
-    ] = None
+    ends_apart: Annotated[Length | None, ENDS_APART] = None
+    cord_allowance: Annotated[Length | None, CORD_ALLOWANCE] = None
     thickness: Annotated[
         Length | None,
         Number(
@@ -140,20 +130,7 @@ class Loops(Feature):
             high=1.5,
         ),
     ] = None
-    tighter: Annotated[
-        Ratio | None,
-        Number(
-            "snug",
-            "snug",
-            "share by which a loop is made tighter than its button",
-            f"{_SRC}.5",
-            0.0,
-            None,
-            0.0,
-            0.05,
-            kind=Kind.RATIO,
-        ),
-    ] = None
+    tighter: Annotated[Ratio | None, TIGHTER] = None
     rows: Rows = Rows.BOTH
     spread: Spread = Spread.EVEN
 

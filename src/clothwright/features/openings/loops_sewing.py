@@ -1,6 +1,7 @@
 """Loops and buttons in the cloth (first garment 10)."""
 
 from collections.abc import Callable, Iterable
+from typing import NamedTuple
 
 from clothwright.features.operations import (
     Hazard,
@@ -19,21 +20,30 @@ EYELET_IN = 1.0
 """The middle of an eyelet lies so far inside the edge, cm (common practice)."""
 
 
+class LoopRow(NamedTuple):
+    """Loops to be made, cm: how many, the cord cut for each and for all, how far apart
+    its ends lie, and the edges that they are sewn to."""
+
+    many: int
+    cut: float
+    cord: float
+    apart: float
+    edges: float
+
+
 def loop_operations(
     n: Numbers, fmt: Callable[[float], str], *, laced: bool, eyelets: bool, hooked: bool
 ) -> Iterable[Operation]:
     """Interline the edge, sew the loops in, then what they close over."""
     edges = "both slanted edges" if n.rows > 1 else "the right slanted edge"
-    yield Operation(
-        Work.FUSE,
-        "Interline the edge under the loops",
-        (f"A strip {fmt(STRIP)} wide along {edges}, on the wrong side.",),
-        hazards=(Hazard.IRON,),
-    )
+    yield edge_strips(fmt, edges)
     if eyelets:
-        yield _eyelets(n, fmt, edges)
+        yield eyelets_set(int(n.loops_all), fmt, edges)
     else:
-        yield _loops(n, fmt, edges, laced=laced)
+        row = LoopRow(
+            int(n.loops_all), n.cord_cut, n.cord_all, n.e_loop, n.rows * n.edge_net
+        )
+        yield loops_sewn(row, fmt, edges, laced=laced)
     if not laced:
         yield Operation(
             Work.FASTEN,
@@ -58,35 +68,45 @@ def loop_operations(
         )
 
 
-def _loops(
-    n: Numbers, fmt: Callable[[float], str], edges: str, *, laced: bool
+def edge_strips(fmt: Callable[[float], str], edges: str) -> Operation:
+    """Interlining under the loops or eyelets of these edges."""
+    return Operation(
+        Work.FUSE,
+        "Interline the edge under the loops",
+        (f"A strip {fmt(STRIP)} wide along {edges}, on the wrong side.",),
+        hazards=(Hazard.IRON,),
+    )
+
+
+def loops_sewn(
+    row: LoopRow, fmt: Callable[[float], str], edges: str, *, laced: bool
 ) -> Operation:
     """The loops, before the edge is faced."""
     return Operation(
         Work.ON_EDGE,
-        f"Make {n.loops_all:.0f} loops and sew them to {edges}",
+        f"Make {row.many} loops and sew them to {edges}",
         (
-            f"Stitch and turn the bias cord; cut it in pieces of {fmt(n.cord_cut)}.",
+            f"Stitch and turn the bias cord; cut it in pieces of {fmt(row.cut)}.",
             "Lay each loop towards the garment, its middle on the chalk mark and its "
-            f"ends {fmt(n.e_loop)} apart, and stitch just beside the net line.",
+            f"ends {fmt(row.apart)} apart, and stitch just beside the net line.",
             "Try a button through the first loop before you sew the rest."
             if not laced
             else "Try the cord through the first loop before you sew the rest.",
         ),
         stitch=Stitch.LOCK,
         seam_type=SeamType.LOOP,
-        length=n.cord_all + n.rows * n.edge_net,
+        length=row.cord + row.edges,
         task=Task.LOOP,
-        count=n.loops_all,
+        count=float(row.many),
         hazards=(Hazard.CORD,),
     )
 
 
-def _eyelets(n: Numbers, fmt: Callable[[float], str], edges: str) -> Operation:
+def eyelets_set(count: int, fmt: Callable[[float], str], edges: str) -> Operation:
     """Eyelets, through the edge and its facing."""
     return Operation(
         Work.FASTEN,
-        f"Set {n.loops_all:.0f} eyelets in {edges}",
+        f"Set {count} eyelets in {edges}",
         (
             f"Level with the chalk marks, {fmt(EYELET_IN)} inside the edge, through "
             "cloth, interlining and facing.",
@@ -94,6 +114,6 @@ def _eyelets(n: Numbers, fmt: Callable[[float], str], edges: str) -> Operation:
         ),
         stitch=Stitch.HAND,
         task=Task.BUTTON,
-        count=n.loops_all,
+        count=float(count),
         hazards=(Hazard.CORD,),
     )

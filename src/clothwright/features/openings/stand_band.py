@@ -22,6 +22,7 @@ from clothwright.features.openings.stand_pieces import (
     BACK,
     BANDED,
     FRONT,
+    STAND,
     Centre,
     as_front,
     with_stand,
@@ -50,7 +51,10 @@ BAND = "BD"
 BAND_SEAMS = {FRONT: ("S118", "S119", "S120"), BACK: ("S69", "S79", "S99")}
 """Codes: the band on front or back, its upper end, its lower end."""
 
-_WIDE = "the band is wider than {}: make the stand (b) narrower"
+_WIDE = {
+    BANDED: "the band is wider than {}: make the stand (b) narrower",
+    STAND: "the gap of the lacing is wider than {}: make it (lg) narrower",
+}
 
 
 @dataclass(frozen=True)
@@ -68,28 +72,39 @@ class Parted:
     """What is cut off the edge below, from the centre line to the seam."""
 
 
-def parted(piece: Piece, wide: float, centre: Centre) -> Parted:
-    """The piece without what lies less than `wide` cm inside of its centre line."""
-    piece = as_front(piece, centre)
-    whole, line = with_stand(piece, centre, wide), piece.edge(centre.edge).path
-    before, after = piece.before(centre.edge), piece.after(centre.edge)
-    seam = beside(line, wide)
+def set_back(piece: Piece, by: float, centre: Centre, edge: str) -> Piece:
+    """The piece without what lies less than `by` cm inside of its centre line, with
+    `edge` where it is cut."""
+    p = as_front(piece, centre)
+    before, after = p.before(centre.edge), p.after(centre.edge)
+    seam = beside(p.edge(centre.edge).path, by)
     above, below = (
-        met(e.path, seam, _WIDE.format(f"the {e.name} of the {piece.name.lower()}"))
+        met(e.path, seam, _WIDE[edge].format(f"the {e.name} of the {p.name.lower()}"))
         for e in (before, after)
     )
-    kept, lost = before.path.split_at_length(above)
-    lost_below, rest = after.path.split_at_length(below)
+    kept = before.path.between(0.0, above)
+    rest = after.path.between(below, after.path.length)
     loop: list[Edge] = []
-    for e in piece.edges:
+    for e in p.edges:
         if e.name == before.name:
-            loop += [e.along(kept), straight(BANDED, kept.end, rest.start)]
+            loop += [e.along(kept), straight(edge, kept.end, rest.start)]
         elif e.name == after.name:
             loop.append(e.along(rest))
         elif e.name != centre.edge:
             loop.append(e)
+    return as_front(p.with_edges(loop), centre)
+
+
+def parted(piece: Piece, wide: float, centre: Centre) -> Parted:
+    """The piece without what lies less than `wide` cm inside of its centre line."""
+    rest = as_front(set_back(piece, wide, centre, BANDED), centre)
+    piece = as_front(piece, centre)
+    whole, line = with_stand(piece, centre, wide), piece.edge(centre.edge).path
+    before, after = piece.before(centre.edge), piece.after(centre.edge)
+    lost = before.path.between(rest.edge(before.name).length, before.length)
+    below = after.path.between(0.0, after.length - rest.edge(after.name).length)
     on = whole.edge(before.name + ON_STAND)
-    return Parted(piece.with_edges(loop), (before.along(lost), on), line, lost_below)
+    return Parted(rest, (before.along(lost), on), line, below)
 
 
 def band(parts: tuple[Parted, ...], words: str) -> Piece:
@@ -125,7 +140,7 @@ def lay_band(d: Drafting, centre: Centre) -> None:
     if centre.facing in d.sheet.pieces:
         d.part = "facing"
         line, facing = beside(parts[0].centre, n.b_stand), d.sheet.piece(centre.facing)
-        over, wide = as_front(facing, centre), _WIDE.format("the neck")
+        over, wide = as_front(facing, centre), _WIDE[BANDED].format("the neck")
         facing = as_front(cut_back(over, line, wide, centre.edge), centre)
         says = "facing cut back to the band"
         d.lay(Verb.REDRAW, d.sheet.put(facing), facing.code, says)

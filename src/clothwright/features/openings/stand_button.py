@@ -10,6 +10,9 @@ from clothwright.rules import Numbers
 HOLE = "buttonhole of the stand"
 """Name of its line on the stand."""
 
+FASTENED = "fastener of the stand"
+"""Name of the mark there where press studs or hooks close the front."""
+
 
 def laps_for_button(n: Numbers, more: float) -> bool:
     """True where a row of buttons stands on the centre line and the stand of the collar
@@ -24,6 +27,8 @@ def with_button(n: Numbers, stand: Piece, at: Point, way: Vector, high: float) -
     across a button stand."""
     up = Vector(way.y, -way.x) if way.x > 0 else Vector(-way.y, way.x)
     p = at + up * (high / 2)
+    if "f_apart" in n:
+        return stand.with_marks(Mark(FASTENED, p, MarkKind.BUTTON))
     begin = p + way * SHANK
     hole = InnerLine(HOLE, Path.line(begin, begin - way * n.b_hole))
     button = Mark("button of the stand", p, MarkKind.BUTTON)

@@ -144,7 +144,7 @@ def led_down(
     met = sorted(free.meets(up))
     if not met:
         raise PaperError(
-            f"{shell.name.lower()}: the facing of the button stand is wider than that "
+            f"{shell.name.lower()}: the facing beside the centre is wider than that "
             "of the neck: make it (bf) narrower, or the facing at the shoulder wider"
         )
     rest = free.between(met[0][0], free.length)
@@ -181,7 +181,7 @@ def _alone(shell: Piece, centre: Centre, inside: float) -> Piece:
     met = neck.meets(beside)
     if not met:
         raise PaperError(
-            f"{shell.name.lower()}: the facing of the button stand is wider than the "
+            f"{shell.name.lower()}: the facing beside the centre is wider than the "
             "neck, which only the collar encloses: make it (bf) narrower, or let the "
             "neck have a facing"
         )
@@ -212,13 +212,13 @@ def _foot(shell: Piece, beside: Path, line: Path, lower: Edge) -> Path:
     hits = lower.path.meets(beside)
     if not hits:
         raise PaperError(
-            f"{shell.name.lower()}: the facing of the button stand is wider at the "
-            "waist than the piece: make the facing or the stand (b) narrower"
+            f"{shell.name.lower()}: the facing beside the centre is wider at the "
+            "waist than the piece: make it (bf), the stand (b) or the gap (lg) narrower"
         )
     for taken in _taken_in(shell):
         if taken.meets(beside):
             raise PaperError(
-                f"{shell.name.lower()}: the facing of the button stand reaches over "
+                f"{shell.name.lower()}: the facing beside the centre reaches over "
                 "what is taken in at the waist: make it (bf) narrower"
             )
     foot = lower.path.between(0.0, hits[0][0])
@@ -241,7 +241,7 @@ def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
     hem = s.after(centre.edge).path
     if waist.length < long + 0.5:
         raise PaperError(
-            f"{skirt.name.lower()}: the facing of the button stand takes its whole "
+            f"{skirt.name.lower()}: the facing beside the centre takes its whole "
             "waist: make the facing (bf) narrower"
         )
     top = waist.between(waist.length - long, waist.length)
@@ -249,7 +249,7 @@ def below_waist(skirt: Piece, centre: Centre, long: float, name: str) -> Piece:
     hits = hem.meets(Path.line(top.start, top.start + u * _REACH))
     if not hits:
         raise PaperError(
-            f"{skirt.name.lower()}: the facing of the button stand does not reach the "
+            f"{skirt.name.lower()}: the facing beside the centre does not reach the "
             "hem: make the facing narrower, or take less of a circle"
         )
     lower = hem.between(0.0, hits[0][0])

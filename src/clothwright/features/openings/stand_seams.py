@@ -14,12 +14,12 @@ EDGE_CODES = {FRONT: ("S70", "S71", "S72"), BACK: ("S73", "S74", "S75")}
 own waist seam."""
 
 STAND_SEAMS = {
-    "S70": "front edge of a button stand, down to the waist or a torso's hem",
-    "S71": "front edge of a button stand, below the waist",
-    "S72": "facing of a button stand in front, at the waist",
-    "S73": "back edge of a button stand, down to the waist or a torso's hem",
-    "S74": "back edge of a button stand, below the waist",
-    "S75": "facing of a button stand behind, at the waist",
+    "S70": "front edge that opens, faced, down to the waist or a torso's hem",
+    "S71": "front edge that opens, faced, below the waist",
+    "S72": "facing of such a front edge, at the waist",
+    "S73": "back edge that opens, faced, down to the waist or a torso's hem",
+    "S74": "back edge that opens, faced, below the waist",
+    "S75": "facing of such a back edge, at the waist",
     "S118": "front band of a button stand, on front and skirt",
     "S119": "upper end of a front band",
     "S120": "lower end of a front band",
@@ -27,7 +27,8 @@ STAND_SEAMS = {
     "S79": "upper end of a back band",
     "S99": "lower end of a back band",
 }
-"""What they stand for, and those of a stand that is a band."""
+"""What they stand for, beside a button stand or a zip that separates, and those of a
+stand that is a band."""
 
 
 def stand_seams(t: Chains) -> list[Seam]:

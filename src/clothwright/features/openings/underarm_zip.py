@@ -24,6 +24,7 @@ from clothwright.features.operations import (
     Task,
     Work,
 )
+from clothwright.features.wholes import zip_end
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -207,8 +208,8 @@ def _faced(sheet: Sheet) -> bool:
 
 
 def _opening(n: Numbers, sheet: Sheet) -> float:
-    """Length of the opening, cm: side seam above the waist, and z below it."""
-    return _above_waist(n, sheet) - _top(sheet) + n.z
+    """Length of the opening, cm: side seam above the waist, and what is below it."""
+    return _above_waist(n, sheet) - _top(sheet) + zip_end(n)
 
 
 def _above_waist(n: Numbers, sheet: Sheet) -> float:

@@ -12,7 +12,7 @@ from clothwright.features.chains import (
     shares,
 )
 from clothwright.features.skirts.pocket_drawing import mouth_places
-from clothwright.features.wholes import down_to_seam
+from clothwright.features.wholes import below_waist, waist_in_band
 from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -26,7 +26,7 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
     if not (left and right):
         return None
     notches = _down(t, left, right, 1) if t.length(left) >= LONG else ()
-    z = n.z - down_to_seam(n) if "z_top" in n else 0.0
+    z = n.z - below_waist(n) if "z_top" in n else 0.0
     if NOTCH_ROOM < z < t.length(left) - NOTCH_ROOM:
         end = NotchPair(z, z, 2)  # of a zip in the side
         notches = (end, *(k for k in notches if k.left > z + NOTCH_ROOM))
@@ -100,7 +100,8 @@ def hanging_joints(sheet: Sheet) -> Iterator[Joint]:
         for edge, at in (("waist", end), ("hem", start)):
             yield Joint.fold(f"{what} {edge} at the fold", Corner(centre, edge, at))
     back = "PB" if has("PB", "hem") else "PBC"
-    if has(back, "waist") and not any(has(back, e) for e in LAPPED_BEHIND):
+    lapped = any(has(back, e) for e in LAPPED_BEHIND)
+    if has(back, "waist") and not lapped and not waist_in_band(sheet, "back"):
         first = "waist on" if has(back, "waist on") else "waist"
         for edge, at in ((first, start), ("hem", end)):
             if edge == "hem" and has(back, "vent"):

@@ -9,7 +9,7 @@ from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.skirts.skirt_zip import seamed_back
-from clothwright.features.wholes import down_to_seam
+from clothwright.features.wholes import below_waist
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -176,7 +176,7 @@ class Vent(Feature):
             seam += sheet.length("SYB", "cb")
         held = n.z_S if "z_S" in n else 0.0
         if back in ("PB", "PBC"):
-            held = n.z - down_to_seam(n)
+            held = n.z - below_waist(n)
         elif back != BACK:  # the zip runs down through the waist
             path = sheet.edge(back, "cb").path
             held = seam - path.length_to_point(sheet.points["CBz"]) + n.z

@@ -61,6 +61,7 @@ def leg_operations(n: Numbers, fmt: _Fmt) -> Iterable[Operation]:
         "Sew the crotch",
         "S42",
         (
+            *(("On from the stitches below the fly.",) if "z_fly" in n else ()),
             "One leg in the other, right sides together; twice along the lower curve, "
             "which is not clipped.",
         ),
@@ -81,9 +82,14 @@ def _plain(work: Work, title: str, code: str, says: tuple[str, ...]) -> Operatio
     )
 
 
+_BELOW_FLY = 4.0
+"""The crotch is sewn so far below a fly before its zip is put in, cm (common practice,
+no source)."""
+
+
 def fly_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
-    """The facing on the right front while it lies flat, the zip when the crotch is
-    sewn."""
+    """The facing and the zip while the fronts lie flat, before sides and inseams
+    (common practice, no source)."""
     yield Operation(
         Work.PANEL,
         "Face the fly of the right front",
@@ -95,9 +101,11 @@ def fly_operations(n: Numbers, sheet: Sheet, fmt: _Fmt) -> Iterable[Operation]:
         press="towards the facing, then rolled to the inside",
     )
     yield Operation(
-        Work.ZIP,
+        Work.ON_EDGE,
         "Put in the zip with the shield",
         (
+            "Sew the crotch of the fronts from the notch down for "
+            f"{fmt(_BELOW_FLY)}, so that the fly lies flat.",
             "Fold the shield, lay the zip between it and the left front, and stitch "
             "all down to the notch.",
             "Close it, lay the right front over to the centre front and stitch the "

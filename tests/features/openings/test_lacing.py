@@ -1,0 +1,152 @@
+"""A laced front or back over a panel (transformations §7, first garment 10.6)."""
+
+import math
+from itertools import pairwise
+
+import pytest
+
+from bodies import P92, P116, THEA, ansur_whole
+from clothwright.body import Body
+from clothwright.curves import distance
+from clothwright.features import Feature
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.lining import Lining
+from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.button_stand import Where
+from clothwright.features.openings.lacing import PANEL, Lacing, Through
+from clothwright.features.skirts.peplum import Cut, Peplum
+from clothwright.making import making_order
+from clothwright.order import Draft, OrderError, draft
+from clothwright.paper import EdgeKind, MarkKind
+from orders import closed_features, cut_faults, order, sleeved_features, swapped
+
+MM = 0.1
+WOMEN = (P92, P116, THEA, *ansur_whole()[::300])
+
+
+def laced(new: Lacing, *more: Feature) -> tuple[Feature, ...]:
+    """A sleeved top with a peplum, laced."""
+    return (*swapped(sleeved_features(), new, place_of="concealed zip"), *more)
+
+
+def in_one(new: Lacing, length: float = 30.0) -> tuple[Feature, ...]:
+    """The same in one through the waist."""
+    top = swapped(laced(new), Torso(length=length), place_of="waist seam")
+    return tuple(f for f in top if f.kind != "peplum")
+
+
+def bought(d: Draft) -> dict[Article, Notion]:
+    return {
+        k.article: k for f in d.order.features for k in f.notions(d.numbers, d.sheet)
+    }
+
+
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize("body", WOMEN, ids=lambda b: b.client)
+def test_the_bodice_is_smaller_by_the_gap(body: Body, where: Where) -> None:
+    """§7: the bodice is cut smaller by the gap: 3 of 6 cm off either half, from the
+    neck to the hem; laced, its girths count the gap."""
+    closed = draft(order(body, sleeved_features()))
+    front = where is Where.FRONT
+    code, hung = ("FC", "PF") if front else ("BC", "PB")
+    for features in (laced(Lacing(where=where)), in_one(Lacing(where=where))):
+        d = draft(order(body, features))
+        assert not d.failed, d.failures()
+        assert not cut_faults(d)
+        edge = d.sheet.edge(code, "stand").path
+        centre = d.sheet.points["CFw"].x if front else 0.0
+        for p in (edge.start, edge.end):
+            assert abs(p.x - centre) == pytest.approx(3.0, abs=0.1 * MM)
+    d = draft(order(body, laced(Lacing(where=where))))
+    if front:  # a centre back seam of the closed one is shaped
+        less = closed.sheet.length(code, "waist") - d.sheet.length(code, "waist")
+        assert less == pytest.approx(3.0, abs=0.05)
+    assert d.sheet.edge(hung, "stand").kind is EdgeKind.SEAM
+    for w in d.report.walks:
+        if w.seam.code in ("S5", "S6", "S70", "S71", "S73", "S74"):
+            assert w.holds and abs(w.ease) < 0.15, w.seam.code
+
+
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize(("gap", "under"), [(5.0, 4.0), (6.0, 4.5), (8.0, 5.0)])
+def test_the_panel_behind(where: Where, gap: float, under: float) -> None:
+    """§7: as wide as the gap and twice what lies under, from 0.5 below the top edge to
+    1 above the lower edge; half of it, on the fold."""
+    new = Lacing(where=where, gap=gap, under=under)
+    d = draft(order(P116, laced(new)))
+    assert not d.failed, d.failures()
+    p = d.sheet.piece(PANEL)
+    edge = d.sheet.edge("FC" if where is Where.FRONT else "BC", "stand").path
+    assert p.edge("top").length == pytest.approx(gap / 2 + under)
+    assert p.edge("outer").length == pytest.approx(edge.length - 1.5, abs=0.1 * MM)
+    top, foot = sorted((edge.start.y, edge.end.y))
+    levels = sorted(q.y for e in p.edges for q in (e.path.start, e.path.end))
+    assert levels[0] == pytest.approx(top + 0.5) and levels[-1] == pytest.approx(
+        foot - 1.0
+    )
+    assert p.fold is not None and p.fold.length == p.edge("outer").length
+
+
+@pytest.mark.parametrize("through", Through)
+@pytest.mark.parametrize("where", Where)
+def test_loops_on_both_edges(where: Where, through: Through) -> None:
+    """§7: 2 to 2.5 apart; first and last 1 cm from the ends (10.2); the cord goes once
+    across at the first pair and twice at the others (10.6), 35 cm left to tie."""
+    d = draft(order(THEA, laced(Lacing(where=where, through=through))))
+    code, facing = ("FC", "FF") if where is Where.FRONT else ("BC", "BF")
+    edge = d.sheet.edge(code, "stand").path
+    row, other = (
+        [k.at for k in d.sheet.piece(c).marks if k.kind is MarkKind.LOOP]
+        for c in (code, facing)
+    )
+    apart = [distance(a, b) for a, b in pairwise(row)]
+    assert all(a == pytest.approx(apart[0]) for a in apart)
+    assert 2.0 <= apart[0] <= 2.6
+    ends = sorted(edge.length_to_point(p) for p in (row[0], row[-1]))
+    assert ends == pytest.approx([1.0, edge.length - 1.0])
+    assert all(distance(a, b) < 0.1 * MM for a, b in zip(row, other, strict=True))
+    shop = bought(d)
+    n = len(row)
+    cord = 6.0 + 2 * (n - 1) * math.hypot(6.0, apart[0]) + 70.0
+    assert shop[Article.LACING].length == pytest.approx(cord)
+    eyelets = through is Through.EYELETS
+    assert shop[Article.EYELET if eyelets else Article.BIAS].count == 2 * n
+    titles = [o.title for o in making_order(d).operations]
+    assert any(f"{2 * n} {through.value}" in t for t in titles)
+
+
+def test_how_it_is_made() -> None:
+    """Loops lie between cloth and facing; the panel, bagged out, is sewn to one side
+    when all else is done."""
+    for features in (laced(Lacing()), laced(Lacing(), Lining()), in_one(Lacing())):
+        d = draft(order(THEA, features))
+        assert not d.failed, d.failures()
+        ops = making_order(d).operations
+        told = [s for o in ops for s in o.seams]
+        assert {s.code for s in d.sheet.seams} == set(told)
+        titles = [o.title for o in ops]
+        loops = next(i for i, t in enumerate(titles) if t.startswith("Make "))
+        bag = titles.index("Bag out the panel behind the lacing")
+        faced = titles.index("Face the back edges")
+        assert loops < faced
+        assert bag < titles.index("Sew the panel behind to the left edge")
+
+
+@pytest.mark.parametrize("cut", Cut)
+def test_over_every_peplum(cut: Cut) -> None:
+    d = draft(order(P92, swapped(laced(Lacing()), Peplum(cut=cut))))
+    assert not d.failed, d.failures()
+    for lines in ("armhole", "darts", "shoulder"):
+        top = swapped(closed_features(lines=lines), Lacing(), place_of="concealed zip")
+        made = draft(order(P92, top))
+        assert not made.failed, made.failures()
+
+
+def test_what_is_refused() -> None:
+    long = draft(order(P92, in_one(Lacing(), length=60.0)))
+    assert any("Lace a top" in s for s in long.failures())
+    with pytest.raises(OrderError, match="does not run over the gap"):
+        draft(order(P92, laced(Lacing(), StandCollar())))
+    with pytest.raises(OrderError, match=r"the gap \(.*\) narrower"):
+        draft(order(P92, laced(Lacing(gap=10.0))))

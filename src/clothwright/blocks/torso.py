@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from clothwright.blocks.flare import square_hem
 from clothwright.blocks.skirt_curves import Half
+from clothwright.blocks.slit import within_slit
 from clothwright.curves import (
     Cubic,
     Line,
@@ -383,7 +384,7 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         if code not in sheet.pieces:
             continue
         piece = sheet.piece(code)
-        hits = [s for s, _ in line.meets(piece.outline)]
+        hits = within_slit(piece, line)
         # a vent lies beyond the centre back
         hits = [max(s, -line.start.x) for s in hits]
         if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before

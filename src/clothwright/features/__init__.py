@@ -110,6 +110,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "pleated skirt": "skirts.pleated_skirt.PleatedSkirt",
         "centre pleat": "skirts.centre_pleat.CentrePleat",
         "vent": "skirts.vent.Vent",
+        "side slit": "skirts.side_slit.SideSlit",
         "hip yoke": "skirts.hip_yoke.HipYoke",
         "skirt zip": "skirts.skirt_zip.SkirtZip",
         "skirt pockets": "skirts.skirt_pockets.SkirtPockets",

@@ -59,7 +59,7 @@ class FittedDressSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = HANGING
     seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"skirt", "straight back", "pocket side"}
+        {"skirt", "straight back", "pocket side", "pocket in the side"}
     )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",

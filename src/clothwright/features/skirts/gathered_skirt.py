@@ -172,6 +172,10 @@ class GatheredSkirt(Feature):
     tiers: Tiers = Tiers.ONE
     waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
 
+    def provides(self) -> frozenset[str]:
+        whole = self.tiers is Tiers.ONE  # the side of a tier is too short
+        return self.gives | {"pocket in the side"} if whole else self.gives
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (ROUND_WAIST, GATHERED, _COUNTED[self.tiers])
 

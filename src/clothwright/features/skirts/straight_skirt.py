@@ -65,9 +65,10 @@ class StraightSkirt(Feature):
             "fitted skirt",
             "shaped skirt",
             "waist",
-            "darts",
+            "shaped top",
             "straight back",
             "pocket side",
+            "pocket in the side",
         }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK

@@ -142,8 +142,6 @@ class TrouserElastic(ElasticCasing):
         "trouser opening": "an elastic waist is pulled on and needs no fly and no zip; "
         "leave them off",
         "pleats": "the elastic takes up the whole front; leave the pleats off",
-        "pockets": "the bag of a pocket hangs from a band, and a casing has none yet; "
-        "leave the pockets off, or take a waistband",
     }
     codes: ClassVar[tuple[str, ...]] = (FRONT, BACK)
     wider: ClassVar[tuple[str, str]] = (

@@ -138,6 +138,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "waist facing": "skirts.waist_facing.WaistFacing",
         "elastic waist": "skirts.elastic_waist.ElasticWaist",
         "drawstring": "skirts.drawstring.Drawstring",
+        "drawstring waist": "skirts.drawstring_waist.DrawstringWaist",
+        "trouser drawstring": "trousers.trouser_drawstring.TrouserDrawstring",
         "wrap skirt": "skirts.wrap_skirt.WrapSkirt",
         "skirt lining": "skirts.skirt_lining.SkirtLining",
         "trouser lining": "trousers.trouser_lining.TrouserLining",

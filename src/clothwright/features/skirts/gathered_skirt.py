@@ -198,7 +198,7 @@ class GatheredSkirt(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         w = n.W + n.Ew
-        if "elastic" not in n:
+        if "casing" not in n:
             yield self._gathered(n, fmt)
         for k in range(2, round(n.tiers) + 1):
             above, wide = (tier_length(w, n.g, n.g2, i) for i in (k - 1, k))
@@ -214,7 +214,7 @@ class GatheredSkirt(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        if "elastic" not in n:
+        if "casing" not in n:
             yield gathers(self._gathered(n, fmt), (n.W + n.Ew) * n.g)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -176,8 +176,8 @@ class Pockets(Feature):
             return self.clashes
         return {
             **self.clashes,
-            "cased waist": "a slanting pocket is caught in a waistband; beside an "
-            'elastic waist choose shape = "in the side seam"',
+            "cased waist": "a slanting pocket is caught in a waistband; beside a "
+            'casing choose shape = "in the side seam"',
         }
 
     def stages(self) -> tuple[Stage, ...]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from clothwright.blocks.flare import square_hem
 from clothwright.blocks.skirt_curves import Half
 from clothwright.blocks.skirt_darts import darts_at
+from clothwright.blocks.slit import within_slit
 from clothwright.curves import (
     Cubic,
     Line,
@@ -385,7 +386,7 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
             continue
         piece = sheet.piece(code)
         # a vent lies beyond the centre back
-        hits = [max(s, -line.start.x) for s, _ in line.meets(piece.outline)]
+        hits = [max(s, -line.start.x) for s in within_slit(piece, line)]
         if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - line.start.x]
         elif piece.has("band") or piece.has("stand"):  # or stands apart, to be laced

@@ -8,6 +8,9 @@ _ARMHOLES = ("sleeveless armhole", "sleeved armhole")
 _BUTTONED = ("button stand", "neck placket")
 _PANELS = ("front armhole princess", "back armhole princess", "shoulder princess")
 
+_SET_POCKETS = ("set pocket", "back pocket", "top pocket", "breast pocket")
+_POCKETS = ("trouser pockets", "skirt pockets", *_SET_POCKETS)
+
 CALLED: dict[str, tuple[str, ...]] = {
     "bodice": ("bodice block", "knit bodice"),
     "dress": ("dress skirt", "straight dress skirt", "torso"),
@@ -67,17 +70,25 @@ CALLED: dict[str, tuple[str, ...]] = {
     "pleats": ("pleated skirt", "front pleats", "centre pleat"),
     "kick pleat": ("vent", "centre pleat"),
     "inverted pleat": ("centre pleat",),
-    "slit": ("vent",),
+    "slit": ("side slit", "vent"),
+    "side vent": ("side slit",),
+    "walking slit": ("side slit",),
     "band": ("waistband", "sleeve band", "neck band", "armhole band", "hem band"),
     "elastic": ("elastic waist", "trouser elastic"),
     "elastic waistband": ("elastic waist", "trouser elastic"),
     "pants": ("trousers",),
     "slacks": ("trousers",),
     "trouser": ("trousers",),
-    "pocket": ("trouser pockets", "skirt pockets", "set pocket"),
-    "pockets": ("trouser pockets", "skirt pockets", "set pocket"),
-    "patch pocket": ("set pocket",),
-    "patch pockets": ("set pocket",),
+    "pocket": _POCKETS,
+    "pockets": _POCKETS,
+    "patch pocket": _SET_POCKETS,
+    "patch pockets": _SET_POCKETS,
+    "welt pocket": _SET_POCKETS,
+    "welt pockets": _SET_POCKETS,
+    "jetted pocket": _SET_POCKETS,
+    "jetted pockets": _SET_POCKETS,
+    "chest pocket": ("breast pocket",),
+    "hip pocket": ("back pocket", "top pocket"),
     "side pockets": ("trouser pockets", "skirt pockets"),
     "hem": ("gathered hem", "hem band", "turn-ups"),
     "yoke": ("front yoke", "back yoke", "hip yoke"),

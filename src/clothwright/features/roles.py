@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from enum import Enum
 
 from clothwright.curves import Path
+from clothwright.features.skirts.slit_edges import own_hem
 from clothwright.paper import Edge, EdgeKind, Piece
 from clothwright.units import Unit
 
@@ -184,12 +185,12 @@ def hem_of_skirt(hem: Path) -> Role:
 
 def skirt_hem(piece: Piece, edge: Edge) -> Role:
     """A skirt's hem, as deep as it may be; sewn to a tier or a flounce, their seam."""
-    return hem_of_skirt(edge.path) if edge.kind is EdgeKind.FINISHED else Role.TIER
+    return hem_of_skirt(own_hem(piece)) if edge.kind is EdgeKind.FINISHED else Role.TIER
 
 
 def bodice_hem(piece: Piece, edge: Edge) -> Role | None:
     """The hem of a bodice that is one with the skirt."""
-    return hem_of_skirt(edge.path) if edge.kind is EdgeKind.FINISHED else None
+    return hem_of_skirt(own_hem(piece)) if edge.kind is EdgeKind.FINISHED else None
 
 
 def sleeve_hem(piece: Piece, edge: Edge) -> Role:

@@ -93,7 +93,8 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
     Work.BEHIND: (Work.BAG, Work.EDGE, Work.WAIST, Work.LINED),
     Work.FASTEN: (Work.EDGE, Work.WAIST, Work.ZIP, Work.LINED, Work.BEHIND),
     Work.HANG: (Work.WAIST, Work.CENTRE),
-    Work.HEM: (Work.WAIST, Work.CENTRE, Work.SLEEVE_SEAM, Work.HANG),
+    Work.MITRE: (Work.WAIST, Work.CENTRE, Work.HANG),
+    Work.HEM: (Work.WAIST, Work.CENTRE, Work.SLEEVE_SEAM, Work.HANG, Work.MITRE),
     Work.LINING_HEM: (Work.HEM, Work.LINED),
     Work.FINISH: tuple(w for w in Work if w.place < 14),
 }

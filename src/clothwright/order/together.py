@@ -1,6 +1,6 @@
 """What features need of each other, and what to do when an order lacks it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from clothwright.features import KINDS, Feature
@@ -42,10 +42,11 @@ def disagreements(features: Iterable[Feature]) -> tuple[Disagreement, ...]:
     whole = dict(_EVERY_ORDER)
     for f in features:
         whole |= f.makes_up
+    mended = _mended(features, given)
     out = [
         Disagreement("", why, add=_giving(word))
         for word, why in whole.items()
-        if word not in given
+        if word not in given and word not in mended
     ]
     for f in features:
         for word, why in f.wants().items():
@@ -71,6 +72,22 @@ def _clashes(
         ):
             leave = (*(g.kind for g in others), f.kind)
             yield Disagreement(f.kind, why, leave=leave)
+
+
+def _mended(
+    features: tuple[Feature, ...], given: Mapping[str, list[Feature]]
+) -> set[str]:
+    """Words that come with what a feature asks for, where that goes with the rest: they
+    are not asked for twice."""
+    asked = (word for f in features for word in f.wants() if word not in given)
+    fits = (
+        KINDS[kind]
+        for word in asked
+        for kind in _giving(word)
+        if set(KINDS[kind].needs) <= given.keys()
+        and not set(KINDS[kind].clashes) & given.keys()
+    )
+    return {word for kind in fits for word in kind.gives}
 
 
 def _giving(word: str) -> tuple[str, ...]:

@@ -9,7 +9,8 @@ from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.notions import Article
 from clothwright.features.operations import Hazard
-from clothwright.features.skirts.drawstring import Drawstring, Holes
+from clothwright.features.skirts.cord import Holes
+from clothwright.features.skirts.drawstring import Drawstring
 from clothwright.features.skirts.elastic_waist import ElasticWaist
 from clothwright.features.skirts.gathered_skirt import GatheredSkirt
 from clothwright.features.skirts.skirt_zip import SkirtZip
@@ -116,7 +117,7 @@ def test_a_cord_too_wide_for_the_casing_is_refused() -> None:
 
 def test_it_wants_a_casing() -> None:
     banded = GatheredSkirt(), SkirtZip(), Waistband(), Drawstring()
-    with pytest.raises(OrderError, match="runs in a casing"):
+    with pytest.raises(OrderError, match="runs beside an elastic"):
         draft(order(P92, banded))
 
 

@@ -13,6 +13,7 @@ from clothwright.curves import distance
 from clothwright.features.bodice.dropped import LOWER, open_legs
 from clothwright.features.bodice.torso_widths import half_at
 from clothwright.features.skirts.peplum_rules import body_at
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.features.skirts.straight_skirt import stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -42,7 +43,7 @@ def torso_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     if "dd" in n:
         yield from _at_seam(n, sheet)
     hung = _hems(sheet)
-    opens = any(sheet.piece(c).has("vent") for c in hung)
+    opens = any(sheet.piece(c).has(e) for c in hung for e in ("vent", SLIT))
     if n.below_hip > n.WH:  # longer than a tunic
         hem = 2 * sum(sheet.length(c, "hem") for c in hung)
         if "cbs" in n:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from clothwright.features.chains import on_table
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.paper import Sheet
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import SIDE_HEM
@@ -18,6 +19,8 @@ def torso_joints(sheet: Sheet) -> Iterator[Joint]:
         ("front panel", "FC", "FS"),
         ("back panel", "BS", "BC"),
     ):
+        if name == "side" and on_table(sheet, over, SLIT):
+            continue
         if on_table(sheet, over, "hem") and on_table(sheet, under, "hem"):
             corners = (Corner(over, "hem", end), Corner(under, "hem", start))
             yield Joint(f"hem over the {name}", corners, 180.0, SIDE_HEM)

@@ -1,5 +1,6 @@
 """Widths of a torso above a seam below the waist, and of its skirt below that."""
 
+from clothwright.blocks.slit import within_slit
 from clothwright.blocks.torso import width_at
 from clothwright.curves import Path, Point
 from clothwright.features.bodice.dropped import LOWER
@@ -19,7 +20,7 @@ def half_at(n: Numbers, sheet: Sheet, below: float) -> float:
         if code not in sheet.pieces:
             continue
         piece = sheet.piece(code)
-        hits = [max(s, -origin) for s, _ in line.meets(piece.outline)]  # of a vent
+        hits = [max(s, -origin) for s in within_slit(piece, line)]  # of a vent
         if code in ("PF", "PFC"):  # a stand lies beyond, a band is cut off before
             hits = [min(hits), sheet.points["CFw"].x - origin]
         elif piece.has("band") or piece.has("stand"):

@@ -19,6 +19,7 @@ from clothwright.features.linings.sewn_halves import (
     sewn_front,
 )
 from clothwright.features.linings.sleeve_lining import CAPS
+from clothwright.features.skirts.slit_edges import slitted
 from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
@@ -60,6 +61,8 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         shell, mine = (_side(sheet, before, edges) for before in ("", "L."))
         slack = mine - shell
         right = -shorter_by(n) if in_one(sheet) else SLACK
+        if any(slitted(sheet, c) for c, _ in edges):  # both end at the slit
+            right = 0.0
         right -= n.rho_l if FRONT_LINE in sheet.lines else 0.0
         if abs(slack - right) > _NEAR:
             yield Finding(

@@ -18,6 +18,7 @@ from clothwright.features.linings.lining_strips import (
 from clothwright.features.linings.sewn_halves import back_under, sewn_front
 from clothwright.features.linings.sleeve_lining import OUT, SHORTER, lined_arms
 from clothwright.features.necks.cowl import drapes
+from clothwright.features.skirts.slit_edges import without_facing
 from clothwright.paper import (
     Drafting,
     PaperError,
@@ -284,6 +285,7 @@ def named_lining(piece: Piece, shell: Piece) -> Piece:
     """A piece of the lining of a piece of the shell, nothing marked on it but a
     fish-eye dart."""
     code, name = f"L.{shell.code}", f"{shell.name} lining"
+    piece = without_facing(piece)
     lines = tuple(k for k in piece.lines if k.name == FISH_EYE)
     marks = tuple(k for k in piece.marks if k.name.startswith(FISH_EYE))
     return replace(piece, code=code, name=name, marks=marks, lines=lines)

@@ -138,7 +138,7 @@ class ButtonStand(Feature):
         "open back": "a back that stands open needs no buttons in front; leave one "
         "of the two off",
         "vent": "a vent is cut in a centre back seam, which a top that buttons lacks; "
-        "leave one of the two off",
+        'take a "side slit", or leave it off',
         "lining to the edge": "a button stand has a facing behind it; line below the "
         "facing",
         "empire seam": "a button stand is not yet led over an empire seam; take a "

@@ -81,7 +81,7 @@ class UnderarmZip(Feature):
         "open back": "an open back is closed at its own edges; leave one of the two "
         "off",
         "vent": "a vent is cut in a centre back seam, which a top that closes at its "
-        "side lacks; leave one of the two off",
+        'side lacks; take a "side slit", or leave it off',
     }
 
     below_arm: Annotated[

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.about import About, Place
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
+from clothwright.features.skirts.slit_edges import own_hem
 from clothwright.paper import Edge, Piece, Sheet
 from clothwright.rules import Numbers
 
@@ -71,7 +72,7 @@ def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
     peplum narrow, as the name of its edge says."""
     if piece.edge("side" if piece.has("side") else "panel").length < _LONG:
         return None
-    return hem_of_skirt(edge.path)
+    return hem_of_skirt(own_hem(piece))
 
 
 _SEWN = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE}

@@ -21,6 +21,7 @@ from clothwright.features.chains import Chains
 from clothwright.features.cloth import widest_of
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import HALVES, SEAMS
+from clothwright.features.skirts.contour_flared import above
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.skirts.skirt_seams import skirt_seams
 from clothwright.features.skirts.skirt_sewing import hanging_operation
@@ -193,7 +194,9 @@ class CircleSkirt(Feature):
     )
     pieces: ClassVar[tuple[About, ...]] = HALVES
     seams: ClassVar[Mapping[str, str]] = SEAMS
-    gives: ClassVar[frozenset[str]] = frozenset({"block", "skirt block", "waist"})
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"block", "skirt block", "waist", "shaped top"}
+    )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up
 
@@ -306,7 +309,9 @@ class CircleSkirt(Feature):
                 "f",
                 "Leave one of them out.",
             )
-        yield from over_hip(n, n.wc_S + (n.hem_S - n.wc_S) * n.WH / n.L, "f")
+        top = above(n, sheet)
+        down = (n.WH - top) / (n.L - top)
+        yield from over_hip(n, n.wc_S + (n.hem_S - n.wc_S) * down, "f")
         yield from stride(n, n.hem_S, opens=False)
         yield from fits_cloth(n, sheet)
 

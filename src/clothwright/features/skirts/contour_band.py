@@ -1,7 +1,7 @@
 """Contour waistband: the top of a skirt or of trousers with its darts closed, cut off
-as a shaped band (transformations §8)."""
+as a shaped band, or one shaped to the body over a flared skirt (transformations §8)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks import trousers
@@ -12,7 +12,17 @@ from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, Work, tape_on
+from clothwright.features.roles import Role
+from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.closed_top import below, shortest_dart, top_of
+from clothwright.features.skirts.contour_flared import (
+    BY_HEM_BELOW,
+    FLARED_BAND,
+    GORE_BAND,
+    draft_over_circle,
+    draft_over_gores,
+    feet,
+)
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import contour_operations
 from clothwright.findings import Finding, Severity
@@ -32,7 +42,7 @@ from clothwright.paper import (
     redraw,
     straight,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, Rule
 from clothwright.units.fields import Length
 
 _SRC = "transformations §8"
@@ -52,7 +62,10 @@ _PARTS = {
     BACK: "skirt back",
     trousers.FRONT: "trouser front",
     trousers.BACK: "trouser back",
+    GORE: "gore",
 }
+
+_CODES = (*_NAMES, GORE_BAND)
 
 _LEFT_OF_DART = 2.5
 """Least that is left of a dart below the band, cm; what is shorter ends in a bubble
@@ -69,13 +82,21 @@ class ContourBand(Feature):
     )
     pieces: ClassVar[tuple[About, ...]] = tuple(
         About(code, Place.CONTOUR, ("waistband",)) for code in ("WCF", "WCB")
+    ) + (
+        About(
+            GORE_BAND,
+            Place.CONTOUR,
+            ("waistband",),
+            {"end": Role.SIDE, **{f"foot {i}": Role.WAIST for i in range(1, 7)}},
+        ),
     )
     seams: ClassVar[Mapping[str, str]] = {
         "S39": "contour waistband, its seam and its upper edge",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"waist finish", "band", "shaped band"})
     needs: ClassVar[dict[str, str]] = {
-        "darts": "a contour waistband is cut off a straight skirt or trousers"
+        "shaped top": "a contour waistband is the top of a straight, a gored or a "
+        "circle skirt, or of trousers"
     }
     clashes: ClassVar[dict[str, str]] = {
         "waist finish": "the waist is finished one way only",
@@ -97,11 +118,22 @@ class ContourBand(Feature):
         ),
     ] = None
 
+    def rewritten(
+        self,
+        rules: Mapping[str, Rule],
+        given: Collection[str],
+    ) -> Mapping[str, Rule]:
+        """A skirt from a circle begins at the foot of the band."""
+        if "r_circle" not in rules:
+            return {}
+        by_hem = BY_HEM_BELOW.rules if "M" in rules else {}
+        return {**FLARED_BAND.rules, **by_hem}
+
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the shaped band", _draft),)
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
-        return _bands(t)
+        return _of_gores(t) if GORE_BAND in t.sheet.pieces else _bands(t, n)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         both = ("shell", "interlining")
@@ -109,7 +141,7 @@ class ContourBand(Feature):
             code: Cuts("2 on fold", 2, both)
             if sheet.piece(code).fold
             else Cuts("4 (2 pairs)", 4, both)
-            for code in BANDS.values()
+            for code in _CODES
             if code in sheet.pieces
         }
 
@@ -129,7 +161,7 @@ class ContourBand(Feature):
         yield Notion(Article.TAPE, 1, "for the upper edge", length=self._tape(sheet))
 
     def taped(self, sheet: Sheet) -> Iterable[Run]:
-        on = (sheet.piece(code) for code in _NAMES)
+        on = (sheet.piece(code) for code in _CODES if code in sheet.pieces)
         return (Run(p.code, e.name) for p in on for e in p.edges if "waist" in e.name)
 
     def _tape(self, sheet: Sheet) -> float:
@@ -161,6 +193,13 @@ class ContourBand(Feature):
 def _draft(d: Drafting) -> None:
     """Trace the bands with the darts closed, then cut the skirt back to their foot."""
     n = d.n
+    if "w_foot" in n:
+        draft_over_circle(d)
+        return
+    if GORE in d.sheet.pieces:
+        _cut_back(d, GORE)
+        draft_over_gores(d)
+        return
     least = shortest_dart(d.sheet)
     for code, band in BANDS.items():
         if code not in d.sheet.pieces:
@@ -185,28 +224,35 @@ def _draft(d: Drafting) -> None:
             + (" with the darts closed" if least is not None else ""),
             over=(skirt.outline,),
         )
-        sheet = d.sheet
-        drawn = []
-        for name in (e.name for e in skirt.edges if e.name in waist_names(2)):
-            up, down = (e.path for e in (skirt.before(name), skirt.after(name)))
-            line = below(skirt.edge(name).path, n.h_contour, up, down, square=True)
-            if line is None:
-                raise PaperError(
-                    "the shaped band (hc) is deeper than the darts are long: make it "
-                    "less deep"
-                )
-            sheet = redraw(sheet, code, [name], [Edge(name, line)])
-            drawn.append(line)
-        d.part = _PARTS[code]
-        d.lay(
-            Verb.REDRAW,
-            sheet,
-            f"{code}.waist",
-            f"upper edge of the {skirt.name.lower()}, below the band",
-            amounts=(("below the waist", "h_contour"),),
-            detail="along it, each dart cut back",
-            lines=tuple(drawn),
-        )
+        _cut_back(d, code)
+
+
+def _cut_back(d: Drafting, code: str) -> None:
+    """The upper edge of what hangs from the band, at the band's foot."""
+    deep = d.n.h_contour
+    sheet, skirt = d.sheet, d.sheet.piece(code)
+    drawn = []
+    for name in (e.name for e in skirt.edges if e.name in waist_names(2)):
+        up, down = (e.path for e in (skirt.before(name), skirt.after(name)))
+        line = below(skirt.edge(name).path, deep, up, down, square=True)
+        if line is None:
+            raise PaperError(
+                "the shaped band (hc) is deeper than the darts are long: make it less "
+                "deep"
+            )
+        sheet = redraw(sheet, code, [name], [Edge(name, line)])
+        drawn.append(line)
+    d.part = _PARTS[code]
+    darted = len(drawn) > 1
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        f"{code}.waist",
+        f"upper edge of the {skirt.name.lower()}, below the band",
+        amounts=(("below the waist", "h_contour"),),
+        detail="along it, each dart cut back" if darted else "along it",
+        lines=tuple(drawn),
+    )
 
 
 def _with_lap(piece: Piece, wide: float) -> Piece:
@@ -227,7 +273,23 @@ def _with_lap(piece: Piece, wide: float) -> Piece:
     )
 
 
-def _bands(t: Chains) -> list[Seam]:
+def _of_gores(t: Chains) -> list[Seam]:
+    """The shaped band to each gore, and to itself as its facing."""
+    even, out = Ease.about(0.0, 0.05), []
+    for i in range(1, feet(t.sheet) + 1):
+        gore, foot = (
+            t.chain((GORE, "waist", False)),
+            t.chain((GORE_BAND, f"foot {i}", True)),
+        )
+        name = f"shaped band to gore {i}"
+        out.append(Seam(f"S39.{i}", name, gore, foot, "seam", "next seam", even))
+    top = t.chain((GORE_BAND, "waist", False))
+    name, ends = "shaped band, upper edge", ("opening", "fold")
+    out.append(Seam("S39.1t", name, top, top, *ends, even, kind=SeamKind.TWIN))
+    return out
+
+
+def _bands(t: Chains, n: Numbers) -> list[Seam]:
     """Each shaped band to its half, and to the same band as its facing."""
     out: list[Seam] = []
     halves = [(c, b) for c, b in BANDS.items() if {c, b} <= set(t.sheet.pieces)]
@@ -238,7 +300,9 @@ def _bands(t: Chains) -> list[Seam]:
         front = band == BANDS[FRONT]
         right = t.chain((band, "foot of band", not front))
         name = t.sheet.piece(code).name.lower()
-        out.append(Seam(f"S39.{i}", f"{says} to the {name}", left, right, *ends, ease))
+        stretched = n.by_S / 4 if "w_foot" in n else 0.0  # the bias below the band
+        on = Ease.about(stretched, 0.05)
+        out.append(Seam(f"S39.{i}", f"{says} to the {name}", left, right, *ends, on))
         top = t.chain((band, "waist", front))
         out.append(
             Seam(

@@ -144,10 +144,7 @@ class ElasticCasing(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        yield (
-            f"The top folds in along the waist line, {fmt(n.casing)} deep; its raw "
-            "edge is turned in."
-        )
+        yield folded_in(n, fmt)
 
     def operations(
         self,
@@ -177,22 +174,10 @@ class ElasticCasing(Feature):
 
     def girth(self, sheet: Sheet) -> float:
         """The casing all round, cm: its fold."""
-        folds = [fold_length(sheet.piece(code)) for code in self.codes]
-        return 4 * sum(folds) / len(folds)
+        return casing_girth(sheet, self.codes)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        girth, least = self.girth(sheet), self.least(n)
-        place, remedy = self.wider
-        if girth < least - 1e-6:
-            yield Finding(
-                "EW1",
-                Severity.REFUSE,
-                f"The casing is {girth:.1f} cm round and does not pass the hip: "
-                f"{least:.1f} cm is the least.",
-                place,
-                remedy,
-                {"casing": girth, "H": n.H},
-            )
+        yield from passes_hip(n, self.girth(sheet), self.least(n), self.wider)
         if 2 * n.elastic < n.H + HIP_ROOM:
             yield Finding(
                 "EW2",
@@ -203,6 +188,38 @@ class ElasticCasing(Feature):
                 "Cut it less short, or try it on first.",
                 {"elastic": n.elastic, "H": n.H},
             )
+
+
+def folded_in(n: Numbers, fmt: Callable[[float], str]) -> str:
+    """What becomes of the top."""
+    return (
+        f"The top folds in along the waist line, {fmt(n.casing)} deep; its raw edge is "
+        "turned in."
+    )
+
+
+def casing_girth(sheet: Sheet, codes: tuple[str, ...]) -> float:
+    """A casing all round, cm: its fold, of front and back or of the piece that is
+    both."""
+    folds = [fold_length(sheet.piece(code)) for code in codes]
+    return 4 * sum(folds) / len(folds)
+
+
+def passes_hip(
+    n: Numbers, girth: float, least: float, wider: tuple[str, str]
+) -> Iterable[Finding]:
+    """A casing that the hip goes through."""
+    place, remedy = wider
+    if girth < least - 1e-6:
+        yield Finding(
+            "EW1",
+            Severity.REFUSE,
+            f"The casing is {girth:.1f} cm round and does not pass the hip: "
+            f"{least:.1f} cm is the least.",
+            place,
+            remedy,
+            {"casing": girth, "H": n.H},
+        )
 
 
 _FOLD = "waist line, folded"

@@ -32,6 +32,7 @@ from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_si
 from clothwright.features.skirts.peplum_pieces import share_to_panel
 from clothwright.features.skirts.peplum_rules import AT_EDGE, called
 from clothwright.features.skirts.skirt_zip import seamed_back
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Seam, Sheet
@@ -65,7 +66,7 @@ class FittedDressSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = HANGING
     seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"skirt", "straight back", "pocket side"}
+        {"skirt", "straight back", "pocket side", "pocket in the side"}
     )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
@@ -135,9 +136,8 @@ class FittedDressSkirt(Feature):
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from _girths(n, sheet)
         yield from _darts(sheet)
-        yield from stride(
-            n, round_hem(sheet, n, (BACK, FRONT)), opens=sheet.piece(BACK).has("vent")
-        )
+        opens = any(sheet.piece(BACK).has(e) for e in ("vent", SLIT))
+        yield from stride(n, round_hem(sheet, n, (BACK, FRONT)), opens=opens)
 
 
 def _draft(d: Drafting) -> None:

@@ -172,6 +172,10 @@ class GatheredSkirt(Feature):
     tiers: Tiers = Tiers.ONE
     waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
 
+    def provides(self) -> frozenset[str]:
+        whole = self.tiers is Tiers.ONE  # the side of a tier is too short
+        return self.gives | {"pocket in the side"} if whole else self.gives
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (ROUND_WAIST, GATHERED, _COUNTED[self.tiers])
 
@@ -194,7 +198,7 @@ class GatheredSkirt(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         w = n.W + n.Ew
-        if "elastic" not in n:
+        if "casing" not in n:
             yield self._gathered(n, fmt)
         for k in range(2, round(n.tiers) + 1):
             above, wide = (tier_length(w, n.g, n.g2, i) for i in (k - 1, k))
@@ -210,7 +214,7 @@ class GatheredSkirt(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        if "elastic" not in n:
+        if "casing" not in n:
             yield gathers(self._gathered(n, fmt), (n.W + n.Ew) * n.g)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from clothwright.features.chains import Chains, between, on_table
 from clothwright.features.skirts.about import GORE
+from clothwright.features.skirts.contour_flared import above
 from clothwright.paper import UNDER, Ease, NotchPair, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -17,8 +18,9 @@ def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
     whole = t.length(left)
     places = [t.upto(left, t.sheet.points["Hg"])]
     if "Zg" in t.sheet.points:
-        places = [p for p in places if abs(n.z_S - p) > NOTCH_ROOM]
-        places = sorted((*places, n.z_S))
+        end = n.z_S - above(n, t.sheet)
+        places = [p for p in places if abs(end - p) > NOTCH_ROOM]
+        places = sorted((*places, end))
     places += between(places[-1], whole)
     if t.has(GORE, "gore slit"):
         places.append(whole)

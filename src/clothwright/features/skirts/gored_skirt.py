@@ -22,6 +22,7 @@ from clothwright.features.chains import Chains
 from clothwright.features.roles import skirt_hem
 from clothwright.features.skirts.about import GORE, GORE_FACING
 from clothwright.features.skirts.circle_skirt import ROUND_WAIST, fits_cloth
+from clothwright.features.skirts.contour_flared import GORE_BAND
 from clothwright.features.skirts.gore_seams import gore_joints, gore_seams
 from clothwright.features.skirts.straight_skirt import StraightSkirt, stride
 from clothwright.findings import Finding, Severity
@@ -141,7 +142,7 @@ class GoredSkirt(Feature):
         "S37": "gore seam of a skirt",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "shaped skirt", "waist"}
+        {"block", "skirt block", "shaped skirt", "waist", "shaped top"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up
@@ -216,8 +217,11 @@ class GoredSkirt(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         piece = sheet.piece(GORE)
+        waist = piece.edge("waist").length
+        if GORE_BAND in sheet.pieces:  # the top is in the band
+            waist = 2 * sheet.length(GORE_BAND, "waist") / n.gores
         for code, place, is_, aim, symbol in (
-            ("K1", "waist", piece.edge("waist").length, n.w_gore, "Ew"),
+            ("K1", "waist", waist, n.w_gore, "Ew"),
             ("K2", "hem", piece.edge("hem").length, n.m_gore, "M"),
         ):
             off = (is_ - aim) * n.gores

@@ -12,6 +12,7 @@ from clothwright.features.chains import (
     shares,
 )
 from clothwright.features.skirts.pocket_drawing import mouth_places
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.features.wholes import below_waist, waist_in_band
 from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
@@ -41,7 +42,7 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
         left,
         right,
         "waist",
-        "hem",
+        "slit" if t.has("PF", SLIT) else "hem",
         Ease.about(0.0, 0.05),
         notches=notches,
     )
@@ -91,6 +92,8 @@ def hanging_joints(sheet: Sheet) -> Iterator[Joint]:
     b = "PB" if has("PB", "side") else "PBS"
     if has(f, "waist", "hem") and has(b, "waist", "hem"):
         for edge, ends in (("waist", (start, end)), ("hem", (end, start))):
+            if edge == "hem" and has(f, SLIT):
+                continue
             names = [f"{edge} side" if has(c, f"{edge} side") else edge for c in (f, b)]
             corners = (Corner(f, names[0], ends[0]), Corner(b, names[1], ends[1]))
             band = SIDE_HEM if names == [edge, edge] else PANEL

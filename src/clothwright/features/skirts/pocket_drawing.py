@@ -35,6 +35,16 @@ _HAND = 2.5
 _BELOW_MOUTH = 4.0
 """The bag reaches so far below a mouth in the side seam, cm (common practice)."""
 
+_ABOVE_MOUTH = 3.0
+"""A bag that hangs from the side begins so far above the mouth, cm (common practice, no
+source)."""
+
+_LEAST_ABOVE = 1.0
+"""And so far above it at least, cm (our own)."""
+
+_BELOW_CASING = 0.5
+"""And so far below a casing at least, cm (our own)."""
+
 OFF_CENTRE = 2.0
 """A bag stays so far off the centre front, cm (§9)."""
 
@@ -116,16 +126,7 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float, lean: float = 0.0) 
     """Mark a mouth in the side, and draw the bag to `top` along the waist."""
     n = d.n
     side = d.sheet.edge(code, "side").path
-    for name, key, down in (
-        ("Pa", "beginning", n.pk_begin),
-        ("Pz", "end", n.pk_begin + n.pk_mouth),
-    ):
-        d.found(
-            name,
-            side.at_length(side.length - down),
-            f"{key} of the pocket's mouth on the side",
-            amounts=(("down from Wfs", down),),
-        )
+    _mark_mouth(d, side)
     beside = side.between(side.length - n.pk_deep, side.length)
     under = waist.between(0.0, top)
     bag = _bag(d, under.end, beside.start, lean)
@@ -151,6 +152,82 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float, lean: float = 0.0) 
     )
 
 
+def _mark_mouth(d: Drafting, side: Path) -> None:
+    """Both ends of a mouth in a side, which runs up to the waist."""
+    n = d.n
+    for name, key, down in (
+        ("Pa", "beginning", n.pk_begin),
+        ("Pz", "end", n.pk_begin + n.pk_mouth),
+    ):
+        d.found(
+            name,
+            side.at_length(side.length - down),
+            f"{key} of the pocket's mouth on the side",
+            amounts=(("down from Wfs", down),),
+        )
+
+
+def hung(n: Numbers) -> bool:
+    """True where the bag hangs from the side alone: a waist that is gathered, or drawn
+    in in a casing, does not hold it."""
+    return "g" in n or "casing" in n
+
+
+def hang_from_side(d: Drafting, code: str) -> None:
+    """Mark a mouth in the side, and draw a bag that hangs from the side alone. Raises
+    PaperError."""
+    n = d.n
+    side = d.sheet.edge(code, "side").path
+    _mark_mouth(d, side)
+    least = n.casing + _BELOW_CASING if "casing" in n else 0.0
+    top = max(n.pk_begin - _ABOVE_MOUTH, least)
+    if n.pk_begin < top + _LEAST_ABOVE - 1e-9:
+        raise PaperError(
+            f"the mouth of the pocket begins {n.pk_begin:.1f} cm below the waist, and "
+            f"below the casing {top + _LEAST_ABOVE:.1f} cm is the least: begin it "
+            "(pb) lower"
+        )
+    beside = side.between(side.length - n.pk_deep, side.length - top)
+    bag = _hung_bag(d, beside.end, beside.start)
+    piece = Piece(
+        BAG,
+        "Pocket bag",
+        (Edge("side under", beside, EdgeKind.FINISHED), Edge("bag", bag)),
+    )
+    d.lay(
+        Verb.TRACE,
+        d.sheet.put(piece),
+        BAG,
+        "pocket bag, along the side of the front",
+        amounts=(
+            ("{} down the side, from the waist", "pk_deep"),
+            ("wide", "pk_wide"),
+            ("from {} above the mouth", n.pk_begin - top),
+        ),
+        detail="it hangs from the side alone",
+        lines=(bag,),
+        over=(d.sheet.piece(code).outline,),
+    )
+
+
+def _hung_bag(d: Drafting, top: Point, foot: Point) -> Path:
+    """From the side above the mouth out, round and back to the side."""
+    wide = max(top.x, foot.x) + d.n.pk_wide
+    low = Point(wide, foot.y - 7.0)
+    out = Vector(0.75 * (wide - top.x), 0.0)
+    shoulder = Cubic(top, top + out, low - Vector(0.0, 0.55 * (low.y - top.y)), low)
+    return Path((shoulder, _round_foot(low, foot)))
+
+
+def _round_foot(low: Point, foot: Point) -> Cubic:
+    return Cubic(
+        low,
+        low + Vector(0.0, 6.0),
+        foot + Vector(0.6 * (low.x - foot.x), 2.0),
+        foot,
+    )
+
+
 def _bag(d: Drafting, top: Point, foot: Point, lean: float) -> Path:
     """Inner and lower edge of the bag, from the waist round to the side."""
     if lean:  # drawn with the side upright, and turned back
@@ -162,21 +239,18 @@ def _bag(d: Drafting, top: Point, foot: Point, lean: float) -> Path:
     return Path(
         (
             Cubic(top, Point(top.x, mid), Point(wide, mid), low),
-            Cubic(
-                low,
-                low + Vector(0.0, 6.0),
-                foot + Vector(0.6 * (wide - foot.x), 2.0),
-                foot,
-            ),
+            _round_foot(low, foot),
         )
     )
 
 
 def mouth_places(sheet: Sheet, n: Numbers) -> list[float]:
-    """Both ends of a mouth in the side seam, cm below the waist."""
+    """Both ends of a mouth in the side seam, cm below its top: the waist, or the top of
+    a casing."""
     if BAG not in sheet.pieces or HIP_PIECE in sheet.pieces:
         return []
-    return [n.pk_begin, n.pk_begin + n.pk_mouth]
+    begin = n.pk_begin + (n.casing if "casing" in n else 0.0)
+    return [begin, begin + n.pk_mouth]
 
 
 def pocket_seams(t: Chains, front: str) -> list[Seam]:
@@ -188,7 +262,8 @@ def pocket_seams(t: Chains, front: str) -> list[Seam]:
     even = Ease.about(0.0, 0.1)
     if not back:
         twin = SeamKind.TWIN
-        return [Seam("S47", "pocket bag", bag, bag, "waist", "side", even, kind=twin)]
+        first = "waist" if t.has(BAG, "waist under") else "side, above"
+        return [Seam("S47", "pocket bag", bag, bag, first, "side", even, kind=twin)]
     inner = t.chain((BAG, "pocket", False))
     return [
         Seam("S46", "mouth of the pocket", mouth, inner, "side", "waist", even),

@@ -7,6 +7,7 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.chains import WAISTS
 from clothwright.features.skirts.about import YOKES
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.paper import UNDER, Piece, Sheet
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import SKIRT_HEM, SKIRT_WAIST
@@ -81,5 +82,6 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
     out.append(Joint("skirt waist over the side", corners, 180.0, SKIRT_WAIST))
     foot = "hem" if back.has("hem") else "foot of tier"
     corners = (Corner(BACK, foot, End.START), Corner(FRONT, foot, End.END))
-    out.append(Joint("skirt hem over the side", corners, 180.0, SKIRT_HEM))
+    if not front.has(SLIT):
+        out.append(Joint("skirt hem over the side", corners, 180.0, SKIRT_HEM))
     return out

@@ -22,6 +22,7 @@ from clothwright.features.skirts.contour_band import BANDS
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_seams import waist_chain
 from clothwright.features.skirts.skirt_sewing import lining_operations
+from clothwright.features.skirts.slit_edges import without_facing
 from clothwright.features.skirts.wrap_skirt_drawing import EDGE, FACING
 from clothwright.features.wholes import before_yoke
 from clothwright.paper import (
@@ -124,7 +125,7 @@ def _draft(d: Drafting) -> None:
     for code in (FRONT, BACK, GORE):
         if code not in d.sheet.pieces:
             continue
-        shell = before_yoke(d.sheet, code)
+        shell = without_facing(before_yoke(d.sheet, code))
         beside = FACING in d.sheet.pieces and code == FRONT
         piece = _shorter(_beside_facing(d, shell) if beside else shell, d.n.short_S)
         d.lay(
@@ -189,7 +190,12 @@ def _left_back(d: Drafting) -> None:
     over = mirror_in(Point(0.0, 0.0), Point(0.0, 1.0))
     left = replace(right, code=LEFT_BACK, name="Left back lining")
     names = ["vent", "vent top"]
-    edges = [right.edge(e).along(right.edge(e).path.moved(over)) for e in names]
+    vent, top = (right.edge(e).path.moved(over) for e in names)
+    hem = right.edge("hem").path
+    fault = "the lining's hem does not reach its vent: make the skirt (L) longer"
+    foot = hem.at_length(meetings(hem, vent.run_on(1.0), fault)[0][0])
+    vent = Path.line(foot, vent.end)
+    edges = [right.edge(e).along(p) for e, p in zip(names, (vent, top), strict=True)]
     sheet = redraw(d.sheet.put(left), LEFT_BACK, names, edges)
     d.lay(
         Verb.REDRAW,
@@ -208,7 +214,9 @@ def _seams(sheet: Sheet, short: float) -> list[Seam]:
     right, split = f"L.{BACK}", LEFT_BACK in sheet.pieces
     out: list[Seam] = []
     for s in sheet.seams:
-        if s.kind is SeamKind.FACED or (split and s.code == _VENT_TOP):
+        if s.kind is SeamKind.FACED or s.code == _SLIT_TOP:
+            continue
+        if split and s.code == _VENT_TOP:
             continue
         for back in (right, *((LEFT_BACK,) if split else ())):
             made = _as_shell(t, s, back)
@@ -254,7 +262,7 @@ def _beside_edge(t: Chains, short: float) -> list[Seam]:
     ]
 
 
-_VENT_TOP = "S36"
+_VENT_TOP, _SLIT_TOP = "S36", "S160"
 
 
 def _as_shell(t: Chains, s: Seam, back: str) -> Seam | None:

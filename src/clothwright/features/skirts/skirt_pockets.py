@@ -19,6 +19,8 @@ from clothwright.features.skirts.pocket_drawing import (
     HIP_PIECE,
     OFF_CENTRE,
     bag_findings,
+    hang_from_side,
+    hung,
     in_seam,
     off_centre,
     pocket_seams,
@@ -94,8 +96,8 @@ class SkirtPockets(Feature):
     seams: ClassVar[Mapping[str, str]] = POCKET_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset({"pockets"})
     needs: ClassVar[dict[str, str]] = {
-        "pocket side": "these pockets lie at the sides of a straight skirt, alone or "
-        "of a dress"
+        "pocket in the side": "these pockets lie at the sides of a straight skirt, "
+        "alone or of a dress, or of a gathered skirt in one piece"
     }
     clashes: ClassVar[dict[str, str]] = {
         "side opening": "a zip in the left side leaves no pocket there; open the skirt "
@@ -146,7 +148,7 @@ class SkirtPockets(Feature):
         if self.shape is Shape.SEAM:
             return self.needs
         why = (
-            "a slanting pocket is caught in the waist of a straight skirt; on a dress "
+            "a slanting pocket is caught in the waist of a straight skirt; on another "
             'choose shape = "in the side seam"'
         )
         return {**self.needs, "fitted skirt": why}
@@ -252,6 +254,9 @@ def _in_seam(d: Drafting) -> None:
         raise PaperError(
             "the mouth of the pocket (pb, pm) ends too near to the hem: make it higher"
         )
+    if hung(d.n):
+        hang_from_side(d, code)
+        return
     front = d.sheet.piece(code)
     waist = _waist(front)
     lean = _lean(d, code)

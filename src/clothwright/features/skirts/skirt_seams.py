@@ -4,6 +4,7 @@ from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.features.chains import WAISTS, Chains, between
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE, mouth_places
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind
 from clothwright.rules import Numbers
 from clothwright.truing.tolerances import NOTCH_ROOM
@@ -59,7 +60,7 @@ def _side(t: Chains, n: Numbers) -> list[Seam]:
             left,
             right,
             "waist",
-            "hem",
+            "slit" if t.has(FRONT, SLIT) else "hem",
             Ease.about(0.0, 0.05),
             notches=tuple(
                 NotchPair(s, s, 1, JOINT if s == joint else "") for s in places

@@ -11,6 +11,7 @@ from clothwright.features.notions import Notion
 from clothwright.features.openings.zips import Setting, zip_notions
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import GORE
+from clothwright.features.skirts.contour_flared import above
 from clothwright.features.skirts.skirt_sewing import zip_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, redraw
@@ -98,11 +99,15 @@ class SkirtZip(Feature):
         d.part = "skirt back" if code == BACK else "gore"
         path = d.sheet.edge(code, edge).path
         down = path.reversed() if edge == "cb" else path
+        top = above(d.n, d.sheet)
         d.found(
             mark,
-            down.at_length(min(d.n.z_S, down.length)),
+            down.at_length(min(d.n.z_S - top, down.length)),
             "end of the zip",
-            amounts=((f"from the waist down the {_SEAMS[mark]}", "z_S"),),
+            amounts=(
+                (f"from the waist down the {_SEAMS[mark]}", "z_S"),
+                *((("of it in the band", top),) if top > 0 else ()),
+            ),
         )
 
     def _seam(self, sheet: Sheet) -> tuple[str, str, str]:

@@ -29,6 +29,7 @@ from clothwright.features.skirts.about import (
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE
 from clothwright.features.skirts.skirt_joints import skirt_joints
 from clothwright.features.skirts.skirt_seams import skirt_seams
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.findings import Finding, Severity
 from clothwright.paper import UNDER, Seam, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -70,9 +71,10 @@ class StraightSkirt(Feature):
             "fitted skirt",
             "shaped skirt",
             "waist",
-            "darts",
+            "shaped top",
             "straight back",
             "pocket side",
+            "pocket in the side",
         }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
@@ -245,8 +247,9 @@ _HALVES = (skirt.BACK, skirt.FRONT)
 _TOPS = (HIP_PIECE, "SYF", "SYB")
 """Pieces that have a part of the waist, or all: behind a slanting pocket, yokes."""
 
-_OPENS = {"vent", f"{UNDER} 1", "front edge"}
-"""Edges of a skirt that opens at the hem for a step: a vent's, a pleat's, a wrap's."""
+_OPENS = {"vent", SLIT, f"{UNDER} 1", "front edge"}
+"""Edges of a skirt that opens at the hem for a step: of a vent, a slit, a pleat, a
+wrap."""
 
 
 def _edges(sheet: Sheet) -> set[str]:

@@ -109,13 +109,46 @@ def _straight_seat(
     return _UPRIGHT if found is None else found
 
 
-_STRAIGHT = replace(
+STRAIGHT = replace(
     Trousers.numbers()["front_in"],
     source=f"{SRC}: straight up from the hip",
     cm=0.0,
     inch=0.0,
 )
 """The centre front, which the block takes in at the waist."""
+
+
+WIDER = (
+    "Eh",
+    "Give the hip (Eh) 2 cm of ease or more, and let the centre front (cfi) run "
+    "straight up.",
+)
+"""The number that makes the casing of trousers wider, and what to do with it."""
+
+
+def pulled_on(n: Numbers) -> Iterable[Finding]:
+    """What trousers that are pulled on have no use for, and how their side hangs."""
+    if n.hand("Ew") is Hand.CHOICE:
+        yield Finding(
+            "EW3",
+            Severity.NOTE,
+            "Trousers that are pulled on are as wide at the waist as at the hip: the "
+            "ease of the waist (Ew) has no use.",
+            "Ew",
+            "Leave it out, or take a waistband.",
+        )
+    leans = back_of(n).leg.hip.x - n.x_wB
+    if leans > _LEANS:
+        yield Finding(
+            "EW4",
+            Severity.WARN,
+            f"The side of the back leans out by {leans:.1f} cm from hip to waist, for "
+            "the tilted seat seam takes that in.",
+            "tl",
+            "Leave the tilt (tl) out, or alter the seat by less: the seat seam of "
+            "trousers that are pulled on is straight.",
+            {"leans": leans},
+        )
 
 
 class TrouserElastic(ElasticCasing):
@@ -142,46 +175,20 @@ class TrouserElastic(ElasticCasing):
         "trouser opening": "an elastic waist is pulled on and needs no fly and no zip; "
         "leave them off",
         "pleats": "the elastic takes up the whole front; leave the pleats off",
-        "pockets": "the bag of a pocket hangs from a band, and a casing has none yet; "
-        "leave the pockets off, or take a waistband",
     }
     codes: ClassVar[tuple[str, ...]] = (FRONT, BACK)
-    wider: ClassVar[tuple[str, str]] = (
-        "Eh",
-        "Give the hip (Eh) 2 cm of ease or more, and let the centre front (cfi) run "
-        "straight up.",
-    )
+    wider: ClassVar[tuple[str, str]] = WIDER
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (ELASTIC, PULLED_ON)
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
-        yield _STRAIGHT.usually(unit)
+        yield STRAIGHT.usually(unit)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from super().checks(n, sheet)
-        if n.hand("Ew") is Hand.CHOICE:
-            yield Finding(
-                "EW3",
-                Severity.NOTE,
-                "Trousers that are pulled on are as wide at the waist as at the hip: "
-                "the ease of the waist (Ew) has no use.",
-                "Ew",
-                "Leave it out, or take a waistband.",
-            )
-        leans = back_of(n).leg.hip.x - n.x_wB
-        if leans > _LEANS:
-            yield Finding(
-                "EW4",
-                Severity.WARN,
-                f"The side of the back leans out by {leans:.1f} cm from hip to waist, "
-                "for the tilted seat seam takes that in.",
-                "tl",
-                "Leave the tilt (tl) out, or alter the seat by less: the seat seam of "
-                "trousers that are pulled on is straight.",
-                {"leans": leans},
-            )
+        yield from pulled_on(n)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the elastic waist", _draft),)

@@ -16,6 +16,8 @@ from clothwright.features.skirts.pocket_drawing import (
     BAG,
     HIP_PIECE,
     bag_findings,
+    hang_from_side,
+    hung,
     in_seam,
     pocket_seams,
     slant,
@@ -169,6 +171,15 @@ class Pockets(Feature):
     def tables(self) -> tuple[RuleTable, ...]:
         return (POCKETS,)
 
+    def forbids(self) -> Mapping[str, str]:
+        if self.shape is Shape.SEAM:
+            return self.clashes
+        return {
+            **self.clashes,
+            "cased waist": "a slanting pocket is caught in a waistband; beside a "
+            'casing choose shape = "in the side seam"',
+        }
+
     def stages(self) -> tuple[Stage, ...]:
         draw = _slant if self.shape is Shape.SLANT else _in_seam
         return (Stage(Rank.CLOSURE, "the pockets", draw),)
@@ -230,6 +241,9 @@ def _slant(d: Drafting) -> None:
 
 def _in_seam(d: Drafting) -> None:
     d.part = "pockets"
+    if hung(d.n):
+        hang_from_side(d, FRONT)
+        return
     front = d.sheet.piece(FRONT)
     in_seam(d, FRONT, front.after("side").path, _top(d))
 

@@ -146,7 +146,12 @@ def pocket_operations(sheet: Sheet) -> Iterable[Operation]:
             if slant
             else (
                 "A bag to each side allowance between the notches; sew the sides above "
-                "and below the mouth, then the bag round, and baste it to the waist.",
+                "and below the mouth, then the bag round, "
+                + (
+                    "and baste it to the waist."
+                    if sheet.piece("TP").has("waist under")
+                    else "and let it hang in front."
+                ),
             )
         ),
         seams=tuple(s.code for s in sheet.seams if s.code in ("S46", "S47")),

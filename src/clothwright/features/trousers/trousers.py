@@ -73,7 +73,7 @@ class Trousers(Feature):
         "S42": "crotch seam of trousers",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "trouser block", "waist", "darts"}
+        {"block", "trouser block", "waist", "shaped top"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = {

@@ -11,7 +11,7 @@ from clothwright.curves.cubic import Cubic
 from clothwright.curves.line import Line
 from clothwright.curves.meet import meet_lines
 from clothwright.curves.path import Path
-from clothwright.curves.point import Pair, Point, Vector, distance, dot, pair
+from clothwright.curves.point import Pair, Point, Vector, ahead, distance, dot, pair
 from clothwright.curves.tolerances import CLOSE
 
 _SPANS, _TIGHT_SPANS = 4, 12
@@ -34,7 +34,7 @@ _ROOM = 0.95
 
 
 def _right(u: Vector) -> Vector:
-    return Vector(-u[1], u[0])
+    return pair(Vector, (-u[1], u[0]))
 
 
 def _joint(p: Point, u: Vector, q: Point, v: Vector, width: float) -> Point:
@@ -50,7 +50,7 @@ def _joint(p: Point, u: Vector, q: Point, v: Vector, width: float) -> Point:
     bend = 1 + dot(a, b)
     if bend < _TURNS_BACK:
         raise ValueError("a line cannot be set in where its outline turns back")
-    return p + (a + b) * (width / bend)
+    return ahead(p, a + b, width / bend)
 
 
 def _too_tight(seg: Line | Cubic, width: float) -> bool:
@@ -68,19 +68,19 @@ def inset(path: Path, start: float, end: float, *, level: float = 0.0) -> Path:
     slope = (end - start) / (path.length - level)
 
     def width(s: float) -> float:
-        return start + slope * max(0.0, s - level)
+        return start + slope * (s - level) if s > level else start
 
-    starts = [0.0, *accumulate(s.length for s in path.segments)]
+    starts = accumulate([s.length for s in path.segments], initial=0.0)
     parts = list(zip(path.segments, starts, strict=False))
     inner = [p for p in parts[1:-1] if not _too_tight(p[0], width(p[1]))]
     parts = [parts[0], *inner, *parts[1:][-1:]]
     out: list[Line | Cubic] = []
     seg, at = parts[0]
-    first = seg.start + _right(seg.start_direction) * start
+    first = ahead(seg.start, _right(seg.start_direction), start)
     for i, (seg, at) in enumerate(parts):
         s_end = at + seg.length
         if i + 1 == len(parts):
-            last = seg.end + _right(seg.end_direction) * end
+            last = ahead(seg.end, _right(seg.end_direction), end)
         else:
             after, _ = parts[i + 1]
             last = _joint(
@@ -96,7 +96,7 @@ def inset(path: Path, start: float, end: float, *, level: float = 0.0) -> Path:
             grow = slope if at > level - CLOSE else 0.0
             out += _curve(seg, at, width, grow, first, last)
         first = last
-    long = (s for s in out if distance(s.start, s.end) > CLOSE or s.length > CLOSE)
+    long = [s for s in out if distance(s.start, s.end) > CLOSE or s.length > CLOSE]
     return Path(tuple(long)).without_crumbs(_CRUMB)
 
 

@@ -78,12 +78,20 @@ class Cubic:
     are known from there."""
 
     def __init__(
-        self, start: Point, handle1: Point, handle2: Point, end: Point
+        self,
+        start: Point,
+        handle1: Point,
+        handle2: Point,
+        end: Point,
+        xy: tuple[float, ...] | None = None,
     ) -> None:
-        (x0, y0), (x1, y1), (x2, y2), (x3, y3) = start, handle1, handle2, end
-        if not math.isfinite(x0 + y0 + x1 + y1 + x2 + y2 + x3 + y3):
-            raise ValueError(NO_NUMBER)
-        self.xy = (x0, y0, x1, y1, x2, y2, x3, y3)
+        """`xy` are their eight numbers, where those are at hand."""
+        if xy is None:
+            (x0, y0), (x1, y1), (x2, y2), (x3, y3) = start, handle1, handle2, end
+            if not math.isfinite(x0 + y0 + x1 + y1 + x2 + y2 + x3 + y3):
+                raise ValueError(NO_NUMBER)
+            xy = (x0, y0, x1, y1, x2, y2, x3, y3)
+        self.xy = xy
         self.start, self.handle1 = start, handle1
         self.handle2, self.end = handle2, end
 
@@ -311,15 +319,17 @@ class Cubic:
 
     def before(self, t: float) -> "Cubic":
         """The part before a parameter."""
-        ex, ey, hx, hy, x, y, _, _, _, _ = self._division(t)
-        p, q = pair(Point, (ex, ey)), pair(Point, (hx, hy))
-        return Cubic(self.start, p, q, pair(Point, (x, y)))
+        xy = self.xy[:2] + self._division(t)[:6]
+        _, _, x1, y1, x2, y2, x3, y3 = xy
+        p, q = pair(Point, (x1, y1)), pair(Point, (x2, y2))
+        return Cubic(self.start, p, q, pair(Point, (x3, y3)), xy)
 
     def after(self, t: float) -> "Cubic":
         """The part after a parameter."""
-        _, _, _, _, x, y, ix, iy, gx, gy = self._division(t)
-        p, q = pair(Point, (ix, iy)), pair(Point, (gx, gy))
-        return Cubic(pair(Point, (x, y)), p, q, self.end)
+        xy = self._division(t)[4:] + self.xy[6:]
+        x0, y0, x1, y1, x2, y2, _, _ = xy
+        p, q = pair(Point, (x1, y1)), pair(Point, (x2, y2))
+        return Cubic(pair(Point, (x0, y0)), p, q, self.end, xy)
 
     def _division(self, t: float) -> tuple[float, ...]:
         """Handles of the part before, the place of a parameter, handles of the part
@@ -337,13 +347,25 @@ class Cubic:
         """The same curve walked the other way."""
         if self._back is not None:
             return self._back
-        out = Cubic(self.end, self.handle2, self.handle1, self.start)
+        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        xy = (x3, y3, x2, y2, x1, y1, x0, y0)
+        out = Cubic(self.end, self.handle2, self.handle1, self.start, xy)
         out._back = self
         return out
 
     def moved(self, m: Motion) -> "Cubic":
         """The curve after a motion."""
-        return Cubic(m(self.start), m(self.handle1), m(self.handle2), m(self.end))
+        x0, y0, x1, y1, x2, y2, x3, y3 = self.xy
+        a, b, c, d, e, f = m.a, m.b, m.c, m.d, m.e, m.f
+        x0, y0 = a * x0 + c * y0 + e, b * x0 + d * y0 + f
+        x1, y1 = a * x1 + c * y1 + e, b * x1 + d * y1 + f
+        x2, y2 = a * x2 + c * y2 + e, b * x2 + d * y2 + f
+        x3, y3 = a * x3 + c * y3 + e, b * x3 + d * y3 + f
+        if not math.isfinite(x0 + y0 + x1 + y1 + x2 + y2 + x3 + y3):
+            raise ValueError(NO_NUMBER)
+        p, q = pair(Point, (x0, y0)), pair(Point, (x1, y1))
+        r, s = pair(Point, (x2, y2)), pair(Point, (x3, y3))
+        return Cubic(p, q, r, s, (x0, y0, x1, y1, x2, y2, x3, y3))
 
     def area_term(self) -> float:
         """This segment's share of the enclosed area (Green's theorem)."""

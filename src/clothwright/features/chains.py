@@ -52,9 +52,11 @@ class Chains:
     def chain(self, *runs: tuple[str, str, bool]) -> tuple[Run, ...]:
         """The runs of this chain whose edges are on the table."""
         pieces = self.sheet.pieces
-        return tuple(
-            [Run(p, e, b) for p, e, b in runs if p in pieces and pieces[p].has(e)]
-        )
+        out: list[Run] = []
+        for run in runs:
+            if run[0] in pieces and pieces[run[0]].has(run[1]):
+                out.append(Run._make(run))
+        return tuple(out)
 
     def length(self, chain: tuple[Run, ...]) -> float:
         return self.sheet.chain_length(chain)

@@ -105,9 +105,13 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     sooner than through it; of it, what is clear of marks. None for a sliver."""
     points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
-    reach = [y * ux - x * uy for x, y in points]
-    height = [x * ux + y * uy for x, y in points]
-    left, wide = min(reach), max(reach) - min(reach)
+    if ux == 0.0 and uy == -1.0:  # plumb, as most are
+        reach, height = [x for x, _ in points], [-y for _, y in points]
+    else:
+        reach = [y * ux - x * uy for x, y in points]
+        height = [x * ux + y * uy for x, y in points]
+    left = min(reach)
+    wide = max(reach) - left
     # beside a fold the middle is left to the words
     liked, fold = 6, p.fold
     if fold is not None:
@@ -117,21 +121,29 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     darts = [_span(k.path, across) for k in p.lines if k.path.closed]
     places = [left + wide * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
+    fence = [-math.inf, *places, math.inf]
     ha, ra, i = height[0], reach[0], bisect_left(places, reach[0])
+    low, high = fence[i], fence[i + 1]  # beyond the one, up to the other
     for hb, rb in zip(height, reach, strict=True):
-        j = bisect_left(places, rb)
-        if i != j:
+        if not low < rb <= high:
+            j = bisect_left(places, rb)
             slope = (hb - ha) / (rb - ra)
             for k in range(i, j) if i < j else range(j, i):
                 crossed[k].append(ha + (places[k] - ra) * slope)
-        ha, ra, i = hb, rb, j
+            i, low, high = j, fence[j], fence[j + 1]
+        ha, ra = hb, rb
     longest = -math.inf
     for i in range(1, 12):
         at, stops = places[i], crossed[i]
         if ruled and min([abs(at - r) for r in ruled]) < OFF:
             continue  # an inner line lies there
-        stops.sort()
         less = abs(i - liked) * 0.02
+        if len(stops) == 2:
+            a, b = stops
+            length = (b - a if a < b else a - b) - less
+            if length <= longest + 1e-9:
+                continue
+        stops.sort()
         if darts and any(low - OFF < at < high + OFF for low, high in darts):
             less += THROUGH
         for k in range(1, len(stops), 2):

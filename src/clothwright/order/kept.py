@@ -92,8 +92,9 @@ class Staged:
         if sheet is self.ground.sheet:
             return self
         after = (Change.of(t).on(sheet) for t in self.tables)
+        ground = Ground(self.ground.key, sheet, self.ground.look, self.ground.numbers)
         return Staged(
-            replace(self.ground, sheet=sheet),
+            ground,
             self.change,
             self.change.on(sheet),
             tuple(

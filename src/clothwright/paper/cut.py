@@ -106,12 +106,14 @@ def cut(
     new_a, new_b = _share(old, new_a, along), _share(old, new_b, along)
 
     def where(run: Run) -> tuple[Run, ...]:
-        order = [(p, e) for p in (new_a, new_b) for e in p.edges if e.name == run.edge]
-        order = [pe for pe in order if pe[1].name != edge]
-        whole = old.edge(run.edge).path
-        if len(order) > 1:
-            order.sort(key=lambda pe: whole.length_to_point(pe[1].path.at_length(0.01)))
-        runs = [Run(p.code, e.name, run.backward) for p, e in order]
+        name = run.edge
+        at = [p for p in (new_a, new_b) if p.has(name)] if name != edge else []
+        if len(at) == 2:
+            whole = old.edge(name).path
+            at.sort(
+                key=lambda p: whole.length_to_point(p.edge(name).path.at_length(0.01))
+            )
+        runs = [Run(p.code, name, run.backward) for p in at]
         return tuple(reversed(runs) if run.backward else runs)
 
     out = sheet.in_place_of(piece, put=(new_a, new_b)).with_runs(where, piece)

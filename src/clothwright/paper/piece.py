@@ -267,11 +267,13 @@ class Piece:
         if self._first is not None:
             return self._first.angles
         out: list[float] = []
-        for i, edge in enumerate(self.edges, 1 - len(self.edges)):
-            ax, ay = edge.path.end_direction
-            bx, by = self.edges[i].path.start_direction
+        ax, ay = self.edges[0].path.end_direction
+        for edge in self.edges[1:] + self.edges[:1]:
+            ends = edge.path.segments
+            bx, by = ends[0].start_direction
             turn = math.atan2(ax * by - ay * bx, ax * bx + ay * by)
             out.append((180.0 - math.degrees(turn)) % 360.0)
+            ax, ay = (bx, by) if edge.path.straight else ends[-1].end_direction
         return out
 
     # -- changing: always a new piece ---------------------------------------------

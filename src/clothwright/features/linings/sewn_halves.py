@@ -5,6 +5,7 @@ Facings are traced from them, and the lining that hangs below a facing is cut by
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Final
 
 from clothwright.curves import (
     IDENTITY,
@@ -41,7 +42,7 @@ _FLAP = 8.0
 """How far down the side the paper below a side dart is laid up with it, cm."""
 
 
-@dataclass(frozen=True)
+@dataclass(unsafe_hash=True)
 class SewnHalf:
     """A half of the shell with its panels in their sewn state, net lines clockwise.
 
@@ -49,24 +50,24 @@ class SewnHalf:
     that holds up to the dart.
     """
 
-    centre: Piece
-    flank: Piece | None
+    centre: Final[Piece]
+    flank: Final[Piece | None]
     """The side panel as drafted, None when the half is in one piece."""
 
-    motion: Motion
+    motion: Final[Motion]
     """What lays the side panel beside the centre panel."""
 
-    neck: Path
+    neck: Final[Path]
     """With the loop, over a dart that is closed."""
 
-    armhole: Path
-    side: Path
+    armhole: Final[Path]
+    side: Final[Path]
     """From the underarm down, over side darts that are closed."""
 
-    panel: Path | None
+    panel: Final[Path | None]
     """The panel seam from its start on the edge downwards, None without panels."""
 
-    closed: Motion = IDENTITY
+    closed: Final[Motion] = IDENTITY
     """What closes a dart at the back neck: it moves what lies outward of it."""
 
     @property
@@ -91,13 +92,28 @@ class SewnHalf:
         is of one width then."""
         return self.slant is not None or self.centre.has(OVER)
 
+    def of(self, centre: Piece, flank: Piece) -> "SewnHalf":
+        """The same half, of pieces with these edges."""
+        return SewnHalf(
+            centre,
+            flank,
+            self.motion,
+            self.neck,
+            self.armhole,
+            self.side,
+            self.panel,
+            self.closed,
+        )
+
     def laid(self) -> tuple[Piece, ...]:
         """The paper of the half as it lies in the sewn state."""
         return tuple(p if m is IDENTITY else p.moved(m) for p, m in self.lay())
 
     def outlines(self) -> tuple[Path, ...]:
         """The net lines of that paper, to trace over."""
-        return tuple(p.outline for p in self.laid())
+        return tuple(
+            [p.outline if m is IDENTITY else p.outline.moved(m) for p, m in self.lay()]
+        )
 
     def lay(self) -> list[tuple[Piece, Motion]]:
         """The paper of the half, and how each part of it is laid in the sewn state. (Of
@@ -138,7 +154,7 @@ def front_half(sheet: Sheet, before: str) -> SewnHalf:
         side = Path.line(arm.start, down)
         return SewnHalf(f, None, IDENTITY, neck, arm, side, None)
     fc, fs = (before_yoke(sheet, f"{before}{c}") for c in ("FC", "FS"))
-    return replace(_panelled_front(fc.loop, fs.loop), centre=fc, flank=fs)
+    return _panelled_front(fc.loop, fs.loop).of(fc, fs)
 
 
 @lately
@@ -209,7 +225,7 @@ def back_half(sheet: Sheet, before: str) -> SewnHalf:
         arm, side = (back.edge(e).path.moved(closed) for e in ("armhole", "side"))
         return SewnHalf(back, None, closed, neck, arm, side, None, closed)
     flank = before_yoke(sheet, f"{before}BS")
-    return replace(_panelled_back(back.loop, flank.loop), centre=back, flank=flank)
+    return _panelled_back(back.loop, flank.loop).of(back, flank)
 
 
 @lately

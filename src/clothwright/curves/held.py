@@ -1,8 +1,7 @@
 """What follows from immutable things, worked out when first asked for and then held."""
 
 from collections.abc import Callable
-from functools import lru_cache, wraps
-from operator import is_
+from functools import wraps
 from typing import Generic, TypeVar, TypeVarTuple, overload
 
 T = TypeVar("T")
@@ -34,30 +33,26 @@ class held(Generic[T, R]):
         return value
 
 
-class _Same(Generic[*Things]):
-    """Things that are equal to none but themselves."""
-
-    def __init__(self, things: tuple[*Things]) -> None:
-        self.things = things
-
-    def __hash__(self) -> int:
-        return hash(tuple(map(id, self.things)))
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Same) and all(map(is_, self.things, other.things))
+_FEW = 32
+"""So many results are kept."""
 
 
 def lately(work: Callable[[*Things], R]) -> Callable[[*Things], R]:
     """Keep a pure function's results for the last few things that it was given, which
     live so long. They are told by identity: to compare two outlines costs more than
     most work."""
-
-    @lru_cache(maxsize=32)
-    def kept(same: _Same[*Things]) -> R:
-        return work(*same.things)
+    kept: dict[tuple[int, ...], tuple[tuple[*Things], R]] = {}
 
     @wraps(work)
     def asked(*things: *Things) -> R:
-        return kept(_Same(things))
+        key = tuple(map(id, things))
+        known = kept.get(key)
+        if known is not None:
+            return known[1]
+        result = work(*things)
+        if len(kept) >= _FEW:
+            kept.pop(next(iter(kept)), None)
+        kept[key] = (things, result)
+        return result
 
     return asked

@@ -192,7 +192,7 @@ class Workroom:
                 continue
             watch = Watch.begin(key, numbers, sheet)
             found = [_retold(f, order) for f in feature.checks(numbers, watch.sheet)]
-            found += unusual(feature, order.unit)
+            found += _unusual(feature, order.unit)
             out.append(Checked(watch.ground(), tuple(found)))
         return out
 
@@ -245,6 +245,7 @@ def _of_use(
     return [f for f in measured if f.code == APART or told(f)]
 
 
+@lately
 def _settings(feature: Feature) -> tuple[object, ...]:
     """What a feature's stages read from its model besides numbers."""
     numbers, others = _fields(type(feature))
@@ -330,8 +331,13 @@ def _retold(finding: Finding, order: Order) -> Finding:
     return replace(finding, sentence=told(finding.sentence), to_do=told(finding.to_do))
 
 
-def unusual(feature: Feature, unit: Unit) -> Iterable[Finding]:
+@lately
+def _unusual(feature: Feature, unit: Unit) -> tuple[Finding, ...]:
     """Warnings for numbers that are allowed but outside the usual."""
+    return tuple(_beyond_usual(feature, unit))
+
+
+def _beyond_usual(feature: Feature, unit: Unit) -> Iterable[Finding]:
     for name, number in feature.numbers().items():
         value = getattr(feature, name)
         if value is None or number.usual is None:

@@ -48,11 +48,10 @@ def disagreements(features: Iterable[Feature]) -> tuple[Disagreement, ...]:
         if word not in given
     ]
     for f in features:
-        out += (
-            Disagreement(f.kind, why, add=_giving(word), leave=(f.kind,))
-            for word, why in f.wants().items()
-            if word not in given
-        )
+        for word, why in f.wants().items():
+            if word not in given:
+                leave = (f.kind,)
+                out.append(Disagreement(f.kind, why, add=_giving(word), leave=leave))
         out += _clashes(f, features, given)
     return tuple(out)
 
@@ -61,7 +60,9 @@ def _clashes(
     f: Feature, features: tuple[Feature, ...], given: dict[str, list[Feature]]
 ) -> Iterator[Disagreement]:
     for word, why in f.forbids().items():
-        others = [g for g in given.get(word, []) if g is not f]
+        if word not in given:
+            continue
+        others = [g for g in given[word] if g is not f]
         # said once, by the later of the two, when both give and forbid the same
         mutual = word in f.provides()
         if others and not any(

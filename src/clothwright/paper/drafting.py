@@ -10,6 +10,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from clothwright.curves import (
+    Line,
     Path,
     Point,
     Vector,
@@ -195,7 +196,7 @@ class Drafting:
             at,
             says,
             frm,
-            tuple(self._amount(h, s) for h, s in amounts),
+            tuple([self._amount(h, s) for h, s in amounts]),
             detail,
         )
 
@@ -211,7 +212,7 @@ class Drafting:
     ) -> Path:
         """A line drawn on the table under a name, straight or curved."""
         self.sheet = self.sheet.drawn(**{name: path})
-        straight = all(len(s.points) == 2 for s in path.segments)
+        straight = all(isinstance(s, Line) for s in path.segments)
         self.steps.append(
             Step(
                 Verb.RULE if straight else Verb.CURVE,
@@ -252,7 +253,7 @@ class Drafting:
                 makes,
                 says,
                 frm,
-                tuple(self._amount(h, s) for h, s in amounts),
+                tuple([self._amount(h, s) for h, s in amounts]),
                 detail,
                 lines=lines,
                 over=over or self.under,

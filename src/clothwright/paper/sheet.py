@@ -108,17 +108,17 @@ class Sheet:
         Raises PaperError when a seam names an edge that is not there.
         """
         for s in seams:
-            for r in s.runs():
-                self.edge(r.piece, r.edge)
+            for piece, edge, _ in s.left + s.right:
+                self.piece(piece).edge(edge)
         new = {s.code: s for s in seams}
-        kept = tuple(new.pop(s.code, s) for s in self.seams)
+        kept = tuple([new.pop(s.code, s) for s in self.seams])
         return self._with(seams=kept + tuple(new.values()))
 
     def unsew(self, *codes: str) -> "Sheet":
         """The sheet without these seams."""
         if not codes:
             return self
-        return self._with(seams=tuple(s for s in self.seams if s.code not in codes))
+        return self._with(seams=tuple([s for s in self.seams if s.code not in codes]))
 
     def named(self, **points: Point) -> "Sheet":
         """The sheet with named points."""

@@ -79,6 +79,8 @@ def crossings(a: Segment, b: Segment) -> list[Hit]:
     if isinstance(a, Line):
         if isinstance(b, Line):
             hits = _lines(a, b)
+            if hits:  # two lines meet once
+                return hits
         else:
             hits = [(t, s) for s, t in _curve_and_line(b, a)]
     elif isinstance(b, Line):
@@ -223,19 +225,23 @@ def _newton(a: Cubic, b: Segment, t: float, s: float) -> Hit:
 def _ends_on(a: Segment, b: Segment, hits: list[Hit]) -> list[Hit]:
     """Where an end of one segment lies on the other, beside the hits found; rounding
     can hide it from the search."""
-    known = [a.at(t) for t, _ in hits]
+    known: list[Point] | None = None
     out: list[Hit] = []
     for one, other in ((a, b), (b, a)):
         left, top, right, bottom = other.box
+        left, top, right, bottom = (
+            left - _NEAR,
+            top - _NEAR,
+            right + _NEAR,
+            bottom + _NEAR,
+        )
         for t, p in ((0.0, one.start), (1.0, one.end)):
             x, y = p
-            if (
-                x < left - _NEAR
-                or x > right + _NEAR
-                or y < top - _NEAR
-                or y > bottom + _NEAR
-                or any(distance(p, k) < _KNOWN for k in known)
-            ):
+            if x < left or x > right or y < top or y > bottom:
+                continue
+            if known is None:
+                known = [a.at(t) for t, _ in hits]
+            if any(distance(p, k) < _KNOWN for k in known):
                 continue
             s, d = other.nearest(p) if _in_strip(other, x, y) else (0.0, math.inf)
             if d < _NEAR:

@@ -103,7 +103,7 @@ class Path:
     def place_at_length(self, s: float) -> Place:
         """The place a length `s` along; clamped to the ends."""
         i, rest = self._along(s)
-        return Place(i, self.segments[i].parameter_at_length(rest))
+        return pair(Place, (i, self.segments[i].parameter_at_length(rest)))
 
     def at_length(self, s: float) -> Point:
         """The point a length `s` from the start; clamped to the ends."""

@@ -87,7 +87,8 @@ class Drafting:
 
     def _amount(self, how: str, size: Size, *, angle: bool = False) -> Amount:
         if isinstance(size, str):
-            return Amount(how, self.n.called(size), self.n[size], angle)
+            n = self.n
+            return Amount(how, n.called(size), n[size], angle)
         if isinstance(size, Taped):
             return Amount(how, "", size.value, angle or size.angle, size.symbol)
         return Amount(how, "", size, angle)

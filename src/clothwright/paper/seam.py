@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Final, NamedTuple
 
+from clothwright.curves import held
+
 
 class SeamKind(Enum):
     """How two chains of edges come together."""
@@ -110,6 +112,11 @@ class Seam:
         line, as a facing's foot, leaves the rest of it free."""
         much = self.kind is not SeamKind.LAPPED and self.ease.plan > GATHERED
         return self.drawn_up or (self.zone is None and much and not self.turned)
+
+    @held
+    def pieces(self) -> frozenset[str]:
+        """Codes of the pieces whose edges it sews."""
+        return frozenset([r[0] for r in self.left + self.right])
 
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""

@@ -69,7 +69,7 @@ class Sheet:
 
     def chain_length(self, chain: Iterable[Run]) -> float:
         """Length of a chain of edges, cm."""
-        return sum([self.piece(p).edge(e).path.length for p, e, _ in chain])
+        return sum([self.piece(r[0]).edge(r[1]).path.length for r in chain])
 
     def chain_at(self, chain: Iterable[Run], s: float) -> tuple[Run, Point, Vector]:
         """Run, point and unit direction of the walk a length `s` along a chain."""
@@ -144,11 +144,8 @@ class Sheet:
 
         seams: list[Seam] = []
         for s in self.seams:
-            for r in s.left + s.right:
-                if r[0] in pieces:
-                    s = s.over(chain(s.left), chain(s.right))
-                    break
-            seams.append(s)
+            apart = s.pieces.isdisjoint(pieces)
+            seams.append(s if apart else s.over(chain(s.left), chain(s.right)))
         return self._with(seams=tuple(seams))
 
     def unwatched(self) -> "Sheet":

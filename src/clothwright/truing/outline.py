@@ -5,7 +5,7 @@ asks these of every piece: the test suite proves them against shapely.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from itertools import pairwise
 
@@ -74,8 +74,12 @@ def crosses_itself(outline: Path, stray: float = CHORD) -> Pair | None:
             one, other = segments[i], segments[j]
             if not (_beside(one, other) or _beside(other, one)):
                 doubtful.append((min(i, j), max(i, j)))
+    drawn: dict[int, list[Pair]] = {}
     for i, j in doubtful:
-        place = _meet(segments, i, j, stray)
+        for k in (i, j):
+            if k not in drawn:
+                drawn[k] = _ends(segments[k], stray)
+        place = _meet(segments, i, j, drawn)
         if place is not None:
             return place
     return None
@@ -112,7 +116,7 @@ def _goes_round(outline: Path) -> bool:
 def _meets_itself(curve: Cubic, stray: float, *, closed: bool) -> Pair | None:
     """Where chords of a curve touch that are not neighbours, the first and the last
     where it is closed."""
-    chords = _chords(curve, stray, curve.box)
+    chords = list(pairwise(_ends(curve, stray)))
     last = len(chords) - 1
     for i, (a, b) in enumerate(chords):
         for c, d in chords[i + 2 : last if closed and i == 0 else None]:
@@ -121,12 +125,15 @@ def _meets_itself(curve: Cubic, stray: float, *, closed: bool) -> Pair | None:
     return None
 
 
-def _meet(segments: Sequence[Segment], i: int, j: int, stray: float) -> Pair | None:
-    """Where chords of two segments touch; of neighbours, not those beside the joint."""
+def _meet(
+    segments: Sequence[Segment], i: int, j: int, drawn: Mapping[int, Sequence[Pair]]
+) -> Pair | None:
+    """Where chords of two segments touch, of which the ends are given; of neighbours,
+    not those beside the joint."""
     one, other = segments[i], segments[j]
     follows, leads = j - i == 1, (j + 1 - i) % len(segments) == 0
-    theirs = _chords(other, stray, one.box)
-    for a, b in _chords(one, stray, other.box):
+    theirs = _chords(drawn[j], one.box)
+    for a, b in _chords(drawn[i], other.box):
         for c, d in theirs:
             at_joint = (follows and b == one.end and c == other.start) or (
                 leads and a == one.start and d == other.end
@@ -136,11 +143,15 @@ def _meet(segments: Sequence[Segment], i: int, j: int, stray: float) -> Pair | N
     return None
 
 
+def _ends(s: Segment, stray: float) -> list[Pair]:
+    """The ends of chords that stray at most so far from a segment, cm."""
+    return [s.start, *(s.evenly(s.steps(stray)) if isinstance(s, Cubic) else [s.end])]
+
+
 def _chords(
-    s: Segment, stray: float, near: tuple[float, float, float, float]
+    ends: Sequence[Pair], near: tuple[float, float, float, float]
 ) -> list[tuple[Pair, Pair]]:
-    """The chords of a segment that reach into a box."""
-    ends = [s.start, *s.evenly(s.steps(stray))] if isinstance(s, Cubic) else s.points
+    """The chords between these ends that reach into a box."""
     left, top, right, bottom = near
     return [
         (p, q)

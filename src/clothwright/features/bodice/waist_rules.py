@@ -8,6 +8,7 @@ peplum equal edge by edge.)
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 
 from clothwright.curves import SOLVE, Cubic, Point, Vector, ahead, direction, distance
 from clothwright.rules import RuleTable
@@ -123,6 +124,7 @@ def raised_at(x: float, sway: float, sway_dart: float, x_dart: float) -> float:
     return sway - (sway - sway_dart) * x / x_dart
 
 
+@lru_cache(maxsize=3)  # the excess that is told is the first that is given back
 def _front_length(
     fd: float,
     X: float,
@@ -143,6 +145,7 @@ def _front_length(
     return centre.length + flank.length
 
 
+@lru_cache(maxsize=3)
 def _back_length(
     bd: float,
     xs: float,

@@ -134,6 +134,8 @@ def _curve(
                 continue
         (px, py), (qx, qy) = points[i], points[i + 1]
         (dx, dy), (ex, ey) = handles[i], handles[i + 1]
-        a, b = pair(Point, (px + dx, py + dy)), pair(Point, (qx - ex, qy - ey))
-        out.append(Cubic(points[i], a, b, points[i + 1]))
+        x1, y1, x2, y2 = px + dx, py + dy, qx - ex, qy - ey
+        a, b = pair(Point, (x1, y1)), pair(Point, (x2, y2))
+        xy = px, py, x1, y1, x2, y2, qx, qy
+        out.append(Cubic(points[i], a, b, points[i + 1], xy))
     return out

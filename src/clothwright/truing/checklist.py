@@ -14,6 +14,7 @@ from functools import cache, cached_property, lru_cache, partial
 
 from clothwright.curves import (
     Cubic,
+    Path,
     Point,
     Segment,
     degrees_between,
@@ -169,14 +170,12 @@ def check_grain(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
 def check_outline(piece: Piece) -> Iterator[Finding]:
     """A clockwise loop of edges with length, no point twice, no crossing. That the
     loop is closed, each piece sees to itself."""
-    small = [s for s in piece.outline.segments if distance(s.start, s.end) < DOUBLED]
-    for edge in piece.edges if small else ():
-        small = [s for s in edge.path.segments if distance(s.start, s.end) < DOUBLED]
-        if not small:
+    for edge in piece.edges if _has_small(piece.outline) else ():
+        if not _has_small(edge.path):
             continue
         if edge.length < DOUBLED:
             yield _fault("outline", edge, "has no length", "Leave it out.", piece)
-        elif any(s.length < DOUBLED for s in small):
+        elif any(s.length < DOUBLED for s in edge.path.segments):
             yield _doubt("outline", edge, "has a point drawn twice", "Join it.", piece)
     area = piece.area
     if area < -_HAIR:
@@ -187,6 +186,16 @@ def check_outline(piece: Piece) -> Iterator[Finding]:
     if crosses_itself(piece.outline) is not None:
         says = "has an outline that crosses itself"
         yield _fault("outline", piece, says, "Redraw the edges that meet there.")
+
+
+def _has_small(path: Path) -> bool:
+    """True when a segment may be shorter than what counts as drawn twice: a curve
+    reaches over nearly half of the box that holds its points."""
+    for s in path.segments:
+        left, top, right, bottom = s.box
+        if right - left < 3 * DOUBLED and bottom - top < 3 * DOUBLED:
+            return True
+    return False
 
 
 def check_folds(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
@@ -237,11 +246,8 @@ def _is_rounded(edge: str) -> bool:
 
 def check_shape(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
     """Nothing too small, too sharp or too tightly curved for hands and iron."""
-    (x0, y0), near = piece.outline.start, SMALL_PIECE
-    ends = (s.end for s in piece.outline.segments)  # most have one far from the first
-    if (
-        all(abs(x - x0) < near and abs(y - y0) < near for x, y in ends)
-        and max(box(chords(piece.outline))) < SMALL_PIECE
+    if not _reaches(piece.outline, SMALL_PIECE) and (
+        max(box(chords(piece.outline))) < SMALL_PIECE
     ):
         says = f"is less than {fmt(SMALL_PIECE)} each way"
         yield _doubt("shape", piece, says, "Cut it in one with its neighbour.")
@@ -263,6 +269,16 @@ def check_shape(piece: Piece, fmt: Fmt) -> Iterator[Finding]:
             says = f"is hollowed to a radius of {under}{fmt(hollow)}"
             to_do = f"Ease the curve to {fmt(least)} or more."
             yield _doubt("shape", edge, says, to_do, piece)
+
+
+def _reaches(path: Path, far: float) -> bool:
+    """True when a segment ends so far from the start, across or down, cm."""
+    x0, y0 = path.start
+    for s in path.segments:
+        x, y = s.end
+        if abs(x - x0) >= far or abs(y - y0) >= far:
+            return True
+    return False
 
 
 def _outer_points(segment: Segment) -> tuple[Point, ...]:
@@ -323,7 +339,7 @@ def _notches_of(
             text = f"a notch at {fmt(s)} lies off the {whose}, {fmt(whole)} long there"
             yield say(Severity.REFUSE, text, "Put it between the seam's two ends.")
             continue
-        room = min(abs(s - c) for c in corners)
+        room = min([abs(s - c) for c in corners])
         if DOUBLED < room < NOTCH_ROOM - _HAIR:
             text = f"a notch is {fmt(room)} from a corner of the {whose}"
             yield say(Severity.WARN, text, f"Leave {fmt(NOTCH_ROOM)} free.")

@@ -177,3 +177,22 @@ def test_drafts_that_are_gone_leave_no_paper() -> None:
         assert abs(left() - first) < 50  # one draft makes as many
     finally:
         gc.enable()
+
+
+def test_a_line_that_a_change_makes_impossible_is_told_in_a_sentence() -> None:
+    """A rule that draws a line gives out while a workroom asks what of its last draft
+    still stands: it says what a draft afresh says."""
+    with resources.as_file(resources.files("clothwright.demo")) as folder:
+        dress = read_order(folder / "sheath-dress.toml")
+
+    def seam_at(low: float) -> Order:
+        features = (
+            f.model_copy(update={"seam": low}) if f.kind == "torso" else f
+            for f in dress.features
+        )
+        return replace(dress, features=tuple(features))
+
+    room = Workroom()
+    room.draft(seam_at(5.0))
+    assert "make it 21.5 cm at most" in str(_outcome(room, seam_at(30.0)))
+    assert _outcome(room, seam_at(30.0)) == _outcome(None, seam_at(30.0))

@@ -64,7 +64,7 @@ def test_a_number_is_computed_once_and_only_when_asked() -> None:
 def test_reads_are_those_asked_from_outside() -> None:
     n = Numbers(BOOK.rules, given(b=40.0, length=3.0))
     assert n.edge == 13.0
-    assert n.read == {"edge"}
+    assert n.read == {"edge": 13.0}
 
 
 def test_why_follows_to_the_measures() -> None:

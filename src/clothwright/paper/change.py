@@ -72,6 +72,8 @@ class Difference(NamedTuple, Generic[T]):
 
     def like(self, old: "Difference[T]") -> "Difference[T]":
         """The same, with the old one's things where they are equal."""
+        if not self.laid:
+            return self
         laid = {
             n: old.laid[n] if n in old.laid and old.laid[n] == t else t
             for n, t in self.laid.items()

@@ -138,8 +138,8 @@ class Numbers:
         if before is not None:
             self._values |= self._still(before)
         self._open: list[str] = []
-        self.read: set[str] = set()
-        """Keys asked for from outside since all was last forgotten."""
+        self.read: dict[str, float] = {}
+        """What was asked for from outside since all was last forgotten."""
 
         self._asked: set[str] = set()
         """Keys of which it was asked since then whether they are here, or whose they
@@ -165,9 +165,11 @@ class Numbers:
 
     # -- values -------------------------------------------------------------------
     def __getitem__(self, key: str) -> float:
-        self.read.add(key)
         value = self._values.get(key)
-        return self._compute(key) if value is None else value
+        if value is None:
+            value = self._compute(key)
+        self.read[key] = value
+        return value
 
     def __getattr__(self, key: str) -> float:
         if key[0] == "_":
@@ -258,19 +260,20 @@ class Numbers:
 
     def seen(self) -> Seen:
         """What was asked for from outside since all was last forgotten."""
-        values = {k: self._values[k] for k in self.read}
-        return Seen(values, {k: self._whose(k) for k in self._asked})
+        hands = {k: self._whose(k) for k in self._asked} if self._asked else {}
+        return Seen(self.read.copy(), hands)
 
     def agree_with(self, seen: Seen) -> bool:
         """True when whoever asks for these now is told the same."""
-        if any(self._whose(k) is not hand for k, hand in seen.hands.items()):
-            return False
+        for key, hand in seen.hands.items():
+            if self._whose(key) is not hand:
+                return False
         if seen.values.items() <= self._values.items():
             return True
         try:
             return all(self._value(k) == v for k, v in seen.values.items())
-        except RuleError:
-            return False
+        except (ValueError, ArithmeticError, IndexError):
+            return False  # whoever asks is told, in a sentence
 
     @property
     def unfitted(self) -> "Numbers":

@@ -107,9 +107,12 @@ class Path:
 
     def at_length(self, s: float) -> Point:
         """The point a length `s` from the start; clamped to the ends."""
-        i, rest = self._along(s)
-        seg = self.segments[i]
-        return seg.at(seg.parameter_at_length(rest))
+        if len(self.segments) == 1:
+            seg = self.segments[0]
+        else:
+            i, s = self._along(s)
+            seg = self.segments[i]
+        return seg.at(seg.parameter_at_length(s))
 
     def _along(self, s: float) -> tuple[int, float]:
         """Which segment a length `s` leads to, and what of it is left for that."""

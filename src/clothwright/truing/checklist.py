@@ -317,22 +317,24 @@ def check_notches(sheet: Sheet, fmt: Fmt) -> Iterator[Finding]:
     """Notches lie on both sides, in one order, clear of corners and each other."""
     for seam in sheet.seams:
         if seam.notches:
-            for side, chain in (("left", seam.left), ("right", seam.right)):
-                at = [getattr(n, side) for n in sorted(seam.notches)]
-                yield from _notches_of(sheet, seam, chain, at, fmt)
+            notches = sorted(seam.notches)
+            left, right = [n.left for n in notches], [n.right for n in notches]
+            yield from _notches_of(sheet, seam, seam.left, left, fmt)
+            yield from _notches_of(sheet, seam, seam.right, right, fmt)
 
 
 def _notches_of(
     sheet: Sheet, seam: Seam, chain: tuple[Run, ...], at: list[float], fmt: Fmt
 ) -> Iterator[Finding]:
-    corners = [0.0]
-    for run in chain:
-        corners.append(corners[-1] + sheet.length(run.piece, run.edge))
-    name, whole = opening(seam.name), corners[-1]
+    whole, corners = 0.0, [0.0]
+    for piece, edge, _ in chain:
+        whole += sheet.length(piece, edge)
+        corners.append(whole)
     whose = sheet.piece(chain[0].piece).name.lower()
 
     def say(severity: Severity, text: str, to_do: str) -> Finding:
-        return Finding("notch", severity, f"{name}: {text}.", seam.name, to_do)
+        says = f"{opening(seam.name)}: {text}."
+        return Finding("notch", severity, says, seam.name, to_do)
 
     for s in at:
         if not -_HAIR <= s <= whole + _HAIR:

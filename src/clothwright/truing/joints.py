@@ -111,7 +111,7 @@ def measure(sheet: Sheet, joint: Joint) -> Angles:
 
     Raises PaperError when it names an edge that is not on the sheet.
     """
-    parts = tuple(c.angle(sheet) for c in joint.corners)
+    parts = tuple([c.angle(sheet) for c in joint.corners])
     found: list[Finding] = []
     total = sum(parts)
     off = total - joint.target

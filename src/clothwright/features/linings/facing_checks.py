@@ -6,7 +6,7 @@ drawn from.
 
 from collections.abc import Iterable
 
-from clothwright.curves import Path
+from clothwright.curves import IDENTITY, Path
 from clothwright.features.chains import TOP
 from clothwright.features.linings.facing_edges import CLEAR_OF_BP
 from clothwright.features.linings.roll import corner_finding, strap_finding
@@ -262,17 +262,20 @@ def on_shell(half: SewnHalf, facing: Piece, to_do: str) -> Iterable[Finding]:
 def outside(half: SewnHalf, path: Path) -> float:
     """How far a line leaves the paper of a half, cm; 0 when it lies on it."""
     # points are laid back on the pieces, which are many more points
-    shell = [(piece, m.inverse()) for piece, m in half.lay()]
+    shell = [(p, None if m is IDENTITY else m.inverse()) for p, m in half.lay()]
     worst = 0.0
     steps = max(4, round(path.length / 2))
     for i in range(1, steps):
         p = path.at_length(path.length * i / steps)
         for k, (piece, back) in enumerate(shell):
-            if piece.contains(back(p)):
+            if piece.contains(back(p) if back else p):
                 shell.insert(0, shell.pop(k))  # it will hold the next place too
                 break
         else:
-            gap = min(piece.outline.nearest(back(p))[1] for piece, back in shell)
+            gap = min(
+                piece.outline.nearest(back(p) if back else p)[1]
+                for piece, back in shell
+            )
             worst = max(worst, gap)
     return worst
 

@@ -330,7 +330,7 @@ def _flaps(front: Piece) -> Iterator[Piece]:
 
 def at_level(path: Path, y: float) -> Point | None:
     """The first place where a path crosses a level; None when it does not."""
-    left, _, right, _ = path.bounds()
+    left, _, right, _ = path.box
     level = Path.line(Point(left - 1.0, y), Point(right + 1.0, y))
     hits = path.meets(level)
     return path.at_length(hits[0][0]) if hits else None
@@ -338,7 +338,7 @@ def at_level(path: Path, y: float) -> Point | None:
 
 def along_x(path: Path, x: float) -> Point | None:
     """The first place where a path crosses a plumb line; None when it does not."""
-    _, top, _, bottom = path.bounds()
+    _, top, _, bottom = path.box
     down = Vector(0.0, bottom - top + 2.0)
     start = Point(x, top - 1.0)
     hits = path.meets(Path.line(start, start + down))

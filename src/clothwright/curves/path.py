@@ -370,10 +370,12 @@ def _meetings(path: Path, other: Path) -> tuple[tuple[float, float], ...]:
     for i, a in enumerate(path.segments):
         for j, b in enumerate(other.segments):
             for t, s in crossings(a, b):
-                hit = (path.length_to(Place(i, t)), other.length_to(Place(j, s)))
-                if all(abs(hit[0] - f[0]) > CLOSE * 10 for f in found):
-                    found.append(hit)
-    return tuple(sorted(found))
+                here = path.length_to(pair(Place, (i, t)))
+                if found and min([abs(here - f[0]) for f in found]) <= CLOSE * 10:
+                    continue
+                found.append((here, other.length_to(pair(Place, (j, s)))))
+    found.sort()
+    return tuple(found)
 
 
 def polyline(points: Iterable[Point]) -> Path:

@@ -23,20 +23,19 @@ def redraw(sheet: Sheet, piece: str, old: Sequence[str], new: Sequence[Edge]) ->
     Raises PaperError when `old` is no run, or an end leaves its neighbour's line.
     """
     p = sheet.piece(piece)
-    i = p.index(old[0])
-    n = len(p.edges)
-    run = [p.edges[(i + k) % n].name for k in range(len(old))]
+    edges, n = p.rolled_to(old[0]), len(old)
+    run = [e.name for e in edges[:n]]
     if run != list(old):
         raise PaperError(f"{piece}: {', '.join(old)} do not follow each other")
-    before, after = p.before(old[0]), p.after(old[-1])
-    if len(old) < n - 1:
+    loop = list(edges[n:])
+    before, after = loop[-1], loop[0]
+    if len(loop) > 1:
         before = before.along(_end_at(before.path, new[0].path.start, p.code))
         after = after.along(_start_at(after.path, new[-1].path.end, p.code))
     else:  # one neighbour holds both ends
         path = _end_at(before.path, new[0].path.start, p.code)
         before = before.along(_start_at(path, new[-1].path.end, p.code))
         after = before
-    loop = list(p.rolled_to(old[0]))[len(old) :]
     loop[0], loop[-1] = (before, before) if len(loop) == 1 else (after, before)
     drawn = list(new)
     first = drawn[0].path

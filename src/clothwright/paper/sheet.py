@@ -135,6 +135,8 @@ class Sheet:
         the runs, in walking order, that stand in its place."""
 
         def chain(runs: tuple[Run, ...]) -> tuple[Run, ...]:
+            if len(runs) == 1:
+                return change(runs[0]) if runs[0][0] in pieces else runs
             out: list[Run] = []
             for r in runs:
                 for new in change(r) if r[0] in pieces else (r,):

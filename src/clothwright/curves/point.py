@@ -53,7 +53,7 @@ def unit(v: tuple[float, float]) -> Vector:
     return pair(Vector, (v[0] / n, v[1] / n))
 
 
-def direction(a: Point, b: Point) -> Vector:
+def direction(a: Pair, b: Pair) -> Vector:
     """Unit vector from `a` to `b`. Raises ValueError when they are one place."""
     x, y = b[0] - a[0], b[1] - a[1]
     n = math.hypot(x, y)

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable
 from functools import lru_cache
 
-from clothwright.curves import SOLVE, Cubic, Point, Vector, ahead, direction, distance
+from clothwright.curves import SOLVE, Cubic, Pair, ahead, direction, distance
 from clothwright.rules import RuleTable
 
 _SRC = "first garment 12"
@@ -98,10 +98,10 @@ def _delta_b(bd_net: float, yW: float, y_Pd: float) -> float:
 
 
 def waist_curve(
-    start: Point,
-    end: Point,
-    down_start: Vector | None,
-    down_end: Vector | None,
+    start: Pair,
+    end: Pair,
+    down_start: Pair | None,
+    down_end: Pair | None,
     dip_start: float,
     dip_end: float,
 ) -> Cubic:
@@ -110,8 +110,7 @@ def waist_curve(
     `down_*` is the unit direction of the seam where it meets the waist, None for a
     fold or a centre edge, where the waist is level; `dip_*` lengthens the seam.
     """
-    u = down_start or Vector(0.0, 1.0)
-    v = down_end or Vector(0.0, 1.0)
+    u, v = down_start or (0.0, 1.0), down_end or (0.0, 1.0)
     p, q = ahead(start, u, dip_start), ahead(end, v, dip_end)
     third = distance(p, q) / 3
     (ux, uy), (vx, vy) = u, v  # the curve leaves and arrives square to these
@@ -137,10 +136,10 @@ def _front_length(
     delta_f: float,
     delta_s: float,
 ) -> float:
-    apex, wf = Point(x_Pf, y_Pf), Point(xs + a, yW)
-    d1, d2 = Point(x_Pf + fd / 2, yW), Point(x_Pf - fd / 2, yW)
-    side = direction(Point(xs, yB), wf)
-    centre = waist_curve(Point(X, yW), d1, None, direction(apex, d1), 0.0, delta_f)
+    apex, wf = (x_Pf, y_Pf), (xs + a, yW)
+    d1, d2 = (x_Pf + fd / 2, yW), (x_Pf - fd / 2, yW)
+    side = direction((xs, yB), wf)
+    centre = waist_curve((X, yW), d1, None, direction(apex, d1), 0.0, delta_f)
     flank = waist_curve(d2, wf, direction(apex, d2), side, delta_f, delta_s)
     return centre.length + flank.length
 
@@ -160,12 +159,12 @@ def _back_length(
     sway: float,
     sway_dart: float,
 ) -> float:
-    apex, wb = Point(xd, y_Pd), Point(xs - a, yW)
+    apex, wb = (xd, y_Pd), (xs - a, yW)
     base = yW - sway_dart
-    d1, d2 = Point(xd - bd / 2, base), Point(xd + bd / 2, base)
-    side = direction(Point(xs, yB), wb)
+    d1, d2 = (xd - bd / 2, base), (xd + bd / 2, base)
+    side = direction((xs, yB), wb)
     flank = waist_curve(wb, d2, side, direction(apex, d2), delta_s, delta_b)
-    cb = Point(x_back, yW - raised_at(x_back, sway, sway_dart, d1.x))
+    cb = x_back, yW - raised_at(x_back, sway, sway_dart, d1[0])
     centre = waist_curve(d1, cb, direction(apex, d1), None, delta_b, 0.0)
     return flank.length + centre.length
 

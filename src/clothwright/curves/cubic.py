@@ -173,6 +173,18 @@ class Cubic:
             return _first_way((x3 - x1, y3 - y1), (x3 - x0, y3 - y0))
         return pair(Vector, (x / n, y / n))
 
+    def leaving(self) -> Pair:
+        """The direction at the start, of any length: for angles alone."""
+        x0, y0, x1, y1, _, _, _, _ = self.xy
+        x, y = x1 - x0, y1 - y0
+        return (x, y) if x * x + y * y > CLOSE * CLOSE else self.start_direction
+
+    def arriving(self) -> Pair:
+        """The direction at the end, of any length."""
+        _, _, _, _, x2, y2, x3, y3 = self.xy
+        x, y = x3 - x2, y3 - y2
+        return (x, y) if x * x + y * y > CLOSE * CLOSE else self.end_direction
+
     def at(self, t: float) -> Point:
         """The point at parameter `t`, 0 to 1."""
         x0, y0, x1, y1, x2, y2, x3, y3 = self.xy

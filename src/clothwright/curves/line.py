@@ -7,7 +7,7 @@ from typing import Final
 from clothwright.curves.held import held
 from clothwright.curves.motion import Motion
 from clothwright.curves.near import within
-from clothwright.curves.point import Point, Vector, cross, direction, mix
+from clothwright.curves.point import Pair, Point, Vector, cross, direction, mix
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom, cm."""
@@ -56,6 +56,13 @@ class Line:
     def end_direction(self) -> Vector:
         """Unit direction at the end."""
         return self.start_direction
+
+    def leaving(self) -> Pair:
+        """The direction at the start, of any length: for angles alone."""
+        (x0, y0), (x1, y1) = self.start, self.end
+        return (x1 - x0, y1 - y0) if self.length > 0 else self.start_direction
+
+    arriving = leaving
 
     def at(self, t: float) -> Point:
         """The point at parameter `t`, 0 to 1."""

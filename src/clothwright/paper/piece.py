@@ -267,13 +267,13 @@ class Piece:
         if self._first is not None:
             return self._first.angles
         out: list[float] = []
-        ax, ay = self.edges[0].path.end_direction
+        ax, ay = self.edges[0].path.segments[-1].arriving()
         for edge in self.edges[1:] + self.edges[:1]:
             ends = edge.path.segments
-            bx, by = ends[0].start_direction
+            bx, by = ends[0].leaving()
             turn = math.atan2(ax * by - ay * bx, ax * bx + ay * by)
             out.append((180.0 - math.degrees(turn)) % 360.0)
-            ax, ay = (bx, by) if edge.path.straight else ends[-1].end_direction
+            ax, ay = ends[-1].arriving()
         return out
 
     # -- changing: always a new piece ---------------------------------------------

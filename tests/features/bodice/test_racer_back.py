@@ -164,7 +164,10 @@ def test_symbols_are_told_apart() -> None:
     [
         (racer(RacerBack(half=16.0)), r"make it \(half of .racer back.\) narrower"),
         (racer(RacerBack(half=3.0, narrowed=2.0)), r"would lean by \d+°"),
-        (racer(RacerBack(level=6.0, half=12.0, narrowed=2.0)), "5 cm is the least: lay that"),
+        (
+            racer(RacerBack(level=6.0, half=12.0, narrowed=2.0)),
+            "5 cm is the least: lay that",
+        ),
         (racer(lines="armhole"), "take a back waist dart in place of the princess"),
         (racer(Block(back_shoulder=BackShoulder.NECK)), "no room in a racer's strap"),
         ((*racer(), ArmholeBinding()), "an all-in-one facing finishes the armholes"),

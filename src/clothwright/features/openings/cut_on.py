@@ -48,7 +48,7 @@ def fold_on(d: Drafting, centre: Centre) -> None:
     for seam in (s for s in sheet.seams if s.code in codes):
         sheet = sheet.put(_interlining(sheet, seam))
         over = len(seam.left) > 1
-        parts = (seam,)
+        parts: tuple[Seam, ...] = (seam,)
         if over:
             sheet, parts = _divided(sheet, seam)
         for part in parts:
@@ -174,7 +174,7 @@ def _interlining(sheet: Sheet, seam: Seam) -> Piece:
     facing = sheet.piece(seam.right[0].piece)
     edges = tuple(Edge(e.name, e.path, EdgeKind.FINISHED) for e in facing.edges)
     name = f"Cut-on {facing.name.lower()}"
-    lines = ()
+    lines: tuple[InnerLine, ...] = ()
     if len(seam.left) > 1:
         lines = (InnerLine("cut apart", _across(sheet, seam)),)
     return Piece(INTERLINING[facing.code], name, edges, lines=lines, grain=facing.grain)

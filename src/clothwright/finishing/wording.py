@@ -148,6 +148,7 @@ _WORDS = {
     "facing waist stand": "waist of the facing's stand",
     "facing shoulder": "shoulder of the facing",
     "facing armhole": "armhole of the facing",
+    "facing yoke": "seam of the yoke, on the facing",
     "facing side": "side of the facing",
     "band": "seam of the band",
     "band upper": "upper edge",

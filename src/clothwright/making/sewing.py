@@ -193,7 +193,10 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     )
 
 
-_ACROSS = {"yoke", "yoke side", "foot of yoke", "under", "under side"}
+_ACROSS = {
+    *("yoke", "yoke side", "foot of yoke", "under", "under side"),
+    "facing yoke",
+}
 """Edges of a seam that runs across front or back, from side to side."""
 
 

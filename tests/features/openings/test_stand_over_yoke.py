@@ -8,10 +8,12 @@ import pytest
 
 from bodies import P92, P116, THEA, ansur_women
 from clothwright.body import Body, MeasureValue, RuleSet
+from clothwright.curves import mirror_in
 from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.bust_dart import BustDart, DartPlace
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.yokes import BackYoke, FrontYoke
 from clothwright.features.collars.collar_inside import Inside
@@ -25,7 +27,7 @@ from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import MarkKind
 from clothwright.truing import walk
 from features.openings.test_stand_on_torso import shirt
-from orders import cut_faults, order, sleeved_features, swapped
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
 WHERES = {Where.FRONT: FrontYoke, Where.BACK: BackYoke}
@@ -145,11 +147,72 @@ def test_a_shirt_with_a_yoke_and_no_facing_of_its_neck() -> None:
 
 
 @pytest.mark.parametrize("where", Where)
-def test_a_facing_cut_on_is_not_divided(where: Where) -> None:
-    with pytest.raises(OrderError, match="divided by the yoke"):
-        draft(order(P92, yoked(where, Edging.CUT_ON, 9.0)))
-    other = FrontYoke() if where is Where.BACK else BackYoke()
-    made(shirt(ButtonStand(where=where, edge=Edging.CUT_ON), other))
+@pytest.mark.parametrize("body", [P92, P116, THEA], ids=lambda b: b.client)
+def test_a_facing_cut_on_is_divided_as_its_shell(where: Where, body: Body) -> None:
+    """Turned back along the fold (transformations 1.10) its seam lies on the yoke's:
+    mirrored points of one are on the other, and both parts have the facing's area."""
+    d = made(yoked(where, Edging.CUT_ON, deep(where)), body)
+    front = where is Where.FRONT
+    own, yoke = ("F", "FY") if front else ("B", "BY")
+    plain = made(yoked(where, Edging.FACED, deep(where)), body)
+    facing = plain.sheet.piece("FF" if front else "BF")
+    for code in (own, yoke):
+        piece = d.sheet.piece(code)
+        fold = next(k.path for k in piece.lines if k.name == "fold of the facing")
+        over = mirror_in(fold.start, fold.end)
+        seam, its = (piece.edge(e).path for e in ("yoke", "facing yoke"))
+        for k in range(5):
+            p = over(its.at_length(its.length * k / 4))
+            assert seam.nearest(p)[1] < 0.01 * MM
+    parts = sum(d.sheet.piece(c).area for c in (own, yoke))
+    shells = sum(plain.sheet.piece(c).area for c in (own, yoke))
+    assert parts - shells == pytest.approx(facing.area, abs=0.01)
+    inside = d.sheet.piece("IF" if front else "IB")
+    assert inside.area == pytest.approx(facing.area, abs=0.01)
+    assert [k.name for k in inside.lines] == ["cut apart"]
+
+
+@pytest.mark.parametrize("where", Where)
+def test_the_yokes_seam_runs_on_over_a_facing_cut_on(where: Where) -> None:
+    """In one seam, sewn once before the fold is turned, longer by the facing's part."""
+    d = made(yoked(where, Edging.CUT_ON, deep(where)))
+    name = "front yoke" if where is Where.FRONT else "back yoke"
+    seam = d.sheet.seam(name)
+    assert {r.edge for r in seam.runs()} == {"yoke", "facing yoke"}
+    it = walk(d.sheet, seam)
+    assert it.holds
+    assert it.left == pytest.approx(it.right, abs=1e-6)
+    ends = [d.sheet.run_path(r) for r in seam.left]
+    assert ends[0].end.x == pytest.approx(ends[1].start.x, abs=1e-6)
+    titles = [op.title for op in making_order(d).operations]
+    assert titles.count(f"Sew the {name} seam") == 1
+
+
+def test_a_facing_cut_on_goes_with_what_lies_beside_a_yoke() -> None:
+    """Both yokes, a dart in the yoke's seam, a facing of neck and armholes in one, a
+    lining; over a princess line that facing would leave the yoke: told in words."""
+    cut_on = Edging.CUT_ON
+    front, back = (ButtonStand(where=w, edge=cut_on) for w in Where)
+    block = Block(back_shoulder=BackShoulder.YOKE, back_shoulder_dart=1.2)
+    for features in (
+        (*yoked(Where.FRONT, cut_on, 15.0), BackYoke()),
+        (*yoked(Where.FRONT, cut_on, 15.0), Lining(mode=Mode.BELOW_FACING)),
+        shirt(block, back, BackYoke()),
+        sleeveless(front, FrontYoke(), lines="darts"),
+        sleeveless(front, FrontYoke(), BustDart(to=DartPlace.YOKE), lines="darts"),
+        sleeveless(back, BackYoke(), lines="armhole"),
+    ):
+        made(features)
+    with pytest.raises(OrderError, match="reaches beyond the seam of the yoke"):
+        draft(order(P92, sleeveless(front, FrontYoke(), lines="armhole")))
+
+
+def sleeveless(*more: Feature, lines: str) -> tuple[Feature, ...]:
+    """A top without sleeves, its neck and armholes faced in one."""
+    led = any(f.kind == "bust dart" for f in more)
+    gone = {"concealed zip", "side dart" if led else ""}
+    kept = (f for f in closed_back(lines=lines) if f.kind not in gone)
+    return (*kept, *more)
 
 
 @pytest.mark.parametrize("where", Where)

@@ -25,7 +25,8 @@ from clothwright.features.linings.facing import Facing
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.roles import Role
-from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
+from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
+from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.cutline import cut_line
@@ -34,7 +35,7 @@ from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.draft import Workroom
 from clothwright.units import Unit
 from clothwright.units.read import parse_length
-from orders import order, sleeved_features
+from orders import cut_faults, order, sleeved_features
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA)
@@ -292,6 +293,33 @@ def test_the_turned_hem_lies_on_the_sleeve(body: Body, taper: float) -> None:
         assert spans[0] == pytest.approx(spans[1], abs=0.2 * MM)
     assert poly.bounds[3] == pytest.approx(fold + 0.4 + 2.5, abs=0.2 * MM)
     assert Role.TURNED.width(Unit.IN) == 2.54
+
+
+@pytest.mark.parametrize("dip", [-1.0, -0.5, 0.0, None, 1.0])
+@pytest.mark.parametrize("body", [P92, THEA, YSOLDE], ids=lambda b: b.client)
+def test_the_hem_curves_up_or_down(body: Body, dip: float | None) -> None:
+    """The centre 0.5 to 1 up, or down, square to the seams all the same
+    (transformations 4); 0.4 down left alone (17.3)."""
+    d = made(body, SetInSleeve(hem_dip=dip))
+    assert not d.failed, d.failures()
+    assert not cut_faults(d)
+    points = d.sheet.points
+    deep = points["Hc"].y - points["Hf"].y
+    assert deep == pytest.approx(0.4 if dip is None else dip, abs=1e-9)
+    hem = d.sheet.edge("SL", "hem").path.flatten(0.002)
+    side = points["Hf"].y
+    worst = max((y - side for _, y in hem), key=abs)
+    assert worst == pytest.approx(deep, abs=0.05 * MM)
+    for edge in ("underarm front", "hem"):
+        corner = d.sheet.piece("SL").interior_angle(edge)
+        assert corner == pytest.approx(90.0, abs=0.01)
+
+
+def test_a_bent_sleeve_has_no_use_for_a_dip() -> None:
+    """Its hem is square to both seams, which differ (B11)."""
+    d = made(P92, SetInSleeve(elbow=Elbow.EASE, reach=Reach.WRIST, hem_dip=1.0))
+    (told,) = (f for f in d.findings if f.code == "SL13")
+    assert "hem_dip" in str(told)
 
 
 def test_the_finished_sleeve() -> None:

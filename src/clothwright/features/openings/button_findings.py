@@ -8,6 +8,7 @@ from clothwright.features.openings.stand_band import BAND
 from clothwright.features.openings.stand_pieces import (
     BACK,
     BANDED,
+    FOLD,
     FRONT,
     STAND,
     Centre,
@@ -115,7 +116,9 @@ def _beside_yoke(
     n: Numbers, below: Piece, marks: list[float], *, across: bool
 ) -> Iterable[Finding]:
     """No buttonhole is worked through the seam of a yoke."""
-    seam = below.edge(STAND).path.bounds()[1]
+    folded = (k.path for k in below.lines if k.name == FOLD)
+    edge = below.edge(STAND).path if below.has(STAND) else next(folded)
+    seam = edge.bounds()[1]
     at = min((y - seam for y in marks), key=abs)
     near, clear = abs(at), CLEAR_OF_SEAM + (0.0 if across else n.b_hole / 2)
     if near < clear - 1e-9:

@@ -22,7 +22,7 @@ from clothwright.features.openings.cut_on import INTERLINING, fold_on
 from clothwright.features.openings.fastener_row import fastened, row_of
 from clothwright.features.openings.stand_band import BAND, band_seams, lay_band
 from clothwright.features.openings.stand_button import on_stand
-from clothwright.features.openings.stand_edging import Edging, not_with
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.openings.stand_pieces import (
     BACK,
     FRONT,
@@ -240,10 +240,6 @@ class ButtonStand(Feature):
         return self.gives | words | double | made.get(self.edge, set())
 
     def forbids(self) -> dict[str, str]:
-        made = not_with(self.edge, self.centre.words)
-        return {**made, **self._where_forbids()}  # what is stricter first
-
-    def _where_forbids(self) -> Mapping[str, str]:
         if self.where is Where.BACK:
             return self.clashes
         return {

@@ -101,6 +101,7 @@ class SetInSleeve(Feature):
     )
     shows: ClassVar[Shown] = {
         "lh": ("SL.hem",),
+        "hem dip": ("SL.hem",),
         "h": ("SL.cap back",),
         "E": ("SL.cap back",),
         "e": ("SL.cap back",),
@@ -147,6 +148,22 @@ class SetInSleeve(Feature):
             9.0,
         ),
     ] = None
+    hem_dip: Annotated[
+        Length | None,
+        Number(
+            "hem_dip",
+            "hem dip",
+            "hem of a straight sleeve lower at the centre than at the seam",
+            f"{_SRC}.3; transformations 4",
+            0.4,
+            None,
+            -1.5,
+            1.5,
+            (-1.0, 1.0),
+        ),
+    ] = None
+    """Below nought it is higher there."""
+
     wrist: Annotated[
         Length | None,
         Number(
@@ -186,6 +203,10 @@ class SetInSleeve(Feature):
     ] = None
 
     def said(self) -> str:
+        if self.elbow is Elbow.STRAIGHT and self.hem_dip is not None:
+            return (
+                f"{self.sentence[:-1]}; the hem lies {{hem_dip}} lower at the centre."
+            )
         if self.elbow is Elbow.STRAIGHT:
             return self.sentence
         how = "by a dart" if self.elbow is Elbow.DART else "by a little ease"
@@ -303,6 +324,7 @@ class SetInSleeve(Feature):
         bent = self.elbow is not Elbow.STRAIGHT
         for field, value, idle, why in (
             ("taper", self.taper, bent, "one that is shaped at the elbow"),
+            ("hem_dip", self.hem_dip, bent, "one that is shaped at the elbow"),
             ("wrist", self.wrist, not bent, "a straight one, which is tapered"),
         ):
             if value is not None and idle:

@@ -32,9 +32,6 @@ from clothwright.paper import (
     straight,
 )
 
-DIP = 0.4
-"""The hem is this much lower at the centre than at the seam, cm (17.3)."""
-
 _BEND = 1.5
 """The ends of the seam under the arm bend to this radius, cm, where there is room."""
 
@@ -45,7 +42,7 @@ def draft_straight(d: Drafting) -> None:
     cap = draft_cap(d)
     hf = d.point("Hf", "Uf", "front end of the hem", left="tp", down="under_arm")
     hb = d.point("Hb", "Ub", "back end of the hem", right="tp", down="under_arm")
-    hc = d.point("Hc", "Os", "centre of the hem", down=n.under_arm + DIP)
+    hc = d.point("Hc", "Os", "centre of the hem", down=n.under_arm + n.hem_dip)
     front = d.draw(
         "seam front",
         square_to_both(d["Uf"], hf),

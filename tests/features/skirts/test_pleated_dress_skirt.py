@@ -125,6 +125,26 @@ def test_the_high_hip_is_measured_as_the_pleats_lie() -> None:
     assert waist == pytest.approx(n.w, abs=5 * MM)
 
 
+@pytest.mark.parametrize("mode", Mode)
+@pytest.mark.parametrize("skirt", SKIRTS[:2], ids=lambda s: s.shape.name)
+def test_its_lining_hangs_straight(skirt: PleatedDressSkirt, mode: Mode) -> None:
+    """As wide as the hip, not pleated: what that is more than the waist goes into the
+    lining of the bodice in small pleats."""
+    lined = closed_back(lines="darts", lining=mode)
+    d = sewn(P92, swapped(lined, skirt, place_of="peplum"))
+    n, sheet = d.numbers, d.sheet
+    for code, key, seam in (("L.PF", "F", "LS5"), ("L.PB", "B", "LS6")):
+        assert sheet.length(code, "hem") == pytest.approx(n[f"x_S{key}"])
+        assert sheet.length(code, "side") == pytest.approx(60.0 - 1.5)
+        s = sheet.seam(seam)
+        assert s.gathered
+        bodice, cloth = (sheet.chain_length(c) for c in (s.left, s.right))
+        assert bodice == pytest.approx(n[f"w_S{key}"], abs=1.5 * MM)
+        assert cloth - bodice == pytest.approx(s.ease.plan, abs=1.5 * MM)
+    titles = [op.title for op in making_order(d).operations]
+    assert titles.count("Hem the lining") == 1
+
+
 def test_real_women() -> None:
     women = ansur_women()[::80]
     assert len(women) >= 10
@@ -143,9 +163,6 @@ def test_what_is_refused_is_said() -> None:
     open_back = swapped(main_features(), PleatedDressSkirt(), place_of="peplum")
     with pytest.raises(OrderError, match="through a zip at its back"):
         draft(order(THEA, open_back))
-    lined = closed_back(lines="darts", lining=Mode.TO_EDGE)
-    with pytest.raises(OrderError, match="not lined yet"):
-        draft(order(THEA, swapped(lined, PleatedDressSkirt(), place_of="peplum")))
     for skirt, said in (
         (PleatedDressSkirt(gap=2.0), "knife pleats lie edge to edge"),
         (PleatedDressSkirt(face=1.5, hip_ease=16.0), "choose wider pleats"),

@@ -40,7 +40,7 @@ JABOT_PIECE = "JA"
 
 _SRC = "transformations 5, blocks G13"
 
-_WITHIN, _ENDS = 1.27, 3.5
+_WITHIN, _ENDS = 1.27, 3.1
 """The widest allowance of the inner edge, and those of both ends with a little room
 between them, cm."""
 

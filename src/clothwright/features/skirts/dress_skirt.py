@@ -98,8 +98,6 @@ _USELESS = {
 """Fields that a skirt cut so has no use for."""
 
 _NOT_PLEATED = {
-    "lining": "the lining of a skirt in sunburst pleats is not drawn yet; leave the "
-    "lining off",
     "button stand": "sunburst pleats do not go on into a button stand; close the dress "
     "with a zip",
     "laid waist dart": BOTH_GATHERED["laid waist dart"],
@@ -224,7 +222,11 @@ class DressSkirt(Feature):
         return (*_PAGES[self.cut], *crossed)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.SKIRT, "the skirt", self._draft),)
+        drawn = Stage(Rank.SKIRT, "the skirt", self._draft)
+        if not self.pleated:
+            return (drawn,)
+        plain = Stage(Rank.YOKE, "the lining of the skirt", sunburst.plain_lining)
+        return (drawn, plain)
 
     def _draft(self, d: Drafting) -> None:
         d.part = "skirt"

@@ -1,7 +1,8 @@
 """Seams and corners of what hangs on a bodice: a peplum or the skirt of a dress (first
 garment 21, S7, S19, S20, and 22)."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from clothwright.features.chains import (
     LAPPED_BEHIND,
@@ -68,6 +69,23 @@ def hanging_panels(t: Chains) -> Iterator[Seam]:
                 Ease.about(0.0, 0.05),
                 notches=_down(t, left, right, 1 if code == "S19" else 2),
             )
+
+
+def lining_fuller(sheet: Sheet, more: Mapping[str, float]) -> Sheet:
+    """The table with so much more of a hanging lining's waist, cm, going into that of
+    the bodice's, by the codes of these seams where they are; less if it is less."""
+    known = {s.code: s for s in sheet.seams}
+    return sheet.sew(
+        *(
+            replace(
+                known[code],
+                ease=Ease(*(e + by for e in known[code].ease)),
+                notches=(),
+            )
+            for code, by in more.items()
+            if code in known
+        )
+    )
 
 
 def _down(

@@ -1,7 +1,7 @@
 """Both halves of a pleated skirt of a dress, as their pleats lie and open
 (transformations 10)."""
 
-from clothwright.curves import Path, Point, mirror_in, shift
+from clothwright.curves import Point, mirror_in, shift
 from clothwright.features.grain import grained
 from clothwright.features.skirts.folds import pleat_seam
 from clothwright.features.skirts.half_pleats import (
@@ -10,12 +10,12 @@ from clothwright.features.skirts.half_pleats import (
     half_pleats,
     opened_half,
 )
+from clothwright.features.skirts.hanging_seams import lining_fuller
 from clothwright.features.skirts.peplum_pieces import closed_end
 from clothwright.features.skirts.pleated_skirt_drawing import SEAM, seen_at_waist
 from clothwright.paper import (
     UNDER,
     Drafting,
-    Edge,
     EdgeKind,
     PaperError,
     Piece,
@@ -59,51 +59,48 @@ def draw_closed(d: Drafting, *, box: bool) -> None:
 def _closed_half(
     d: Drafting, code: str, key: str, half: str, k: str, back_kind: EdgeKind
 ) -> None:
-    """A half as its pleats lie: waist, hip and hem ruled from the centre outwards."""
+    """A half as its pleats lie below the hip: a rectangle. Above, its pleats will take
+    the waist in."""
     front = code == FRONT
-    way = "left" if front else "right"
-    o, wide, waist = f"O{k}", f"x_{key}", f"w_{key}"
+    way, o = "left" if front else "right", f"O{k}"
     foot = d.point(f"M{k}", o, f"centre {half} at the hem", down="L")
-    w = _out(d, f"W{k}", o, "side at the waist", way, waist, None)
-    h = _out(d, f"H{k}", o, "side at the hip", way, wide, "WH")
-    e = _out(d, f"E{k}", o, "side at the hem", way, wide, "L")
-    top = d[o]
+    w = _out(d, f"W{k}", o, "side at the waist", way, f"x_{key}")
+    e = _out(d, f"E{k}", f"M{k}", "side at the hem", way, f"x_{key}")
+    top, done = d[o], EdgeKind.FINISHED
     edges = (
         straight("waist", top, w),
-        Edge("side", Path.line(w, h) + Path.line(h, e)),
-        straight("hem", e, foot, EdgeKind.FINISHED),
+        straight("side", w, e),
+        straight("hem", e, foot, done),
         straight("cb", foot, top, back_kind),
     )
     if front:
         edges = (
             straight("waist", w, top),
             straight("cf", top, foot, EdgeKind.FOLD),
-            straight("hem", foot, e, EdgeKind.FINISHED),
-            Edge("side", Path.line(e, h) + Path.line(h, w)),
+            straight("hem", foot, e, done),
+            straight("side", e, w),
         )
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(Piece(code, f"{half.capitalize()} skirt", edges)),
         code,
-        f"{half} of the skirt as its pleats lie",
-        detail=f"ruled from {o} to W{k}, on to H{k} and E{k}, and back to M{k}; its "
-        "pleats come later",
+        f"{half} of the skirt as its pleats lie below the hip",
+        detail="a rectangle; above the hip its pleats will take the waist in",
     )
 
 
-def _out(
-    d: Drafting,
-    name: str,
-    o: str,
-    says: str,
-    way: str,
-    across: str,
-    down: str | None,
-) -> Point:
-    """From the centre at the waist out to the side, and down."""
+def _out(d: Drafting, name: str, frm: str, says: str, way: str, across: str) -> Point:
+    """Out to the side."""
     if way == "right":
-        return d.point(name, o, says, right=across, down=down)
-    return d.point(name, o, says, left=across, down=down)
+        return d.point(name, frm, says, right=across)
+    return d.point(name, frm, says, left=across)
+
+
+def take_in_lining(d: Drafting) -> None:
+    """The lining hangs straight, its waist laid in small pleats."""
+    n = d.n
+    more = {s: n[f"x_S{k}"] - n[f"w_S{k}"] for s, k in (("LS5", "F"), ("LS6", "B"))}
+    d.sheet = lining_fuller(d.sheet, more)
 
 
 def pleats_of_half(n: Numbers, key: str, *, box: bool) -> HalfPleats:

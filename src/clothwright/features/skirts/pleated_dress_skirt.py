@@ -35,6 +35,7 @@ from clothwright.features.skirts.pleated_dress_drawing import (
     draw_closed,
     lay_open,
     pleats_of_half,
+    take_in_lining,
 )
 from clothwright.features.skirts.pleated_dress_rules import (
     BOX,
@@ -111,8 +112,6 @@ class PleatedDressSkirt(Feature):
         "skirt": "only one thing hangs on a waist seam",
         "torso seam": "the pleats are taken in from the hip to the waist; to a torso's "
         "seam sew a flared or a gathered skirt",
-        "lining": "a pleated skirt on a bodice is not lined yet; leave the lining off, "
-        'or take a "gored dress skirt"',
     }
 
     shape: Shape = Shape.KNIFE
@@ -139,6 +138,7 @@ class PleatedDressSkirt(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (
             Stage(Rank.BELOW_WAIST, "the skirt as its pleats lie", self._close),
+            Stage(Rank.YOKE, "the lining of the skirt", take_in_lining),
             Stage(Rank.LAID_OPEN, "the pleats of the skirt", self._lay_open),
         )
 
@@ -171,6 +171,12 @@ class PleatedDressSkirt(Feature):
             f"{fmt(n.pt_F / folds)} (front) or {fmt(n.pt_B / folds)} (back) more at "
             "the waist than at the hip."
         )
+        if f"L.{FRONT}" in sheet.pieces:
+            yield (
+                "The lining of the skirt hangs straight: lay the waist of each half in "
+                "small pleats, and leave its sides open for a step, a hand's length "
+                "above the hem."
+            )
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]

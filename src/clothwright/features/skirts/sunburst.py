@@ -8,7 +8,9 @@ cloth is pleated together.
 
 from collections.abc import Callable, Iterable
 
+from clothwright.blocks.circle import Sector
 from clothwright.features.base import Number
+from clothwright.features.grain import grained
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Operation,
@@ -18,7 +20,8 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.paper import Sheet
+from clothwright.features.skirts.hanging_seams import lining_fuller
+from clothwright.paper import Drafting, Piece, Sheet, Taped, Verb
 from clothwright.rules import Kind
 
 SRC = "transformations §10"
@@ -90,6 +93,44 @@ def pleater_operations(
             "and measure the waist.",
         ),
     )
+
+
+def plain_lining(d: Drafting) -> None:
+    """The lining of a skirt on a bodice, which is not pleated: the segment that the
+    skirt is as its pleats lie."""
+    n = d.n
+    whole, more = n.w_F + n.w_PB, {}
+    for code, phi, waist, seam in (
+        ("L.PF", n.phi_F, n.w_F, "LS5"),
+        ("L.PB", n.phi_B, n.w_PB, "LS6"),
+    ):
+        if code not in d.sheet.pieces:
+            continue
+        d.part = "lining"
+        old, front = d.sheet.piece(code), code == "L.PF"
+        kinds = {e.name: e.kind for e in old.edges}
+        right, left = ("cf", "side") if front else ("side", "cb")
+        degrees, outer = phi / n.pr, n.r_hem - n.short
+        sector = Sector.half(n.r, outer, degrees, at_right=front)
+        names = ("waist", right, "hem", left)
+        top, second, low, last = ((name, kinds[name]) for name in names)
+        edges = sector.edges(top, second, low, last)
+        piece = grained(Piece(code, old.name, edges))
+        d.lay(
+            Verb.REDRAW,
+            d.sheet.put(piece),
+            code,
+            f"{old.name.lower()}, as wide as the pleats lie",
+            amounts=(
+                ("over an angle of {}", Taped("", degrees, angle=True)),
+                ("with a waist arc of radius {}", "r"),
+            ),
+            detail="it is not pleated: both arcs from Op, joined by lines that run to "
+            "it",
+            lines=(piece.outline,),
+        )
+        more[seam] = -(n.pr - 1) * n.w_P / 2 * waist / whole
+    d.sheet = lining_fuller(d.sheet, more)
 
 
 def note(ratio: float, fmt: Callable[[float], str], waist: float, hem: float) -> str:

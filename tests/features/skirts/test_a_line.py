@@ -191,7 +191,10 @@ def test_below_a_dart_at_the_centre_front() -> None:
     ("features", "said"),
     [
         (straight_skirt(ALine(), HipYoke()), "closes the darts itself"),
-        (straight_skirt(ALine(), StraightSkirt(flare=3.0)), "blank, and set share and most"),
+        (
+            straight_skirt(ALine(), StraightSkirt(flare=3.0)),
+            "blank, and set share and most",
+        ),
     ],
 )
 def test_what_does_not_go_together(features: tuple[Feature, ...], said: str) -> None:

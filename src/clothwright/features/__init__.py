@@ -59,6 +59,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "back waist dart": "bodice.back_waist_dart.BackWaistDart",
         "front yoke": "bodice.yokes.FrontYoke",
         "back yoke": "bodice.yokes.BackYoke",
+        "under-bust contour": "bodice.under_bust.UnderBust",
         "empire seam": "bodice.empire.EmpireSeam",
         "low open back": "openings.open_back.LowOpenBack",
         "loops": "openings.loops.Loops",

@@ -12,6 +12,7 @@ from clothwright.features import Feature
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE
 from clothwright.features.bodice.shoulder_princess import ShoulderPrincess
 from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.linings.facing import Facing
 from clothwright.features.linings.lining import Lining, Mode
@@ -160,3 +161,15 @@ def test_further_out_a_rest_of_the_dart_is_in_the_seam(body: Body, away: float) 
     assert walk.ease == pytest.approx(eased, abs=0.5 * MM)
     assert not cut_faults(made)
     complete(making_order(made))
+
+
+def test_a_strapless_bodice_has_its_line_over_the_bust_point() -> None:
+    """It is refused in words, not by a number that such a line has not."""
+    features = tuple(
+        f
+        for f in closed_back(lines="shoulder")
+        if f.kind not in ("neckline", "back neckline", "sleeveless armhole")
+    )
+    features = swapped(features, ShoulderPrincess(beside=-1.5))
+    with pytest.raises(OrderError, match="not yet led up to a top edge"):
+        draft(order(P92, (*features, Strapless())))

@@ -145,6 +145,8 @@ class BustDart(Feature):
         at_waist = (DartPlace.WAIST, DartPlace.CENTRE_WAIST)
         if any(p in at_waist and how in LAID for p, how in self._places()):
             words.add("laid waist dart")
+        if DartPlace.CENTRE_WAIST in places:
+            words.add("waist dart led on")
         return self.gives | words
 
     def wants(self) -> Mapping[str, str]:

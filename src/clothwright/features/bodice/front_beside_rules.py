@@ -128,3 +128,10 @@ def _ease(rest_f: float) -> float:
 )
 def _set_back() -> float:
     return 1.5
+
+
+BESIDE_ONLY = {
+    "strapless": "a panel line beside the bust point is not yet led up to a top edge; "
+    "let the line pass over the bust point",
+}
+"""What a panel line beside the bust point does not allow."""

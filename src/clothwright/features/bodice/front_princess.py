@@ -13,7 +13,11 @@ from clothwright.features.bodice.front_beside import (
     tightened,
     upper_beside,
 )
-from clothwright.features.bodice.front_beside_rules import BESIDE, BESIDE_BP
+from clothwright.features.bodice.front_beside_rules import (
+    BESIDE,
+    BESIDE_BP,
+    BESIDE_ONLY,
+)
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -143,7 +147,7 @@ class FrontArmholePrincess(Feature):
     def forbids(self) -> Mapping[str, str]:
         if self.beside is None:
             return self.clashes
-        return {**self.clashes, **_BESIDE_ONLY}
+        return {**self.clashes, **BESIDE_ONLY}
 
     def given(self, unit: Unit) -> Iterable[Given]:
         """Its numbers; what a line beside the bust point is eased by is no choice."""
@@ -185,12 +189,6 @@ class FrontArmholePrincess(Feature):
             return
         yield from panel_findings(n, sheet)
         yield from start_findings(FRONT, _upper(sheet, sheet.points["Qf"]))
-
-
-_BESIDE_ONLY = {
-    "strapless": "a panel line beside the bust point is not yet led up to a top edge; "
-    "let the line pass over the bust point",
-}
 
 
 def _upper(sheet: Sheet, qf: Point) -> UpperCurve:

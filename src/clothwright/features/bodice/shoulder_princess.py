@@ -4,7 +4,7 @@ Both start at the same share of what is left of the shoulder, so that the halves
 sewn half to half. With a narrow neck the back shoulder dart is part of the seam.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.back_shoulder_dart import OPEN, OpenShoulder
@@ -24,7 +24,7 @@ from clothwright.features.bodice.front_beside import (
     open_rest,
     upper_beside,
 )
-from clothwright.features.bodice.front_beside_rules import BESIDE
+from clothwright.features.bodice.front_beside_rules import BESIDE, BESIDE_ONLY
 from clothwright.features.bodice.front_panels import (
     EASE,
     FRONT_PANELS,
@@ -188,6 +188,11 @@ class ShoulderPrincess(Feature):
     def _crosses(self) -> bool:
         """True for a line that crosses the bust dart beside its point."""
         return self.beside is not None and self.beside > PAST
+
+    def forbids(self) -> Mapping[str, str]:
+        if self.beside is None:
+            return self.clashes
+        return {**self.clashes, **BESIDE_ONLY}
 
     def said(self) -> str:
         if self.beside is None:

@@ -57,12 +57,17 @@ def combination(rng: Random, first: type[Feature] | None = None) -> tuple[Featur
     return parts
 
 
-def passes(parts: tuple[Feature, ...], body: Body = P92) -> bool:
+def passes(parts: tuple[Feature, ...], body: Body = P92, unit: Unit = Unit.CM) -> bool:
     """True when a body, the standard one, gets the order."""
     try:
-        return not draft(order(body, parts)).failed
+        return not draft(order(body, parts, unit=unit)).failed
     except OrderError:
         return False
+
+
+def others() -> tuple[tuple[Body, Unit], ...]:
+    """Bodies beside the standard one, a full one in inches, that get what is alone."""
+    return ((ansur_whole()[130], Unit.IN), (THEA, Unit.CM))
 
 
 def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, ...]:
@@ -82,18 +87,19 @@ def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, 
 
 
 def alone(first: type[Feature]) -> tuple[Feature, ...]:
-    """The least order with a feature that several bodies get, at usual amounts; at
-    usual settings too when such a one is found, else with the least that is not."""
-    for usual in (True, False):
+    """The least order with a feature that several bodies get: at usual settings and
+    amounts, else at usual amounts, else with the least that is otherwise."""
+    for usual, amounts in ((True, True), (False, True), (False, False)):
         found: list[tuple[Feature, ...]] = []
         for seed in range(100 if usual else 400):
             rng = Random(seed)
             begun = set_at_random(first, rng) if first is Fitting else usual_of(first)
             parts = _completed((begun,), rng, usual=usual)
             if parts is not None:
-                found.append(_in_order(map(_at_usual_amounts, parts)))
+                plain = map(_at_usual_amounts, parts) if amounts else parts
+                found.append(_in_order(plain))
         for parts in sorted(dict.fromkeys(found), key=_size if usual else _telling):
-            if all(passes(parts, body) for body in (P92, ansur_whole()[130], THEA)):
+            if passes(parts) and all(passes(parts, b, u) for b, u in others()):
                 return parts
     raise AssertionError(f"no body gets an order with {name(first)}")
 

@@ -48,6 +48,7 @@ ACTS = (
         "ease ",
         "alter ",
         "begin ",
+        "have ",
     ),
 )
 """Words with which a sentence says what to do."""
@@ -182,6 +183,8 @@ def _girths(made: Draft) -> Iterator[str]:
     ]
     waist -= sum(taken_up)
     gap = n.e2 if "slant" in _edges(made) else 0.0
+    if "lace_gap" in n:
+        gap += n.lace_gap / 2
     off = waist + gap - (n.W + n.Ew) / 2
     # the plan of gathers has the skirt's own ease and the give of its bias as well; an
     # excess that is not given back stays in the waist
@@ -192,7 +195,7 @@ def _girths(made: Draft) -> Iterator[str]:
         yield f"the half waist is {off:+.2f} off body and ease"
     half = _bust(made)
     contoured = any(getattr(f, "contour", None) for f in made.order.features)
-    if half is None or contoured or (gap and n.te > 0):
+    if half is None or contoured or ("te" in n and gap and n.te > 0):
         return  # a wedge closed tilts what lies above it
     lost = (n.B + n.Eb) / 2 - half
     told = [f for f in made.findings if f.code in ("B1", "B16")]

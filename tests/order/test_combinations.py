@@ -19,7 +19,16 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.order import Draft, Order, OrderError, draft, pattern
 from clothwright.order.together import disagreements
 from clothwright.units import Unit
-from combinations import FEATURES, alone, combination, name, together, told, usual_of
+from combinations import (
+    FEATURES,
+    alone,
+    combination,
+    name,
+    others,
+    together,
+    told,
+    usual_of,
+)
 from making.test_order import complete
 from orders import order
 from verdict import Verdict, unexplained, unsound, verdict
@@ -53,7 +62,7 @@ def test_every_feature_alone(kind: type[Feature]) -> None:
     """The least order with it is drafted, on a full body too."""
     features = alone(kind)
     assert kind in map(type, features)
-    for body, unit in ((ansur_whole()[130], Unit.IN), (THEA, Unit.CM)):
+    for body, unit in others():
         it, wrong = judged(order(body, features, unit=unit))
         assert not wrong, told(features)
         assert not it.refusals, told(features)

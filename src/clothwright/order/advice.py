@@ -11,14 +11,14 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from clothwright.body import measures
-from clothwright.features import KINDS, Feature
+from clothwright.features import Feature
 
 _BRACKETS = re.compile(r" \(([^()]{1,20})\)")
 
 
 def in_settings(text: str, features: Iterable[Feature]) -> str:
     """A sentence with every symbol in brackets told as the setting that it is."""
-    settings = _settings(tuple(f.kind for f in features))
+    settings = _settings(tuple(type(f) for f in features))
 
     def told(m: re.Match[str]) -> str:
         symbols = m[1].split(", ")
@@ -30,11 +30,12 @@ def in_settings(text: str, features: Iterable[Feature]) -> str:
 
 
 @lru_cache(64)
-def _settings(kinds: tuple[str, ...]) -> dict[str, str]:
+def _settings(kinds: tuple[type[Feature], ...]) -> dict[str, str]:
     """How the features of an order call their numbers, by symbol."""
     out: dict[str, str] = {}
     for kind in kinds:
-        for field, number in KINDS[kind].numbers().items():
+        name = kind.model_fields["kind"].default
+        for field, number in kind.numbers().items():
             if number.symbol not in measures():
-                out.setdefault(number.symbol, f'{field} of "{kind}"')
+                out.setdefault(number.symbol, f'{field} of "{name}"')
     return out

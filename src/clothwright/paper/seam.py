@@ -123,11 +123,6 @@ class Seam:
         """Codes of the pieces whose edges it sews."""
         return frozenset([r[0] for r in self.left + self.right])
 
-    @held
-    def pieces(self) -> frozenset[str]:
-        """Codes of the pieces whose edges it sews."""
-        return frozenset([r[0] for r in self.left + self.right])
-
     def runs(self) -> tuple[Run, ...]:
         """Every edge of the seam."""
         return self.left + self.right

@@ -109,7 +109,7 @@ def test_the_mouth_is_notched_below_the_casing_and_the_bag_hangs_from_the_side(
         ),
         (
             (GatheredSkirt(), ElasticWaist(width=6.0), SkirtPockets(begin=5.0)),
-            r"begin it \(pb\) lower",
+            r"begin it \(begin of .skirt pockets.\) lower",
         ),
     ],
 )

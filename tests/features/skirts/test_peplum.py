@@ -221,7 +221,7 @@ def test_the_zip_ends_two_above_a_short_hem(length: float, ends: float) -> None:
     assert not found(made, "Z1")
     low = zipped(Peplum(length=length), ConcealedZip(below_waist=length - 1.9))
     (told,) = found(draft(order(P92, low)), "Z1")
-    assert "(z)" in told.to_do
+    assert '(below_waist of "concealed zip")' in told.to_do
 
 
 def test_the_zip_to_buy() -> None:

@@ -296,7 +296,8 @@ class Lacing(Feature):
                 f"The edges would stand {n.lace_gap:.1f} cm apart down to a hem "
                 f"{long:.1f} cm below the waist.",
                 "lg",
-                f"Lace a top: a peplum, or a torso, of less than {_SKIRT:.0f} cm.",
+                "Lace a top: make the peplum or the torso (L) shorter than "
+                f"{_SKIRT:.0f} cm.",
                 {"reach": long},
             )
 

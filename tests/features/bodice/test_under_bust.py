@@ -56,11 +56,11 @@ def test_it_is_narrower_there_alone(lines: str, body: Body) -> None:
         assert a == pytest.approx(b, abs=0.6 * MM)
     for code in ("F", "FC", "FS"):
         if code in made.sheet.pieces:
-            a, b = (d.sheet.piece(code) for d in (plain, made))
+            before, after = (d.sheet.piece(code) for d in (plain, made))
             for name in ("waist", "waist side", "armhole", "side"):
-                if a.has(name):
-                    was = a.edge(name).length
-                    assert b.edge(name).length == pytest.approx(was, abs=1e-9)
+                if before.has(name):
+                    was = before.edge(name).length
+                    assert after.edge(name).length == pytest.approx(was, abs=1e-9)
     assert not cut_faults(made)
 
 

@@ -13,7 +13,8 @@ from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
-from clothwright.features.bodice.bust_dart import BustDart, DartPlace
+from clothwright.features.bodice.bust_dart import BustDart
+from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.yokes import BackYoke, FrontYoke
 from clothwright.features.collars.collar_inside import Inside

@@ -368,7 +368,17 @@ def _meetings(path: Path, other: Path) -> tuple[tuple[float, float], ...]:
     """As `Path.meets`."""
     found: list[tuple[float, float]] = []
     for i, a in enumerate(path.segments):
+        left, top, right, bottom = a.box
+        left, top, right, bottom = (
+            left - CLOSE,
+            top - CLOSE,
+            right + CLOSE,
+            bottom + CLOSE,
+        )
         for j, b in enumerate(other.segments):
+            x0, y0, x1, y1 = b.box
+            if x0 > right or x1 < left or y0 > bottom or y1 < top:
+                continue
             for t, s in crossings(a, b):
                 here = path.length_to(pair(Place, (i, t)))
                 if found and min([abs(here - f[0]) for f in found]) <= CLOSE * 10:

@@ -238,7 +238,7 @@ def _off(shell: Path, inner: Path, share: float, wanted: float) -> float:
     """How far an edge lies off the wanted distance inside the shell's, at a share of
     the shell's."""
     there = shell.place_at_length(shell.length * share)
-    p, way = shell.at(there), shell.direction_at(there)
+    p, way = shell.at(there), shell.segments[there.segment].slope(there.t)
     place, gap = inner.nearest(p)
     q = inner.at(place)
     inside = (q.y - p.y) * way.x - (q.x - p.x) * way.y >= 0

@@ -201,8 +201,10 @@ class Path:
     @held
     def area(self) -> float:
         """Enclosed area, cm²; positive when the loop runs clockwise as seen."""
-        closing = Line(self.end, self.start)
-        return math.fsum(s.area_term() for s in (*self.segments, closing))
+        terms = [s.area_term() for s in self.segments]
+        if self.start != self.end:
+            terms.append(Line(self.end, self.start).area_term())
+        return math.fsum(terms)
 
     def turning(self) -> tuple[float, float]:
         """(clockwise, anticlockwise) turning within segments, degrees."""

@@ -324,6 +324,13 @@ class Cubic:
         bend = self.bend * (ux * ux + uy * uy)
         return least * least / bend if bend else math.inf
 
+    @held
+    def tight(self) -> bool:
+        """True where the curve bends to a radius under 3 cm, at one of eight steps."""
+        if self.least_radius >= 3.0:
+            return False
+        return any(abs(self.curvature(i / 8)) > 1 / 3 for i in range(1, 8))
+
     def part(self, t0: float, t1: float) -> "Cubic":
         """The part between two parameters, t0 < t1."""
         head = self.before(t1) if t1 < 1 else self

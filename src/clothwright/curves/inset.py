@@ -108,9 +108,7 @@ def _curve(
     first: Point,
     last: Point,
 ) -> list[Line | Cubic]:
-    tight = seg.least_radius < 3.0 and any(
-        abs(seg.curvature(i / 8)) > 1 / 3 for i in range(1, 8)
-    )
+    tight = seg.tight
     room = max(1, int(distance(first, last) / _LEAST_SPAN))
     spans = min(room, _TIGHT_SPANS if tight else _SPANS)
     step = seg.length / spans

@@ -82,8 +82,12 @@ def crossings(a: Segment, b: Segment) -> list[Hit]:
             if hits:  # two lines meet once
                 return hits
         else:
+            if _beside(b, a):
+                return []
             hits = [(t, s) for s, t in _curve_and_line(b, a)]
     elif isinstance(b, Line):
+        if _beside(a, b):
+            return []
         hits = _curve_and_line(a, b)
     else:
         hits = _checked(a, b, _curves(a, b))
@@ -115,6 +119,20 @@ def _lines(a: Line, b: Line) -> list[Hit]:
         return []
     off = math.hypot(ax + ux * t - bx - vx * s, ay + uy * t - by - vy * s)
     return [(within(t), within(s))] if off < _NEAR else []
+
+
+def _beside(a: Cubic, b: Line) -> bool:
+    """True when all points of a curve lie on one side of the line that a straight
+    segment is part of, off it by more than a hair's breadth."""
+    (x0, y0), (x1, y1) = b.start, b.end
+    ux, uy = x1 - x0, y1 - y0
+    ax, ay, bx, by, cx, cy, dx, dy = a.xy
+    level, near = ux * y0 - uy * x0, 2 * _NEAR * (abs(ux) + abs(uy))
+    p, q = ux * ay - uy * ax - level, ux * by - uy * bx - level
+    r, s = ux * cy - uy * cx - level, ux * dy - uy * dx - level
+    return (p > near and q > near and r > near and s > near) or (
+        p < -near and q < -near and r < -near and s < -near
+    )
 
 
 def _curve_and_line(a: Cubic, b: Line) -> list[Hit]:

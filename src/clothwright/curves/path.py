@@ -201,8 +201,10 @@ class Path:
     @held
     def area(self) -> float:
         """Enclosed area, cm²; positive when the loop runs clockwise as seen."""
-        closing = Line(self.end, self.start)
-        return math.fsum(s.area_term() for s in (*self.segments, closing))
+        terms = [s.area_term() for s in self.segments]
+        if self.start != self.end:
+            terms.append(Line(self.end, self.start).area_term())
+        return math.fsum(terms)
 
     def turning(self) -> tuple[float, float]:
         """(clockwise, anticlockwise) turning within segments, degrees."""
@@ -368,7 +370,17 @@ def _meetings(path: Path, other: Path) -> tuple[tuple[float, float], ...]:
     """As `Path.meets`."""
     found: list[tuple[float, float]] = []
     for i, a in enumerate(path.segments):
+        left, top, right, bottom = a.box
+        left, top, right, bottom = (
+            left - CLOSE,
+            top - CLOSE,
+            right + CLOSE,
+            bottom + CLOSE,
+        )
         for j, b in enumerate(other.segments):
+            x0, y0, x1, y1 = b.box
+            if x0 > right or x1 < left or y0 > bottom or y1 < top:
+                continue
             for t, s in crossings(a, b):
                 here = path.length_to(pair(Place, (i, t)))
                 if found and min([abs(here - f[0]) for f in found]) <= CLOSE * 10:

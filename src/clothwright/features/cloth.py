@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from clothwright.curves import Point, dot, left_normal
+from clothwright.curves import Point, left_normal
 from clothwright.paper import Piece
 
 SEAM_ALLOWANCE = 1.5
@@ -16,8 +16,8 @@ def widest_of(pieces: Iterable[Piece]) -> tuple[str, float]:
     out = []
     for p in pieces:
         foot, head = p.grain or (Point(0.0, 0.0), Point(0.0, 1.0))
-        across = left_normal(head - foot)
-        reach = [dot(q, across) for q in p.outline.chords(0.05)]
+        ux, uy = left_normal(head - foot)
+        reach = [x * ux + y * uy for x, y in p.outline.chords(0.05)]
         wide = (max(reach) - min(reach)) * (2 if p.fold else 1)
         out.append((wide + 2 * SEAM_ALLOWANCE, p.code))
     wide, code = max(out)

@@ -153,7 +153,8 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     if longest < 1.0:
         return None
     low, high, at = best
-    held = [dot(k.at, up) for k in p.marks if abs(dot(k.at, across) - at) < OFF]
+    marks = [k.at for k in p.marks]
+    held = [x * ux + y * uy for x, y in marks if abs(y * ux - x * uy - at) < OFF]
     if held:
         low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
     length = high - low

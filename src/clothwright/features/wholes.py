@@ -44,7 +44,7 @@ def before_yoke(sheet: Sheet, code: str) -> Piece:
     """The piece as it was remembered; as it lies when it was not."""
     p = sheet.piece(code)
     before = f"whole {code} "
-    kept = sorted(name for name in sheet.lines if name.startswith(before))
+    kept = sorted([name for name in sheet.lines if name.startswith(before)])
     if not kept:
         return p
     kinds = {e.name: e.kind for e in p.edges if e.name in _CENTRES}

@@ -53,7 +53,8 @@ def disagreements(features: Iterable[Feature]) -> tuple[Disagreement, ...]:
             if word not in given:
                 leave = (f.kind,)
                 out.append(Disagreement(f.kind, why, add=_giving(word), leave=leave))
-        out += _clashes(f, features, given)
+        if not given.keys().isdisjoint(f.forbids()):
+            out += _clashes(f, features, given)
     return tuple(out)
 
 

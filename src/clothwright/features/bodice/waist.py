@@ -29,7 +29,7 @@ from clothwright.features.bodice.waist_seams import (
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
-from clothwright.features.skirts.wrap_dress import crosses
+from clothwright.features.skirts.hanging_seams import crosses
 from clothwright.features.wholes import waist_in_band
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, Piece, Run, Seam, Sheet, Verb, redraw

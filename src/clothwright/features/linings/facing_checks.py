@@ -238,7 +238,7 @@ def _off(shell: Path, inner: Path, share: float, wanted: float) -> float:
     """How far an edge lies off the wanted distance inside the shell's, at a share of
     the shell's."""
     there = shell.place_at_length(shell.length * share)
-    p, way = shell.at(there), shell.direction_at(there)
+    p, way = shell.at(there), shell.segments[there.segment].slope(there.t)
     place, gap = inner.nearest(p)
     q = inner.at(place)
     inside = (q.y - p.y) * way.x - (q.x - p.x) * way.y >= 0
@@ -291,7 +291,8 @@ def _loops(n: Numbers, sheet: Sheet, facing: Piece) -> Iterable[Finding]:
     up = [on.length_to_point(m.at) for m in shell]
     at = [on.length - s for s in up]
     rank = [float(m.name.split()[1]) - 1 for m in shell]
-    off = [s - at[0] - r * n.spacing for s, r in zip(at, rank, strict=True)]
+    apart = n.spacing
+    off = [s - at[0] - r * apart for s, r in zip(at, rank, strict=True)]
     for m, s in zip(shell, up, strict=True):
         q = mine.get(m.name)
         if q is None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from clothwright.features.chains import Chains, on_table
 from clothwright.features.linings.sewn_halves import OVER
-from clothwright.features.skirts.wrap_dress import crosses
+from clothwright.features.skirts.hanging_seams import crosses
 from clothwright.paper import Ease, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint

@@ -353,9 +353,9 @@ def _with_loops(sheet: Sheet, code: str, n: Numbers) -> Sheet:
     shell and facing agree where both begin."""
     piece = sheet.piece(code)
     edge = piece.edge("slant").path  # waist up to the corner
-    foot = n.edge_net - n.g1
-    marks = (
-        Mark(f"loop {i + 1}", edge.at_length(foot - i * n.spacing), MarkKind.LOOP)
+    foot, apart = n.edge_net - n.g1, n.spacing
+    marks = [
+        Mark(f"loop {i + 1}", edge.at_length(foot - i * apart), MarkKind.LOOP)
         for i in range(int(n.n_loops))
-    )
+    ]
     return sheet.put(piece.with_marks(*marks))

@@ -12,6 +12,7 @@ from clothwright.features.chains import (
     on_table,
     shares,
 )
+from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.skirts.pocket_drawing import mouth_places
 from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.features.wholes import below_waist, waist_in_band
@@ -19,6 +20,11 @@ from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
 from clothwright.truing.tolerances import NOTCH_ROOM, PANEL, SIDE_HEM
+
+
+def crosses(sheet: Sheet) -> bool:
+    """True for a skirt on a bodice whose front crosses."""
+    return on_table(sheet, "PF", OVER)
 
 
 def hanging_side(t: Chains, n: Numbers) -> Seam | None:

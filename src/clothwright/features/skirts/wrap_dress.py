@@ -141,11 +141,6 @@ def waist_over(t: Chains, n: Numbers, *, gathered: bool) -> Seam | None:
     return Seam("S124", name, left, right, *ends, ease, None, at)
 
 
-def crosses(sheet: Sheet) -> bool:
-    """True for a skirt on a bodice whose front crosses."""
-    return SKIRT in sheet.pieces and sheet.piece(SKIRT).has(OVER)
-
-
 CUTS = {code: Cuts("1", 1) for code in (TIE_OVER, TIE_UNDER)}
 
 

@@ -32,7 +32,7 @@ def test_all_that_can_be_seen_is_listed() -> None:
 def test_candidates_are_told_with_amounts_and_what_they_move(demo: Path) -> None:
     told = run(demo, "--seen", "gape at front armhole").stdout
     assert "from 0 in to ¼ in" in told
-    assert "FS.armhole: 4¹³⁄₁₆ in, then 4⁹⁄₁₆ in" in told
+    assert "side front, armhole: 4¹³⁄₁₆ in, then 4⁹⁄₁₆ in" in told
     assert "All seams meet." in told
     found = json.loads(run(demo, "--seen", "gape at front neck", "--json").stdout)
     first = found["candidates"][0]

@@ -19,7 +19,7 @@ from clothwright.cli_shared import FAILED, MISUSED, UNWRITTEN, drafted, refuse
 if TYPE_CHECKING:
     from clothwright.order import Draft
     from clothwright.order.fittings import Candidate
-    from clothwright.units import Unit, opening
+    from clothwright.units import Unit
 
 
 def fitting(
@@ -118,7 +118,7 @@ def _cures(
 
 def told(i: int, c: Candidate, unit: Unit) -> list[str]:
     """A candidate in plain lines, with its number in the list."""
-    from clothwright.units import pretty_length
+    from clothwright.units import opening, pretty_length
 
     def show(cm: float) -> str:
         return pretty_length(cm, unit)
@@ -131,12 +131,10 @@ def told(i: int, c: Candidate, unit: Unit) -> list[str]:
     if c.refused:
         return [*lines, *(f"   Not so: {s}" for s in c.refused)]
     lines.append(f"   Follows: {c.follows}.")
-    lines.append(f"   Moves: {', '.join(c.changes.moved) or 'no outline'}.")
-    for e in c.changes.edges:
-        old = "none" if e.before is None else show(e.before)
-        new = "none" if e.after is None else show(e.after)
-        if old != new:
-            lines.append(f"     {e.edge}: {old}, then {new}")
+    assert c.draft is not None
+    sheet = c.draft.sheet
+    lines.append(f"   Moves: {c.changes.pieces_told(sheet) or 'no outline'}.")
+    lines += [f"     {told}" for told in c.changes.edges_told(sheet, unit)]
     row = ", ".join(f'{k} = "{v}"' for k, v in c.row.items())
     lines += ["   All seams meet.", f'   Write under kind = "{c.kind}": {row}']
     return lines
@@ -224,13 +222,9 @@ def _compare(
 
 def _summary(old: Draft, new: Draft) -> list[str]:
     from clothwright.order.fittings import amounts, changes
-    from clothwright.units import pretty_length
+    from clothwright.units import opening
 
-    unit = new.order.unit
     lines = [f"{opening(a)}." for a in amounts(old, new)]
-    for e in changes(old.sheet, new.sheet).edges:
-        a, b = (
-            "none" if v is None else pretty_length(v, unit) for v in (e.before, e.after)
-        )
-        lines.append(f"  {e.edge}: {a}, then {b}")
+    edges = changes(old.sheet, new.sheet).edges_told(new.sheet, new.order.unit)
+    lines += [f"  {told}" for told in edges]
     return lines or ["Nothing has changed."]

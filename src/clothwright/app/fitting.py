@@ -13,7 +13,6 @@ from clothwright.app.sentence import Opens, Pen, Sentence, Word
 from clothwright.app.slipfile import Table, leave_off, set_field
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings.seen import Seen, all_seen, seen_by
-from clothwright.finishing.wording import edge_words
 from clothwright.order import Order, OrderError, Workroom
 from clothwright.order.fitted_rows import written
 from clothwright.order.fittings import (
@@ -257,18 +256,9 @@ def _candidate(looking: Looking, i: int, c: Candidate, unit: Unit) -> Sentence:
 def _moved(c: Candidate, unit: Unit) -> str:
     """Pieces that move, and edges that change their length, in words."""
     assert c.draft is not None
-    pieces = c.draft.sheet.pieces
-    told = []
-    for e in c.changes.edges:
-        code, _, edge = e.edge.partition(".")
-        if e.before is None or e.after is None or code not in pieces:
-            continue
-        a, b = pretty_length(e.before, unit), pretty_length(e.after, unit)
-        if a != b:
-            name = pieces[code].name.lower()
-            told.append(f"{name}, {edge_words(edge)}: {a}, then {b}")
-    names = ", ".join(pieces[k].name for k in c.changes.moved if k in pieces)
-    return ". ".join([f"It moves: {names}", *(opening(t) for t in told)]) + "."
+    sheet = c.draft.sheet
+    told = map(opening, c.changes.edges_told(sheet, unit))
+    return ". ".join([f"It moves: {c.changes.pieces_told(sheet)}", *told]) + "."
 
 
 def _on_slip(order: Order, unit: Unit) -> Iterator[Sentence]:

@@ -16,6 +16,7 @@ from clothwright.features import KINDS
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import BY_WORD
 from clothwright.features.fittings.seen import Cure, Seen
+from clothwright.finishing.wording import edge_words
 from clothwright.order.draft import Draft, Workroom
 from clothwright.order.file import Order, OrderError
 from clothwright.order.fitted_rows import with_row, written
@@ -49,6 +50,25 @@ class Changes:
     """Pieces whose outline is another."""
 
     edges: tuple[EdgeChange, ...]
+
+    def pieces_told(self, sheet: Sheet) -> str:
+        """Names of the pieces whose outline is another, as far as they are there."""
+        found = (sheet.pieces[c].name for c in self.moved if c in sheet.pieces)
+        return ", ".join(dict.fromkeys(found))
+
+    def edges_told(self, sheet: Sheet, unit: Unit) -> list[str]:
+        """Edges that read another length: "front, armhole: 9 in, then 8 in"."""
+        out = []
+        for e in self.edges:
+            code, _, edge = e.edge.partition(".")
+            old, new = (
+                "none" if v is None else pretty_length(v, unit)
+                for v in (e.before, e.after)
+            )
+            if old != new and code in sheet.pieces:
+                name = sheet.pieces[code].name.lower()
+                out.append(f"{name}, {edge_words(edge)}: {old}, then {new}")
+        return out
 
 
 @dataclass(frozen=True)

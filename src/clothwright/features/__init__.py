@@ -47,6 +47,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "back neckline": "necks.necklines.BackNeckline",
         "funnel neck": "necks.funnel.FunnelNeck",
         "back strap": "necks.back_strap.BackStrap",
+        "back neck slit": "openings.back_slit.BackNeckSlit",
         "cut-out back": "openings.cut_out_back.CutOutBack",
         "bound cut-out": "openings.bound_cut_out.BoundCutOut",
         "tightening": "bodice.shoulder.Tightening",

@@ -6,7 +6,7 @@ Pressing, clipping and neatening are common practice, no source.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from clothwright.features.chains import CUT_OUT, TOP
+from clothwright.features.chains import CUT_OUT, NAPE, TOP
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.making.garment import Garment
 from clothwright.paper import Seam, SeamKind, own_piece
@@ -216,7 +216,7 @@ def _darts(name: str) -> str:
 
 
 def _edges(seams: list[Seam]) -> str:
-    """Neck, or neck and slanted edges or cut-out, or armholes."""
+    """Neck, or neck and slanted edges, cut-out or slit, or armholes."""
     if _of_armhole(seams[0]):
         return "armholes"
     names = {r.edge for s in seams for r in s.runs()}
@@ -225,11 +225,15 @@ def _edges(seams: list[Seam]) -> str:
     if names == {TOP}:
         return TOP
     more = [words for edge, words in _BESIDE_NECK.items() if edge in names]
-    return " and ".join(("neck", *more))
+    return " and ".join(("neck", *more[:1]))
 
 
-_BESIDE_NECK: Mapping[str, str] = {"slant": "the slanted edges", CUT_OUT: "the cut-out"}
-"""What is faced in one go with the neck."""
+_BESIDE_NECK: Mapping[str, str] = {
+    "slant": "the slanted edges",
+    CUT_OUT: "the cut-out",
+    NAPE: "the slit",
+}
+"""What is faced in one go with the neck; above a cut-out the nape is part of that."""
 
 
 def _of_armhole(seam: Seam) -> bool:

@@ -359,3 +359,15 @@ def test_its_words() -> None:
     said = Torso(seam=9.0).said()
     assert "{seam} below the waist" in said and "{blouse}" in said
     assert "{length}" not in Torso(seam=9.0, below=Below.HUNG).said()
+
+
+def test_a_skirt_sewn_to_no_seam_is_said() -> None:
+    """It used to be left unsaid that nothing is sewn on."""
+    says = 'has no use for below = "sewn on"'
+    for whole, told in (
+        (Torso(length=60.0, below=Below.HUNG), True),
+        (Torso(length=60.0), False),
+        (Torso(length=60.0, seam=8.0), False),
+    ):
+        made = draft(order(THEA, in_one(whole)))
+        assert any(says in str(f) for f in made.findings) is told

@@ -37,7 +37,7 @@ def test_a_front_that_is_all_allowance_is_refused_by_its_line() -> None:
         features = (*(f for f in lines(away) if f.kind != "waist seam"), torso)
         features = tuple(f for f in features if f.kind not in ("peplum", "dress skirt"))
         told = draft(order(THEA, features)).failures()
-        assert 'Bring the panel line (its "beside") nearer' in told[0], told
+        assert 'Take the panel line (its "beside") nearer' in told[0], told
 
 
 @pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA], ids=lambda b: b.client)

@@ -10,12 +10,16 @@ from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Path, Point, Vector, degrees_between, distance
 from clothwright.features import Feature
+from clothwright.features.block import Block, Depth
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.tent import Hangs, Tent
 from clothwright.features.bodice.torso import Below, Torso
 from clothwright.features.linings.lining import Lining, Mode
+from clothwright.features.openings.concealed_zip import ConcealedZip
 from clothwright.features.skirts.dress_skirt import DressSkirt
+from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft
 from clothwright.sheets.steps import steps_text
@@ -122,9 +126,25 @@ def test_a_part_of_the_dart_stays_at_the_side() -> None:
     half = math.radians(n.theta + n.phi_n) / 2
     assert mouth == pytest.approx(2 * reach * math.sin(half / 2), abs=0.1 * MM)
     assert not cut_faults(made)
-    little = draft(order(P92, tent(share=0.95)))
+    little = draft(order(P92, tent(share=0.8)))
     (told,) = (f for f in little.findings if f.code == "TN1")
     assert "(share = 1)" in told.to_do  # as an order writes it
+    assert told.severity is Severity.WARN
+
+
+@pytest.mark.parametrize("share", [0.95, 0.97, 0.99])
+def test_a_dart_too_narrow_to_sew_is_refused(share: float) -> None:
+    """Of one woman of the survey 3 mm were left, in a cap without room for its
+    allowance: up to 0.6 is ease, no dart (1.4)."""
+    parts = Block(depth=Depth.MEASURED, below_armpit=0.63), Strapless()
+    rest = ConcealedZip(), Torso(length=122.76), Lining(mode=Mode.TO_EDGE)
+    features = (*parts, Tent(share=share), *rest)
+    made = draft(order(ansur_whole()[760], features))
+    (told,) = (f for f in made.findings if f.code == "TN1")
+    assert told.severity is Severity.REFUSE
+    front = made.sheet.piece("F")
+    ends = front.edge("dart low").path.start, front.edge("dart high").path.end
+    assert distance(*ends) < 0.6
 
 
 def test_front_and_back_are_flared_alike() -> None:

@@ -321,7 +321,7 @@ def findings_beside(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "eased in, or further from it.",
                 {"long": long},
             )
-    closer = "Bring the panel line (beside f) nearer to the bust point."
+    closer = "Take the panel line (beside f) nearer to the bust point."
     yield from waist_findings(n, sheet, closer)
 
 

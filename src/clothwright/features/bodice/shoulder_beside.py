@@ -159,5 +159,5 @@ def findings_beside_dart(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Checks of a line that passes no dart."""
     yield from side_dart_findings(n)
     yield from waist_findings(
-        n, sheet, 'Bring the panel line (its "beside") nearer to the bust point.'
+        n, sheet, 'Take the panel line (its "beside") nearer to the bust point.'
     )

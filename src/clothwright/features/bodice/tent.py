@@ -75,8 +75,9 @@ would be a corner)."""
 _WHOLE = 0.999
 """A greater share leaves nothing to be sewn at the side."""
 
-_LEAST_REST = 1.5
-"""Narrowest side dart that is left, cm at the side (our own choice)."""
+_LEAST_REST, _NO_DART = 1.5, 0.6
+"""Narrowest side dart that is left, cm at the side (our own choice), and what is none:
+so little is eased, not sewn (1.4), and its cap has no room for an allowance."""
 
 TENT = RuleTable("flare from the bust")
 
@@ -218,10 +219,12 @@ class Tent(Feature):
             return
         left = distance(front.edge(_DART[0]).path.start, front.edge(_DART[1]).path.end)
         if left < _LEAST_REST:
+            none = left < _NO_DART
             yield Finding(
                 "TN1",
-                Severity.WARN,
-                f"The side dart that is left takes in only {left:.1f} cm.",
+                Severity.REFUSE if none else Severity.WARN,
+                f"The side dart that is left takes in only {left:.1f} cm"
+                + (f"; less than {_NO_DART:g} cm is no dart." if none else "."),
                 "share h",
                 "Lead all of the bust dart into the hem (share = 1), or less of it.",
                 {"dart": left},

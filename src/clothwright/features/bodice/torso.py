@@ -45,7 +45,7 @@ from clothwright.features.skirts.hanging_seams import (
     hanging_side,
 )
 from clothwright.features.skirts.peplum_rules import AT_EDGE
-from clothwright.findings import Finding
+from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Seam, Sheet
 from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleTable
 from clothwright.truing import Joint
@@ -371,3 +371,13 @@ class Torso(Feature):
             else 'Leave it out, or give it a "seam".'
         )
         yield from useless(self, fields, so, to_do)
+        if self.below is Below.HUNG and not self.hung:
+            yield Finding(
+                "Q5",
+                Severity.NOTE,
+                f'A torso without a seam has no use for below = "{Below.HUNG.value}": '
+                "nothing is sewn to it.",
+                "FC.hem" if "FC" in sheet.pieces else "F.hem",
+                'Leave it out, or say with "seam" how far below the waist it is sewn '
+                "on.",
+            )

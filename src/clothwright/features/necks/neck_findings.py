@@ -120,6 +120,10 @@ OVER_HEAD = 2.0
 """What is drawn on over the head is so much wider than it, cm (transformations 2)."""
 
 
+_ROUNDED = 0.05
+"""A length that is written down to the mm is so much more, cm."""
+
+
 def opens_in_front(sheet: Sheet) -> bool:
     """True for a garment that buttons or wraps."""
     edges = ("stand", "neck stand", "front edge")
@@ -137,10 +141,22 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
     round_ = 2 * sum(sheet.lines[f"neck {half}"].length for half in ("front", "back"))
     if "np_long" in n:
         round_ += 2 * n.np_long
-    if back.has(NAPE):
-        round_ += 2 * (back.edge(CUT_OUT).length + back.edge(NAPE).length)
+    if back.has(NAPE):  # a slit, or a cut-out and what is open above it
+        opened = (e for e in (CUT_OUT, NAPE) if back.has(e))
+        round_ += 2 * sum(back.edge(e).length for e in opened)
     short, sewn = n.HEAD + OVER_HEAD - round_, back.has(ABOVE)
-    if short > 0:
+    if short > 0 and "sl" in n:
+        yield Finding(
+            "R-j",
+            Severity.REFUSE,
+            f"The neck is {round_:.1f} cm round with its slit open and does not go "
+            f"over a head of {n.HEAD:.1f} cm (HEAD).",
+            "sl",
+            f"Make the slit (sl) {n.sl + short / 2 + _ROUNDED:.1f} cm long or more, or "
+            "the neck deeper or wider.",
+            {"round": round_, "HEAD": n.HEAD},
+        )
+    elif short > 0:
         yield Finding(
             "R-j",
             Severity.REFUSE,
@@ -151,7 +167,7 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             (
                 "Let the back close with a loop above its cut-out (closing)"
                 if sewn
-                else "Open the back with a zip, or cut a keyhole "
+                else "Open the back with a zip, or cut a keyhole or a back neck slit "
                 f"{max(12.0, short / 2):.1f} cm long or more"
             )
             + ", or make the neck deeper or wider.",

@@ -53,7 +53,13 @@ _TAPE = 0.99
 """A stay tape is cut a hundredth shorter than its edge (first garment 9.6)."""
 
 
-def _faced_edge(piece: Piece, edge: Edge) -> Role:
+_WIDE_FACING = (
+    "the facing of the cut-out reaches the end of the neck's: make it (co facing) or "
+    "the cut-out (co half) narrower"
+)
+
+
+def faced_edge(piece: Piece, edge: Edge) -> Role:
     """An edge of nape or cut-out: where the halves are cut apart, as a pair, or on the
     fold or in one, which leaves little to turn in."""
     apart = piece.has("cb") and piece.edge("cb").kind is not EdgeKind.FOLD
@@ -85,7 +91,7 @@ class CutOutBack(CutOut):
     pieces: ClassVar[tuple[About, ...]] = tuple(
         About(
             code,
-            edges={CUT_OUT: _faced_edge, NAPE: _faced_edge, ABOVE: Role.CENTRE_ZIP},
+            edges={CUT_OUT: faced_edge, NAPE: faced_edge, ABOVE: Role.CENTRE_ZIP},
         )
         for code in (*BACKS, "BF")
     )
@@ -134,7 +140,7 @@ class CutOutBack(CutOut):
         self._cut(d)
         d.part = "facing"
         shell = d.sheet.piece(back_of(d.sheet))
-        facing = faced_round(d.sheet.piece("BF"), shell, d.n.co_facing)
+        facing = faced_round(d.sheet.piece("BF"), shell, d.n.co_facing, _WIDE_FACING)
         d.lay(
             Verb.TRACE,
             d.sheet.put(facing),

@@ -1,4 +1,5 @@
-"""A back facing led round a cut-out below the neck (transformations 2, deep back).
+"""A back facing led round a cut-out or a slit below the neck (transformations 2, deep
+back).
 
 Traced from the shell: its edge there is the shell's, its loose edge runs beside that at
 one width, from the facing of the neck down to the centre below the opening.
@@ -28,34 +29,38 @@ _LEVEL = Vector(1.0, 0.0)
 """Away from the centre back."""
 
 
-def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
-    """The back facing with the cut-out of the shell in it and `wide` cm of paper round
-    that; beside a zip below it ends short of that."""
+def faced_round(facing: Piece, shell: Piece, wide: float, fault: str) -> Piece:
+    """The back facing with the cut-out or the slit of the shell in it and `wide` cm of
+    paper round that; beside a zip below it ends short of that. Raises PaperError with
+    `fault` where it is too wide for the neck's."""
     above = ABOVE if shell.has(ABOVE) else NAPE
-    opening, nape, centre = (shell.edge(e) for e in (CUT_OUT, above, "cb"))
+    nape, centre = shell.edge(above), shell.edge("cb")
+    opening = shell.edge(CUT_OUT) if shell.has(CUT_OUT) else nape
     plain = facing.edge("free").path
     panel = shell.edge("panel").path if shell.has("panel") else None
     beyond = max((s for s, _ in plain.meets(panel)), default=0.0) if panel else 0.0
-    free = _free(plain, beyond, opening.path, nape.path, wide)
+    free = _free(plain, beyond, opening.path, nape.path, wide, fault)
     neck, edge = facing.edge("neck").path, opening.path
     if centre.kind is EdgeKind.SEAM:
         line = beside_zip(centre.path)
         free = free.between(0.0, _met(free, line)[0])
         s, t = _met(edge, line)
         edge = edge.between(s, edge.length)
-        up = line.between(line.length_to_point(free.end), t).pinned(
-            free.end, edge.start
-        )
-        cb = Edge("cb", up, EdgeKind.FINISHED)
+        beside = line.between(line.length_to_point(free.end), t)
+        beside = beside.pinned(free.end, edge.start)
+        cb = Edge("cb", beside, EdgeKind.FINISHED)
         neck = Path.line(nape.path.end, neck.start) + neck
     else:
         cb = straight("cb", free.end, edge.start, EdgeKind.FOLD)
         neck = neck.between(_met(neck, nape.path.run_on(1.0))[0], neck.length)
-    top = nape.path.pinned(edge.end, neck.start)
+    up = [Edge(above, edge.pinned(edge.start, neck.start))]
+    if opening is not nape:
+        top = nape.path.pinned(edge.end, neck.start)
+        up = [Edge(CUT_OUT, edge), Edge(above, top)]
     loop: list[Edge] = []
     for e in facing.edges:
         if e.name == "cb":
-            loop += [cb, Edge(CUT_OUT, edge), Edge(above, top)]
+            loop += [cb, *up]
         else:
             new = {"free": free, "neck": neck}.get(e.name, e.path)
             loop.append(e.along(new))
@@ -63,7 +68,12 @@ def faced_round(facing: Piece, shell: Piece, wide: float) -> Piece:
 
 
 def _free(
-    beside_neck: Path, beyond: float, opening: Path, nape: Path, wide: float
+    beside_neck: Path,
+    beyond: float,
+    opening: Path,
+    nape: Path,
+    wide: float,
+    fault: str,
 ) -> Path:
     """The loose edge: the neck's until it comes to the line beside nape and cut-out,
     then that down to the centre; the neck's alone where that passes below. It stays as
@@ -86,10 +96,7 @@ def _free(
         return beside_neck
     s, t = hits[0]
     if s < 0.5:
-        raise PaperError(
-            "the facing of the cut-out reaches the end of the neck's: make it (co "
-            "facing) or the cut-out (co half) narrower"
-        )
+        raise PaperError(fault)
     upper = beside_neck.between(0.0, s)
     lower = down.between(t, down.length).pinned(upper.end, down.end)
     turn = corner(upper, lower)

@@ -63,17 +63,17 @@ def _left(sheet: Sheet) -> float:
     """What is left of the back beside the cut-out, cm."""
     back = sheet.piece("BC" if "BC" in sheet.pieces else "B")
     opening = back.edge(CUT_OUT).path
-    return min(_gap(opening, path) for path in _others(back))
+    return min(gap(opening, path) for path in beside(back))
 
 
-def _others(back: Piece) -> Iterator[Path]:
+def beside(back: Piece) -> Iterator[Path]:
     """The edges of the back but centre and neck, and a dart within it."""
     own = ("cb", CUT_OUT, NAPE, ABOVE, "neck")
     yield from (e.path for e in back.edges if e.name not in own)
     yield from (k.path for k in back.lines if k.name == FISH_EYE)
 
 
-def _gap(a: Path, b: Path) -> float:
+def gap(a: Path, b: Path) -> float:
     """Least distance between two lines, cm."""
     steps = max(4, round(a.length / _STEP))
     places = (a.at_length(a.length * i / steps) for i in range(steps + 1))

@@ -157,6 +157,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "trouser lining": "trousers.trouser_lining.TrouserLining",
         "godets": "skirts.godets.Godets",
         "flounce": "skirts.flounce.Flounce",
+        "hem facing": "skirts.hem_facing.HemFacing",
         "by hand": "hand.by_hand.ByHand",
     }
 )

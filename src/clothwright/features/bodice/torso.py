@@ -125,7 +125,7 @@ class Torso(Feature):
         **PANEL_SEAMS,
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"torso", "waist line", "skirt", "straight back"}
+        {"torso", "waist line", "skirt", "straight back", "plain hem"}
     )
     needs: ClassVar[dict[str, str]] = {
         "bodice": "a torso runs on from a bodice block; add one",
@@ -268,7 +268,7 @@ class Torso(Feature):
         words = self.gives if self.seam is None else self.gives | {"torso seam"}
         if not self.hung:
             return words
-        return words - {"skirt", "straight back"} | {"waist seam"}
+        return words - {"skirt", "straight back", "plain hem"} | {"waist seam"}
 
     def forbids(self) -> Mapping[str, str]:
         if self.seam is None:

@@ -46,6 +46,8 @@ def torso_operations(
     if not hemmed:
         return
     hems = finished_edges(sheet, (*torso.PIECES, "P"), "hem")
+    if not hems:  # faced
+        return
     yield Operation(
         Work.HEM,
         "Hem the lower edge",

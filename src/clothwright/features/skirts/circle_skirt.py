@@ -195,7 +195,7 @@ class CircleSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = HALVES
     seams: ClassVar[Mapping[str, str]] = SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "waist", "shaped top"}
+        {"block", "skirt block", "waist", "shaped top", "plain hem"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

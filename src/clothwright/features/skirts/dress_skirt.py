@@ -120,7 +120,7 @@ class DressSkirt(Feature):
     )
     pieces: ClassVar[tuple[About, ...]] = (*HANGING, *wrap_dress.PIECES)
     seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **wrap_dress.SEAMS}
-    gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
+    gives: ClassVar[frozenset[str]] = frozenset({"skirt", "plain hem"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": 'the skirt of a dress needs a waist seam, or a "torso" with '
         'a seam and below = "sewn on"',

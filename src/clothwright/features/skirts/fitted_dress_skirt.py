@@ -66,7 +66,7 @@ class FittedDressSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = HANGING
     seams: ClassVar[Mapping[str, str]] = HANGING_SEAMS
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"skirt", "straight back", "pocket side", "pocket in the side"}
+        {"skirt", "straight back", "pocket side", "pocket in the side", "plain hem"}
     )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
@@ -120,6 +120,9 @@ class FittedDressSkirt(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
+        hems = finished_edges(sheet, (BACK, FRONT), "hem")
+        if not hems:  # faced
+            return
         yield Operation(
             Work.HEM,
             "Hem the skirt",
@@ -127,7 +130,7 @@ class FittedDressSkirt(Feature):
                 f"Level it from the floor, {fmt(n.L)} below the waist; neaten it, turn "
                 "it up and fell it by hand.",
             ),
-            edges=finished_edges(sheet, (BACK, FRONT), "hem"),
+            edges=hems,
             stitch=Stitch.HAND,
             seam_type=SeamType.HEM_ONCE,
             task=Task.HEM,

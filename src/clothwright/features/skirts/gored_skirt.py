@@ -142,7 +142,7 @@ class GoredSkirt(Feature):
         "S37": "gore seam of a skirt",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "shaped skirt", "waist", "shaped top"}
+        {"block", "skirt block", "shaped skirt", "waist", "shaped top", "plain hem"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

@@ -123,7 +123,7 @@ class Peplum(Feature):
         **HANGING_SEAMS,
         **PANEL_SEAMS,
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
+    gives: ClassVar[frozenset[str]] = frozenset({"skirt", "plain hem"})
     needs: ClassVar[dict[str, str]] = {"waist seam": "a peplum needs a waist seam"}
     clashes: ClassVar[dict[str, str]] = {"skirt": ONE_HANGS}
 

@@ -102,11 +102,14 @@ def peplum_operations(
             f"Let the {called} hang a day or two, then level the hem",
             ("What lies on the bias drops; measure the hem from the floor again.",),
         )
+    hems = finished_edges(sheet, ("P",), "hem")
+    if not hems:  # faced
+        return
     yield Operation(
         Work.HEM,
         f"Hem the {called}",
         (f"Turned twice, narrow; {fmt(n.L)} below {seam} when it is done.",),
-        edges=finished_edges(sheet, ("P",), "hem"),
+        edges=hems,
         stitch=Stitch.LOCK,
         seam_type=SeamType.HEM_TWICE,
         task=Task.HEM if gathered else Task.CIRCLE_HEM,

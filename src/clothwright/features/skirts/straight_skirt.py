@@ -69,6 +69,7 @@ class StraightSkirt(Feature):
             "block",
             "skirt block",
             "fitted skirt",
+            "plain hem",
             "shaped skirt",
             "waist",
             "shaped top",

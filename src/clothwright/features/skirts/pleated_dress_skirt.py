@@ -138,7 +138,7 @@ class PleatedDressSkirt(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (
             Stage(Rank.BELOW_WAIST, "the skirt as its pleats lie", self._close),
-            Stage(Rank.YOKE, "the lining of the skirt", take_in_lining),
+            Stage(Rank.CUT_ON, "the lining of the skirt", take_in_lining),
             Stage(Rank.LAID_OPEN, "the pleats of the skirt", self._lay_open),
         )
 

@@ -192,11 +192,10 @@ class DressSkirt(Feature):
         return said
 
     def provides(self) -> frozenset[str]:
-        if self.pleated:
-            return self.gives | {"pleated hem"}
+        words = self.gives | ({"pleated hem"} if self.pleated else set())
         if not self.crosses:
-            return self.gives
-        return self.gives | {"dress opening", "opening", "closure", "crossing skirt"}
+            return words
+        return words | {"dress opening", "opening", "closure", "crossing skirt"}
 
     def wants(self) -> dict[str, str]:
         return {**self.needs, **(wrap_dress.WANTS if self.crosses else {})}

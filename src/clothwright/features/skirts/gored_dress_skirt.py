@@ -31,7 +31,12 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
-from clothwright.features.skirts.about import HANGING_SEAMS, PANEL_SEAMS, hanging_hem
+from clothwright.features.skirts.about import (
+    HANGING_SEAMS,
+    ONE_HANGS,
+    PANEL_SEAMS,
+    hanging_hem,
+)
 from clothwright.features.skirts.gored_skirt import (
     GORED,
     GoredSkirt,
@@ -147,7 +152,7 @@ class GoredDressSkirt(Feature):
         '"concealed zip", an "underarm zip" or a "button stand"',
     }
     clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam",
+        "skirt": ONE_HANGS,
         "torso seam": "gores are shaped over the hip from the waist down; to a torso's "
         "seam sew a flared or a gathered skirt",
     }

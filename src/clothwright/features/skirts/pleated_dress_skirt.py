@@ -21,7 +21,10 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
-from clothwright.features.skirts.about import HANGING_SEAMS
+from clothwright.features.skirts.about import (
+    HANGING_SEAMS,
+    ONE_HANGS,
+)
 from clothwright.features.skirts.half_pleats import (
     SIDE,
 )
@@ -109,7 +112,7 @@ class PleatedDressSkirt(Feature):
         '"concealed zip"',
     }
     clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam",
+        "skirt": ONE_HANGS,
         "torso seam": "the pleats are taken in from the hip to the waist; to a torso's "
         "seam sew a flared or a gathered skirt",
     }

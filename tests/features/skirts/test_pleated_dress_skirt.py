@@ -5,6 +5,7 @@ import pytest
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
+from clothwright.features.linings.jump_pleat import JumpPleat
 from clothwright.features.linings.lining import Mode
 from clothwright.features.skirts.pleated_dress_drawing import pleats_of_half
 from clothwright.features.skirts.pleated_dress_skirt import (
@@ -163,6 +164,10 @@ def test_what_is_refused_is_said() -> None:
     open_back = swapped(main_features(), PleatedDressSkirt(), place_of="peplum")
     with pytest.raises(OrderError, match="through a zip at its back"):
         draft(order(THEA, open_back))
+    lined = closed_back(lines="darts", lining=Mode.TO_EDGE)
+    hung = swapped(lined, PleatedDressSkirt(), place_of="peplum")
+    with pytest.raises(OrderError, match="its lining hangs free"):
+        draft(order(THEA, (*hung, JumpPleat())))
     for skirt, said in (
         (PleatedDressSkirt(gap=2.0), "knife pleats lie edge to edge"),
         (PleatedDressSkirt(face=1.5, hip_ease=16.0), "choose wider pleats"),

@@ -9,7 +9,8 @@ from bodies import P92, THEA, YSOLDE, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
-from clothwright.features.linings.lining import Lining
+from clothwright.features.linings.jump_pleat import JumpPleat
+from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.features.openings.concealed_zip import ConcealedZip
@@ -127,11 +128,47 @@ def test_real_bodies(k: int) -> None:
     assert not [f for f in found if f.severity is Severity.REFUSE]
 
 
+@pytest.mark.parametrize("how", ["below", "below, sleeves", "to the edge"])
+@pytest.mark.parametrize("skirt", [FLARED, GATHERED], ids=["flared", "gathered"])
+@pytest.mark.parametrize("body", [P92, THEA, YSOLDE], ids=lambda b: b.client)
+def test_it_is_lined(body: Body, skirt: DressSkirt, how: str) -> None:
+    """In the skirt to 0.5 cm inside the front edge, on its hem; at the waist beyond the
+    centre to the bodice's lining and the foot of its facing, both of which end inside
+    the bodice's edge by the roll."""
+    lining = Lining(mode=Mode.TO_EDGE if how == "to the edge" else Mode.BELOW_FACING)
+    features = dress(skirt, lining, sleeves=how == "below, sleeves")
+    if how == "to the edge":
+        features = tuple(f for f in features if f.kind != "facing")
+    d = sound(body, features)
+    n, sheet = d.numbers, d.sheet
+    shell, lined = (sheet.piece(c).edge("front edge").path for c in ("PF", "L.PF"))
+    for share in (0.1, 0.5, 0.9):
+        at = lined.at_length(share * lined.length)
+        assert shell.nearest(at)[1] == pytest.approx(0.5, abs=0.1 * MM)
+    s = sheet.seam("LS124")
+    left, right = (sheet.chain_length(c) for c in (s.left, s.right))
+    roll = (n.rho_l if how == "to the edge" else n.rho) / math.sin(
+        math.radians(sheet.piece("F").interior_angle("neck"))
+    )
+    assert left == pytest.approx(n.wx - roll, abs=MM)
+    assert right == pytest.approx(sheet.length("PF", "waist over") - 0.5, abs=MM)
+    making = making_order(d)
+    complete(making)
+    told = [op.title for op in making.operations]
+    done = ["Sew the waist", "Fell the lining to the front edges of the skirt"]
+    assert [t for t in told if t in (*done, "Hem the lining")] == [
+        *done,
+        "Hem the lining",
+    ]
+    found = pattern(d, words=False).findings
+    assert not [f for f in found if f.severity is Severity.REFUSE]
+
+
 @pytest.mark.parametrize(
     ("features", "said"),
     [
         (dress(FLARED, ConcealedZip()), "closes by them"),
-        (dress(FLARED, Lining()), "is not lined yet"),
+        (dress(GATHERED, Lining(), JumpPleat()), "the lining hangs free"),
         (
             (*(f for f in dress(FLARED) if f.kind != "wrap front"), Neckline()),
             'add a "wrap front"',

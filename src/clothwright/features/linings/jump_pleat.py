@@ -72,6 +72,10 @@ class JumpPleat(Feature):
         'dress; add a "lining" (a skirt\'s own lining hangs free)'
     }
     clashes: ClassVar[dict[str, str]] = {
+        "pleated hem": "the hem of a pleated skirt opens, and its lining hangs free; "
+        "leave the jump pleat off",
+        "crossing skirt": "beside fronts that cross the lining hangs free; leave the "
+        "jump pleat off",
         "vent": "beside a vent the lining hangs free; leave the jump pleat off",
         "button stand": "beside the facing of a button stand the lining hangs free; "
         "leave the jump pleat off",

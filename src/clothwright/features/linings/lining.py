@@ -25,6 +25,7 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
+from clothwright.features.skirts.wrap_skirt_drawing import EDGE
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Sheet
 from clothwright.rules import Numbers, RuleTable
@@ -185,7 +186,7 @@ class Lining(Feature):
                 seam_type=SeamType.HEM_TWICE,
                 task=Task.HEM,
             )
-        hems = tuple(r for r in free if r not in necks)
+        hems = tuple(r for r in free if r not in necks and r.edge != EDGE)
         sleeves = all(r.piece.startswith("L.SL") for r in hems)
         if hems:
             yield Operation(

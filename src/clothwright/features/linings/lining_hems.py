@@ -11,6 +11,8 @@ from clothwright.features.linings.lining_pieces import (
     with_shell_grain,
 )
 from clothwright.features.linings.lining_strips import beside_strip, stand_facing
+from clothwright.features.linings.wrap_dress_lining import beside_hem
+from clothwright.features.skirts.wrap_skirt_drawing import EDGE
 from clothwright.paper import (
     Drafting,
     EdgeKind,
@@ -47,6 +49,8 @@ def line_hanging(d: Drafting) -> None:
         if strip is not None:
             detail = f"beside the {strip.name.lower().removesuffix(', lower')}"
         lined = named_lining(p if strip is None else beside_strip(p, strip), p)
+        if lined.has(EDGE):
+            lined, detail = beside_hem(lined), "inside the hem of the front edge"
         table = d.sheet.put(lined)
         if lined.has("vent"):
             table, detail = _open_at_vent(table, lined.code), _OPEN_AT_VENT

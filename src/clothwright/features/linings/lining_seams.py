@@ -31,6 +31,7 @@ from clothwright.features.linings.lining_strips import (
 from clothwright.features.linings.roll import at_foot
 from clothwright.features.linings.sewn_halves import OVER
 from clothwright.features.linings.sleeve_lining import CAPS, LESS, NEAR, RISE
+from clothwright.features.linings.wrap_dress_lining import BEYOND, lined_beyond
 from clothwright.paper import (
     JOINT,
     Ease,
@@ -63,13 +64,18 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
     lining hangs `short` cm shorter."""
     sheet = _facings_sewn(sheet)
     return sheet.sew(
-        *(made for s in sheet.seams if (made := _as_shell(sheet, s, rho))),
+        *(
+            made
+            for s in sheet.seams
+            if s.code != BEYOND and (made := _as_shell(sheet, s, rho))
+        ),
         *_peplum_on(sheet),
         *facing_joins(sheet, rho, short),
         *strip_seams(sheet, short),
         *beside_band(sheet, short),
         *_bagged(sheet, rho),
         *_wrapped(sheet, rho),
+        *lined_beyond(sheet, rho),
         *_at_waist(sheet, rho),
     )
 

@@ -67,12 +67,25 @@ _LONG = 35.0
 """What hangs on a waist and is so long is a skirt, no peplum, cm."""
 
 
+_STRAIGHT_LEAN, _TURNED_LEAN = 0.5, 7.5
+"""Lean of the seam of a panel at the hem up to which it is as good as straight, and up
+to which a middling hem can be eased flat: 2·h·Φ is then about 5 in 100 of the hem of a
+gore (truing 9), degrees."""
+
+
 def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
     """The hem of what hangs on a waist: that of a skirt as deep as it may be; of a
     peplum narrow, as the name of its edge says."""
     if piece.edge("side" if piece.has("side") else "panel").length < _LONG:
         return None
-    return hem_of_skirt(own_hem(piece))
+    hem = own_hem(piece)
+    if not piece.has("panel"):
+        return hem_of_skirt(hem)
+    # each seam of a gore leans by so much: a gore between two is bent twice
+    lean = sum(hem.turning()) / (2 if piece.has("side") else 1)
+    if lean <= _STRAIGHT_LEAN:
+        return Role.DEEP_HEM
+    return Role.TURNED if lean <= _TURNED_LEAN else Role.HEM
 
 
 _SEWN = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE}

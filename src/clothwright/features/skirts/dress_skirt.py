@@ -192,9 +192,10 @@ class DressSkirt(Feature):
         return said
 
     def provides(self) -> frozenset[str]:
+        words = self.gives | ({"pleated hem"} if self.pleated else set())
         if not self.crosses:
-            return self.gives
-        return self.gives | {"dress opening", "opening", "closure"}
+            return words
+        return words | {"dress opening", "opening", "closure", "crossing skirt"}
 
     def wants(self) -> dict[str, str]:
         return {**self.needs, **(wrap_dress.WANTS if self.crosses else {})}
@@ -225,7 +226,7 @@ class DressSkirt(Feature):
         drawn = Stage(Rank.SKIRT, "the skirt", self._draft)
         if not self.pleated:
             return (drawn,)
-        plain = Stage(Rank.YOKE, "the lining of the skirt", sunburst.plain_lining)
+        plain = Stage(Rank.CUT_ON, "the lining of the skirt", sunburst.plain_lining)
         return (drawn, plain)
 
     def _draft(self, d: Drafting) -> None:

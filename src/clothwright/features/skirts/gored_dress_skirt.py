@@ -30,8 +30,13 @@ from clothwright.features.operations import (
     Work,
     finished_edges,
 )
-from clothwright.features.roles import Role, skirt_hem
-from clothwright.features.skirts.about import HANGING_SEAMS, PANEL_SEAMS
+from clothwright.features.roles import Role
+from clothwright.features.skirts.about import (
+    HANGING_SEAMS,
+    ONE_HANGS,
+    PANEL_SEAMS,
+    hanging_hem,
+)
 from clothwright.features.skirts.gored_skirt import (
     GORED,
     GoredSkirt,
@@ -113,7 +118,7 @@ def _flare(M: float, half_S: float) -> float:
 def _about(code: str, half: str) -> About:
     place = Place.PEPLUM_FRONT if half == "front" else Place.PEPLUM_BACK
     sewn = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE}
-    return About(code, place, (f"skirt {half}",), {**sewn, "hem": skirt_hem})
+    return About(code, place, (f"skirt {half}",), {**sewn, "hem": hanging_hem})
 
 
 class GoredDressSkirt(Feature):
@@ -147,7 +152,7 @@ class GoredDressSkirt(Feature):
         '"concealed zip", an "underarm zip" or a "button stand"',
     }
     clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam",
+        "skirt": ONE_HANGS,
         "torso seam": "gores are shaped over the hip from the waist down; to a torso's "
         "seam sew a flared or a gathered skirt",
     }

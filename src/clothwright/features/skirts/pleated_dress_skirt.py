@@ -21,7 +21,10 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
-from clothwright.features.skirts.about import HANGING_SEAMS
+from clothwright.features.skirts.about import (
+    HANGING_SEAMS,
+    ONE_HANGS,
+)
 from clothwright.features.skirts.half_pleats import (
     SIDE,
 )
@@ -109,7 +112,7 @@ class PleatedDressSkirt(Feature):
         '"concealed zip"',
     }
     clashes: ClassVar[dict[str, str]] = {
-        "skirt": "only one thing hangs on a waist seam",
+        "skirt": ONE_HANGS,
         "torso seam": "the pleats are taken in from the hip to the waist; to a torso's "
         "seam sew a flared or a gathered skirt",
     }
@@ -138,7 +141,7 @@ class PleatedDressSkirt(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (
             Stage(Rank.BELOW_WAIST, "the skirt as its pleats lie", self._close),
-            Stage(Rank.YOKE, "the lining of the skirt", take_in_lining),
+            Stage(Rank.CUT_ON, "the lining of the skirt", take_in_lining),
             Stage(Rank.LAID_OPEN, "the pleats of the skirt", self._lay_open),
         )
 

@@ -59,8 +59,6 @@ FORBIDS = {
     "other closing off",
     "open back": "a wrap is held by its ties at the waist, an open back would gape; "
     "leave one of the two off",
-    "lining": "a dress whose fronts cross all the way down is not lined yet; leave the "
-    "lining off",
 }
 """What a skirt that crosses does not allow beside it."""
 
@@ -163,6 +161,17 @@ def wrap_operations(sheet: Sheet, fmt: Callable[[float], str]) -> Iterable[Opera
         seam_type=SeamType.HEM_TWICE,
         task=Task.NARROW_HEM,
     )
+    lined = finished_edges(sheet, ("L.PF",), EDGE)
+    if lined:
+        yield Operation(
+            Work.LINED,
+            "Fell the lining to the front edges of the skirt",
+            ("Its edges turned in, on the narrow hems, from the waist to its hem.",),
+            edges=lined,
+            stitch=Stitch.HAND,
+            seam_type=SeamType.PLACED,
+            task=Task.BY_HAND,
+        )
     yield ties_made(sheet, (TIE_OVER, TIE_UNDER))
     wide = fmt(sheet.length(TIE_OVER, "free end") / 2)
     yield Operation(
@@ -172,7 +181,8 @@ def wrap_operations(sheet: Sheet, fmt: Callable[[float], str]) -> Iterable[Opera
             "The short one to the edge of the right front, the long one to that of the "
             "left, in the end of the waist seam.",
             f"The right side is left open for {wide} above the waist seam, its edges "
-            "stitched down: the long tie goes out there and round the back.",
+            "stitched down: the long tie goes out there and round the back."
+            + (" The lining is left open there too." if lined else ""),
         ),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLACED,

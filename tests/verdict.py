@@ -182,9 +182,7 @@ def _girths(made: Draft) -> Iterator[str]:
         and any((r.piece, r.edge) in edges for r in s.right)
     ]
     waist -= sum(taken_up)
-    gap = n.e2 if "slant" in _edges(made) else 0.0
-    if "lace_gap" in n:
-        gap += n.lace_gap / 2
+    gap = n.e2 if "slant" in _edges(made) else _laced(made)
     off = waist + gap - (n.W + n.Ew) / 2
     # the plan of gathers has the skirt's own ease and the give of its bias as well; an
     # excess that is not given back stays in the waist
@@ -207,12 +205,18 @@ def _girths(made: Draft) -> Iterator[str]:
         yield f"the bust loses {2 * lost:.1f} of its ease at the bust points, untold"
 
 
+def _laced(made: Draft) -> float:
+    """What laced edges leave open of a half, by the order."""
+    kinds = {f.kind for f in made.order.features}
+    return made.numbers.lace_gap / 2 if "lacing" in kinds else 0.0
+
+
 def _torso(made: Draft) -> Iterator[str]:
     """Waist and hip by slices from the centre back to the centre front, beyond which a
     stand lies, darts cut out; a band takes its half width of the front. Below a seam
     across it the hip lies in its skirt, or in one of another cut that is sewn on."""
     n, sheet = made.numbers, made.sheet
-    banded = n.b_stand if "BD" in sheet.pieces else 0.0
+    banded = n.b_stand if "BD" in sheet.pieces else _laced(made)
     loose = 0.0  # a tent has no waist dart in front, or none at all
     if "theta_h" in n:
         marked = {k.name for p in sheet.pieces.values() for k in p.lines}

@@ -9,6 +9,7 @@ from bodies import P92, P116, THEA, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
+from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.lining import Lining
@@ -141,6 +142,40 @@ def test_over_every_peplum(cut: Cut) -> None:
         top = swapped(closed_features(lines=lines), Lacing(), place_of="concealed zip")
         made = draft(order(P92, top))
         assert not made.failed, made.failures()
+
+
+@pytest.mark.parametrize("body", WOMEN, ids=lambda b: b.client)
+@pytest.mark.parametrize("lines", ["armhole", "darts"])
+def test_a_strapless_bodice_is_laced(body: Body, lines: str) -> None:
+    """The tape of its waist is shorter by the gap; a bone lies beside either edge."""
+    gone = ("neckline", "back neckline", "sleeveless armhole", "concealed zip")
+    top = (f for f in closed_features(lines=lines) if f.kind not in gone)
+    block, *rest = top
+    d = draft(order(body, (block, Strapless(), Lacing(), *rest)))
+    assert not d.failed, d.failures()
+    assert not cut_faults(d)
+    tape = next(
+        k.length
+        for f in d.order.features
+        for k in f.notions(d.numbers, d.sheet)
+        if k.article is Article.TAPE and k.where == "for the waist"
+    )
+    assert tape is not None
+    whole = 2 * sum(
+        d.sheet.length(p.code, e.name)
+        for p in d.sheet.pieces.values()
+        if p.code in ("FC", "FS", "BC", "BS", "F", "B")
+        for e in p.edges
+        if e.name in ("waist", "waist side")
+    )
+    assert tape == pytest.approx(whole, abs=0.3)
+    told = [
+        k.where
+        for f in d.order.features
+        for k in f.notions(d.numbers, d.sheet)
+        if k.article is Article.BONE
+    ]
+    assert "for the edge that opens" in told
 
 
 def test_what_is_refused() -> None:

@@ -123,8 +123,6 @@ class Strapless(Feature):
         "with a zip",
         "button stand": "a button stand is not yet led up to a top edge; close the "
         "back with a zip",
-        "open edges": "an edge that opens to the hem is not yet led up to a top edge; "
-        "close the back with a zip",
         "side opening": "a zip under the arm is not yet led up to a top edge; close "
         "the back with a zip",
         "neck placket": "a strapless bodice has no neck for a placket",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from clothwright.features.chains import TOP
 from clothwright.features.linings.underlining import UNDERLINING
 from clothwright.features.notions import Article, Notion
+from clothwright.features.openings.stand_pieces import STAND
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.paper import EdgeKind, Sheet, own_piece
 from clothwright.rules import Numbers
@@ -37,6 +38,7 @@ def bones(n: Numbers, sheet: Sheet) -> list[tuple[str, float]]:
         ("back waist dart", "B", "leg cb"),
         ("centre back, beside the zip", "BC", "cb"),
         ("centre back, beside the zip", "B", "cb"),
+        *(("edge that opens", code, STAND) for code in ("FC", "F", "BC", "B")),
     ):
         if code not in sheet.pieces or not sheet.piece(code).has(name):
             continue

@@ -186,7 +186,10 @@ class WaistSeam(Feature):
 
 def _whole(n: Numbers, sheet: Sheet) -> float:
     """The whole waist from one end to the other, cm: where both fronts are sewn to a
-    skirt that crosses, with what lies beyond the centre."""
+    skirt that crosses, with what lies beyond the centre; between laced edges less the
+    gap."""
+    if "lace_gap" in n:
+        return n.w - n.lace_gap
     return n.w + 2 * n.wx if crosses(sheet) else n.w
 
 

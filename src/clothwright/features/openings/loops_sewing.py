@@ -110,7 +110,7 @@ def eyelets_set(count: int, fmt: Callable[[float], str], edges: str) -> Operatio
         (
             f"Level with the chalk marks, {fmt(EYELET_IN)} inside the edge, through "
             "cloth, interlining and facing.",
-            "Try one on a scrap of all three; lace the back and try it on.",
+            "Try one on a scrap of all three; lace it and try it on.",
         ),
         stitch=Stitch.HAND,
         task=Task.BUTTON,

@@ -20,9 +20,11 @@ from clothwright.features.pockets.top_pocket import TopPocket
 from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.waist_facing import WaistFacing
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.features.trousers.fly import Fly
 from clothwright.features.trousers.trouser_pockets import Pockets
+from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.features.trousers.trousers import Trousers
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -178,6 +180,23 @@ def test_a_patch_over_a_dart_is_said_and_a_mouth_over_one_doubted() -> None:
     d = made(*TOP, TopPocket(shape=Shape.JETTED, below=4.0, beside=4.0))
     assert any("crosses a dart" in f.sentence for f in d.findings)
     assert not d.failed
+
+
+def test_a_breast_pocket_over_the_waist_dart_of_a_bodice_is_said() -> None:
+    """On a front that ends at the waist the dart lies open below the bust point."""
+    d = made(*closed_back(lines="darts"), BreastPocket())
+    assert not d.failed, d.failures()
+    assert any(f.code == "KP3" for f in d.findings)
+
+
+def test_a_waist_facing_closes_the_shortened_darts() -> None:
+    """Both darts end above the pocket: 8.5 cm beside a facing of 6."""
+    faced = (Trousers(), SideZip(), WaistFacing(), BackPocket())
+    d = made(*faced)
+    assert not d.failed, d.failures()
+    back = d.sheet.piece(BACK)
+    long = [e.length for e in back.edges if e.name.startswith("dart centre")]
+    assert all(k == pytest.approx(8.5, abs=0.4) for k in long), long
 
 
 def test_a_bag_is_wide_enough_for_a_hand() -> None:

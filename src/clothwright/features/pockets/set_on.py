@@ -39,7 +39,7 @@ FROM_SIDE = 3.0
 HAND_AND = 4.0
 """A bag is half the hand's girth and so much wide, cm (§9)."""
 
-_DARTS = ("dart", "pleat")
+_DARTS = ("dart", "pleat", "leg ")
 """Edges that are sewn to each other within a piece begin so."""
 
 SET_ON = RuleTable("pockets set on or in")

@@ -11,6 +11,7 @@ from clothwright.curves import cross, degrees_between, direction, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.operations import Task
 from clothwright.features.pockets.back_pocket import BackPocket
 from clothwright.features.pockets.breast_pocket import BREAST, BreastPocket, Sides
 from clothwright.features.pockets.set_on import Shape
@@ -27,6 +28,7 @@ from clothwright.features.trousers.trouser_pockets import Pockets
 from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.features.trousers.trousers import Trousers
 from clothwright.making import making_order
+from clothwright.making.times import RANGES
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Piece
 from clothwright.sheets.steps import steps_text
@@ -197,6 +199,21 @@ def test_a_waist_facing_closes_the_shortened_darts() -> None:
     back = d.sheet.piece(BACK)
     long = [e.length for e in back.edges if e.name.startswith("dart centre")]
     assert all(k == pytest.approx(8.5, abs=0.4) for k in long), long
+
+
+def test_each_pocket_takes_its_time() -> None:
+    """Each: patch 15 to 25 minutes, welt 45 to 90 (cutting and costing 4)."""
+    for shape, task, low, high in (
+        (Shape.PATCH, Task.PATCH_POCKET, 15, 25),
+        (Shape.WELT, Task.WELT_POCKET, 45, 90),
+        (Shape.JETTED, Task.WELT_POCKET, 45, 90),
+    ):
+        ops = making_order(made(*TROUSERS, BackPocket(shape=shape))).operations
+        (op,) = (op for op in ops if op.task is task)
+        assert op.count == 2.0
+        assert RANGES[task] == (low, high)
+        titles = [o.title for o in ops]
+        assert titles.index(op.title) < titles.index("Sew the sides")
 
 
 def test_a_bag_is_wide_enough_for_a_hand() -> None:

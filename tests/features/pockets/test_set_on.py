@@ -201,6 +201,15 @@ def test_a_waist_facing_closes_the_shortened_darts() -> None:
     assert all(k == pytest.approx(8.5, abs=0.4) for k in long), long
 
 
+def test_what_a_shape_has_no_use_for_is_noted() -> None:
+    d = made(*TROUSERS, BackPocket(shape=Shape.JETTED, welt=3.0, corner=1.0))
+    noted = [f.sentence for f in d.findings if f.code == "Q5"]
+    assert len(noted) == 2
+    assert all(s.startswith("A jetted pocket has no use for") for s in noted)
+    d = made(*TROUSERS, BackPocket(shape=Shape.PATCH, corner=1.0))
+    assert not [f for f in d.findings if f.code == "Q5"]
+
+
 def test_each_pocket_takes_its_time() -> None:
     """Each: patch 15 to 25 minutes, welt 45 to 90 (cutting and costing 4)."""
     for shape, task, low, high in (

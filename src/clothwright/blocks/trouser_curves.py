@@ -306,11 +306,11 @@ class Back:
 
     def darts(self, side: Point, widths: tuple[float, ...]) -> tuple[Dart, ...]:
         """Its darts, square to the waist: one in the middle, two at thirds, the outer
-        2 cm shorter (E9)."""
+        11 cm long at most (E9)."""
         line = self.line(side)
         net = line.length - sum(widths)
         shares = (0.5,) if len(widths) == 1 else (1 / 3, 2 / 3)
-        lengths = (self.dart, self.dart - 2.0)
+        lengths = (self.dart, min(self.dart, OUTER_DART))
         out, taken = [], 0.0
         for share, width, length in zip(shares, widths, lengths, strict=False):
             at = share * net + taken + width / 2
@@ -321,6 +321,10 @@ class Back:
     def waist(self, side: Point, widths: tuple[float, ...]) -> Waist:
         """Its trued waist."""
         return trued(self.meets_cb(), self.darts(side, widths), self.meets_side(side))
+
+
+OUTER_DART = 11.0
+"""The outer of two back darts is no longer, cm (E9)."""
 
 
 def _along(line: Path, x: float) -> float:

@@ -259,7 +259,7 @@ def back_side_waist(back: Back, x_front: float, net: float, dart: float) -> Poin
     "length of the back dart, of two the inner",
     source=f"{_E}9",
     key="lb_T",
-    formula="13 cm; a second is 2 cm shorter",
+    formula="13 cm; a second is 11 cm at most",
     low=6.0,
     high=16.0,
 )

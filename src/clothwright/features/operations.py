@@ -120,6 +120,8 @@ class Task(Enum):
     BAG = "bagged part"
     SIDE_POCKET = "pocket in the side seam"
     SLANT_POCKET = "slanting pocket"
+    PATCH_POCKET = "patch pocket"
+    WELT_POCKET = "welt or jetted pocket"
     LOOP = "loop"
     BUTTON = "button"
     BUTTONHOLE = "buttonhole"

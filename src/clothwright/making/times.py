@@ -28,6 +28,8 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     Task.BUTTONHOLE: (3, 5),
     Task.SIDE_POCKET: (20, 35),
     Task.SLANT_POCKET: (30, 45),
+    Task.PATCH_POCKET: (15, 25),
+    Task.WELT_POCKET: (45, 90),
     Task.LINING: (60, 150),
     Task.BAND: (25, 50),
     Task.CUFFS: (25, 50),

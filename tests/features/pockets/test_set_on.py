@@ -11,6 +11,7 @@ from clothwright.curves import cross, degrees_between, direction, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.operations import Task
 from clothwright.features.pockets.back_pocket import BackPocket
 from clothwright.features.pockets.breast_pocket import BREAST, BreastPocket, Sides
 from clothwright.features.pockets.set_on import Shape
@@ -20,11 +21,14 @@ from clothwright.features.pockets.top_pocket import TopPocket
 from clothwright.features.skirts.skirt_pockets import SkirtPockets
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.waist_facing import WaistFacing
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.features.trousers.fly import Fly
 from clothwright.features.trousers.trouser_pockets import Pockets
+from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.features.trousers.trousers import Trousers
 from clothwright.making import making_order
+from clothwright.making.times import RANGES
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Piece
 from clothwright.sheets.steps import steps_text
@@ -178,6 +182,47 @@ def test_a_patch_over_a_dart_is_said_and_a_mouth_over_one_doubted() -> None:
     d = made(*TOP, TopPocket(shape=Shape.JETTED, below=4.0, beside=4.0))
     assert any("crosses a dart" in f.sentence for f in d.findings)
     assert not d.failed
+
+
+def test_a_breast_pocket_over_the_waist_dart_of_a_bodice_is_said() -> None:
+    """On a front that ends at the waist the dart lies open below the bust point."""
+    d = made(*closed_back(lines="darts"), BreastPocket())
+    assert not d.failed, d.failures()
+    assert any(f.code == "KP3" for f in d.findings)
+
+
+def test_a_waist_facing_closes_the_shortened_darts() -> None:
+    """Both darts end above the pocket: 8.5 cm beside a facing of 6."""
+    faced = (Trousers(), SideZip(), WaistFacing(), BackPocket())
+    d = made(*faced)
+    assert not d.failed, d.failures()
+    back = d.sheet.piece(BACK)
+    long = [e.length for e in back.edges if e.name.startswith("dart centre")]
+    assert all(k == pytest.approx(8.5, abs=0.4) for k in long), long
+
+
+def test_what_a_shape_has_no_use_for_is_noted() -> None:
+    d = made(*TROUSERS, BackPocket(shape=Shape.JETTED, welt=3.0, corner=1.0))
+    noted = [f.sentence for f in d.findings if f.code == "Q5"]
+    assert len(noted) == 2
+    assert all(s.startswith("A jetted pocket has no use for") for s in noted)
+    d = made(*TROUSERS, BackPocket(shape=Shape.PATCH, corner=1.0))
+    assert not [f for f in d.findings if f.code == "Q5"]
+
+
+def test_each_pocket_takes_its_time() -> None:
+    """Each: patch 15 to 25 minutes, welt 45 to 90 (cutting and costing 4)."""
+    for shape, task, low, high in (
+        (Shape.PATCH, Task.PATCH_POCKET, 15, 25),
+        (Shape.WELT, Task.WELT_POCKET, 45, 90),
+        (Shape.JETTED, Task.WELT_POCKET, 45, 90),
+    ):
+        ops = making_order(made(*TROUSERS, BackPocket(shape=shape))).operations
+        (op,) = (op for op in ops if op.task is task)
+        assert op.count == 2.0
+        assert RANGES[task] == (low, high)
+        titles = [o.title for o in ops]
+        assert titles.index(op.title) < titles.index("Sew the sides")
 
 
 def test_a_bag_is_wide_enough_for_a_hand() -> None:

@@ -27,8 +27,8 @@ BACK_POCKET = RuleTable("pockets on the back of trousers")
     "length of the back dart, of two the inner",
     source="blocks E9; ending at a pocket is common practice, no source",
     key="lb_T",
-    formula="13 cm, but ending 2 cm above the mouth of the pocket; a second is 2 cm "
-    "shorter",
+    formula="13 cm, but ending 2 cm above the mouth of the pocket; a second is 11 cm "
+    "at most",
     low=6.0,
     high=16.0,
 )

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar
 
-from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
+from clothwright.features.base import Cuts, Feature, Number, Rank, Stage, useless
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation
 from clothwright.features.pockets.set_on_drawing import (
@@ -39,7 +39,7 @@ FROM_SIDE = 3.0
 HAND_AND = 4.0
 """A bag is half the hand's girth and so much wide, cm (§9)."""
 
-_DARTS = ("dart", "pleat")
+_DARTS = ("dart", "pleat", "leg ")
 """Edges that are sewn to each other within a piece begin so."""
 
 SET_ON = RuleTable("pockets set on or in")
@@ -69,6 +69,14 @@ class Shape(Enum):
 
     JETTED = "jetted"
     """A slit between two narrow folds, the bag behind it."""
+
+
+_USELESS = {
+    Shape.PATCH: ("welt",),
+    Shape.WELT: ("corner",),
+    Shape.JETTED: ("corner", "welt"),
+}
+"""Fields that mean nothing to a shape."""
 
 
 class SetOn(Feature):
@@ -216,6 +224,8 @@ class SetOn(Feature):
         a, b = (sheet.points[k] for k in self.kit.ends())
         m = Mouth(on.code, a, b)
         deep = n[f"{key}_deep"]
+        fields = _USELESS[self.shape]
+        yield from useless(self, fields, f"A {shape} pocket", "Leave it out.")
         beside = self._beside(n, sheet)
         if self.shape is Shape.PATCH and beside < FROM_SIDE - 0.05:
             yield Finding(

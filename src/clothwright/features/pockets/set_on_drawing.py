@@ -78,8 +78,8 @@ class Kit:
         """What is said of its pieces."""
         return (
             About(self.patch, Place.PATCH, shown, {"mouth": Role.TURNED}, Role.EDGE),
-            About(self.welt, Place.PATCH, shown, others=Role.EDGE),
-            About(self.jet, Place.PATCH, shown, others=Role.EDGE),
+            About(self.welt, Place.PATCH, shown, others=Role.POCKET),
+            About(self.jet, Place.PATCH, shown, others=Role.POCKET),
             About(self.facing, Place.PATCH, shown, others=Role.POCKET),
             About(self.bag, Place.PATCH, shown, others=Role.POCKET),
         )

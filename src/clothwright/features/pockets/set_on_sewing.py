@@ -50,7 +50,7 @@ def patch_sewn(kit: Kit, sheet: Sheet, many: int, fmt: _Fmt) -> Operation:
         edges=finished_edges(sheet, (kit.patch,)),
         stitch=Stitch.LOCK,
         seam_type=SeamType.PLACED,
-        task=Task.BAG,
+        task=Task.PATCH_POCKET,
         count=float(many),
     )
 
@@ -121,7 +121,7 @@ def _made(
         seam_type=SeamType.PLAIN,
         length=many * (4 * wide + 2 * deep),
         press="flat",
-        task=Task.BAG,
+        task=Task.WELT_POCKET,
         count=float(many),
         hazards=(Hazard.BLADE,),
     )

@@ -155,6 +155,8 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float, lean: float = 0.0) 
 def _mark_mouth(d: Drafting, side: Path) -> None:
     """Both ends of a mouth in a side, which runs up to the waist."""
     n = d.n
+    begins = "Wfs" in d.sheet.points
+    way = "down from Wfs" if begins else "down the side, from the waist"
     for name, key, down in (
         ("Pa", "beginning", n.pk_begin),
         ("Pz", "end", n.pk_begin + n.pk_mouth),
@@ -163,7 +165,7 @@ def _mark_mouth(d: Drafting, side: Path) -> None:
             name,
             side.at_length(side.length - down),
             f"{key} of the pocket's mouth on the side",
-            amounts=(("down from Wfs", down),),
+            amounts=((way, down),),
         )
 
 

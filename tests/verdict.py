@@ -353,9 +353,8 @@ def _bust(made: Draft) -> float | None:
     total = 0.0
     for code in ("FC", "FS", "BC", "BS"):
         part = Polygon(sheet.piece(code).outline.flatten(0.005)).intersection(level)
-        total += part.length
-        if code == "BC":
-            total += part.bounds[0]
-        elif code == "FC" and {"NP", "BD"} & set(sheet.pieces):  # a band lies there
+        # a facing cut on at the back lies beyond the centre
+        total += part.bounds[2] if code == "BC" else part.length
+        if code == "FC" and {"NP", "BD"} & set(sheet.pieces):  # a band lies there
             total += max(0.0, made.numbers.X - part.bounds[2])
     return total

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import Point as ShapelyPoint
 from shapely.geometry import LineString, Polygon
 
-from clothwright.curves import Cubic, Path, Point, Vector, polyline
+from clothwright.curves import Cubic, Path, Point, Vector, bearing, polyline
 from clothwright.truing.outline import (
     box,
     chords,
@@ -58,6 +58,13 @@ def test_crossings_of_curves_as_shapely_finds_them(
     assume(len(pts) > 2)
     assume(all(_bent(pts, i) for i in range(len(pts))))
     assert (crosses_itself(path) is None) == Polygon(pts).is_valid
+
+
+def test_a_star_that_goes_round_its_middle_twice_crosses_itself() -> None:
+    """Every step of a pentagram turns clockwise about its middle, as one round does."""
+    tips = [bearing(72.0 * i) * 10.0 for i in range(5)]
+    assert crosses_itself(polyline(closed(tips))) is None
+    assert crosses_itself(polyline(closed(tips[::2] + tips[1::2]))) is not None
 
 
 def test_touching_counts() -> None:

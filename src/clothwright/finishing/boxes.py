@@ -35,11 +35,11 @@ class Box:
 
     def corners(self, room: float = 0.0) -> list[Point]:
         """The four corners, grown by `room` cm."""
-        u, v = self.along, Vector(-self.along[1], self.along[0])
+        (x, y), (ux, uy) = self.at, self.along
         w, h = self.half_w + room, self.half_h + room
         return [
-            self.at + u * (sx * w) + v * (sy * h)
-            for sx, sy in ((-1, -1), (1, -1), (1, 1), (-1, 1))
+            Point(x + ux * a - uy * b, y + uy * a + ux * b)
+            for a, b in ((-w, -h), (w, -h), (w, h), (-w, h))
         ]
 
     def ring(self) -> list[Point]:

@@ -154,16 +154,16 @@ class Labeller:
         heights = list(self.heights)
         if least < heights[-1]:
             heights.append(least)
-        shapes = list(_shapes(tuple(lines), bold))
+        shapes = [(s, s.wide(), s.tall()) for s in _shapes(tuple(lines), bold)]
         turns = list(self.turns)
         if strung:
-            shapes.sort(key=lambda shape: len(shape.lines))
+            shapes.sort(key=lambda shape: len(shape[0].lines))
             turns.reverse()
         for degrees in turns:
             paper = self._room(degrees)
-            for room, height, shape in product(rooms, heights, shapes):
-                wide, tall = shape.size(height)
-                at = paper.nearest(wide + 2 * room, tall + 2 * room, to)
+            for room, height, (shape, wide, tall) in product(rooms, heights, shapes):
+                w, h = wide * height + 2 * room, height * tall + 2 * room
+                at = paper.nearest(w, h, to)
                 if at is not None:
                     found = shape.set(at, height, degrees)
                     self._take(found)
@@ -177,12 +177,15 @@ class _Shape(NamedTuple):
     lines: Group
     bold: int
 
-    def size(self, height: float) -> tuple[float, float]:
-        """Width and height in cm, with capitals of `height`."""
-        wide = max(
-            line_width(t, height, bold=i < self.bold) for i, t in enumerate(self.lines)
+    def wide(self) -> float:
+        """Width by the height of a capital."""
+        return max(
+            line_width(t, 1.0, bold=i < self.bold) for i, t in enumerate(self.lines)
         )
-        return wide, height * (1.24 + LEADING * (len(self.lines) - 1))
+
+    def tall(self) -> float:
+        """Height by that of a capital."""
+        return 1.24 + LEADING * (len(self.lines) - 1)
 
     def set(self, at: Point, height: float, degrees: float) -> list[DrawnText]:
         """The lines with the middle of the block at a point."""

@@ -42,6 +42,8 @@ class Room:
         for chain in lines:
             self._bar(self._seen(chain))
         self._taken: int | None = None
+        self._full: set[tuple[int, int]] = set()
+        """Boxes, in squares, that found no place; none does once more is barred."""
 
     def _seen(self, chain: Chain) -> list[Spot]:
         """Points in squares, x along the reading direction."""
@@ -81,16 +83,19 @@ class Room:
     def nearest(self, wide: float, tall: float, to: Point) -> Point | None:
         """The middle, nearest to `to`, of a free box of this size (cm); None when
         there is none."""
-        if self._taken is None:
-            said = b"".join(r.to_bytes(self._bytes, "little") for r in self._rows)
-            self._taken = int.from_bytes(said, "little")
         w, h = math.ceil(wide / SQUARE), math.ceil(tall / SQUARE)
         if w > self._columns or h >= len(self._rows):
             return None
+        if any(w >= a and h >= b for a, b in self._full):
+            return None
+        if self._taken is None:
+            said = b"".join(r.to_bytes(self._bytes, "little") for r in self._rows)
+            self._taken = int.from_bytes(said, "little")
         shut = _slid(_slid(self._taken, w, 1), h, self._columns)
         count, size = len(self._rows) - h, self._bytes
         bits = ~shut & ((1 << (self._columns * count)) - 1)
         if not bits:
+            self._full.add((w, h))
             return None
         free = bits.to_bytes(size * count, "little")
         ((x, y),) = self._seen((to,))

@@ -8,6 +8,7 @@ and at small scales pieces lie whole, with nothing to join. Lengths cm.
 import io
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
@@ -211,9 +212,16 @@ def _form(
 
 def _seen(text: DrawnText, left: float, top: float, wide: float, tall: float) -> bool:
     """True when the box of words reaches into a window."""
+    x0, y0, x1, y1 = _reach(text)
+    return x0 - left < wide and x1 > left and y0 - top < tall and y1 > top
+
+
+@lru_cache(1024)  # each page asks of each word
+def _reach(text: DrawnText) -> tuple[float, float, float, float]:
+    """Left, top, right and foot of the box of words."""
     corners = text_box(text).corners()
-    xs, ys = [p.x - left for p in corners], [p.y - top for p in corners]
-    return min(xs) < wide and max(xs) > 0 and min(ys) < tall and max(ys) > 0
+    xs, ys = [p.x for p in corners], [p.y for p in corners]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 class Pages:

@@ -9,7 +9,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import pairwise
 
 from clothwright.curves import Point
@@ -151,6 +151,13 @@ def _runs(row: int) -> Iterator[tuple[int, int]]:
         at += skip + length
 
 
+@lru_cache(256)
+def _rectangle(columns: int, rows: int, across: int) -> int:
+    """The upper left cells, so many across and down, of a grid `across` wide."""
+    every = ((1 << (across * rows)) - 1) // ((1 << across) - 1)
+    return ((1 << columns) - 1) * every
+
+
 class Grid:
     """A sheet of paper as cells, some of them taken."""
 
@@ -163,9 +170,7 @@ class Grid:
         columns, rows = min(columns, self.columns - x), min(rows, self.rows - y)
         if columns <= 0 or rows <= 0:
             return 0
-        line = ((1 << columns) - 1) << x
-        every = ((1 << (self.columns * rows)) - 1) // ((1 << self.columns) - 1)
-        return (line * every) << (y * self.columns)
+        return _rectangle(columns, rows, self.columns) << (y * self.columns + x)
 
     def free(self, shape: Shape) -> int:
         """Every place where the shape's upper left cell may lie."""

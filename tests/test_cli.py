@@ -412,3 +412,20 @@ def test_what_is_estimated_is_told() -> None:
     assert "(estimated, ± 1/2 in)" in rise  # 1.3 cm
     top = RUN.invoke(app, ["check", str(demo() / "in/peplum-top.toml")]).stdout
     assert "Estimated" not in top
+
+
+def test_a_paper_is_named_as_it_is_written(tmp_path: Path) -> None:
+    order = str(demo() / "in/straight-skirt.toml")
+    asked = ["make", order, "--paper", "Letter", "--only", "pdf", "--into"]
+    assert RUN.invoke(app, [*asked, str(tmp_path)]).exit_code == 0
+    assert (tmp_path / "straight-skirt-letter.pdf").is_file()
+
+
+def test_an_inch_order_tells_no_bare_centimetres() -> None:
+    """Table of the roll of a flat collar: 0.8 cm is 5/16 in, 2.5 cm are 1 in."""
+    from clothwright.features.collars.flat_collar import FLAT
+    from clothwright.units import Unit, retold
+
+    told = retold(FLAT.rules["c_roll"].formula, Unit.IN)
+    assert told.startswith("none up to ½ in, ⁵⁄₁₆ in at 1 in, ")
+    assert "." not in told

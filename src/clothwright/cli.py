@@ -83,7 +83,9 @@ def make(
     into: Annotated[
         Path | None, typer.Option("--into", "-o", help="Folder for the sheets.")
     ] = None,
-    paper: Annotated[Paper, typer.Option(help="Paper of the pattern.")] = Paper.A4,
+    paper: Annotated[
+        Paper, typer.Option(case_sensitive=False, help="Paper of the pattern.")
+    ] = Paper.A4,
     scale: Annotated[Size, typer.Option(help="Scale of the pattern.")] = Size.FULL,
     roll: RollWidth = 91.4,
     only: Annotated[

@@ -48,7 +48,9 @@ class Paper(StrEnum):
     LETTER = "letter"
 
 
-OnPaper = Annotated[Paper, typer.Option("--paper", help="Paper of the page.")]
+OnPaper = Annotated[
+    Paper, typer.Option("--paper", case_sensitive=False, help="Paper of the page.")
+]
 RatesFile = Annotated[
     Path | None,
     typer.Option(

@@ -50,7 +50,8 @@ def test_every_symbol_in_advice_can_be_told() -> None:
     """A bare symbol is a measure's code or some feature's setting, so that a word takes
     its place."""
     symbols = {n.symbol for k in KINDS for n in KINDS[k].numbers().values()}
-    known = symbols | set(measures()) | {"crosses", "notches"}
+    fields = {field for k in KINDS for field in KINDS[k].model_fields}
+    known = symbols | fields | set(measures()) | {"crosses", "notches"}
     bare = [
         (file.name, text)
         for file in HOME.rglob("*.py")

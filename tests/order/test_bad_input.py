@@ -239,7 +239,7 @@ BODIES: dict[str, Case] = {
     "absurd": ('SH = "5"', 'SH = "50"', "SH"),
     "unknown measure": ('SH = "5"', 'SHX = "5"', "SHX"),
     "drop over the length": ("drop 1 7/8 on 5", "drop 6 on 5", "drop"),
-    "unreadable slope": ("drop 1 7/8 on 5", "steep", "angle"),
+    "unreadable slope": ("drop 1 7/8 on 5", "drop 1 7/8", "write degrees, like 21.5"),
     "bust missing": ('B = "36 1/2"\n', "", "B is missing"),
     "waist missing": ('W = "29"\n', "", "W is missing"),
     "bust point in the armhole": ('NBP = "10 5/8"', 'NBP = "7"', "NBP"),

@@ -27,7 +27,8 @@ def test_other_words_go_first() -> None:
     """A title is no toile, though five of its letters are."""
     also = {"title": ("garment",), "name": ("garment", "gone")}
     assert nearest("title", ("toile", "garment"), also) == ("garment",)
-    assert nearest("Name", ("toile", "garment"), also) == ("garment",)
+    assert nearest("Names", ("toile", "garment"), also) == ("garment",)
+    assert which_feature("press studs") == which_feature("press stud")
 
 
 def test_a_question_of_several() -> None:

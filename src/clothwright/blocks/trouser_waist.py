@@ -34,7 +34,7 @@ SECOND_FRONT = 1.2
 
 @_rule(
     "in2",
-    "side shaping of the front with a dart of 2 cm",
+    "side shaping of the front with the first dart alone",
     source=_C4,
     key="in2",
 )

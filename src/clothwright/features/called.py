@@ -3,9 +3,9 @@
 from clothwright.features import KINDS
 from clothwright.units import did_you_mean
 
-_ZIPS = ("concealed zip", "underarm zip", "skirt zip", "side zip", "fly")
+_ZIPS = ("concealed zip", "underarm zip", "open zip", "skirt zip", "side zip", "fly")
 _ARMHOLES = ("sleeveless armhole", "sleeved armhole")
-_BUTTONED = ("button stand", "neck placket")
+_BUTTONED = ("button stand", "neck placket", "loops")
 _PANELS = ("front armhole princess", "back armhole princess", "shoulder princess")
 
 _SET_POCKETS = ("set pocket", "back pocket", "top pocket", "breast pocket")
@@ -19,12 +19,17 @@ CALLED: dict[str, tuple[str, ...]] = {
     "shift": ("torso", "tent"),
     "zip": _ZIPS,
     "zipper": _ZIPS,
-    "fastener": _ZIPS,
+    "separating zip": ("open zip",),
+    "fastener": ("fasteners", *_ZIPS),
+    "snap": ("fasteners",),
+    "press stud": ("fasteners",),
+    "hook": ("fasteners",),
+    "hook and eye": ("fasteners",),
+    "corset": ("lacing", "strapless"),
     "opening": (*_ZIPS, "button stand"),
     "fly zip": ("fly",),
     "fly front": ("fly",),
     "button": _BUTTONED,
-    "buttons": _BUTTONED,
     "button placket": _BUTTONED,
     "armhole": _ARMHOLES,
     "armscye": _ARMHOLES,
@@ -34,7 +39,6 @@ CALLED: dict[str, tuple[str, ...]] = {
     "princess line": _PANELS,
     "princess seam": _PANELS,
     "dart": ("side dart", "bust dart", "back waist dart"),
-    "darts": ("side dart", "bust dart", "back waist dart"),
     "sleeve": ("set-in sleeve", "kimono sleeve", "cap sleeve", "flutter sleeve"),
     "long sleeve": ("set-in sleeve",),
     "bishop sleeve": ("gathered hem",),
@@ -50,7 +54,6 @@ CALLED: dict[str, tuple[str, ...]] = {
     "bow collar": ("tie collar",),
     "pussy bow": ("tie collar",),
     "lapel": ("notched collar", "shawl collar"),
-    "lapels": ("notched collar", "shawl collar"),
     "revers": ("notched collar", "shawl collar"),
     "ruffle": ("flounce", "neck frill"),
     "frill": ("neck frill", "flounce"),
@@ -67,7 +70,6 @@ CALLED: dict[str, tuple[str, ...]] = {
     "tiered skirt": ("gathered skirt",),
     "full circle skirt": ("circle skirt",),
     "pleat": ("centre pleat", "pleated skirt", "front pleats"),
-    "pleats": ("pleated skirt", "front pleats", "centre pleat"),
     "kick pleat": ("vent", "centre pleat"),
     "inverted pleat": ("centre pleat",),
     "slit": ("side slit", "vent"),
@@ -80,22 +82,23 @@ CALLED: dict[str, tuple[str, ...]] = {
     "slacks": ("trousers",),
     "trouser": ("trousers",),
     "pocket": _POCKETS,
-    "pockets": _POCKETS,
     "patch pocket": _SET_POCKETS,
-    "patch pockets": _SET_POCKETS,
     "welt pocket": _SET_POCKETS,
-    "welt pockets": _SET_POCKETS,
     "jetted pocket": _SET_POCKETS,
-    "jetted pockets": _SET_POCKETS,
     "chest pocket": ("breast pocket",),
     "hip pocket": ("back pocket", "top pocket"),
     "side pockets": ("trouser pockets", "skirt pockets"),
     "hem": ("gathered hem", "hem band", "turn-ups"),
     "yoke": ("front yoke", "back yoke", "hip yoke"),
     "mounting": ("underlining",),
+    "binding": ("neck binding", "armhole binding"),
+    "bias binding": ("neck binding", "armhole binding"),
+    "cape": ("capelet",),
+    "a-line skirt": ("a-line", "straight skirt", "gored skirt"),
+    "flared": ("a-line", "circle skirt", "gored skirt"),
 }
-"""Kinds by what a feature is called elsewhere, in small letters (common practice, no
-source)."""
+"""Kinds by what a feature is called elsewhere, in small letters, in the singular or the
+plural (common practice, no source)."""
 
 
 def which_feature(said: str) -> str:

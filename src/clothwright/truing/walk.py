@@ -107,7 +107,8 @@ class Walk:
                         s.severity,
                         text,
                         self.seam.name,
-                        "Move the notch on one of the two sides so that they agree.",
+                        "On the paper, move the notch on one of the two sides so that "
+                        "they agree.",
                         data,
                     )
                 )
@@ -127,9 +128,12 @@ class Walk:
                 "do not spread the difference over the notches."
             )
         elif end and "waist" not in end and "neck" not in end:
-            to_do = f"Level it at the {end}, then walk the seam again."
+            to_do = f"Level it at the {end} of the paper, then walk the seam again."
         else:
-            to_do = "Redraw one of the two lines between its ends, then walk it again."
+            to_do = (
+                "Redraw one of the two lines between its ends, on the paper or by a "
+                'step of kind = "by hand", then walk it again.'
+            )
         data = {"left": self.left, "right": self.right, "ease": self.ease}
         name = self.seam.name
         return Finding(self.seam.code, severity, sentence, name, to_do, data)

@@ -21,17 +21,17 @@ def nearest(
 ) -> tuple[str, ...]:
     """The known names that `said` is near to, the nearest first."""
     names = list(known)
-    small = said.lower().strip()
-    called = [n for n in (also or {}).get(small, ()) if n in names]
+    words = _words(said)
+    others = {" ".join(_words(k)): v for k, v in (also or {}).items()}
+    called = [n for n in others.get(" ".join(words), ()) if n in names]
     if called:
         return tuple(called)
-    words = _words(small)
     spelled = max(names, key=lambda n: _alike(words, _words(n)), default="")
     if spelled and _alike(words, _words(spelled)) >= ALIKE:
         return (spelled,)
     shared = [n for n in names if any(_near(w, _words(n)[-1]) for w in words)]
     shared = shared or [n for n in names if set(_words(n)) & set(words)]
-    called = [n for w in words for n in (also or {}).get(w, ()) if n in names]
+    called = [n for w in words for n in others.get(w, ()) if n in names]
     return tuple(dict.fromkeys(called + shared))[:MOST]
 
 
@@ -63,7 +63,7 @@ def _ratio(a: str, b: str) -> float:
 
 
 def _near(a: str, b: str) -> bool:
-    return _ratio(a, b) >= ALIKE
+    return a == b or (len(a) > 3 and _ratio(a, b) >= ALIKE)
 
 
 def _words(name: str) -> list[str]:

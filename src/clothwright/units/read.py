@@ -43,6 +43,8 @@ _NUMBER = re.compile(
 LARGEST = 1e6
 """No length of a workroom, and no angle, comes near this (cm, degrees)."""
 
+_AN_ANGLE = "an angle"
+
 LONGEST_TEXT = 60
 """More letters than any written length has."""
 
@@ -81,10 +83,12 @@ def _number(text: str, what: str) -> tuple[float, str]:
         raise LengthError(f'"{shown[:20]}…" is too long for {what}: write a number')
     m = _NUMBER.match(_plain_fractions(text))
     if m is None:
-        raise LengthError(
-            f'"{shown}" cannot be read as {what}: write a number, '
-            "like 36 1/2 in or 92.5 cm"
+        like = (
+            'degrees, like 21.5, or "drop 1 7/8 on 5"'
+            if what == _AN_ANGLE
+            else "a number, like 36 1/2 in or 92.5 cm"
         )
+        raise LengthError(f'"{shown}" cannot be read as {what}: write {like}')
     if m["den"] or m["den2"]:
         den = int(m["den"] or m["den2"])
         if den == 0:
@@ -167,7 +171,7 @@ def parse_angle(text: str | float) -> float:
                 f'"{text}": the drop must be smaller than the length it is taken on'
             )
         return math.degrees(math.asin(drop / length))
-    value, unit = _number(text, "an angle")
+    value, unit = _number(text, _AN_ANGLE)
     if unit.lower() not in ("", "°", "deg", "degrees", "degree"):
         raise LengthError(
             f'"{text}" is no angle: write degrees, like 21.5, or "drop 1 7/8 on 5"'

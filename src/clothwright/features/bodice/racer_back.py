@@ -133,7 +133,7 @@ class RacerBack(Feature):
     sentence: ClassVar[str] = (
         "Sleeveless, with a [racer back]: the shoulder {narrowed} narrower at the tip, "
         "the back {half} wide to each side at its narrowest, {level} below the nape; "
-        "in front the armhole is {front}, tightened by {tightened}."
+        "in front the armhole is {front}."
     )
     pins: ClassVar[tuple[Pin, ...]] = (
         Pin("narrowed", ("F", "FC"), ("armhole", "shoulder")),

@@ -44,7 +44,8 @@ FLAT = RuleTable("flat collar")
     "stand that the overlap gives the collar behind",
     source=SRC,
     key="c_roll",
-    formula="none up to 1.3 cm, 0.8 at 2.5, 1.35 at 4.5, 2.25 at 8.75",
+    formula="none up to 1.3 cm, 0.8 cm at 2.5 cm, 1.35 cm at 4.5 cm, "
+    "2.25 cm at 8.75 cm",
 )
 def _roll(c_lap: float) -> float:
     for (a, low), (b, high) in zip(ROLLS, ROLLS[1:], strict=False):

@@ -80,7 +80,7 @@ class CutOutBack(CutOut):
     title: ClassVar[str] = "Cut-out back"
     sentence: ClassVar[str] = (
         "The back is [cut out] in the shape of a {shape}, from {top} below the nape to "
-        "{foot} above the waist and {half} wide to each side; it {closing}."
+        "{foot} above the waist; it {closing}."
     )
     shows: ClassVar[Shown] = {
         "co top": tuple(f"{c}.{e}" for c in BACKS for e in (NAPE, ABOVE)),

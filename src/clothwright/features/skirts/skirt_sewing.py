@@ -80,7 +80,7 @@ def band_operations(sheet: Sheet) -> Iterable[Operation]:
         stitch=Stitch.LOCK,
         seam_type=SeamType.SET_ON,
     )
-    yield _hook("Sew the hook and bar to the waistband", "On the crosses of the band.")
+    yield _hook("Sew the hook and eye to the waistband", "On the crosses of the band.")
 
 
 def _hook(title: str, says: str) -> Operation:

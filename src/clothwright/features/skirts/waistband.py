@@ -51,7 +51,7 @@ WAISTBAND = RuleTable("waistband")
     "length of the waistband round the waist",
     source=_SRC,
     key="w_band",
-    formula="2·(wSF + wSB) − what the skirt is eased on",
+    formula="2·(wSF + wSB) − what is eased on",
 )
 def _band(w_SF: float, w_SB: float, e_band: float) -> float:
     return 2 * (w_SF + w_SB) - e_band
@@ -195,7 +195,7 @@ class Waistband(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
         yield (
-            "A hook and bar close the waistband (crosses); its underlap is "
+            "A hook and eye close the waistband (crosses); its underlap is "
             f"{fmt(n.lap_band)} long and lies below."
         )
 

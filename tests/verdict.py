@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from shapely.geometry import LineString, MultiLineString, Polygon
 
+from clothwright.blocks.torso import LAID_IN_TUCKS
 from clothwright.body.measures import measures
 from clothwright.features import Feature
 from clothwright.features.fitting import Fitting
@@ -182,6 +183,8 @@ def _girths(made: Draft) -> Iterator[str]:
         and any((r.piece, r.edge) in edges for r in s.right)
     ]
     waist -= sum(taken_up)
+    if LAID_IN_TUCKS in sheet.lines:
+        waist -= sheet.lines[LAID_IN_TUCKS].length
     gap = n.e2 if "slant" in _edges(made) else _laced(made)
     off = waist + gap - (n.W + n.Ew) / 2
     # the plan of gathers has the skirt's own ease and the give of its bias as well; an
@@ -236,6 +239,8 @@ def _torso(made: Draft) -> Iterator[str]:
             paper = Polygon(p.outline.flatten(0.005), eyes)
             across = _of_tent(made, y) if code == "F" else None
             half += paper.intersection(across or level).length
+            if part in ("F", "FC") and not below and LAID_IN_TUCKS in sheet.lines:
+                half -= sheet.lines[LAID_IN_TUCKS].length
         fitted = any(f.kind == "fitting" for f in made.order.features)
         if loose and fitted and not y:
             continue  # an alteration opens the dart that a tent leaves unsewn

@@ -376,6 +376,10 @@ def stitched(sheet: Sheet, code: str) -> float:
     return dart.length / 2 if dart else 0.0
 
 
+LAID_IN_TUCKS = "laid in tucks in front"
+"""Name of the line that keeps how much of a half is laid in tucks beside its centre."""
+
+
 def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float:
     """The torso's half width at a level, its darts closed, cm; or that of other
     pieces."""
@@ -398,4 +402,6 @@ def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float
         across = [s for path in taken for s, _ in line.meets(path)]
         total -= max(across) - min(across) if across else 0.0
         total -= darts_at(piece, line)
+        if code in ("F", "FC") and LAID_IN_TUCKS in sheet.lines:
+            total -= sheet.lines[LAID_IN_TUCKS].length
     return total

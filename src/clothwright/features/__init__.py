@@ -60,6 +60,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "back waist dart": "bodice.back_waist_dart.BackWaistDart",
         "front yoke": "bodice.yokes.FrontYoke",
         "back yoke": "bodice.yokes.BackYoke",
+        "front tucks": "bodice.front_tucks.FrontTucks",
         "under-bust contour": "bodice.under_bust.UnderBust",
         "empire seam": "bodice.empire.EmpireSeam",
         "low open back": "openings.open_back.LowOpenBack",

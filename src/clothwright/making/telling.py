@@ -131,6 +131,8 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
 def _where(w: Walk, start: str, fmt: _Fmt) -> str:
     """The stretch that takes the ease."""
     seam = w.seam
+    if seam.tucked and not seam.drawn_up:  # stitched along their lines
+        return ""
     if seam.zone is None:
         return "" if seam.gathered else ", spread evenly"
     if seam.drawn_up and seam.zone[0] > _LITTLE:  # among other notches, as a rule

@@ -11,16 +11,16 @@ from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, direction, distance
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.bodice.back_princess import BACK_PANELS
 from clothwright.features.bodice.back_waist_dart_rules import (
     BACK_DART,
+    BACK_LED,
     LEAST_BESIDE,
     MEASURED_FROM,
     NOT_AT,
     OPENED_BACK,
     SET_BACK,
-    SRC,
     WITHOUT_DART,
     BackPlace,
 )
@@ -67,7 +67,7 @@ from clothwright.paper import (
     pivot,
     redraw,
 )
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 _WAIST = OPENED_BACK[BackPlace.WAIST]
@@ -99,41 +99,9 @@ class BackWaistDart(Feature):
     rest: TakenUp = TakenUp.DART
     """What becomes of what stays at the waist when only a part is led."""
 
-    share: Annotated[
-        Ratio | None,
-        Number(
-            "share_back",
-            "share wd",
-            "share of the back waist dart that is led",
-            SRC,
-            low=0.25,
-            high=1.0,
-            kind=Kind.RATIO,
-        ),
-    ] = None
-    along: Annotated[
-        Ratio | None,
-        Number(
-            "along_back",
-            "along b",
-            "place of the back dart on its edge, from where that is measured",
-            SRC,
-            low=0.25,
-            high=0.75,
-            kind=Kind.RATIO,
-        ),
-    ] = None
-    set_back: Annotated[
-        Length | None,
-        Number(
-            "set_back_back",
-            "set-back b",
-            "end of the back dart from its point Pd",
-            SRC,
-            low=0.0,
-            high=8.0,
-        ),
-    ] = None
+    share: Annotated[Ratio | None, BACK_LED.share] = None
+    along: Annotated[Ratio | None, BACK_LED.along] = None
+    set_back: Annotated[Length | None, BACK_LED.set_back] = None
     zone: Annotated[Length | None, BACK_LAID.zone] = None
     tucks: Annotated[Ratio | None, BACK_LAID.tucks] = None
     apart: Annotated[Length | None, BACK_LAID.apart] = None

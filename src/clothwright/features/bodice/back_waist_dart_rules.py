@@ -7,10 +7,9 @@ alone; over the blade the same amounts are common practice, no source.
 
 from enum import Enum
 
+from clothwright.features.bodice.bust_dart_rules import SRC, Led
 from clothwright.features.bodice.opened_dart import Opened
 from clothwright.rules import Kind, RuleTable
-
-SRC = "transformations 1.1"
 
 
 class BackPlace(Enum):
@@ -74,6 +73,17 @@ OPENED_BACK: dict[BackPlace, Opened] = {
         "_back",
     ),
 }
+
+BACK_LED = Led.told(
+    "_back",
+    0.25,
+    ("share wd", "along b", "set-back b"),
+    (
+        "share of the back waist dart that is led",
+        "place of the back dart on its edge, from where that is measured",
+        "end of the back dart from its point Pd",
+    ),
+)
 
 LEAST_BESIDE: dict[BackPlace, tuple[float, float]] = {
     BackPlace.SHOULDER: (2.0, 2.0),

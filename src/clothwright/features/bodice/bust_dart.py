@@ -8,15 +8,15 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.full_cup import WIDE_DART
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Rank, Stage
 from clothwright.features.bodice.bust_dart_rules import (
     AT_WAIST,
     BUST_DART,
     FIRST,
+    FRONT_LED,
     HALF,
     LESS,
     SECOND,
-    SRC,
     WHOLE,
     WHOLE_THERE,
     TakenUp,
@@ -58,7 +58,7 @@ from clothwright.features.necks.neck_shapes import V_FRONT
 from clothwright.features.operations import Operation
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, PaperError, Sheet
-from clothwright.rules import Kind, Numbers, RuleTable
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length, Ratio
 
 
@@ -87,41 +87,9 @@ class BustDart(Feature):
     """
 
     second_taken_up: TakenUp = TakenUp.DART
-    share: Annotated[
-        Ratio | None,
-        Number(
-            "share_1",
-            "share",
-            "share of the bust dart that goes there",
-            SRC,
-            low=0.1,
-            high=1.0,
-            kind=Kind.RATIO,
-        ),
-    ] = None
-    along: Annotated[
-        Ratio | None,
-        Number(
-            "along_1",
-            "along",
-            "place of the dart on its edge, from the neck or the underarm",
-            SRC,
-            low=0.25,
-            high=0.75,
-            kind=Kind.RATIO,
-        ),
-    ] = None
-    set_back: Annotated[
-        Length | None,
-        Number(
-            "set_back_1",
-            "set-back",
-            "end of the bust dart from the bust point",
-            SRC,
-            low=0.0,
-            high=8.0,
-        ),
-    ] = None
+    share: Annotated[Ratio | None, FRONT_LED.share] = None
+    along: Annotated[Ratio | None, FRONT_LED.along] = None
+    set_back: Annotated[Length | None, FRONT_LED.set_back] = None
     zone: Annotated[Length | None, FRONT_LAID.zone] = None
     tucks: Annotated[Ratio | None, FRONT_LAID.tucks] = None
     apart: Annotated[Length | None, FRONT_LAID.apart] = None

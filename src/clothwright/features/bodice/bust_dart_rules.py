@@ -1,10 +1,12 @@
 """Numbers of a bust dart led elsewhere (transformations 1.1, 1.4, 1.6)."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from enum import Enum
 from itertools import combinations
+from typing import NamedTuple
 
 from clothwright.curves import Path, Point, degrees_between, direction, distance
+from clothwright.features.base import Number
 from clothwright.features.bodice.front_dart import OPENED, DartPlace
 from clothwright.features.bodice.opened_dart import Opened, corners_of
 from clothwright.features.bodice.side_dart import POINTS_APART
@@ -29,6 +31,37 @@ class TakenUp(Enum):
     EASE = "ease"
     """Eased in: a small part of the dart only."""
 
+
+class Led(NamedTuple):
+    """The numbers of a dart of front or back that is led elsewhere."""
+
+    share: Number
+    along: Number
+    set_back: Number
+
+    @classmethod
+    def told(
+        cls, key: str, least: float, symbols: Sequence[str], names: Sequence[str]
+    ) -> "Led":
+        """`key` ends the keys of the three, `least` is the least share."""
+        (share, along, back), of, ratio = symbols, names, Kind.RATIO
+        return cls(
+            Number(f"share{key}", share, of[0], SRC, low=least, high=1.0, kind=ratio),
+            Number(f"along{key}", along, of[1], SRC, low=0.25, high=0.75, kind=ratio),
+            Number(f"set_back{key}", back, of[2], SRC, low=0.0, high=8.0),
+        )
+
+
+FRONT_LED = Led.told(
+    "_1",
+    0.1,
+    ("share", "along", "set-back"),
+    (
+        "share of the bust dart that goes there",
+        "place of the dart on its edge, from the neck or the underarm",
+        "end of the bust dart from the bust point",
+    ),
+)
 
 BUST_DART = RuleTable("bust dart led elsewhere")
 

@@ -96,13 +96,14 @@ def _carried(s: Seam, mine: bool, at: float, grown: float) -> tuple[NotchPair, .
     for n in s.notches:
         own, other = (n.left, n.right) if mine else (n.right, n.left)
         shifted = own + grown if own > at else own
-        note = _OF_OTHER.get(n.note, n.note) if mine else n.note
+        note = swapped_note(n.note) if mine else n.note
         out.append(n._replace(left=other, right=shifted, note=note))
     return tuple(out)
 
 
-_OF_OTHER = {JOINT: JOINT_RIGHT, JOINT_RIGHT: JOINT}
-"""A joint's note when the two sides of a seam change places."""
+def swapped_note(note: str) -> str:
+    """A notch's note when the two sides of its seam change places."""
+    return {JOINT: JOINT_RIGHT, JOINT_RIGHT: JOINT}.get(note, note)
 
 
 def off_corners(sheet: Sheet, piece: str) -> Sheet:

@@ -70,6 +70,8 @@ NARROW_CLOTH = 90.0
 BOTH_GATHERED = {
     "laid waist dart": "what is gathered hangs on a plain waist, not where the bust "
     "dart is gathered too: have it flared, or lead the dart to the waist as a dart",
+    "front tucks": "what is gathered hangs on a plain waist, not where tucks are laid "
+    "in front too: have it flared, or leave the tucks off",
     "laid back dart": "what is gathered hangs on a plain waist, not where the back "
     "waist dart is gathered too: have it flared, or take the dart up as a dart",
 }

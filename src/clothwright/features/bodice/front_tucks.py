@@ -1,0 +1,376 @@
+"""Tucks down the front, beside the centre, from its upper edge to its foot
+(transformations 1.2, 1.6, 10).
+
+The front is slashed along the straight grain where a tuck is stitched, and what lies
+towards the side is moved out by twice its depth. Folded, each edge of the tuck lies on
+the edge beside it, so that it is cut as the folded paper shows. It is done when all
+else is drafted: facing and lining are those of the plain front.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import Annotated, ClassVar, Literal
+
+from clothwright.blocks.torso import LAID_IN_TUCKS
+from clothwright.curves import Path, Point, Vector, mirror_in, shift
+from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.grain import longest_line
+from clothwright.features.hand.hand_places import NEAR
+from clothwright.features.hand.hand_seams import swapped_note
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.wholes import is_kept, keep_whole
+from clothwright.findings import Finding, Severity
+from clothwright.paper import (
+    JOINT,
+    Drafting,
+    Ease,
+    Edge,
+    InnerLine,
+    LineKind,
+    NotchPair,
+    PaperError,
+    Piece,
+    Run,
+    Seam,
+    SeamKind,
+    Sheet,
+    Verb,
+)
+from clothwright.rules import Kind, Numbers
+from clothwright.units.fields import Length, Ratio
+
+_SRC = "transformations 10"
+
+_BESIDE = 0.3
+"""A seam is full so far beyond its outermost tucks, cm (our own)."""
+
+
+_UNLIKE = 2.0
+"""A seam whose sides differ by more before it takes tucks in has no like places for
+notches, cm (our own)."""
+
+
+class FrontTucks(Feature):
+    """Tucks beside the centre front."""
+
+    kind: Literal["front tucks"] = "front tucks"
+    title: ClassVar[str] = "Tucks down the front"
+    sentence: ClassVar[str] = (
+        "Beside the centre front lie {count} [tucks] a half, {depth} deep and {apart} "
+        "apart, the first {beside} from it."
+    )
+    shows: ClassVar[Shown] = dict.fromkeys(
+        ("n tucks", "deep t", "apart t", "beside t"),
+        ("FC.waist", "F.waist", "FC.hem", "F.hem"),
+    )
+    gives: ClassVar[frozenset[str]] = frozenset({"front tucks"})
+    needs: ClassVar[dict[str, str]] = {
+        "front panels": "tucks lie in the front of a bodice: add a front princess line "
+        "or a side dart"
+    }
+    clashes: ClassVar[dict[str, str]] = {
+        "cowl": "a cowl hangs on the bias, and tucks want the straight grain",
+        "wrap": "the fronts of a wrap cross where the tucks would lie",
+        "halter": "the front of a halter narrows to its band and leaves tucks no room",
+        "tent": "a tent is spread out from the bust point already; leave the tucks or "
+        "the tent off",
+        "centre front seam": "below a bust dart at the centre front the grain turns, "
+        "and tucks would not run down it; lead the dart elsewhere",
+    }
+
+    count: Annotated[
+        Ratio | None,
+        Number(
+            "tucks_f",
+            "n tucks",
+            "tucks of each half of the front",
+            _SRC,
+            4.0,
+            low=1.0,
+            high=20.0,
+            kind=Kind.COUNT,
+        ),
+    ] = None
+    depth: Annotated[
+        Length | None,
+        Number(
+            "tuck_deep",
+            "deep t",
+            "depth of a tuck of the front",
+            _SRC,
+            0.3,
+            0.125,
+            0.2,
+            2.0,
+            (0.2, 1.0),
+        ),
+    ] = None
+    apart: Annotated[
+        Length | None,
+        Number(
+            "tuck_gap",
+            "apart t",
+            "from the fold of a tuck of the front to the next",
+            _SRC,
+            0.6,
+            0.25,
+            0.2,
+            5.0,
+        ),
+    ] = None
+    beside: Annotated[
+        Length | None,
+        Number(
+            "tuck_first",
+            "beside t",
+            "first tuck of the front from the centre",
+            _SRC,
+            1.5,
+            0.625,
+            0.3,
+            12.0,
+        ),
+    ] = None
+
+    def stages(self) -> tuple[Stage, ...]:
+        return (Stage(Rank.LAID_OPEN, "the tucks of the front", _draft),)
+
+    def operations(
+        self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
+    ) -> Iterable[Operation]:
+        count = round(n.tucks_f)
+        long = sum(k.path.length for k in _front(sheet).lines if k.name.endswith(_FOLD))
+        yield Operation(
+            Work.DART,
+            "Sew the tucks of the front",
+            (
+                f"Fold each on its line and stitch {fmt(n.tuck_deep)} beside the fold, "
+                "from edge to edge; begin at the centre.",
+                "Baste them flat at both ends.",
+            ),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
+            length=2 * long,
+            task=Task.PLEAT,
+            count=2.0 * count,
+            press="towards the side",
+        )
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.tucks_f > 1 and n.tuck_gap < n.tuck_deep - 1e-6:
+            yield Finding(
+                "T1",
+                Severity.REFUSE,
+                f"The tucks of the front lie {n.tuck_gap:.1f} cm apart and are "
+                f"{n.tuck_deep:.1f} cm deep: they would lie on each other.",
+                "apart t",
+                "Lay them further apart, or make them less deep (deep t).",
+                {"apart": n.tuck_gap, "deep": n.tuck_deep},
+            )
+
+
+_FOLD = ", fold"
+
+
+def _front(sheet: Sheet) -> Piece:
+    return sheet.piece("FC" if "FC" in sheet.pieces else "F")
+
+
+def _draft(d: Drafting) -> None:
+    n = d.n
+    d.part = "front"
+    deep, count = n.tuck_deep, round(n.tucks_f)
+    piece = plain = _front(d.sheet)
+    step = deep + n.tuck_gap
+    places = [n.X - n.tuck_first - k * step for k in range(count)]
+    for x in reversed(places):  # the outermost first: what lies inside does not move
+        piece = _opened(piece, x, deep)
+    lines = [
+        line
+        for k, x in enumerate(places)
+        for line in _lines(piece, f"front tuck {k + 1}", x - 2 * k * deep, deep)
+    ]
+    piece = piece.with_lines(*lines)
+    piece = replace(piece, grain=longest_line(piece, Vector(0.0, -1.0)))
+    before = (
+        d.sheet if is_kept(d.sheet, plain.code) else keep_whole(d.sheet, plain.code)
+    )
+    laid = Path.line(Point(n.X, 0.0), Point(n.X - 2 * deep * count, 0.0))
+    waists = {
+        f"gathered {e}": before.edge(plain.code, e).path
+        for e in ("waist", "waist side")
+        if plain.has(e) and f"gathered {e}" not in before.lines
+    }
+    kept = before.drawn(**{LAID_IN_TUCKS: laid}, **_flanks(before, waists), **waists)
+    sheet = _sewn(kept, kept.put(piece), plain, places)
+    d.lay(
+        Verb.SPREAD,
+        sheet,
+        piece.code,
+        f"{plain.name.lower()} slashed along the straight grain at each tuck, and what "
+        "lies outside moved out",
+        amounts=(
+            ("the first slash from the centre", "tuck_first"),
+            ("each next from there", step),
+            ("every slash opened by", 2 * deep),
+        ),
+        detail="fold each tuck towards the side and cut its ends as the edges below",
+        lines=tuple(k.path for k in lines),
+    )
+
+
+def _flanks(sheet: Sheet, waists: Mapping[str, Path]) -> Mapping[str, Path]:
+    """The waist of a side panel, which is a part of the front's as it is stitched."""
+    if not waists or "FS" not in sheet.pieces or not sheet.piece("FS").has("waist"):
+        return {}
+    return {"gathered waist side": sheet.edge("FS", "waist").path}
+
+
+@dataclass(frozen=True)
+class _Cut:
+    """An edge where a slash crosses it: its parts towards the start and the end of the
+    loop, cm along it."""
+
+    edge: Edge
+    at: float
+
+
+def _crossed(piece: Piece, x: float) -> list[_Cut]:
+    """The two edges that a plumb slash crosses. Raises PaperError where it meets a
+    dart, or more than two."""
+    plumb = Path.line(Point(x, -200.0), Point(x, 400.0))
+    found = [
+        _Cut(e, s)
+        for e in piece.edges
+        for s, _ in e.path.meets(plumb)
+        if NEAR < s < e.length - NEAR
+    ]
+    darts = any(c.edge.name.startswith(("leg", "dart", "panel", "side")) for c in found)
+    if len(found) != 2 or darts:
+        raise PaperError(
+            "a tuck of the front would cross a dart, a panel seam or the armhole, or "
+            "lie in the band: make the tucks (n tucks) fewer or nearer to each other "
+            "(apart t), or the first another distance from the centre (beside t)"
+        )
+    return found
+
+
+def _opened(piece: Piece, x: float, deep: float) -> Piece:
+    """The piece with a tuck at `x`: what lies left of it moved out by twice its
+    depth."""
+    cuts = {c.edge.name: c for c in _crossed(piece, x)}
+    out = shift(Vector(-2 * deep, 0.0))
+    fold = mirror_in(Point(x - deep, 0.0), Point(x - deep, 1.0))
+    edges = []
+    for e in piece.edges:
+        if e.name not in cuts:
+            middle = e.path.at_length(e.path.length / 2)
+            edges.append(e.moved(out) if middle.x < x else e)
+            continue
+        path, at = e.path, cuts[e.name].at
+        outer = path.start.x < x  # it runs from the side to the centre
+        way = path if outer else path.reversed()
+        at = at if outer else path.length - at
+        a, b = way.split_at_length(at)
+        hits = a.meets(Path.line(Point(x - deep, -200.0), Point(x - deep, 400.0)))
+        if not hits:
+            raise PaperError(
+                "a tuck of the front would lie over the end of an edge: make the tucks "
+                "(n tucks) fewer, or the first another distance from the centre "
+                "(beside t)"
+            )
+        lies_on = a.between(hits[-1][0], a.length)
+        under = lies_on.moved(fold).reversed()
+        whole = a.moved(out) + under.pinned(out(a.end), lies_on.start) + lies_on + b
+        edges.append(e.along(whole if outer else whole.reversed()))
+    lines = tuple(_with_half(k, x, deep) for k in piece.lines)
+    marks = tuple(k.moved(out) if k.at.x < x else k for k in piece.marks)
+    return piece.with_edges(edges).holding(marks, lines, piece.grain)
+
+
+def _with_half(line: InnerLine, x: float, deep: float) -> InnerLine:
+    """An inner line that lies outside moved out; one across ruled over the tuck."""
+    out = shift(Vector(-2 * deep, 0.0))
+    a, b = line.path.start, line.path.end
+    if a.x >= x and b.x >= x:
+        return line
+    if a.x < x and b.x < x:
+        return replace(line, path=line.path.moved(out))
+    return replace(
+        line, path=Path.line(out(a) if a.x < x else a, out(b) if b.x < x else b)
+    )
+
+
+def _lines(piece: Piece, name: str, x: float, deep: float) -> Iterable[InnerLine]:
+    """Fold and stitch lines of a tuck, the inner one at `x`."""
+    for says, at, kind in (
+        (f"{name}{_FOLD}", x - deep, LineKind.EYE),
+        (f"{name}, stitch", x, LineKind.PLACEMENT),
+        (f"{name}, stitch again", x - 2 * deep, LineKind.PLACEMENT),
+    ):
+        plumb = Path.line(Point(at, -200.0), Point(at, 400.0))
+        ys = [plumb.at_length(s).y for s, _ in plumb.meets(piece.outline)]
+        yield InnerLine(says, Path.line(Point(at, max(ys)), Point(at, min(ys))), kind)
+
+
+def _sewn(before: Sheet, after: Sheet, plain: Piece, places: list[float]) -> Sheet:
+    """Seams of the front take in its tucks: their plan grows by what they lay in, and
+    notches move out with the paper."""
+    out = after
+    for s in before.seams:
+        if s.kind is SeamKind.TWIN or not any(r.piece == plain.code for r in s.runs()):
+            continue
+        mine = any(r.piece == plain.code for r in s.left)
+        chain = s.left if mine else s.right
+        grown = after.chain_length(chain) - before.chain_length(chain)
+        if grown < NEAR:
+            continue
+        at = sorted(_along(before, chain, plain, places))
+        out = out.sew(_taking_in(before, s, mine, at, grown))
+    return out
+
+
+def _taking_in(
+    sheet: Sheet, s: Seam, mine: bool, at: list[float], grown: float
+) -> Seam:
+    each = grown / len(at)
+    chain, other = (s.left, s.right) if mine else (s.right, s.left)
+    rest = sheet.chain_length(other)
+    low, high = max(0.0, at[0] - _BESIDE), min(rest, at[-1] + _BESIDE)
+    plan = s.ease.plan * (-1 if mine else 1) + grown
+    notches = []
+    unlike = abs(s.ease.plan) > _UNLIKE
+    for k in () if unlike else s.notches:
+        own, beside = (k.left, k.right) if mine else (k.right, k.left)
+        if NEAR < own < rest - NEAR and low < own < high:
+            continue
+        moved = own + each * sum(a < own for a in at)
+        note = swapped_note(k.note) if mine else k.note
+        if own >= high and note == JOINT:  # what is eased in besides lies there too
+            moved = beside + plan
+        elif own >= high:
+            beside = moved - plan
+        notches.append(NotchPair(beside, moved, k.ticks, note))
+    return replace(
+        s,
+        left=other,
+        right=chain,
+        ease=Ease.about(plan, 0.1),
+        zone=None if unlike else (low, high),
+        tucked=True,
+        notches=tuple(notches),
+    )
+
+
+def _along(
+    sheet: Sheet, chain: tuple[Run, ...], plain: Piece, places: list[float]
+) -> Iterable[float]:
+    """How far along a chain its tucks lie, before they are opened, cm."""
+    done = 0.0
+    for run in chain:
+        path = sheet.run_path(run)
+        if run.piece == plain.code:
+            for x in places:
+                plumb = Path.line(Point(x, -200.0), Point(x, 400.0))
+                yield from (done + s for s, _ in path.meets(plumb))
+        done += path.length

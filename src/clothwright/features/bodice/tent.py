@@ -226,7 +226,7 @@ class Tent(Feature):
                 f"The side dart that is left takes in only {left:.1f} cm"
                 + (f"; less than {_NO_DART:g} cm is no dart." if none else "."),
                 "share h",
-                "Lead all of the bust dart into the hem (share = 1), or less of it.",
+                "Take all of the bust dart into the hem (share = 1), or less of it.",
                 {"dart": left},
             )
 

@@ -43,13 +43,9 @@ _SIDES = (
             ("F", "side high"),
             ("F", "side mid"),
             ("F", "side low"),
-            ("FM", "side"),
-            ("FM", "side low"),
-            ("FMS", "side"),
-            ("FMS", "side low"),
         ),
     ),
-    ("back", tuple((c, "side") for c in ("BS", "B", "BM", "BMS"))),
+    ("back", (("BS", "side"), ("B", "side"))),
 )
 
 
@@ -79,12 +75,10 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 def _side(sheet: Sheet, before: str, edges: tuple[tuple[str, str], ...]) -> float:
     """The length of a side, cm: of a half remembered whole, before a dart was led there
     or a seam cut it, as it was then."""
-    whole = {name.split()[1] for name in sheet.lines if name.startswith("whole ")}
     length = 0.0
     for code, edge in edges:
-        code = f"{before}{code}"
-        if code in sheet.pieces and code.replace("M", "") not in whole - {code}:
-            piece = before_yoke(sheet, code)
+        if f"{before}{code}" in sheet.pieces:
+            piece = before_yoke(sheet, f"{before}{code}")
             length += piece.edge(edge).length if piece.has(edge) else 0.0
     return length
 

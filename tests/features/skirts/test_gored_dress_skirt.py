@@ -12,7 +12,8 @@ from clothwright.features.chains import HANGING_PANELS
 from clothwright.features.linings.lining import Mode
 from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.necklines import Neckline
-from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.button_stand import ButtonStand, Where
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.roles import Role
 from clothwright.features.skirts.gored_dress_skirt import GoredDressSkirt, half_at
@@ -130,6 +131,17 @@ def test_it_is_buttoned_down_the_front() -> None:
     assert d.sheet.piece("PFC").has("stand")
     assert {"S70", "S71", "S72"} <= {s.code for s in d.sheet.seams}
     making_order(d)
+
+
+@pytest.mark.parametrize("edge", Edging)
+@pytest.mark.parametrize("where", Where)
+def test_every_stand_leaves_it_its_waist(edge: Edging, where: Where) -> None:
+    """A band cuts front or back off before the centre: what it takes counts."""
+    more = SleevedArmhole(), SetInSleeve(), NeckFacing()
+    stand = ButtonStand(edge=edge, where=where)
+    off = ("concealed zip", "facing", "sleeveless armhole")
+    d = sewn(P92, dress(stand, *more, off=off))
+    assert not [f for f in d.findings if f.code in ("K1", "K2", "K8")]
 
 
 @pytest.mark.parametrize("mode", Mode)

@@ -247,6 +247,13 @@ def test_pleats_too_narrow_for_the_waist_are_refused() -> None:
         draft(order(slim, (of, SkirtZip(), Waistband())))
 
 
+def test_a_skirt_that_ends_at_the_hip_is_told_its_length() -> None:
+    """It has no flare (y0) to be begun higher."""
+    with pytest.raises(OrderError, match="below the hip.*make it longer") as e:
+        draft(order(THEA, (PleatedSkirt(length=30.0), SkirtZip(), Waistband())))
+    assert "y0" not in str(e.value) and 'length of "pleated skirt"' in str(e.value)
+
+
 WOMEN = ansur_women()[::40]
 
 

@@ -171,7 +171,7 @@ def test_what_is_refused_is_said() -> None:
         (skirt(of=few), "in more panels"),
         (dress(wide), "choose a smaller share of a circle"),
         (wrap_dress(crossing), "fronts that cross are not pleated"),
-        (buttoned, "do not go on into a button stand"),
+        (buttoned, "do not go on into edges that open"),
         (faced, "sunburst pleats are set into a band"),
         (cased, "an elastic waist must pass the hip"),
         (skirt(Flounce()), "pressed in with its pleats"),

@@ -120,6 +120,8 @@ class Jabot(Feature):
         "jabot": "an order has one jabot",
         "wrap": "fronts that cross have no centre line for a jabot; leave it off",
         "cowl": "a jabot has no place in the folds of a cowl; leave one of the two off",
+        "open edges": "a jabot goes into an edge that laps over another; take a "
+        '"button stand", or open the back',
         "strapless": "a strapless bodice has no neck for a jabot to fall from",
         "neck placket": "a jabot would close the slash of a neck placket; leave one of "
         "the two off",

@@ -98,8 +98,11 @@ _USELESS = {
 """Fields that a skirt cut so has no use for."""
 
 _NOT_PLEATED = {
-    "button stand": "sunburst pleats do not go on into a button stand; close the dress "
-    "with a zip",
+    **dict.fromkeys(
+        ("front opening", "back opening"),
+        "sunburst pleats do not go on into edges that open down to the hem; close the "
+        'dress with a "concealed zip" or an "underarm zip"',
+    ),
     "laid waist dart": BOTH_GATHERED["laid waist dart"],
     "laid back dart": BOTH_GATHERED["laid back dart"],
 }

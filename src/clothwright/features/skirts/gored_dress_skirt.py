@@ -56,6 +56,7 @@ from clothwright.features.skirts.peplum_pieces import (
 )
 from clothwright.features.skirts.peplum_rules import AT_EDGE, called
 from clothwright.features.skirts.straight_skirt import stride
+from clothwright.features.wholes import waist_in_band
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -242,8 +243,10 @@ def half_at(sheet: Sheet, level: float) -> float:
 
 def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Hip (K1), waist and hem (K2) are as asked; room over the high hip (K8)."""
-    hem = 2 * sum(sheet.length(c, "hem") for c in HANGING_PANELS)
-    waist = 2 * sum(sheet.length(c, "waist") for c in HANGING_PANELS)
+    # a band, or the gap of a lacing, takes as much of both
+    off = 2 * sum(waist_in_band(sheet, half) for half in ("front", "back"))
+    hem = off + 2 * sum(sheet.length(c, "hem") for c in HANGING_PANELS)
+    waist = off + 2 * sum(sheet.length(c, "waist") for c in HANGING_PANELS)
     for code, place, is_, aim, symbol in (
         ("K1", "hip", 2 * half_at(sheet, n.WH), 2 * n.half_S, "Eh"),
         ("K2", "waist", waist, 2 * (n.w_SF + n.w_SB), "ease at the waist"),

@@ -258,6 +258,10 @@ def gore_of(n: Numbers, waist: float, hip: float, hem: float) -> Gore:
         raise RuleError(
             "the flare (y0) begins above the hip (WH): begin it at the hip or below"
         )
+    if n.WH > n.L - 10.0:
+        raise RuleError(
+            "the skirt (L) ends less than 10 cm below the hip (WH): make it longer"
+        )
     if n.y0 > n.L - 10.0:
         raise RuleError(
             "the flare (y0) begins less than 10 cm above the hem: begin it higher"

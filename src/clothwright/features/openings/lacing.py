@@ -86,7 +86,7 @@ class Lacing(OpenEdge):
     title: ClassVar[str] = "Laced opening"
     sentence: ClassVar[str] = (
         "It is [laced] {where} through {through}, {spacing} apart, over a gap of {gap} "
-        "with a panel behind, {under} under either edge."
+        "with a panel behind."
     )
     shows: ClassVar[Shown] = {
         "lg": ("BC.stand", "B.stand", "FC.stand", "F.stand"),

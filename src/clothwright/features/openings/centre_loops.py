@@ -7,12 +7,10 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Point
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import face_edges
-from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.edge_marks import (
     loops_on,
     marked,
@@ -32,8 +30,7 @@ from clothwright.features.openings.loops_sewing import (
     loops_sewn,
 )
 from clothwright.features.openings.open_edges import (
-    NEEDS,
-    clashes,
+    OpenEdge,
     edge_length,
     open_at_centre,
     pieces,
@@ -41,7 +38,6 @@ from clothwright.features.openings.open_edges import (
 from clothwright.features.openings.open_edges import facing as _facing
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND, Centre
 from clothwright.features.openings.stand_seams import (
-    STAND_SEAMS,
     long_notches,
     stand_seams,
 )
@@ -91,7 +87,7 @@ CENTRE_LOOPS.rules.update(
 )
 
 
-class CentreLoops(Feature):
+class CentreLoops(OpenEdge):
     """Loops on the right edge, buttons on the left, an underlap behind."""
 
     kind: Literal["centre loops"] = "centre loops"
@@ -114,19 +110,11 @@ class CentreLoops(Feature):
         ),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        **STAND_SEAMS,
+        **OpenEdge.seams,
         LAPPED: "underlap of a row of loops, in the left edge",
     }
-    gives: ClassVar[frozenset[str]] = frozenset(
-        {"open edges", "closure", "opening", "dress opening"}
-    )
-    needs: ClassVar[dict[str, str]] = {
-        **NEEDS,
-        "inside finish": 'its facing joins that of the neck; add a "neck facing", a '
-        '"facing", or a collar whose stand covers that seam',
-    }
+    what: ClassVar[str] = "a row of loops"
 
-    where: Where = Where.BACK
     spacing: Annotated[
         Length | None,
         Number(
@@ -164,25 +152,16 @@ class CentreLoops(Feature):
     tighter: Annotated[Ratio | None, TIGHTER] = None
     facing: Annotated[Length | None, _facing(6.0, 2.5)] = None
 
-    @property
-    def centre(self) -> Centre:
-        """The centre line that opens."""
-        return FRONT if self.where is Where.FRONT else BACK
-
-    def provides(self) -> frozenset[str]:
-        front = self.where is Where.FRONT
-        return self.gives | {"front opening" if front else "back opening"}
-
     def forbids(self) -> Mapping[str, str]:
         words = self.centre.words
         return {
-            **clashes("a row of loops", self.centre),
+            **super().forbids(),
             f"{words} yoke": f"a row of loops is not led over a yoke; leave the "
             f"{words} one off",
         }
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (CLOSED, BALL, CENTRE_LOOPS)
+        return (*super().tables(), BALL, CENTRE_LOOPS)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the edges of the loops", self._draw),)

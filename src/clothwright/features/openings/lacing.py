@@ -7,12 +7,10 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
-from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import face_edges
-from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.edge_marks import loops_on, marked, spaced
 from clothwright.features.openings.loops_rules import TO_TIE
 from clothwright.features.openings.loops_sewing import (
@@ -23,8 +21,7 @@ from clothwright.features.openings.loops_sewing import (
     loops_sewn,
 )
 from clothwright.features.openings.open_edges import (
-    NEEDS,
-    clashes,
+    OpenEdge,
     edge_length,
     open_at_centre,
     pieces,
@@ -33,7 +30,7 @@ from clothwright.features.openings.open_edges import (
     facing as _facing,
 )
 from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND, Centre
-from clothwright.features.openings.stand_seams import STAND_SEAMS, stand_seams
+from clothwright.features.openings.stand_seams import stand_seams
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role
 from clothwright.features.wholes import reach
@@ -51,7 +48,7 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Numbers
 from clothwright.units.fields import Length
 
 _SRC = "transformations §7"
@@ -82,7 +79,7 @@ class Through(Enum):
     EYELETS = "eyelets"
 
 
-class Lacing(Feature):
+class Lacing(OpenEdge):
     """Laced front or back, with a panel behind."""
 
     kind: Literal["lacing"] = "lacing"
@@ -105,19 +102,16 @@ class Lacing(Feature):
         ),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        **STAND_SEAMS,
+        **OpenEdge.seams,
         BAGGED: "panel behind a lacing, bagged out with its lining",
     }
-    gives: ClassVar[frozenset[str]] = frozenset(
-        {"lacing", "open edges", "closure", "opening", "dress opening"}
-    )
-    needs: ClassVar[dict[str, str]] = {
-        **NEEDS,
+    needs: ClassVar[Mapping[str, str]] = {
+        **OpenEdge.needs,
         "inside finish": 'its facing joins that of the neck; add a "neck facing" or a '
         '"facing"',
     }
+    what: ClassVar[str] = "a lacing"
 
-    where: Where = Where.BACK
     through: Through = Through.LOOPS
     gap: Annotated[
         Length | None,
@@ -163,27 +157,15 @@ class Lacing(Feature):
     ] = None
     facing: Annotated[Length | None, _facing(3.0, 1.25)] = None
 
-    @property
-    def centre(self) -> Centre:
-        """The centre line that opens."""
-        return FRONT if self.where is Where.FRONT else BACK
-
-    def provides(self) -> frozenset[str]:
-        front = self.where is Where.FRONT
-        return self.gives | {"front opening" if front else "back opening"}
-
     def forbids(self) -> Mapping[str, str]:
         words = self.centre.words
         return {
-            **clashes("a lacing", self.centre),
+            **super().forbids(),
             "collar": "a collar, or a funnel neck, does not run over the gap of a "
             "lacing; leave it off",
             f"{words} yoke": f"a lacing is not led over a yoke; leave the {words} one "
             "off",
         }
-
-    def tables(self) -> tuple[RuleTable, ...]:
-        return (CLOSED,)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the laced edges", self._draw),)

@@ -2,13 +2,16 @@
 meet or stand apart, and are faced (transformations §6 and §7)."""
 
 from collections.abc import Mapping
+from typing import ClassVar
 
 from clothwright.curves import Vector
 from clothwright.features.about import About, Place
-from clothwright.features.base import Number
+from clothwright.features.base import Feature, Number
+from clothwright.features.bodice.centre_back import CLOSED
 from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.linings.about import FACINGS
 from clothwright.features.linings.sleeve_lining import sunk
+from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.stand_band import set_back
 from clothwright.features.openings.stand_pieces import (
     BACK,
@@ -18,9 +21,11 @@ from clothwright.features.openings.stand_pieces import (
     below_waist,
     led_down,
 )
+from clothwright.features.openings.stand_seams import STAND_SEAMS
 from clothwright.features.roles import Role
 from clothwright.features.wholes import WAIST_IN_BAND
 from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Sheet, Verb
+from clothwright.rules import RuleTable
 
 
 def facing(cm: float, inch: float) -> Number:
@@ -30,10 +35,39 @@ def facing(cm: float, inch: float) -> Number:
     return Number("b_facing", "bf", name, src, cm, inch, 2.0, 14.0)
 
 
-NEEDS = {
-    "waist line": "an edge that opens runs down a fitted top; add a waist seam, or a "
-    '"torso" to cut it in one',
-}
+class OpenEdge(Feature):
+    """Base of what opens a centre so."""
+
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"open edges", "closure", "opening", "dress opening"}
+    )
+    needs: ClassVar[Mapping[str, str]] = {
+        "waist line": "an edge that opens runs down a fitted top; add a waist seam, or "
+        'a "torso" to cut it in one',
+        "inside finish": 'its facing joins that of the neck; add a "neck facing", a '
+        '"facing", or a collar whose stand covers that seam',
+    }
+    seams: ClassVar[Mapping[str, str]] = STAND_SEAMS
+
+    what: ClassVar[str]
+    """What it opens for: "a zip that separates"."""
+
+    where: Where = Where.BACK
+
+    @property
+    def centre(self) -> Centre:
+        """The centre line that opens."""
+        return FRONT if self.where is Where.FRONT else BACK
+
+    def provides(self) -> frozenset[str]:
+        front = self.where is Where.FRONT
+        return self.gives | {"front opening" if front else "back opening"}
+
+    def forbids(self) -> Mapping[str, str]:
+        return _clashes(self.what, self.centre)
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (CLOSED,)
 
 
 def pieces(words: str) -> tuple[About, ...]:
@@ -51,7 +85,7 @@ def pieces(words: str) -> tuple[About, ...]:
     return (*FACINGS, *strips, *edges)
 
 
-def clashes(what: str, centre: Centre) -> Mapping[str, str]:
+def _clashes(what: str, centre: Centre) -> Mapping[str, str]:
     """What does not go with an edge that opens for `what`: "a zip that separates"."""
     found = {
         "closure": "a top closes in one place; leave the other closing off",

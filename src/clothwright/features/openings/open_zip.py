@@ -1,20 +1,18 @@
 """A zip that separates, down the whole front or back of a top: edge to edge, between
 cloth and facing (transformations §6 and §7)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.torso import in_one
 from clothwright.features.about import About
-from clothwright.features.base import Feature, Rank, Shown, Stage
-from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.base import Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import across_hem
 from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.open_edges import (
-    NEEDS,
-    clashes,
+    OpenEdge,
     edge_length,
     open_at_centre,
     pieces,
@@ -22,10 +20,9 @@ from clothwright.features.openings.open_edges import (
 from clothwright.features.openings.open_edges import (
     facing as _facing,
 )
-from clothwright.features.openings.stand_pieces import BACK, FRONT, Centre
+from clothwright.features.openings.stand_pieces import Centre
 from clothwright.features.openings.stand_seams import (
     EDGE_CODES,
-    STAND_SEAMS,
     stand_seams,
 )
 from clothwright.features.operations import (
@@ -39,7 +36,7 @@ from clothwright.features.operations import (
 from clothwright.features.sleeves.sleeve_ends import both_sides
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Seam, Sheet
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Numbers
 from clothwright.units.fields import Length
 
 _SRC = "transformations §7"
@@ -61,7 +58,7 @@ _SOLD = 80.0
 """Longer ones are seldom sold, cm (common practice, no source)."""
 
 
-class OpenZip(Feature):
+class OpenZip(OpenEdge):
     """Separating zip from the neck to the hem."""
 
     kind: Literal["open zip"] = "open zip"
@@ -75,33 +72,10 @@ class OpenZip(Feature):
         "bf": tuple(f"{c}.{e}" for c in ("FF", "BF") for e in ("foot", "lower")),
     }
     pieces: ClassVar[tuple[About, ...]] = pieces("centre {}")
-    seams: ClassVar[Mapping[str, str]] = STAND_SEAMS
-    gives: ClassVar[frozenset[str]] = frozenset(
-        {"open zip", "open edges", "closure", "opening", "dress opening"}
-    )
-    needs: ClassVar[dict[str, str]] = {
-        **NEEDS,
-        "inside finish": 'its facing joins that of the neck; add a "neck facing", a '
-        '"facing", or a collar whose stand covers that seam',
-    }
+    what: ClassVar[str] = "a zip that separates"
 
     where: Where = Where.FRONT
     facing: Annotated[Length | None, _facing(6.0, 2.5)] = None
-
-    @property
-    def centre(self) -> Centre:
-        """The centre line that opens."""
-        return FRONT if self.where is Where.FRONT else BACK
-
-    def provides(self) -> frozenset[str]:
-        front = self.where is Where.FRONT
-        return self.gives | {"front opening" if front else "back opening"}
-
-    def forbids(self) -> Mapping[str, str]:
-        return clashes("a zip that separates", self.centre)
-
-    def tables(self) -> tuple[RuleTable, ...]:
-        return (CLOSED,)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the edges of the zip", self._draw),)

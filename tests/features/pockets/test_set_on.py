@@ -178,7 +178,9 @@ def test_a_breast_pocket_lies_over_the_bust_point_on_the_left() -> None:
 
 def test_a_patch_over_a_dart_is_said_and_a_mouth_over_one_doubted() -> None:
     d = made(*KINDS["short top"])
-    assert "The patch pocket lies over a dart." in [f.sentence for f in d.findings]
+    assert "The patch breast pocket lies over a dart." in [
+        f.sentence for f in d.findings
+    ]
     d = made(*TOP, TopPocket(shape=Shape.JETTED, below=4.0, beside=4.0))
     assert any("crosses a dart" in f.sentence for f in d.findings)
     assert not d.failed

@@ -224,15 +224,15 @@ class SetOn(Feature):
         a, b = (sheet.points[k] for k in self.kit.ends())
         m = Mouth(on.code, a, b)
         deep = n[f"{key}_deep"]
-        fields = _USELESS[self.shape]
+        what, fields = pockets(self.kit, shape, 1), _USELESS[self.shape]
         yield from useless(self, fields, f"A {shape} pocket", "Leave it out.")
         beside = self._beside(n, sheet)
         if self.shape is Shape.PATCH and beside < FROM_SIDE - 0.05:
             yield Finding(
                 "KP1",
                 Severity.WARN,
-                f"The patch pocket lies {beside:.1f} cm from the side; "
-                f"{FROM_SIDE:g} cm keeps it clear of the seam.",
+                f"The {what} lies {beside:.1f} cm from the side; {FROM_SIDE:g} cm "
+                "keeps it clear of the seam.",
                 self.places[0],
                 f"Set it ({self.places[0]}) further in.",
                 {self.places[0]: beside},
@@ -241,8 +241,7 @@ class SetOn(Feature):
             yield Finding(
                 "KP5",
                 Severity.REFUSE,
-                f"The {shape} pocket lies over a seam or an edge of the "
-                f"{on.name.lower()}.",
+                f"The {what} lies over a seam or an edge of the {on.name.lower()}.",
                 self.places[0],
                 f"Make it ({key}w, {key}d) smaller, or set it elsewhere "
                 f"({', '.join(self.places)}).",
@@ -251,7 +250,7 @@ class SetOn(Feature):
         darts += [k.path for k in on.lines if "dart" in k.name]
         seen = m.around(deep) if self.shape is Shape.PATCH else m.stitched()
         if any(e.meets(seen) for e in darts):
-            yield self._over_dart()
+            yield self._over_dart(what)
 
     def _beyond(self, on: Piece, m: Mouth, deep: float) -> bool:
         """True for a pocket that a seam or an edge crosses, or that is cut off."""
@@ -265,19 +264,19 @@ class SetOn(Feature):
         """A pocket from the side, cm."""
         raise NotImplementedError
 
-    def _over_dart(self) -> Finding:
+    def _over_dart(self, what: str) -> Finding:
         if self.shape is Shape.PATCH:
             return Finding(
                 "KP3",
                 Severity.NOTE,
-                "The patch pocket lies over a dart.",
+                f"The {what} lies over a dart.",
                 self.places[1],
                 "Mark its place anew when the dart is sewn, or set it clear of it.",
             )
         return Finding(
             "KP3",
             Severity.WARN,
-            f"The mouth of the {self.shape.value} pocket crosses a dart.",
+            f"The mouth of the {what} crosses a dart.",
             self.places[1],
             f"Set it ({self.places[1]}) clear of it, or make the darts shorter.",
         )

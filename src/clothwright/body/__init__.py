@@ -16,10 +16,11 @@ from clothwright.body.body import (
     read_body,
 )
 from clothwright.body.estimates import RuleSet, estimates, lacking
-from clothwright.body.measures import Measure, measures
+from clothwright.body.measures import BUST, Measure, measures
 from clothwright.body.plausibility import check_body
 
 __all__ = [
+    "BUST",
     "Body",
     "BodyError",
     "Measure",

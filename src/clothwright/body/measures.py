@@ -8,6 +8,9 @@ from importlib import resources
 
 from clothwright.rules import Kind
 
+BUST = "B"
+"""Code of the bust girth, by which most other measures are judged."""
+
 
 @dataclass(frozen=True)
 class Measure:

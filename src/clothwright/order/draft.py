@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property, partial
 
-from clothwright.body import check_body
+from clothwright.body import BUST, check_body
 from clothwright.curves import lately
 from clothwright.features import Feature, Rank, Stage
 from clothwright.features.garment import joints_of, seams_of
@@ -237,10 +237,10 @@ def _of_use(
     used = set(numbers.behind(read))
 
     def told(f: Finding) -> bool:
-        if "B" in used:  # others witness that one of those used is wrong
+        if BUST in used:  # others witness that one of those used is wrong
             return not used.isdisjoint(f.data)
         # a skirt is not troubled with the bust, nor with what is judged by it
-        return f.place in used and "B" not in f.data
+        return f.place in used and BUST not in f.data
 
     return [f for f in measured if f.code == APART or told(f)]
 

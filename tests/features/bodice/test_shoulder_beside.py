@@ -132,7 +132,7 @@ def test_real_women_get_it() -> None:
         ((*lines(-4.0), SideDart()), "one line only"),
         (
             (*swapped(lines(-4.0), Facing(side=9.0)), Lining()),
-            "facing at the side",
+            "deep at the side, where the bust dart",
         ),
     ],
 )

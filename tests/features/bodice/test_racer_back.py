@@ -13,6 +13,8 @@ from clothwright.curves import degrees_between
 from clothwright.features import Feature
 from clothwright.features.block import Block
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.back_waist_dart_rules import BackPlace
 from clothwright.features.bodice.racer_back import FrontCut, RacerBack
 from clothwright.features.linings.armhole_binding import ArmholeBinding
 from clothwright.features.linings.facing import Facing
@@ -170,6 +172,10 @@ def test_symbols_are_told_apart() -> None:
         ),
         (racer(lines="armhole"), "take a back waist dart in place of the princess"),
         (racer(Block(back_shoulder=BackShoulder.NECK)), "no room in a racer's strap"),
+        (
+            racer(BackWaistDart(to=BackPlace.ARMHOLE)),
+            "leave the back waist dart at the waist",
+        ),
         ((*racer(), ArmholeBinding()), "an all-in-one facing finishes the armholes"),
     ],
 )

@@ -157,6 +157,8 @@ class RacerBack(Feature):
         "armhole": "an order has one kind of armhole",
         "back panel seam": "a panel line would start in the armhole beside the centre "
         "back; take a back waist dart in place of the princess line",
+        "led back dart": "armhole and shoulder of a racer lie beside the centre back, "
+        'where no dart ends; leave the back waist dart at the waist, to = "waist"',
         "back neck dart": "the shoulder dart has no room in a racer's strap; set "
         'back_shoulder = "ease"',
         "open back": "a low open back leaves no paper for a racer; leave one of the "

@@ -127,7 +127,7 @@ class HemFacing(Feature):
     ) -> Iterable[Operation]:
         codes = [s.code for s in sheet.seams if s.code.startswith("S144")]
         yield Operation(
-            Work.FACING,
+            Work.SKIRT,
             "Join the pieces of the hem facing",
             seams=tuple(c for c in codes if not c.startswith("S144.")),
             stitch=Stitch.LOCK,

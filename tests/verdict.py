@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from shapely.geometry import LineString, MultiLineString, Polygon
 
-from clothwright.blocks.torso import LAID_IN_TUCKS
+from clothwright.blocks.torso_width import LAID_IN_TUCKS
 from clothwright.body.measures import measures
 from clothwright.features import Feature
 from clothwright.features.fitting import Fitting

@@ -5,13 +5,10 @@ and loses its waist edge. A waist dart of a half in one piece becomes a fish-eye
 inside it, a panel seam runs on to the hem. cm, y down, nape at the origin.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from clothwright.blocks.flare import square_hem
 from clothwright.blocks.skirt_curves import Half
-from clothwright.blocks.skirt_darts import darts_at
-from clothwright.blocks.slit import within_slit
 from clothwright.curves import (
     Cubic,
     Line,
@@ -356,9 +353,6 @@ PIECES = ("F", "FC", "FS", "B", "BC", "BS")
 """Codes of the pieces that a torso may be of."""
 
 
-_AT_CENTRE = ("F", "FC")
-
-
 def in_one(sheet: Sheet) -> bool:
     """True when the bodice on the table runs on below the waist."""
     return any(c in sheet.pieces and sheet.piece(c).has("hem") for c in ("F", "FC"))
@@ -374,34 +368,3 @@ def stitched(sheet: Sheet, code: str) -> float:
     """One leg of a fish-eye dart from point to point, cm."""
     dart = fish_eye(sheet, code)
     return dart.length / 2 if dart else 0.0
-
-
-LAID_IN_TUCKS = "laid in tucks in front"
-"""Name of the line that keeps how much of a half is laid in tucks beside its centre."""
-
-
-def width_at(sheet: Sheet, level: float, codes: Sequence[str] = PIECES) -> float:
-    """The torso's half width at a level, its darts closed, cm; or that of other
-    pieces."""
-    total = 0.0
-    line = Path.line(Point(-60.0, level), Point(500.0, level))
-    for code in codes:
-        if code not in sheet.pieces:
-            continue
-        piece = sheet.piece(code)
-        # a vent lies beyond the centre back
-        hits = [max(s, -line.start.x) for s in within_slit(piece, line)]
-        if code in _AT_CENTRE:  # a stand lies beyond, a band is cut off before
-            hits = [min(hits), sheet.points["CFw"].x - line.start.x]
-        elif piece.has("band") or piece.has("stand"):  # or stands apart, to be laced
-            hits = [-line.start.x, max(hits)]
-        total += max(hits) - min(hits) if hits else 0.0
-        dart = fish_eye(sheet, code)
-        legs = [e.path for e in piece.edges if e.name.startswith("leg ")]
-        taken = [*legs, dart] if dart else legs
-        across = [s for path in taken for s, _ in line.meets(path)]
-        total -= max(across) - min(across) if across else 0.0
-        total -= darts_at(piece, line)
-        if code in ("F", "FC") and LAID_IN_TUCKS in sheet.lines:
-            total -= sheet.lines[LAID_IN_TUCKS].length
-    return total

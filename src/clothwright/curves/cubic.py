@@ -14,31 +14,16 @@ import kurbopy
 from clothwright.curves.held import held
 from clothwright.curves.line import NO_NUMBER, Box, Line
 from clothwright.curves.motion import Motion
-from clothwright.curves.near import (
-    at_rest,
-    by_trials,
-    one_valley,
-    seen_from,
-    within,
-)
+from clothwright.curves.near import nearest
 from clothwright.curves.point import (
     Pair,
     Point,
     Vector,
     cross,
-    distance,
     dot,
     pair,
 )
 from clothwright.curves.tolerances import ARC, CLOSE, FIT
-
-_ROUGH, _FAIR = 1e-3, 1e-5
-"""How near kurbo's answer need be, cm, for a point on the curve and for another, of
-which two places may be about as near: Newton's rule finishes it."""
-
-_ON = 1e-9
-"""A point this near (cm) lies on a curve."""
-
 
 _BESIDE_END = 1e-4
 """Parameter beside an end where its bend is read: a handle may lie on the end."""
@@ -263,42 +248,10 @@ class Cubic:
         return self.stations(4)
 
     def nearest(self, p: Point) -> tuple[float, float]:
-        """(t, distance) of the place nearest to `p`.
-
-        Newton's rule from the place beside the point on the chord; where that is not
-        known to be the nearest, from kurbo's rough answer and from even trials that
-        could do better; where it finds no rest, kurbo's fine answer too. kurbo alone
-        is wrong by up to 8 mm on curves that are nearly straight or nearly parabolas;
-        the best of all was never off by 0.0001 mm (200,000 were tried, most of the
-        worst kinds).
-        """
+        """(t, distance) of the place nearest to `p`."""
         if p == self.start or p == self.end:  # as a third of those asked are
             return float(p != self.start), 0.0
-        terms, speed = seen_from(p, self.xy), self._speed
-        # A place at rest within half the least radius R is the nearest: the distance
-        # from a point is greatest only where it is R or more; between two places
-        # within R/2 that lie ahead of each other, so no more than R apart, the curve
-        # cannot get so far away and back.
-        alone = self.least_radius / 2
-        if alone > 0:
-            ux, uy = self.xy[6] - self.xy[0], self.xy[7] - self.xy[1]
-            beside = -(terms[0] * ux + terms[1] * uy) / (ux * ux + uy * uy)
-            gap, restless, t = at_rest(terms, speed, within(beside))
-            if not restless and (gap <= alone or one_valley(terms)):
-                return t, gap
-        asked = kurbopy.Point(p[0], p[1])
-        rough = self._k.nearest(asked, _ROUGH).get_t()
-        best = at_rest(terms, speed, rough)
-        if best[0] < _ON or (not best[1] and best[0] <= alone):
-            return best[2], best[0]
-        fair = self._k.nearest(asked, _FAIR).get_t()
-        if abs(fair - best[2]) > 1e-3:
-            best = min(best, at_rest(terms, speed, fair))
-        gap, restless, t = by_trials(terms, speed, best)
-        if restless:
-            fine = self._k.nearest(asked, ARC).get_t()
-            gap, t = min((gap, t), (distance(self.at(fine), p), fine))
-        return t, gap
+        return nearest(p, self.xy, self._speed, self.least_radius, self._k)
 
     @held
     def _speed(self) -> float:

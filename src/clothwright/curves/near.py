@@ -2,7 +2,10 @@
 
 import math
 
+import kurbopy
+
 from clothwright.curves.point import Pair
+from clothwright.curves.tolerances import ARC
 
 _SLOW = 0.02
 """At less than this share of its greatest speed a curve all but halts, and Newton's
@@ -10,6 +13,13 @@ rule with it."""
 
 _TRIALS = tuple(i / 10 for i in range(11))
 """Where on a curve the nearest place is sought."""
+
+_ROUGH, _FAIR = 1e-3, 1e-5
+"""How near kurbo's answer need be, cm, for a point on the curve and for another, of
+which two places may be about as near: Newton's rule finishes it."""
+
+_ON = 1e-9
+"""A point this near (cm) lies on a curve."""
 
 Terms = tuple[float, float, float, float, float, float, float, float]
 """A curve as seen from a point, as a sum of powers of its parameter: across and down
@@ -113,3 +123,42 @@ def by_trials(terms: Terms, speed: float, best: Found) -> Found:
             other = at_rest(terms, speed, t)
             best, restless = min(best, other), restless or other[1]
     return best[0], restless, best[2]
+
+
+def nearest(
+    p: Pair, xy: tuple[float, ...], speed: float, radius: float, k: kurbopy.CubicBez
+) -> tuple[float, float]:
+    """(t, distance) of the place of a curve nearest to `p`. The curve is given by the
+    eight numbers of its points, a bound of its speed, the radius that it never bends
+    under, and as kurbo has it. cm.
+
+    Newton's rule from the place beside the point on the chord; where that is not known
+    to be the nearest, from kurbo's rough answer and from even trials that could do
+    better; where it finds no rest, kurbo's fine answer too. kurbo alone is wrong by up
+    to 8 mm on curves that are nearly straight or nearly parabolas; the best of all was
+    never off by 0.0001 mm (200,000 were tried, most of the worst kinds).
+    """
+    terms = seen_from(p, xy)
+    # A place at rest within half the least radius R is the nearest: the distance from a
+    # point is greatest only where it is R or more; between two places within R/2 that
+    # lie ahead of each other, so no more than R apart, the curve cannot get so far away
+    # and back.
+    alone = radius / 2
+    if alone > 0:
+        ux, uy = xy[6] - xy[0], xy[7] - xy[1]
+        beside = -(terms[0] * ux + terms[1] * uy) / (ux * ux + uy * uy)
+        gap, restless, t = at_rest(terms, speed, within(beside))
+        if not restless and (gap <= alone or one_valley(terms)):
+            return t, gap
+    asked = kurbopy.Point(p[0], p[1])
+    best = at_rest(terms, speed, k.nearest(asked, _ROUGH).get_t())
+    if best[0] < _ON or (not best[1] and best[0] <= alone):
+        return best[2], best[0]
+    fair = k.nearest(asked, _FAIR).get_t()
+    if abs(fair - best[2]) > 1e-3:
+        best = min(best, at_rest(terms, speed, fair))
+    gap, restless, t = by_trials(terms, speed, best)
+    if restless:
+        found = k.nearest(asked, ARC)
+        gap, t = min((gap, t), (math.sqrt(found.get_distance_sq()), found.get_t()))
+    return t, gap

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from bodies import P80, P92, P116, THEA, YSOLDE, ansur_whole
-from clothwright.blocks import torso
+from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body, MeasureValue
 from clothwright.curves import distance
 from clothwright.features import Feature
@@ -129,7 +129,7 @@ def test_the_rules_read_the_paper(seam: float, lines: str) -> None:
         more = Torso(back_dart=ends["lb_T"], front_dart=max(ends["lf_T"], 5.0))
         whole = sewn(THEA, in_one(more, lines=lines))
     if lines != "mixed":
-        there = torso.width_at(whole.sheet, n.yW + seam)
+        there = width_at(whole.sheet, n.yW + seam)
         assert n.w_F + n.w_B == pytest.approx(there, abs=MM)
 
 

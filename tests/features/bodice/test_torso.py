@@ -7,6 +7,7 @@ import pytest
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import on_line, shares
+from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Path, distance
 from clothwright.features import Feature
@@ -107,7 +108,7 @@ def test_girths_sides_and_hem(body: Body, lines: str) -> None:
     d = sewn(body, in_one(Torso(flare=0.0), lines=lines))
     n, sheet = d.numbers, d.sheet
     assert n.Ew == 4.0
-    waist, hip = (2 * torso.width_at(sheet, n.yW + y) for y in (0.0, n.WH))
+    waist, hip = (2 * width_at(sheet, n.yW + y) for y in (0.0, n.WH))
     assert waist == pytest.approx(n.W + 4.0, abs=0.1 * MM)
     assert hip == pytest.approx(n.H + n.Eh, abs=0.1 * MM)
     assert side(sheet, "F") == pytest.approx(side(sheet, "B"), abs=0.1 * MM)

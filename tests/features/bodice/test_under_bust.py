@@ -7,7 +7,7 @@ from random import Random
 import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
-from clothwright.blocks.torso import width_at
+from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body
 from clothwright.curves import degrees_between
 from clothwright.features import Feature

@@ -4,8 +4,8 @@ blocks D)."""
 import pytest
 
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
-from clothwright.blocks import torso
 from clothwright.blocks.torso_rules import shares
+from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.bodice.sleeved_armhole import SleevedArmhole
@@ -122,7 +122,7 @@ def test_the_centre_back_is_on_the_fold_and_takes_nothing_in() -> None:
         if stand.where is Where.FRONT:
             assert d.sheet.piece("B").fold is not None
         for y, aim in ((n.yW, n.W + n.Ew), (n.yW + n.WH, n.H + n.Eh)):
-            girth = 2 * torso.width_at(d.sheet, y)
+            girth = 2 * width_at(d.sheet, y)
             assert girth == pytest.approx(aim, abs=0.1 * MM)
 
 

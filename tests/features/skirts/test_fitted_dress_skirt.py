@@ -5,7 +5,7 @@ from shapely import LineString, Polygon
 
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.blocks.skirt_rules import WIDEST
-from clothwright.blocks.torso import width_at
+from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body, RuleSet
 from clothwright.curves import distance
 from clothwright.features import Feature

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.blocks.torso import LAID_IN_TUCKS
+from clothwright.blocks.torso_width import LAID_IN_TUCKS
 from clothwright.curves import Path, Point, Vector, mirror_in, shift
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.grain import longest_line

@@ -1,7 +1,7 @@
 """Widths of a torso above a seam below the waist, and of its skirt below that."""
 
 from clothwright.blocks.slit import within_slit
-from clothwright.blocks.torso import width_at
+from clothwright.blocks.torso_width import width_at
 from clothwright.curves import Path, Point
 from clothwright.features.bodice.dropped import LOWER
 from clothwright.paper import Sheet

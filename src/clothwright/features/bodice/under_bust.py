@@ -10,7 +10,8 @@ from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.torso import fish_eye, width_at
+from clothwright.blocks.torso import fish_eye
+from clothwright.blocks.torso_width import width_at
 from clothwright.curves import Cubic, Path, Point, turned
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import on_table

@@ -5,7 +5,8 @@ from collections.abc import Callable, Iterable
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.torso import in_one, width_at
+from clothwright.blocks.torso import in_one
+from clothwright.blocks.torso_width import width_at
 from clothwright.curves import Cubic, Line, Path, Point
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.torso_widths import half_at

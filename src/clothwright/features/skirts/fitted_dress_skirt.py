@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks import fitted_dress
 from clothwright.blocks.fitted_dress import BACK, FITTED, FRONT
 from clothwright.blocks.skirt_rules import LEAST, WIDEST
-from clothwright.blocks.torso import width_at
+from clothwright.blocks.torso_width import width_at
 from clothwright.curves import distance
 from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage, Words

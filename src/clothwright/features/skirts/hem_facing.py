@@ -101,6 +101,8 @@ class HemFacing(Feature):
         "the hem; turn that up",
         "wrap": "fronts that cross have an edge down to the hem; turn that up",
         "button stand": "a button stand has a facing down to the hem; turn that up",
+        "open edges": "a centre that opens down to the hem has a facing there; turn "
+        "the hem up",
     }
 
     depth: Annotated[

@@ -17,6 +17,7 @@ from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.extended_shoulder import ExtendedShoulder
 from clothwright.features.bodice.yokes import BackYoke, FrontYoke
 from clothwright.features.collars.collar_inside import Inside
+from clothwright.features.collars.jabot import Jabot
 from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.armhole_binding import ArmholeBinding
 from clothwright.features.linings.facing import Facing
@@ -25,7 +26,9 @@ from clothwright.features.linings.neck_binding import NeckBinding
 from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.openings.back_slit import BackSlit
 from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.neck_placket import NeckPlacket
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.operations import SeamType, Stitch
 from clothwright.features.sleeves.cap_sleeve import CapSleeve
@@ -288,6 +291,9 @@ def test_what_is_refused_in_words() -> None:
         (bound(front=FrontShape.SWEETHEART), "the point of a sweetheart"),
         (bound(front=FrontShape.KEYHOLE), "nor into a keyhole"),
         (bound(ButtonStand(), without=("concealed zip",)), "not yet bound; face it"),
+        ((*both, NeckPlacket()), "beside a half placket the neck is faced"),
+        ((*both, BackSlit()), "face the neck, or leave the slit off"),
+        ((*both, Jabot()), "a jabot is sewn between the cloth and its facing"),
         ((*both, StandCollar()), "leave the binding of the neck off"),
         (sleeved_features(ArmholeBinding()), "an armhole is finished one way only"),
     ):

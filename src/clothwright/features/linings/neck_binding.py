@@ -61,6 +61,11 @@ class NeckBinding(Feature):
         "binding of the neck off",
         "front opening": "the neck of a front that buttons is not yet bound; face it",
         "back opening": "the neck of a back that buttons is not yet bound; face it",
+        "neck placket": "beside a half placket the neck is faced; leave one of the two "
+        "off",
+        "back slit": "the facing of the neck is led round a slit; face the neck, or "
+        "leave the slit off",
+        "jabot": "a jabot is sewn between the cloth and its facing; face the neck",
         "open back": "a strip is not yet led round the corner into a slanted edge; "
         "close the back, or face it",
         "winding neck": "a strip is not led round the point of a sweetheart, nor into "

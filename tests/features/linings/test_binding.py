@@ -26,7 +26,7 @@ from clothwright.features.linings.neck_binding import NeckBinding
 from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
-from clothwright.features.openings.back_slit import BackSlit
+from clothwright.features.openings.back_slit import BackNeckSlit
 from clothwright.features.openings.button_stand import ButtonStand
 from clothwright.features.openings.neck_placket import NeckPlacket
 from clothwright.features.openings.underarm_zip import UnderarmZip
@@ -292,7 +292,7 @@ def test_what_is_refused_in_words() -> None:
         (bound(front=FrontShape.KEYHOLE), "nor into a keyhole"),
         (bound(ButtonStand(), without=("concealed zip",)), "not yet bound; face it"),
         ((*both, NeckPlacket()), "beside a half placket the neck is faced"),
-        ((*both, BackSlit()), "face the neck, or leave the slit off"),
+        ((*both, BackNeckSlit()), "face the neck, or leave the slit off"),
         ((*both, Jabot()), "a jabot is sewn between the cloth and its facing"),
         ((*both, StandCollar()), "leave the binding of the neck off"),
         (sleeved_features(ArmholeBinding()), "an armhole is finished one way only"),

@@ -43,6 +43,13 @@ def seen_from(p: Pair, xy: tuple[float, ...]) -> Terms:
     return x0 - x, y0 - y, bx, by, cx, cy, x3 - x0 - bx - cx, y3 - y0 - by - cy
 
 
+def away(terms: Terms, t: float) -> float:
+    """How far the place of a curve at `t` is from the point, cm."""
+    ax, ay, bx, by, cx, cy, dx, dy = terms
+    x, y = ax + t * (bx + t * (cx + t * dx)), ay + t * (by + t * (cy + t * dy))
+    return math.hypot(x, y)
+
+
 def one_valley(terms: Terms) -> bool:
     """True when the distance from the point is known to fall and then to rise along
     the curve, and no more than that: so it is least at one place, where it comes to
@@ -159,6 +166,6 @@ def nearest(
         best = min(best, at_rest(terms, speed, fair))
     gap, restless, t = by_trials(terms, speed, best)
     if restless:
-        found = k.nearest(asked, ARC)
-        gap, t = min((gap, t), (math.sqrt(found.get_distance_sq()), found.get_t()))
+        fine = k.nearest(asked, ARC).get_t()
+        gap, t = min((gap, t), (away(terms, fine), fine))
     return t, gap

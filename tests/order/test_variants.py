@@ -138,5 +138,5 @@ def test_a_facing_is_not_crossed_by_a_deep_neck() -> None:
     made = draft(order(ansur_whole()[0], swapped(features, deep)))
     told = [f for f in made.findings if f.code == "F6"]
     assert made.failed == bool(told)
-    assert all("Df" in str(f) for f in told)
+    assert all('depth of "neckline"' in str(f) for f in told)
     assert told

@@ -193,7 +193,7 @@ def test_what_it_refuses() -> None:
         deep = Neckline(shape=FrontShape.ROUND, depth=14.0)
         wide = ButtonStand(rows=Rows.DOUBLE)
         draft(order(P92, features(NotchedCollar(break_point=20.5), deep, wide)))
-    with pytest.raises(OrderError, match="collar step"):
+    with pytest.raises(OrderError, match="step of .notched collar"):
         draft(order(P92, features(NotchedCollar(step=7.5))))
     with pytest.raises(OrderError, match="on a round neck"):
         v = Neckline(shape=FrontShape.V)

@@ -187,7 +187,7 @@ def test_the_reach_of_the_cloth() -> None:
         assert found(ok, "KN6") == []
         knit = KnitBodice(stretch=stretch, bust=bad + 0.05, waist=bad - 0.1, hip=0.0)
         too_far = made(knit)
-        assert any("(pw)" in s for s in found(too_far, "KN6"))
+        assert any('(waist of "knit bodice")' in s for s in found(too_far, "KN6"))
         assert too_far.failed
 
 
@@ -213,7 +213,7 @@ def test_a_neck_too_close_for_the_head_is_refused() -> None:
     tight = made(KnitBodice(stretch=25.0, front_depth=8.0))
     (sentence,) = found(tight, "KN5")
     assert "the head needs 58.0 cm" in sentence
-    assert "(dw)" in sentence
+    assert '(neck_out of "knit bodice")' in sentence
     assert tight.failed
     assert (
         made(KnitBodice(stretch=25.0, front_depth=12.0, neck_out=4.0)).failed is False
@@ -227,7 +227,7 @@ def test_a_deep_close_neck_is_told_by_its_depth() -> None:
     deep = made(KnitBodice(front_depth=20.98), body=body)
     (sentence,) = found(deep, "KN18")
     assert "21.0 cm deep" in sentence
-    assert "(dw)" in sentence
+    assert '(neck_out of "knit bodice")' in sentence
     assert found(made(KnitBodice(front_depth=14.0), body=body), "KN18") == []
     wide = made(KnitBodice(front_depth=20.98, neck_out=3.0), body=body)
     assert found(wide, "KN18") == []

@@ -198,6 +198,7 @@ def _girths(made: Draft) -> Iterator[str]:
     contoured = any(getattr(f, "contour", None) for f in made.order.features)
     if half is None or contoured or ("te" in n and gap and n.te > 0):
         return  # a wedge closed tilts what lies above it
+    half += _laced(made)
     lost = (n.B + n.Eb) / 2 - half
     told = [f for f in made.findings if f.code in ("B1", "B16")]
     held = any("strapless" in f.provides() for f in made.order.features)

@@ -60,6 +60,7 @@ def broken(m: MakingOrder) -> Iterator[str]:
         for s in plain("side")
         if not has(s, "side", of="P")
         and not has(s, "side", of="BD")  # of a band, which comes last
+        and not has(s, "side", of="HF")  # of a facing of the hem
         and "placket" not in s.name
     ]
     skirt = [s for s in plain("side", "panel") if has(s, "side", "panel", of="P")]

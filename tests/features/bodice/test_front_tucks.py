@@ -8,6 +8,8 @@ from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import Path, Point, distance
 from clothwright.features import Feature
+from clothwright.features.bodice.bust_dart import BustDart
+from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.front_tucks import FrontTucks
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
@@ -19,7 +21,7 @@ from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import Piece
 from making.test_order import complete
-from orders import closed_back, cut_faults, order, sleeved_features
+from orders import closed_back, cut_faults, order, sleeved_features, swapped
 
 MM = 0.1
 LINES = ("armhole", "shoulder", "darts")
@@ -160,3 +162,10 @@ def test_tucks_that_lie_on_each_other_are_refused() -> None:
     made = draft(order(P92, tuple(tucked("darts", FrontTucks(depth=0.8, apart=0.5)))))
     told = next(f for f in made.findings if f.code == "T1")
     assert told.severity is Severity.REFUSE
+
+
+def test_a_dart_at_the_neck_has_no_tucks_beside_it() -> None:
+    dart = BustDart(to=DartPlace.NECK)
+    features = swapped(tuple(tucked("darts", FrontTucks())), dart, place_of="side dart")
+    with pytest.raises(OrderError, match="opens in the neck, where the tucks begin"):
+        draft(order(P92, features))

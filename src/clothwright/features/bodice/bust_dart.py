@@ -115,6 +115,8 @@ class BustDart(Feature):
             words.add("laid waist dart")
         if DartPlace.CENTRE_WAIST in places:
             words.add("waist dart led on")
+        if places & {DartPlace.NECK, DartPlace.CENTRE_NECK}:
+            words.add("bust dart at the neck")
         return self.gives | words
 
     def wants(self) -> Mapping[str, str]:

@@ -76,6 +76,8 @@ class FrontTucks(Feature):
         "the tent off",
         "centre front seam": "below a bust dart at the centre front the grain turns, "
         "and tucks would not run down it; lead the dart elsewhere",
+        "bust dart at the neck": "the bust dart opens in the neck, where the tucks "
+        "begin; lead the dart elsewhere, or leave the tucks off",
     }
 
     count: Annotated[

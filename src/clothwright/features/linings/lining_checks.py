@@ -28,6 +28,9 @@ from clothwright.rules import Numbers
 _NEAR = 0.1
 """A lining's slack may differ by this much, cm."""
 
+_ASLANT = 0.1
+"""And by this share of what its top edge is laid lower: its side lies aslant to that."""
+
 _STRETCHED = 1.0
 """A lining's cap may be stretched in by so much all round, cm (common practice)."""
 
@@ -59,8 +62,9 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         right = -shorter_by(n) if in_one(sheet) else SLACK
         if any(slitted(sheet, c) for c, _ in edges):  # both end at the slit
             right = 0.0
-        right -= n.rho_l if FRONT_LINE in sheet.lines else 0.0
-        if abs(slack - right) > _NEAR:
+        lower = n.rho_l if FRONT_LINE in sheet.lines else 0.0
+        right -= lower
+        if abs(slack - right) > _NEAR + _ASLANT * lower:
             yield Finding(
                 "N1",
                 Severity.REFUSE,

@@ -29,7 +29,7 @@ _NEAR = 0.1
 """A lining's slack may differ by this much, cm."""
 
 _ASLANT = 0.1
-"""And by this share of what its top edge is laid lower: its side lies aslant to that."""
+"""And by this share of what its top edge is laid lower: its side lies aslant to it."""
 
 _STRETCHED = 1.0
 """A lining's cap may be stretched in by so much all round, cm (common practice)."""

@@ -278,8 +278,8 @@ class Lacing(OpenEdge):
                 f"The edges would stand {n.lace_gap:.1f} cm apart down to a hem "
                 f"{long:.1f} cm below the waist.",
                 "lg",
-                "Lace a top: make the peplum or the torso (L) shorter than "
-                f"{_SKIRT:.0f} cm.",
+                f"Lace a top, or make what hangs below its waist (L) {_SKIRT:.0f} cm "
+                "long or less.",
                 {"reach": long},
             )
 

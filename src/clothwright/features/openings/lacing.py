@@ -249,7 +249,7 @@ class Lacing(OpenEdge):
         c = self.centre
         count, edge = 2 * loops_on(sheet, c), edge_length(sheet, c, below=False)
         edges = f"both {c.words} edges"
-        yield edge_strips(fmt, edges)
+        yield edge_strips(fmt, edges, self.through.value)
         if self.through is Through.EYELETS:
             yield eyelets_set(count, fmt, edges)
         else:

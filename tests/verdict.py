@@ -183,7 +183,8 @@ def _girths(made: Draft) -> Iterator[str]:
         and any((r.piece, r.edge) in edges for r in s.right)
     ]
     waist -= sum(taken_up)
-    if LAID_IN_TUCKS in sheet.lines:
+    # above an empire seam they end there
+    if LAID_IN_TUCKS in sheet.lines and "FM" not in sheet.pieces:
         waist -= sheet.lines[LAID_IN_TUCKS].length
     gap = n.e2 if "slant" in _edges(made) else _laced(made)
     off = waist + gap - (n.W + n.Ew) / 2

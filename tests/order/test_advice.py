@@ -69,6 +69,9 @@ def test_every_symbol_in_advice_can_be_told() -> None:
         ("lies 1.4 cm off; up to 1.4 cm is well", "a little over 1.4 cm off; up to"),
         ("lies 1¼ in off; up to ¼ in is well", "lies 1¼ in off; up to ¼"),
         ("lies 1.5 cm off; up to 1.4 cm is well", "lies 1.5 cm off; up to 1.4"),
+        ("is only 1 in wide; 1 in must stay", "is a little under 1 in wide; 1 in"),
+        ("lies 4 mm off; 4 mm is the least", "lies 4 mm off; 4 mm is the least"),
+        ("is only 2.4 cm wide; 2.5 cm must stay", "is only 2.4 cm wide; 2.5"),
     ],
 )
 def test_two_lengths_that_read_alike(said: str, told: str) -> None:

@@ -15,6 +15,9 @@ OFF = 0.8
 THROUGH = 20.0
 """A line through a dart counts as so much shorter, cm: it would be folded away."""
 
+BETWEEN = 3.0
+"""Between marks, as the buttons of a row, no shorter line is drawn, cm (our own)."""
+
 LEAST = 15.0
 """A grain line is so long where there is room, cm (truing 7)."""
 
@@ -99,10 +102,14 @@ def grained_as(part: Piece, whole: Piece) -> Piece:
     return replace(part, grain=longest_line(part, direction(*whole.grain)))
 
 
-def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
+def longest_line(
+    p: Piece, up: Vector, barred: tuple[float, ...] = ()
+) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece, beside a dart inside it
-    sooner than through it; of it, what is clear of marks. None for a sliver."""
+    sooner than through it; of it, what is clear of marks, or another line where those
+    leave too little. None for a sliver. Beside a place that is `barred` it has none.
+    """
     points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     if ux == 0.0 and uy == -1.0:  # plumb, as most are
@@ -118,6 +125,7 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
         liked = 3 if dot(fold.path.start, across) - left < wide / 2 else 9
     best = (0.0, 0.0, 0.0)
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
+    ruled += barred
     darts = [_span(k.path, across) for k in p.lines if k.path.closed]
     places = [left + wide * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
@@ -157,6 +165,10 @@ def longest_line(p: Piece, up: Vector) -> tuple[Point, Point] | None:
     held = [x * ux + y * uy for x, y in marks if abs(y * ux - x * uy - at) < OFF]
     if held:
         low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
+        if high - low < BETWEEN:
+            other = longest_line(p, up, (*barred, at))
+            if other is not None:
+                return other
     length = high - low
     half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
     middle = ahead(across * at, up, (low + high) / 2)

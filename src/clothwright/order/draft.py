@@ -278,8 +278,7 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
     except OrderError:
         raise
     except (RuleError, PaperError) as e:
-        said = retold(f"{place}: {e}", order.unit)
-        raise OrderError(in_settings(said, order.features)) from e
+        raise OrderError(_in_her_words(f"{place}: {e}", order)) from e
     except (ValueError, ArithmeticError, IndexError) as e:  # no meeting: no first one
         raise OrderError(_not_drawn(order, place, what)) from e
 
@@ -325,10 +324,15 @@ def _overruled(house: House, key: str, numbers: Numbers, order: Order) -> Findin
 
 
 def _retold(finding: Finding, order: Order) -> Finding:
-    def told(text: str) -> str:
-        return in_settings(told_apart(retold(text, order.unit)), order.features)
+    sentence, to_do = (
+        _in_her_words(text, order) for text in (finding.sentence, finding.to_do)
+    )
+    return replace(finding, sentence=sentence, to_do=to_do)
 
-    return replace(finding, sentence=told(finding.sentence), to_do=told(finding.to_do))
+
+def _in_her_words(text: str, order: Order) -> str:
+    """In the unit and in the settings of the order."""
+    return in_settings(told_apart(retold(text, order.unit)), order.features)
 
 
 @lately

@@ -142,13 +142,18 @@ def cm_to_ligne(cm: float) -> float:
     return round(cm / 2.54 * 40 * 2) / 2
 
 
-_SAME = re.compile(r"(?<= )([\d.]*[\d¼-¾⅛-⅞⁰-₉⁄]* (?:in|cm))\b([^;]*; up to )(?=\1 )")
+_LONG = r"([\d.]*[\d¼-¾⅛-⅞⁰-₉⁄]* (?:in|cm))\b"
+_OVER = re.compile(rf"(?<= ){_LONG}([^;]*; up to )(?=\1 )")
+_UNDER = re.compile(
+    rf"(?<= )(?:only )?{_LONG}([^;]*; )(?=\1 (?:must stay|is the least|at least))"
+)
 
 
 def told_apart(text: str) -> str:
     """A sentence whose two lengths read alike, though the first is beyond the second:
-    "lies 1.4 cm off; up to 1.4 cm lies close" says "a little over 1.4 cm"."""
-    return _SAME.sub(r"a little over \1\2", text)
+    "lies 1.4 cm off; up to 1.4 cm lies close" says "a little over 1.4 cm", and "only 1
+    cm wide; 1 cm must stay" "a little under 1 cm"."""
+    return _UNDER.sub(r"a little under \1\2", _OVER.sub(r"a little over \1\2", text))
 
 
 _CM_IN_TEXT = re.compile(r"(\d+(?:\.\d+)?) cm\b")

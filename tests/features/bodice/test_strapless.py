@@ -241,7 +241,7 @@ def test_a_shoulder_dart_is_left_out() -> None:
     asked = order(BRIDA, held(way=BackShoulder.NONE, dart=1.3))
     ruled = order(BRIDA, held(), house='unit = "cm"\n[rules]\nsd = 1.3')
     for each in (asked, ruled):
-        with pytest.raises(OrderError, match="leave back_shoulder_dart"):
+        with pytest.raises(OrderError, match="leave the back shoulder dart"):
             draft(each)
 
 

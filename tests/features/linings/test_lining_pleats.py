@@ -20,6 +20,8 @@ from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.openings.button_stand import ButtonStand
 from clothwright.features.openings.concealed_zip import ConcealedZip
 from clothwright.features.openings.underarm_zip import UnderarmZip
+from clothwright.features.skirts.hem_facing import HemFacing
+from clothwright.features.skirts.side_slit import SideSlit
 from clothwright.features.skirts.vent import Vent
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.making import making_order
@@ -176,6 +178,7 @@ def test_it_is_felled_and_not_hemmed() -> None:
     ("more", "says"),
     [
         ((JumpPleat(), Vent()), "beside a vent the lining hangs free"),
+        ((JumpPleat(), SideSlit()), "beside a slit the lining hangs free"),
         ((JumpPleat(depth=2.0),), "deeper than the lining hangs"),
     ],
 )
@@ -192,3 +195,13 @@ def test_a_narrow_hem_holds_no_lining() -> None:
     high = swapped(zipped(JumpPleat(depth=1.5)), Lining(hem_shorter=3.0))
     assert any("no longer holds it" in s for s in made(P92, high).failures())
     assert not made(P92, zipped(JumpPleat(depth=1.5))).failures()
+
+
+def test_the_lining_is_felled_to_the_facing_of_a_hem() -> None:
+    """A faced hem, however narrow it would be turned up, has its facing's depth."""
+    d = made(P92, zipped(JumpPleat(), HemFacing()))
+    assert not d.failures()
+    told = {op.title: op for op in making_order(d).operations}
+    assert "on the facing of the hem" in told["Fell the lining to the hem"].says[0]
+    shallow = made(P92, zipped(JumpPleat(), HemFacing(depth=2.5)))
+    assert any("facing of the hem, 2.5 cm deep" in s for s in shallow.failures())

@@ -115,6 +115,7 @@ def test_loops_on_both_edges(where: Where, through: Through) -> None:
     assert shop[Article.EYELET if eyelets else Article.BIAS].count == 2 * n
     titles = [o.title for o in making_order(d).operations]
     assert any(f"{2 * n} {through.value}" in t for t in titles)
+    assert f"Interline the edge under the {through.value}" in titles
 
 
 def test_how_it_is_made() -> None:

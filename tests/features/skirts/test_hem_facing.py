@@ -9,8 +9,11 @@ from bodies import BRIDA, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.bodice.torso import Torso
+from clothwright.features.collars.capelet import Capelet
+from clothwright.features.collars.jabot import Jabot
 from clothwright.features.linings.lining import Mode
 from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.open_zip import OpenZip
 from clothwright.features.operations import Stitch
 from clothwright.features.skirts.circle_skirt import CircleSkirt
 from clothwright.features.skirts.dress_skirt import DressSkirt
@@ -27,6 +30,7 @@ from clothwright.features.skirts.waistband import Waistband
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.order.figures import figures
+from clothwright.paper import EdgeKind
 from clothwright.truing import walk
 from making.test_order import complete
 from orders import closed_back, cut_faults, order
@@ -161,6 +165,14 @@ def test_a_lining_is_cut_as_if_the_hem_were_turned_up() -> None:
             assert mine.area == pytest.approx(piece.area)
 
 
+@pytest.mark.parametrize("falls", (Capelet(), Jabot()))
+def test_what_falls_from_the_neck_keeps_its_own_hem(falls: Feature) -> None:
+    d = made(dressed(falls))
+    (own,) = (p for p in d.sheet.pieces.values() if p.code in ("CO", "JA"))
+    assert own.edge("hem").kind is EdgeKind.FINISHED
+    assert {c for c in d.sheet.pieces if c.startswith("HF")} == {"HFF", "HFB"}
+
+
 def test_its_number_is_told() -> None:
     d = made(STYLES["half circle"])
     assert figures(d)["numbers"]["hem facing"]
@@ -175,6 +187,10 @@ def test_what_is_refused_in_words() -> None:
         (
             dressed(ButtonStand(), without=("concealed zip",)),
             "a button stand has a facing down to the hem",
+        ),
+        (
+            dressed(OpenZip(), without=("concealed zip",)),
+            "a centre that opens down to the hem has a facing",
         ),
         ((CircleSkirt(length=15.0), *BANDED, HemFacing(depth=15.0)), "less deep"),
     ):

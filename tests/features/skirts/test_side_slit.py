@@ -11,6 +11,7 @@ from clothwright.features.bodice.torso import Torso
 from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.linings.lining import Mode
 from clothwright.features.openings.underarm_zip import UnderarmZip
+from clothwright.features.roles import Role
 from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.flounce import Flounce
 from clothwright.features.skirts.gored_skirt import GoredSkirt
@@ -24,6 +25,7 @@ from clothwright.features.skirts.slit_edges import SLIT, TOP, at_hem
 from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.features.skirts.vent import Vent
 from clothwright.features.skirts.waistband import Waistband
+from clothwright.finishing.allowances import Allowances
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.sheets.steps import steps_text
@@ -57,6 +59,7 @@ KINDS: dict[str, tuple[Feature, ...]] = {
         WaistSeam(), FittedDressSkirt(), lines="darts", lining=Mode.BELOW_FACING
     ),
     "torso": dress(Torso(), lines="darts"),
+    "panels below a torso's seam": dress(Torso(seam=12.0), lines="armhole"),
     "torso in panels": dress(Torso(), lines="armhole", lining=Mode.BELOW_FACING),
     "torso lined to the edge": dress(
         Torso(), Vent(), lines="mixed", lining=Mode.TO_EDGE
@@ -118,6 +121,28 @@ def test_the_facing_folds_in_on_its_piece(kind: str, body: Body) -> None:
             assert distance(at, piece.edge(SLIT).path.at_length(s * slit.length)) > 7.0
         area = piece.area - before.area
         assert area == pytest.approx(n.v_faced * n.v_side, rel=0.05)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_its_facing_has_the_allowance_of_a_slit(kind: str) -> None:
+    """Neatened, as a vent's edge (§7), whatever piece it is cut in one with."""
+    d = made(kind)
+    widths = Allowances(d.order.unit, d.order.said)
+    for code in at_hem(d.sheet):
+        piece = d.sheet.piece(code)
+        assert {widths.role(piece, e) for e in (SLIT, TOP)} == {Role.VENT}
+
+
+def test_a_high_slit_leaves_a_skirt_its_deep_hem() -> None:
+    """A side of 60 with a slit of 30 is no peplum's; nor is the straight rest of a
+    torso below its seam, each panel of which has the same hem."""
+    high = dress(WaistSeam(), FittedDressSkirt(), SideSlit(height=30.0), lines="darts")
+    low = dress(Torso(seam=12.0), SideSlit(), lines="armhole")
+    for features in (high, low, low[:-1]):
+        d = draft(order(P92, features))
+        widths = Allowances(d.order.unit, d.order.said)
+        hems = [p for p in d.sheet.pieces.values() if p.has("hem")]
+        assert {widths.role(p, "hem") for p in hems} == {Role.DEEP_HEM}
 
 
 def test_the_hem_stays_as_deep_as_it_was() -> None:

@@ -22,7 +22,7 @@ from clothwright.features.bodice.armhole import (
 )
 from clothwright.features.bodice.back_dart import drawn_shoulder
 from clothwright.features.bodice.shoulder import SHOULDER, SHOULDER_STAGE
-from clothwright.findings import Finding, Severity
+from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
 from clothwright.paper.drafting import Size
 from clothwright.rules import Kind, Numbers, RuleError, RuleTable
@@ -142,7 +142,6 @@ class RacerBack(Feature):
         "r half": ("B.armhole",),
         "r level": ("B.armhole",),
         "r lean": ("B.armhole",),
-        "AG": ("B.armhole",),
         "ti": ("FC.armhole", "F.armhole"),
         "ta": ("FC.armhole", "FS.armhole", "F.armhole"),
     }
@@ -232,21 +231,9 @@ class RacerBack(Feature):
         _back(d)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from cover_findings(
+        return cover_findings(
             n, sheet, "ti", "Narrow the shoulder (ti) less, or take a deeper cup."
         )
-        length = sum(
-            sheet.lines[f"armhole {half}"].length for half in ("front", "back")
-        )
-        if length < n.AG - 0.5:
-            yield Finding(
-                "A2",
-                Severity.WARN,
-                "The armhole is shorter than the tape round the arm.",
-                "AG",
-                "Deepen the armhole, or measure AG again.",
-                {"A": length, "AG": n.AG},
-            )
 
 
 def _front(d: Drafting, cut: FrontCut) -> None:

@@ -32,8 +32,8 @@ def no_shoulder_dart(d: Drafting) -> None:
     """Raises PaperError where a dart was ordered in the shoulder that is cut away."""
     if d.sheet.piece("B").has("shoulder dart neck"):
         raise PaperError(
-            "a strapless bodice has no shoulder for a dart: leave back_shoulder_dart "
-            "(sd) out"
+            "a strapless bodice has no shoulder for a dart: leave the back "
+            "shoulder dart (sd) out"
         )
 
 

@@ -77,6 +77,7 @@ class JumpPleat(Feature):
         "crossing skirt": "beside fronts that cross the lining hangs free; leave the "
         "jump pleat off",
         "vent": "beside a vent the lining hangs free; leave the jump pleat off",
+        "side slit": "beside a slit the lining hangs free; leave the jump pleat off",
         "button stand": "beside the facing of a button stand the lining hangs free; "
         "leave the jump pleat off",
         "open edges": "beside the facing of an edge that opens the lining hangs free; "
@@ -112,13 +113,18 @@ class JumpPleat(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
+        on, alone = (
+            ("the facing of the hem", "that")
+            if _faced(sheet)
+            else ("the turned-up hem", "the hem")
+        )
         yield Operation(
             Work.LINING_HEM,
             "Fell the lining to the hem",
             (
                 "When it has hung: turn its lower edge in along the net line and lay "
-                f"it on the turned-up hem, {fmt(_up(n))} above the finished edge, seam "
-                "on seam; fell it to the hem alone.",
+                f"it on {on}, {fmt(_up(n))} above the finished edge, seam on seam; "
+                f"fell it to {alone} alone.",
                 f"What it is too long falls down over the stitches in a pleat of "
                 f"{fmt(n.l_jump)}.",
             ),
@@ -130,8 +136,11 @@ class JumpPleat(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        faced = _faced(sheet)
         deep = min(Role.DEEP_HEM.width(unit) for unit in Unit)
-        for half in HEMS.values():
+        if faced:
+            deep = n.hem_facing
+        for half in () if faced else HEMS.values():
             for code in _hemmed(sheet, half):
                 piece = sheet.piece(code)
                 of = hanging_hem if code.startswith("P") else bodice_hem
@@ -152,7 +161,8 @@ class JumpPleat(Feature):
                 "JP2",
                 Severity.REFUSE,
                 f"The lining would be felled {_up(n):.1f} cm above the edge, where the "
-                f"hem, turned up by {deep:.1f} cm, no longer holds it.",
+                f"{'facing of the hem' if faced else 'turned-up hem'}, {deep:.1f} cm "
+                "deep, no longer holds it.",
                 "jp",
                 "Make the jump pleat (jp) less deep, or the lining less short "
                 "(shorter).",
@@ -163,6 +173,12 @@ class JumpPleat(Feature):
 def _up(n: Numbers) -> float:
     """How far above the finished edge the lining is felled, cm."""
     return n.short + n.l_jump
+
+
+def _faced(sheet: Sheet) -> bool:
+    """True where the hem is not turned up, but faced."""
+    codes = (c for half in HEMS.values() for c in _hemmed(sheet, half))
+    return any(sheet.edge(c, "hem").kind is EdgeKind.SEAM for c in codes)
 
 
 def _hemmed(sheet: Sheet, half: str) -> tuple[str, ...]:

@@ -263,7 +263,7 @@ class BackStrap(Feature):
                 "BK1",
                 Severity.REFUSE,
                 f"The neck above the back strap is {round_:.1f} cm round and does not "
-                f"go over a head of {n.HEAD:.1f} cm (HEAD).",
+                f"go over a head of {n.HEAD:.1f} cm (HEAD) and {OVER_HEAD:g} cm.",
                 "y(strap)",
                 f'Hook one end (held = "{Held.HOOKED.value}"), lay the strap lower, or '
                 "make the neck wider (dw).",

@@ -150,7 +150,7 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             "R-j",
             Severity.REFUSE,
             f"The neck is {round_:.1f} cm round with its slit open and does not go "
-            f"over a head of {n.HEAD:.1f} cm (HEAD).",
+            f"over a head of {n.HEAD:.1f} cm (HEAD) and {OVER_HEAD:g} cm.",
             "sl",
             f"Make the slit (sl) {n.sl + short / 2 + _ROUNDED:.1f} cm long or more, or "
             "the neck deeper or wider.",
@@ -161,18 +161,26 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             "R-j",
             Severity.REFUSE,
             f"The neck is {round_:.1f} cm round and does not go over a head of "
-            f"{n.HEAD:.1f} cm (HEAD), for the back "
+            f"{n.HEAD:.1f} cm (HEAD) and {OVER_HEAD:g} cm, for the back "
             + ("is sewn together there." if sewn else "has no opening."),
             "neck",
-            (
-                "Let the back close with a loop above its cut-out (closing)"
-                if sewn
-                else "Open the back with a zip, or cut a keyhole or a back neck slit "
-                f"{max(12.0, short / 2):.1f} cm long or more"
-            )
+            _to_open(short, sewn=sewn, bound="nb_w" in n)
             + ", or make the neck deeper or wider.",
             {"round": round_, "HEAD": n.HEAD},
         )
+
+
+def _to_open(short: float, *, sewn: bool, bound: bool) -> str:
+    """What to do for a head that does not go through."""
+    if not sewn:
+        long = max(12.0, short / 2)
+        return (
+            "Open the back with a zip, or cut a keyhole or a back neck slit "
+            f"{long:.1f} cm long or more"
+        )
+    if bound:
+        return 'Face neck and cut-out (a "cut-out back" closes with a loop)'
+    return "Let the back close with a loop above its cut-out (closing)"
 
 
 def _shape_findings(n: Numbers, sheet: Sheet, shape: FrontShape) -> Iterator[Finding]:
@@ -226,7 +234,7 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             Severity.REFUSE,
             "The back neck reaches nearly to the waist.",
             "Db",
-            "Make it (Df) less deep.",
+            "Make it (Db) less deep.",
             {"Db": n.Db},
         )
     elif c.y > n.yB + 4:

@@ -249,7 +249,7 @@ class Lacing(OpenEdge):
         c = self.centre
         count, edge = 2 * loops_on(sheet, c), edge_length(sheet, c, below=False)
         edges = f"both {c.words} edges"
-        yield edge_strips(fmt, edges)
+        yield edge_strips(fmt, edges, self.through.value)
         if self.through is Through.EYELETS:
             yield eyelets_set(count, fmt, edges)
         else:
@@ -278,8 +278,8 @@ class Lacing(OpenEdge):
                 f"The edges would stand {n.lace_gap:.1f} cm apart down to a hem "
                 f"{long:.1f} cm below the waist.",
                 "lg",
-                "Lace a top: make the peplum or the torso (L) shorter than "
-                f"{_SKIRT:.0f} cm.",
+                f"Lace a top, or make what hangs below its waist (L) {_SKIRT:.0f} cm "
+                "long or less.",
                 {"reach": long},
             )
 

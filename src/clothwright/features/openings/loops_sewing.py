@@ -36,7 +36,7 @@ def loop_operations(
 ) -> Iterable[Operation]:
     """Interline the edge, sew the loops in, then what they close over."""
     edges = "both slanted edges" if n.rows > 1 else "the right slanted edge"
-    yield edge_strips(fmt, edges)
+    yield edge_strips(fmt, edges, "eyelets" if eyelets else "loops")
     if eyelets:
         yield eyelets_set(int(n.loops_all), fmt, edges)
     else:
@@ -68,11 +68,13 @@ def loop_operations(
         )
 
 
-def edge_strips(fmt: Callable[[float], str], edges: str) -> Operation:
+def edge_strips(
+    fmt: Callable[[float], str], edges: str, row: str = "loops"
+) -> Operation:
     """Interlining under the loops or eyelets of these edges."""
     return Operation(
         Work.FUSE,
-        "Interline the edge under the loops",
+        f"Interline the edge under the {row}",
         (f"A strip {fmt(STRIP)} wide along {edges}, on the wrong side.",),
         hazards=(Hazard.IRON,),
     )

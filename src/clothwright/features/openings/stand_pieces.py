@@ -213,7 +213,7 @@ def _foot(shell: Piece, beside: Path, line: Path, lower: Edge) -> Path:
     if not hits:
         raise PaperError(
             f"{shell.name.lower()}: the facing beside the centre is wider at the "
-            "waist than the piece: make it (bf), the stand (b) or the gap (lg) narrower"
+            "waist than the piece: make it (bf), or what lies beyond it, narrower"
         )
     for taken in _taken_in(shell):
         if taken.meets(beside):

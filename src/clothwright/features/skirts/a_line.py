@@ -130,7 +130,7 @@ class ALine(Feature):
         if n.fl_S != 0.0:
             raise PaperError(
                 "the sides of an A-line run out by what its hem gains: leave the flare "
-                "of the skirt (fl) blank, and set share and most (share A, side A)"
+                "of the skirt (fl) blank, and say how much that is (share A, side A)"
             )
         found = [h.darts(d.sheet.piece(h.code), self.closes) for h in halves]
         if not any(found):

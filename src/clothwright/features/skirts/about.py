@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 
 from clothwright.blocks.skirt import BACK, FRONT
+from clothwright.curves import Path
 from clothwright.features.about import About, Place
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
-from clothwright.features.skirts.slit_edges import own_hem
+from clothwright.features.skirts.slit_edges import own_hem, own_side
 from clothwright.paper import Edge, Piece, Sheet
 from clothwright.rules import Numbers
 
@@ -76,10 +77,10 @@ gore (truing 9), degrees."""
 def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
     """The hem of what hangs on a waist: that of a skirt as deep as it may be; of a
     peplum narrow, as the name of its edge says."""
-    if piece.edge("side" if piece.has("side") else "panel").length < _LONG:
+    if own_side(piece) < _LONG:
         return None
     hem = own_hem(piece)
-    if not piece.has("panel"):
+    if not piece.has("panel") or _plumb(piece.edge("panel").path):
         return hem_of_skirt(hem)
     # each seam of a gore leans by so much: a gore between two is bent twice
     lean = sum(hem.turning()) / (2 if piece.has("side") else 1)
@@ -88,23 +89,18 @@ def hanging_hem(piece: Piece, edge: Edge) -> Role | None:
     return Role.TURNED if lean <= _TURNED_LEAN else Role.HEM
 
 
-_SEWN = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE}
+def _plumb(path: Path) -> bool:
+    """True for a panel seam that does not flare, below a torso's."""
+    return path.straight and abs(path.start_direction.x) < 1e-6
+
+
+_EDGES = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE, "hem": hanging_hem}
 
 HANGING = (
-    About(
-        "PF",
-        Place.PEPLUM_FRONT,
-        ("peplum", "skirt", "skirt front"),
-        {**_SEWN, "hem": hanging_hem},
-    ),
-    About(
-        "PB",
-        Place.PEPLUM_BACK,
-        ("peplum", "skirt", "skirt back"),
-        {**_SEWN, "hem": hanging_hem},
-    ),
-    *(About(c, Place.PEPLUM_FRONT, ("peplum",), _SEWN) for c in ("PFC", "PFS")),
-    *(About(c, Place.PEPLUM_BACK, ("peplum",), _SEWN) for c in ("PBC", "PBS")),
+    About("PF", Place.PEPLUM_FRONT, ("peplum", "skirt", "skirt front"), _EDGES),
+    About("PB", Place.PEPLUM_BACK, ("peplum", "skirt", "skirt back"), _EDGES),
+    *(About(c, Place.PEPLUM_FRONT, ("peplum",), _EDGES) for c in ("PFC", "PFS")),
+    *(About(c, Place.PEPLUM_BACK, ("peplum",), _EDGES) for c in ("PBC", "PBS")),
 )
 """What hangs on a bodice: the halves of a peplum or a dress's skirt, whole or in
 panels."""

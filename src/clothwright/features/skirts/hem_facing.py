@@ -9,6 +9,8 @@ from clothwright.curves import Cubic, Line, Path, Segment, distance, turned
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
+from clothwright.features.collars.collar_pieces import COLLAR
+from clothwright.features.collars.jabot import JABOT_PIECE
 from clothwright.features.grain import grained_as
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role, bodice_hem, skirt_hem
@@ -215,16 +217,17 @@ def _draft(d: Drafting) -> None:
 
 
 def _ends_in_hem(piece: Piece) -> bool:
-    """True for a piece of the shell, its sleeves aside, that is hemmed below."""
+    """True for a piece of the body of the shell that is hemmed below."""
     return (
         piece.has("hem")
         and piece.edge("hem").kind is EdgeKind.FINISHED
-        and not piece.code.startswith(("S1", "L."))
-        and piece.code not in _SLEEVES
+        and not piece.code.startswith("L.")
+        and piece.code not in _BESIDE
     )
 
 
-_SLEEVES = ("SL", "SLF", "SLB", "ST", "SU")
+_BESIDE = ("SL", "SLF", "SLB", "ST", "SU", COLLAR, JABOT_PIECE)
+"""Sleeves, and what falls from the neck: each has a hem of its own."""
 
 
 def _above(shell: Piece, deep: float) -> Piece:

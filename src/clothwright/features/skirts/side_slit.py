@@ -18,7 +18,14 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
-from clothwright.features.skirts.slit_edges import SLIT, TOP, at_hem, slit_in
+from clothwright.features.skirts.slit_edges import (
+    BACKS,
+    FRONTS,
+    SLIT,
+    TOP,
+    at_hem,
+    slit_in,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -46,7 +53,7 @@ _TUNIC = 15.0
 _BENDS = 0.3
 """A facing is pressed in along a side that bends by so much, cm (our own)."""
 
-_PIECES = ("SF", "SB", "PF", "PB", "F", "FS", "B", "BS")
+_PIECES = (*FRONTS, *BACKS)
 
 _PARTS = {"S": "skirt", "P": "skirt"}
 

@@ -7,8 +7,8 @@ from clothwright.paper import Edge, EdgeKind, Piece, Sheet, redraw, straight
 SLIT, TOP = "side slit", "top of side slit"
 """Edges of the facing of a slit that is cut in one with a half."""
 
-_FRONTS = ("SF", "PFS", "PF", "FS", "F")
-_BACKS = ("SB", "PBS", "PB", "BS", "B")
+FRONTS = ("SF", "PFS", "PF", "FS", "F")
+BACKS = ("SB", "PBS", "PB", "BS", "B")
 """Pieces at whose side and hem a slit can be."""
 
 
@@ -16,7 +16,7 @@ def at_hem(sheet: Sheet) -> tuple[str, str]:
     """The front and the back that have both the side and the hem."""
     front, back = (
         next(c for c in codes if c in sheet.pieces and sheet.piece(c).has("hem"))
-        for codes in (_FRONTS, _BACKS)
+        for codes in (FRONTS, BACKS)
     )
     return front, back
 
@@ -56,6 +56,13 @@ def without_facing(piece: Piece) -> Piece:
         short = hem.between(at, hem.length).pinned(corner, hem.end)
         new = [straight("open", up, corner, _DONE), Edge("hem", short, _DONE)]
     return redraw(Sheet().put(piece), piece.code, run, new).piece(piece.code)
+
+
+def own_side(piece: Piece) -> float:
+    """Length of the side down to the hem, cm, or of a panel's seam where it has none:
+    beside a slit with what of it is open."""
+    long = piece.edge("side" if piece.has("side") else "panel").length
+    return long + (piece.edge(SLIT).length if piece.has(SLIT) else 0.0)
 
 
 def own_hem(piece: Piece) -> Path:

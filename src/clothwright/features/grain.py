@@ -2,10 +2,20 @@
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from clothwright.curves import Path, Point, Vector, ahead, cross, direction, dot, turned
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    ahead,
+    cross,
+    direction,
+    distance,
+    dot,
+    turned,
+)
 from clothwright.features.chains import ARM_STRIP, CUT_OUT_STRIP, NECK_STRIP, STRAP
 from clothwright.paper import InnerLine, Piece, Sheet, once
 
@@ -14,9 +24,6 @@ OFF = 0.8
 
 THROUGH = 20.0
 """A line through a dart counts as so much shorter, cm: it would be folded away."""
-
-BETWEEN = 3.0
-"""Between marks, as the buttons of a row, no shorter line is drawn, cm (our own)."""
 
 LEAST = 15.0
 """A grain line is so long where there is room, cm (truing 7)."""
@@ -103,13 +110,13 @@ def grained_as(part: Piece, whole: Piece) -> Piece:
 
 
 def longest_line(
-    p: Piece, up: Vector, barred: tuple[float, ...] = ()
+    p: Piece, up: Vector, rows: Sequence[float] = ()
 ) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece, beside a dart inside it
-    sooner than through it; of it, what is clear of marks, or another line where those
-    leave too little. None for a sliver. Beside a place that is `barred` it has none.
-    """
+    sooner than through it; of it, what is clear of marks. It lies clear of `rows`,
+    places across the piece, as of the ruled lines in it: of marks that leave less than
+    half of the line. None for a sliver."""
     points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     if ux == 0.0 and uy == -1.0:  # plumb, as most are
@@ -125,7 +132,7 @@ def longest_line(
         liked = 3 if dot(fold.path.start, across) - left < wide / 2 else 9
     best = (0.0, 0.0, 0.0)
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
-    ruled += barred
+    ruled += rows
     darts = [_span(k.path, across) for k in p.lines if k.path.closed]
     places = [left + wide * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
@@ -161,14 +168,15 @@ def longest_line(
     if longest < 1.0:
         return None
     low, high, at = best
-    marks = [k.at for k in p.marks]
-    held = [x * ux + y * uy for x, y in marks if abs(y * ux - x * uy - at) < OFF]
-    if held:
-        low, high = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
-        if high - low < BETWEEN:
-            other = longest_line(p, up, (*barred, at))
-            if other is not None:
-                return other
+    marks = [k.at for k in p.marks if abs(dot(k.at, across) - at) < OFF]
+    if marks:
+        held = [dot(m, up) for m in marks]
+        a, b = max(_clear(low, high, held), key=lambda s: s[1] - s[0])
+        if b - a < min(LEAST, (high - low) / 2):
+            beside = longest_line(p, up, [*rows, *(dot(m, across) for m in marks)])
+            if beside is not None and distance(*beside) > b - a:
+                return beside
+        low, high = a, b
     length = high - low
     half = max(0.3 * length, min(length / 2 - 1.0, max(0.4 * length, LEAST / 2)))
     middle = ahead(across * at, up, (low + high) / 2)

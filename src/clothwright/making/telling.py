@@ -125,7 +125,8 @@ def _ease(garment: Garment, w: Walk, start: str, fmt: _Fmt) -> str:
     how = "gather in" if seam.gathered else "ease in"
     if seam.tucked:
         how = "tucks take in"
-    return f"{how} {fmt(abs(w.ease))} of {' and '.join(names)}{_where(w, start, fmt)}"
+    much = seam.ease.plan - seam.free if seam.free else abs(w.ease)
+    return f"{how} {fmt(much)} of {' and '.join(names)}{_where(w, start, fmt)}"
 
 
 def _where(w: Walk, start: str, fmt: _Fmt) -> str:

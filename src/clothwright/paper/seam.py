@@ -109,6 +109,10 @@ class Seam:
     """The right side is longer than the left, and its rest is left free at an end: a
     facing that goes on to the hem beside a lining which hangs shorter."""
 
+    free: Final[float] = 0.0
+    """So much of its planned ease lies at the end of the right side, beyond its zone:
+    the neck before a tie that stops short for its knot, cm."""
+
     @property
     def gathered(self) -> bool:
         """True when the right side is gathered in, not eased: it takes in much, all
@@ -147,6 +151,7 @@ class Seam:
             self.tucked,
             self.turned,
             self.runs_on,
+            self.free,
         )
 
     def __contains__(self, run: object) -> bool:

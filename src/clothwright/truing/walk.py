@@ -187,10 +187,12 @@ def _share(seam: Seam, a: float, b: float, whole: float) -> tuple[float, float]:
         return (plan, plan) if whole_seam else (min(0.0, plan), max(0.0, plan))
     z0, z1 = sorted(seam.zone)
     inside = max(0.0, min(b, z1) - max(a, z0))
+    plan -= seam.free
     if z1 - z0 > _HAIR:
         part = plan * inside / (z1 - z0)
     else:
         part = plan if a <= z0 < b or z0 == b == whole else 0.0
+    part += seam.free if b >= whole else 0.0
     return part, part
 
 

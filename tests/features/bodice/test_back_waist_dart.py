@@ -1,6 +1,7 @@
 """The back waist dart led elsewhere: angle, intakes, lengths (transformations 1.1)."""
 
 import math
+import re
 from random import Random
 
 import pytest
@@ -12,13 +13,19 @@ from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.back_waist_dart_rules import OPENED_BACK, BackPlace
+from clothwright.features.bodice.bust_dart import BustDart
 from clothwright.features.bodice.bust_dart_rules import MOST_EASE, TakenUp
 from clothwright.features.bodice.empire import EmpireSeam
+from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.opened_dart import mouth
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.linings.lining import Mode
+from clothwright.features.linings.neck_facing import NeckFacing
+from clothwright.features.necks.neck_shapes import BackShape
+from clothwright.features.necks.necklines import BackNeckline
+from clothwright.features.sleeves.kimono import Kimono
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning
 from clothwright.making import making_order
@@ -253,3 +260,47 @@ def test_the_sleeve_is_eased_in_down_to_its_notch(how: TakenUp) -> None:
     assert seam.zone is not None
     assert seam.zone[1] == pytest.approx(moved.left, abs=1e-6)
     assert not cut_faults(made)
+
+
+@pytest.mark.parametrize("shape", BackShape)
+@pytest.mark.parametrize("body", [P92, THEA, *ansur_whole()[77::200]])
+def test_the_neck_runs_on_over_its_dart(body: Body, shape: BackShape) -> None:
+    """Folded to its stitched end the neck has no corner there (truing 3), however wide
+    the dart; it is as long as it was."""
+    plain = swapped(closed_back(lines="darts"), BackNeckline(shape=shape))
+    dart = BackWaistDart(to=BackPlace.NECK)
+    features = swapped(plain, dart)
+    try:
+        made = draft(order(body, features))
+    except OrderError as e:
+        assert re.search("comes too near|would run along", str(e))
+        return
+    back = made.sheet.piece("B")
+    if not back.has("neck side"):
+        return
+    both = back.interior_angle("neck") + back.interior_angle("dart neck side")
+    assert both == pytest.approx(180.0, abs=0.5)
+    was = draft(order(body, plain)).sheet.length("B", "neck")
+    assert parts(made, "neck") == pytest.approx(was, abs=0.02)
+
+
+def test_a_led_dart_has_length() -> None:
+    deep = swapped(
+        closed_back(lines="darts"), BackNeckline(shape=BackShape.ROUND, depth=24.0)
+    )
+    dart = BackWaistDart(to=BackPlace.NECK, set_back=8.0)
+    with pytest.raises(OrderError, match=r"cm long at the neck; 4 cm is the least"):
+        draft(order(P92, swapped(deep, dart)))
+
+
+@pytest.mark.parametrize("body", [P92, THEA])
+def test_a_kimono_neck_is_asked_beside_the_shoulder(body: Body) -> None:
+    """The neck over the overarm seam is the part of it that ends there, not the part
+    from the centre back to the dart."""
+    bust = BustDart(to=DartPlace.WAIST)
+    kimono = (*closed_back(lines="darts"), Kimono(), bust, NeckFacing())
+    left_out = ("side dart", "facing", "sleeveless armhole", "back waist dart")
+    kept = (f for f in kimono if f.kind not in left_out)
+    made = draft(order(body, (*kept, BackWaistDart(to=BackPlace.NECK))))
+    assert made.sheet.piece("B").has("neck side")
+    assert not made.failed, made.failures()

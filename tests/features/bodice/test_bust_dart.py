@@ -22,9 +22,12 @@ from clothwright.features.bodice.led_last import LATE
 from clothwright.features.bodice.opened_dart import dart_angle_of, slashed
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.side_level import SideLevel
+from clothwright.features.collars.tie_collar import TieCollar
 from clothwright.features.linings.lining import Mode
 from clothwright.features.necks.neck_shapes import WINDING, FrontShape
 from clothwright.features.necks.necklines import Neckline
+from clothwright.making import making_order
+from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import pivot
 from clothwright.sheets.steps import steps_text
@@ -241,6 +244,27 @@ def test_gathers_say_on_the_edge_what_they_come_to() -> None:
     )
     step = next(t for t in steps_text(made) if "in one line over the open dart" in t)
     assert f"gather {8.0 + opened:.1f} cm of it, to 8.0 cm" in step
+
+
+@pytest.mark.parametrize("body", [P92, THEA, BRIDA])
+def test_gathers_end_before_the_knot_of_a_tie(body: Body) -> None:
+    """Its neck edge stops 3 short of the centre front (transformations 5): that is no
+    part of the gathers, which begin and end on both sides as far from the shoulder."""
+    dart = BustDart(to=DartPlace.NECK, taken_up=TakenUp.GATHERS)
+    features = swapped(led(dart), Neckline(shape=FrontShape.ROUND))
+    made = draft(order(body, (*features, TieCollar(away=3.0))))
+    assert not made.failed, made.failures()
+    assert not [f for f in made.report.findings if f.code == "S80"]
+    lines = made.sheet.lines
+    o = OPENED[DartPlace.NECK]
+    was = lines[o.kept(o.first)].length + lines[o.kept(o.last)].length
+    grown = made.sheet.length("F", "neck") - was
+    (seam,) = (s for s in made.sheet.seams if s.code == "S80")
+    first, last = sorted(seam.notches)[-2:]
+    assert first.left == pytest.approx(first.right, abs=0.1 * MM)
+    assert last.right - last.left == pytest.approx(grown, abs=0.1 * MM)
+    told = seam_line(making_order(made), seam)
+    assert f"gather in {grown:.1f} cm" in told.ease
 
 
 def test_a_dart_has_room_on_its_edge() -> None:

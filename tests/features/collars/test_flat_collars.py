@@ -23,11 +23,14 @@ from clothwright.features.collars.shirt_collar import ShirtCollar
 from clothwright.features.collars.tie_collar import TieCollar
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import Neckline
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind
 from clothwright.units import Unit, parse_length
 from features.collars.test_collars import BODIES, MM, line, made
 from orders import closed_back, order, sleeved_features, swapped
+from referee import faults
 
 
 # -- flat collar ---------------------------------------------------------------------
@@ -168,6 +171,28 @@ def test_a_frill_is_a_ring_about_the_neck() -> None:
     assert "S87" in [s.code for s in full.sheet.seams]
     with pytest.raises(OrderError, match="less full"):
         made(P92, NeckFrill(width=3.0, fullness=2.5))
+
+
+@pytest.mark.parametrize("unit", Unit)
+@pytest.mark.parametrize("behind", [False, True])
+def test_a_frill_has_paper_for_its_ends(unit: Unit, *, behind: bool) -> None:
+    """Truing 8: each edge has its whole allowance, on the fold or in two halves, for
+    any fullness that is not refused."""
+    closed = closed_back() if behind else sleeved_features()
+    drafted = 0
+    for fullness in (1.9, 2.0, 2.05, 2.1, 2.2, 2.4, 2.6, 2.8, 3.0):
+        frill = NeckFrill(width=6.0, fullness=fullness)
+        try:
+            d = draft(order(P92, (*closed, frill), unit=unit))
+        except OrderError as e:
+            assert "less full" in str(e)
+            continue
+        drafted += 1
+        piece = d.sheet.piece("CO")
+        found = cut_line(piece, Allowances(unit, d.order.said))
+        assert not found.narrow
+        assert not list(faults(piece, found))
+    assert drafted > 4
 
 
 def test_a_tie_stops_for_its_knot() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from bodies import P92, P116, THEA, ansur_whole
 from clothwright.body import Body
-from clothwright.curves import distance
+from clothwright.curves import Path, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.torso import Torso
 from clothwright.features.collars.notched_collar import NotchedCollar
@@ -17,6 +17,7 @@ from clothwright.features.linings.lining import Lining
 from clothwright.features.notions import Article
 from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.centre_loops import UNDERLAP, CentreLoops
+from clothwright.features.skirts.gored_dress_skirt import GoredDressSkirt
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import MarkKind
@@ -123,3 +124,24 @@ def test_what_is_doubted_and_refused() -> None:
     with pytest.raises(OrderError, match="take a button stand"):
         loops = CentreLoops(where=Where.FRONT)
         draft(order(P92, looped(loops, NotchedCollar())))
+
+
+@pytest.mark.parametrize("where", Where)
+def test_a_gore_has_its_grain_beside_the_row(where: Where) -> None:
+    """Truing 7: a grain line of 15 cm at least where there is room. Along the centre,
+    where a gore is longest, the loops would leave none of it."""
+    features = swapped(
+        looped(CentreLoops(where=where, facing=4.0)),
+        GoredDressSkirt(),
+        place_of="peplum",
+    )
+    d = draft(order(THEA, features))
+    assert not d.failed, d.failures()
+    gore = "PFC" if where is Where.FRONT else "PBC"
+    facing = "FFP" if where is Where.FRONT else "BFP"
+    for code in (gore, facing):
+        piece = d.sheet.piece(code)
+        assert piece.grain is not None
+        assert distance(*piece.grain) > 15.0
+        line = Path.line(*piece.grain)
+        assert all(line.nearest(k.at)[1] > 0.8 - 0.01 * MM for k in piece.marks)

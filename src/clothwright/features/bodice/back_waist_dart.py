@@ -10,13 +10,14 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.curves import Path, Point, direction, distance
+from clothwright.curves import Path, Point, direction, distance, midpoint
 from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.bodice.back_princess import BACK_PANELS
 from clothwright.features.bodice.back_waist_dart_rules import (
     BACK_DART,
     BACK_LED,
     LEAST_BESIDE,
+    LEAST_LONG,
     MEASURED_FROM,
     NOT_AT,
     OPENED_BACK,
@@ -48,6 +49,7 @@ from clothwright.features.bodice.opened_dart import (
     mouth,
     set_back,
     slashed,
+    true_beside,
 )
 from clothwright.features.bodice.side_dart import NO_DART, without_dart
 from clothwright.features.grain import longest_line
@@ -61,6 +63,7 @@ from clothwright.paper import (
     Drafting,
     Edge,
     NotchPair,
+    PaperError,
     Seam,
     Sheet,
     Verb,
@@ -216,7 +219,10 @@ class BackWaistDart(Feature):
             frm=("Pd",),
         )
         if self.taken_up not in LAID:
+            _check_long(d, o)
             set_back(d, o.legs, "Ab", "set_back_back", "B", "Pd")
+            if self.to is BackPlace.NECK:
+                true_beside(d, o, pd)
 
     def _along(self, d: Drafting, path: Path) -> float:
         """How far along its edge, clockwise, the dart opens."""
@@ -296,6 +302,19 @@ def _plain(d: Drafting) -> None:
     d.part = "back"
     if d.n.bd_net < NO_DART:
         without_dart(d, "B", "back waist dart", _WAIST.run)
+
+
+def _check_long(d: Drafting, o: Opened) -> None:
+    """Raises PaperError for a dart too short to run out."""
+    a, b = mouth(d.sheet.piece("B"), o)
+    long = distance(midpoint(a, b), d["Pd"]) - d.n.set_back_back
+    if long < LEAST_LONG:
+        less = "the neck (Db) less deep, " if o.edge == "neck" else ""
+        raise PaperError(
+            f"the back dart would be {max(0.0, long):.1f} cm long at the {o.where}; "
+            f"{LEAST_LONG:g} cm is the least: make its set-back (set-back b) smaller, "
+            f"{less}or lead it elsewhere"
+        )
 
 
 def _ruled_through(sheet: Sheet) -> Sheet:

@@ -95,6 +95,10 @@ LEAST_BESIDE: dict[BackPlace, tuple[float, float]] = {
 """What must stay of the edge on either side of a dart, in the direction of the loop, cm
 (armhole as a panel line, first garment 5.1; the others our own choice, as in front)."""
 
+LEAST_LONG = 4.0
+"""Length of a led dart from its edge to its stitched end at the least, cm (our own
+choice: a shorter one does not run out)."""
+
 _BACK = {
     BackPlace.SHOULDER: 4.5,
     BackPlace.NECK: 5.5,

@@ -11,9 +11,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
-    Cubic,
     Path,
     Point,
     Vector,
@@ -31,7 +29,7 @@ from clothwright.features.bodice.opened_dart import (
     dart_angle_of,
     dart_seam,
     mouth,
-    one_way_each,
+    to_end,
 )
 from clothwright.features.grain import longest_line
 from clothwright.features.wholes import before_yoke, is_kept, keep_whole
@@ -203,10 +201,10 @@ def true_corner(d: Drafting, place: DartPlace) -> None:
     path = f.edge(o.edge).path
     if o.last:
         way = turned(f.before(o.leg_first).path.end_direction, bend + by)
-        new = _to_end(path.reversed(), way * -1.0).reversed()
+        new = to_end(path.reversed(), way * -1.0).reversed()
     else:
         way = turned(f.after(o.leg_last).path.start_direction, -bend - by)
-        new = _to_end(path, way)
+        new = to_end(path, way)
     d.lay(
         Verb.REDRAW,
         redraw(d.sheet, "F", [o.edge], [Edge(o.edge, new)]),
@@ -214,24 +212,6 @@ def true_corner(d: Drafting, place: DartPlace) -> None:
         f"{o.edge} trued over the closed dart, up to the centre front",
         lines=(new,),
     )
-
-
-def _to_end(path: Path, way: Vector) -> Path:
-    """The path with its last part drawn anew, so that it ends in a direction and is as
-    long as before."""
-    head, tail = path.split_at_length(path.length - min(_TRUED, path.length / 2))
-    p, at = head.end, path.end
-
-    def over(reach: float) -> Cubic:
-        return Cubic(p, p + head.end_direction * reach, at - way * reach, at)
-
-    third = tail.length / 3
-    reach = by_trial(lambda r: over(r).length - tail.length, third / 2, 2 * third)
-    return head + Path(one_way_each(over(third if reach is None else reach)))
-
-
-_TRUED = 5.0
-"""So much of the edge is drawn anew, cm (our own)."""
 
 
 def _check_lean(neck: Path, bp: Point) -> None:

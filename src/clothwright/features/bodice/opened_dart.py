@@ -6,20 +6,24 @@ the other opens (transformations 1.1). The angle is kept, not the intake, which 
 `2·|PQ|·sin(θ/2)` at a place `|PQ|` away.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from clothwright.blocks.trial import by_trial
 from clothwright.curves import (
     Cubic,
     Path,
     Point,
     Vector,
+    cross,
     degrees_between,
     direction,
     distance,
     dot,
     midpoint,
+    turned,
 )
 from clothwright.paper import (
     Drafting,
@@ -213,6 +217,48 @@ def _to_centre(piece: Piece, o: Opened, reach: float) -> Path:
     over = Cubic(p, p + head.end_direction * handle, at - square * handle, at)
     path = head + Path(one_way_each(over))
     return path.reversed() if o.last else path
+
+
+def true_beside(d: Drafting, o: Opened, point: Point) -> None:
+    """Draw the ends of the divided edge anew beside a dart that ends short of `point`,
+    about which it turned: each meets its leg as before, so that the edge runs on over
+    the dart when that is folded to its stitched end (truing 3)."""
+    p = d.sheet.piece(o.piece)
+    apex, (a, b) = p.edge(o.leg_first).path.end, mouth(p, o)
+    first, last = p.edge(o.first).path, p.edge(o.last).path.reversed()
+    new = []
+    for path, at in ((first, a), (last, b)):
+        u, v = direction(at, point), direction(at, apex)
+        by = math.degrees(math.atan2(cross(u, v), dot(u, v)))
+        new.append(to_end(path, turned(path.end_direction, by)))
+    new[1] = new[1].reversed()
+    sheet = redraw(d.sheet, o.piece, [o.first], [Edge(o.first, new[0])])
+    sheet = redraw(sheet, o.piece, [o.last], [Edge(o.last, new[1])])
+    d.lay(
+        Verb.REDRAW,
+        sheet,
+        f"{o.piece}.{o.edge}",
+        f"{o.where} trued over the closed dart",
+        lines=tuple(new),
+    )
+
+
+def to_end(path: Path, way: Vector) -> Path:
+    """The path with its last part drawn anew, so that it ends in a direction and is as
+    long as before."""
+    head, tail = path.split_at_length(path.length - min(_TRUED, path.length / 2))
+    p, at = head.end, path.end
+
+    def over(reach: float) -> Cubic:
+        return Cubic(p, p + head.end_direction * reach, at - way * reach, at)
+
+    third = tail.length / 3
+    reach = by_trial(lambda r: over(r).length - tail.length, third / 2, 2 * third)
+    return head + Path(one_way_each(over(third if reach is None else reach)))
+
+
+_TRUED = 5.0
+"""So much of the edge is drawn anew, cm (our own)."""
 
 
 def one_way_each(curve: Cubic) -> tuple[Cubic, ...]:

@@ -18,8 +18,9 @@ from clothwright.units.fields import Length, Ratio
 
 _SRC = "blocks G13"
 
-MOST, MOST_FOLDED = 340.0, 170.0
-"""Most degrees of a half in one piece, and of one that lies on the fold."""
+NECK_OFF, END_OFF = 1.3, 1.6
+"""What the neck edge and each end of a frill carry beyond the net line at most, cm: in
+the ring between the ends there must be paper for both."""
 
 FRILL = RuleTable("neck frill")
 
@@ -101,19 +102,27 @@ class NeckFrill(Collar):
         return single_operations(sheet)
 
 
+def room_of_end(radius: float) -> float:
+    """Degrees of a ring of this inner radius, cm, that the allowance of an end takes up
+    where it is cut narrowest: inside the neck edge by that one's."""
+    inner = radius - NECK_OFF
+    return math.degrees(math.asin(END_OFF / inner)) if inner > END_OFF else 90.0
+
+
 def _draft(d: Drafting) -> None:
     """A ring's part whose inner arc is the trued half neck."""
     n = d.n
     d.part = "collar"
     neck = closed_neck(d.sheet, n.Lr)
     degrees = math.degrees(neck.length / n.r_frill)
-    if degrees > MOST:
+    end = room_of_end(n.r_frill)
+    if degrees > 360.0 - 2 * end:
         raise RuleError(
             f"half of the frill would fill {degrees:.0f}° of a ring: make it less full "
             "(frill fullness), or wider (collar width)"
         )
     behind = opens_behind(d.sheet)
-    closed = EdgeKind.FOLD if degrees <= MOST_FOLDED else EdgeKind.SEAM
+    closed = EdgeKind.FOLD if degrees <= 180.0 - end else EdgeKind.SEAM
     seam, done = EdgeKind.SEAM, EdgeKind.FINISHED
     cf = ("cf", closed) if behind else ("end", done)
     cb = ("end back", done) if behind else ("cb", closed)

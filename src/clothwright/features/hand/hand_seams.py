@@ -48,13 +48,16 @@ def taken_in(
         if grown < NEAR:
             continue
         at = min(_along(before, old, p) for p in mouths)
-        plan = s.ease.plan * (-1 if mine else 1) + grown
+        ease, free = Ease.about(s.ease.plan * (-1 if mine else 1) + grown, 0.1), 0.0
+        if s.stretched and mine:  # a collar that ends short of the centre
+            low, high = grown - s.ease.high, grown - s.ease.low
+            ease, free = Ease(ease.plan, low, high), -s.ease.plan
         rest = after.chain_length(other)
         last = at > before.chain_length(old) - NEAR  # it opens at the end of the seam
         notches = _carried(s, mine, at - NEAR if last else at, grown)
         low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
         low, high = 0.0 if at < NEAR else low, rest if last else high
-        zone = (NotchPair(low, low), NotchPair(high, high + plan))
+        zone = (NotchPair(low, low), NotchPair(high, high + ease.plan - free))
         ends = (k for k in notches if not NEAR < k.left < rest - NEAR)
         between = (k for k in notches if NEAR < k.left < rest - NEAR)
         clear = (k for k in between if not low - CLEAR < k.left < high + CLEAR)
@@ -69,7 +72,8 @@ def taken_in(
                 new,
                 left=other,
                 right=chain,
-                ease=Ease.about(plan, 0.1),
+                ease=ease,
+                free=free,
                 zone=(zone[0].left, zone[1].left) if bounded or not gathers else None,
                 drawn_up=new.drawn_up or (gathers and bounded),
                 notches=notches,

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Path
-from clothwright.features.about import About, Place
+from clothwright.features.about import About, Place, Says
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
 from clothwright.features.skirts.slit_edges import own_hem, own_side
 from clothwright.paper import Edge, Piece, Sheet
@@ -94,7 +94,11 @@ def _plumb(path: Path) -> bool:
     return path.straight and abs(path.start_direction.x) < 1e-6
 
 
-_EDGES = {"side": Role.PEPLUM_SIDE, "panel": Role.PEPLUM_SIDE, "hem": hanging_hem}
+_EDGES: dict[str, Says] = {
+    "side": Role.PEPLUM_SIDE,
+    "panel": Role.PEPLUM_SIDE,
+    "hem": hanging_hem,
+}
 
 HANGING = (
     About("PF", Place.PEPLUM_FRONT, ("peplum", "skirt", "skirt front"), _EDGES),

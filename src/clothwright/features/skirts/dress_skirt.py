@@ -236,8 +236,8 @@ class DressSkirt(Feature):
         d.part = "skirt"
         if self.pleated and self.crosses:
             raise PaperError(
-                'fronts that cross are not pleated by a pleater: set front = "on the '
-                'fold", or another cut'
+                "fronts that cross are not pleated by a pleater: set front = "
+                '"on the fold", or cut = "flared" or "gathered"'
             )
         draw = draw_gathered if self.gathered else draw_circle
         draw(d, closed_end(d.sheet), called="skirt")

@@ -50,12 +50,16 @@ def between(front: str, back: str, *joints: Over) -> Iterator[Joint]:
         yield Joint(name, (Corner(front, *a), Corner(back, *b)), 180.0, band)
 
 
-def neck_over(front: str, back: str, tilt: float) -> Joint:
+def neck_over(sheet: Sheet, front: str, back: str, tilt: float) -> Joint:
     """The neck runs on over a seam along shoulder and arm, on either side at the tilt
-    of the neck."""
+    of the neck; beside a dart in it, by its part there."""
+    mine, its = (
+        "neck side" if on_table(sheet, code, "neck side") else "neck"
+        for code in (front, back)
+    )
     return Joint(
         "neck over the shoulder",
-        (Corner(front, "neck", _START), Corner(back, "neck", _END)),
+        (Corner(front, mine, _START), Corner(back, its, _END)),
         180.0,
         NECK_SUM,
         (90.0 - tilt, 90.0 + tilt),
@@ -67,7 +71,7 @@ def kimono_joints(sheet: Sheet, tilt: float) -> Iterator[Joint]:
     """The neck runs on over a kimono's overarm seam, its hem over both seams."""
     if on_table(sheet, "F", "overarm"):
         hem, over, under = "sleeve hem", "the overarm seam", "the seam under the arm"
-        yield neck_over("F", "B", tilt)
+        yield neck_over(sheet, "F", "B", tilt)
         yield from between(
             "F",
             "B",
@@ -83,7 +87,7 @@ def raglan_joints(sheet: Sheet, tilt: float) -> Iterator[Joint]:
         return
     neck, line = "neck", "raglan"
     last = "hem back" if on_table(sheet, "SLB", "hem back") else "hem"
-    yield neck_over("SLF", "SLB", tilt)
+    yield neck_over(sheet, "SLF", "SLB", tilt)
     for name, body, sleeve, a, b in (
         ("neck over the front raglan", "F", "SLF", _START, _END),
         ("neck over the back raglan", "B", "SLB", _END, _START),

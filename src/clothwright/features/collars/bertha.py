@@ -37,6 +37,10 @@ def _away() -> float:
     return 0.0
 
 
+_HOLLOW = 10.0
+"""An edge that bends inwards by more is no line that a cutter would draw (our own)."""
+
+
 class Bertha(Collar):
     """Bertha, or a capelet when it is deep."""
 
@@ -98,6 +102,18 @@ class Bertha(Collar):
                 {"over": over},
             )
         yield from overlap_findings(n, sheet)
+        hollow = min(sheet.edge(COLLAR, "hem").path.turning())
+        if hollow > _HOLLOW:
+            yield Finding(
+                "KB2",
+                Severity.REFUSE,
+                f"The edge of the bertha bends inwards by {hollow:.0f}° over the "
+                "shoulder.",
+                "collar width",
+                "Make it less deep (collar width), its overlap (collar overlap) less, "
+                "or the back neck (Db) less deep.",
+                {"hollow": hollow},
+            )
 
 
 def _draft(d: Drafting) -> None:

@@ -216,4 +216,4 @@ class Lining(Feature):
             )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        return edge_findings(n, sheet) if self.to_edge else hung_findings(sheet)
+        return edge_findings(n, sheet) if self.to_edge else hung_findings(n, sheet)

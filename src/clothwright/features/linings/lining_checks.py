@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from clothwright.blocks.torso import in_one
 from clothwright.curves import distance
 from clothwright.features.bodice.dropped import runs_below
-from clothwright.features.chains import FRONT_LINE
+from clothwright.features.chains import FRONT_LINE, TOP
 from clothwright.features.linings.facing_checks import WIDER, roll_findings
 from clothwright.features.linings.lining_edge import SLACK
 from clothwright.features.linings.lining_hems import shorter_by
@@ -54,7 +54,9 @@ _SIDES = (
 
 def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """Every check of a lining to the edge."""
-    if FRONT_LINE not in sheet.lines:
+    if FRONT_LINE in sheet.lines:
+        yield from top_findings(n, sheet)
+    else:
         yield from _rolled_edges(n, sheet)
     for name, edges in _SIDES:
         shell, mine = (_side(sheet, before, edges) for before in ("", "L."))
@@ -108,8 +110,32 @@ def _rolled_edges(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield tight
 
 
-def hung_findings(sheet: Sheet) -> Iterable[Finding]:
+_TOP_NEAR = 0.15
+"""A top edge that is laid lower may be so much shorter, cm: the walk's bound."""
+
+
+def top_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Whether the lining's top edge, laid lower by the roll, is still the shell's."""
+    for piece in [p for p in sheet.pieces.values() if p.has(TOP)]:
+        if f"L.{piece.code}" not in sheet.pieces:
+            continue
+        lost = piece.edge(TOP).length - sheet.length(f"L.{piece.code}", TOP)
+        if abs(lost) > _TOP_NEAR:
+            yield Finding(
+                "N4",
+                Severity.REFUSE,
+                f"Laid lower by the roll, the top edge of the lining of the "
+                f"{piece.name.lower()} is {abs(lost) * 10:.0f} mm "
+                f"{'shorter' if lost > 0 else 'longer'} than the shell's.",
+                "lining",
+                "Make the roll (ρ lining) smaller.",
+                {"lost": lost},
+            )
+
+
+def hung_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """What a lining below the facing has to say."""
+    yield from _shoulder_findings(n, sheet)
     if "L.SL" in sheet.pieces:
         yield from _sleeve_findings(sheet)
     if "L.F" not in sheet.pieces or not sheet.piece("L.F").has("leg cf"):
@@ -127,6 +153,29 @@ def hung_findings(sheet: Sheet) -> Iterable[Finding]:
         "Sew it as a dart, or lay it in a pleat at the waist.",
         {"dart": wide},
     )
+
+
+def _shoulder_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Whether facings that end beside panel seams of the shoulder leave front and back
+    alike: the same panels of both go up to it."""
+    halves = (("FC", "FS"), ("BC", "BS"))
+    if not all(_has(sheet, c, "shoulder") for half in halves for c in half):
+        return
+    front, back = (_has(sheet, f"L.{c}", "shoulder") for c in ("FC", "BC"))
+    if front is not back:
+        left = sheet.length("L.FC" if front else "L.BC", "shoulder")
+        yield Finding(
+            "N5",
+            Severity.REFUSE,
+            f"On the shoulder the facing ends {left:.1f} cm before the panel seam of "
+            f"the {'front' if front else 'back'}, and beyond that of the other half.",
+            "lining",
+            "Make it (nf shoulder) 0.5 cm wider or narrower.",
+        )
+
+
+def _has(sheet: Sheet, code: str, edge: str) -> bool:
+    return code in sheet.pieces and sheet.piece(code).has(edge)
 
 
 def _sleeve_findings(sheet: Sheet) -> Iterable[Finding]:

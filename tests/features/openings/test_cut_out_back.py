@@ -6,9 +6,11 @@ from dataclasses import replace
 import pytest
 from shapely.geometry import LineString, Polygon
 
-from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, MeasureValue, RuleSet
 from clothwright.features import Feature
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.back_shoulder import BackShoulder
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.collars.stand_collar import StandCollar
@@ -23,6 +25,8 @@ from clothwright.features.openings.cut_out_back import CutOutBack
 from clothwright.features.openings.cut_out_shapes import CutOutShape
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.roles import Role
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
@@ -32,6 +36,7 @@ from clothwright.paper import EdgeKind
 from clothwright.truing import walk
 from clothwright.units import Unit
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
+from referee import faults
 
 MM = 0.1
 SHAPES = list(CutOutShape)
@@ -129,6 +134,23 @@ def test_it_is_faced_and_closes_on_real_bodies(body: Body, shape: CutOutShape) -
         assert right == pytest.approx(beside.area, rel=0.04)
         nape = sheet.edge(code, "cb nape").path
         assert nape.end.y == pytest.approx(sheet.points["Cb"].y, abs=0.5 * MM)
+
+
+@pytest.mark.parametrize("narrowed", [1.5, 3.0])
+def test_the_facing_turns_no_tighter_than_its_allowance(narrowed: float) -> None:
+    """Where its loose edge comes up from a diamond and turns down to the side, by some
+    120°, the hollow has room for the allowance of 1.2 (truing 8)."""
+    princess = BackArmholePrincess(beside=-1.35)
+    arm = SleevelessArmhole(narrowed=narrowed)
+    plain = BackNeckline(shape=BackShape.STANDARD)
+    cut = CutOutBack(shape=CutOutShape.DIAMOND)
+    top = on_fold(cut, princess, arm, plain, lines="armhole")
+    for k in (130, 404, 854):
+        d = made(top, ansur_whole()[k])
+        facing = d.sheet.piece("BF")
+        line = cut_line(facing, Allowances(Unit.CM, d.order.said))
+        assert not line.narrow
+        assert not list(faults(facing, line))
 
 
 def test_a_zip_begins_below_it() -> None:

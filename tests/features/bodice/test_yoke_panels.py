@@ -198,3 +198,20 @@ def test_a_seam_that_no_yoke_needs_is_said() -> None:
     assert "Y5" not in [
         f.code for f in made_of(P92, yoked("shoulder", seamed)).findings
     ]
+
+
+def test_a_side_part_that_would_be_a_sliver_is_refused() -> None:
+    """Two seams that end on the armhole within 1.5 of each other are a lump (our own
+    choice): there is no such part, and its number is named."""
+    said = set[str]()
+    for depth in (13.0, 15.0, 15.25, 15.5, 15.75, 16.0, 16.5, 17.0):
+        yoke = FrontYoke(panels=YokePanels.SEAMED, depth=depth)
+        try:
+            sheet = draft(order(P92, (*closed_back(lines="armhole"), yoke))).sheet
+        except OrderError as e:
+            said.add(str(e))
+            continue
+        if "FYS" in sheet.pieces:
+            assert sheet.length("FYS", "armhole") >= 1.5
+    assert any("from the panel seam on the armhole" in e for e in said)
+    assert all('depth of "front yoke"' in e for e in said)

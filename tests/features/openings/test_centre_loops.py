@@ -10,14 +10,26 @@ from bodies import P92, P116, THEA, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import Path, distance
 from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.bust_dart import BustDart
+from clothwright.features.bodice.front_dart import DartPlace
+from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
+from clothwright.features.bodice.waist import WaistSeam
+from clothwright.features.collars.collar_inside import Inside
 from clothwright.features.collars.notched_collar import NotchedCollar
 from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.armhole_binding import ArmholeBinding
 from clothwright.features.linings.lining import Lining
+from clothwright.features.necks.neck_shapes import FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.notions import Article
 from clothwright.features.openings.button_stand import Where
 from clothwright.features.openings.centre_loops import UNDERLAP, CentreLoops
 from clothwright.features.skirts.gored_dress_skirt import GoredDressSkirt
+from clothwright.features.skirts.peplum import Peplum
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft
 from clothwright.paper import MarkKind
@@ -145,3 +157,32 @@ def test_a_gore_has_its_grain_beside_the_row(where: Where) -> None:
         assert distance(*piece.grain) > 15.0
         line = Path.line(*piece.grain)
         assert all(line.nearest(k.at)[1] > 0.8 - 0.01 * MM for k in piece.marks)
+
+
+@pytest.mark.parametrize("body", [P92, THEA])
+def test_the_neck_above_the_facing_is_as_it_was_before_its_dart(body: Body) -> None:
+    """A facing beside the centre begins down the neck, above which the collar encloses
+    it; a dart led into the neck later does not move that (truing 2)."""
+    features = (
+        Block(),
+        SleevelessArmhole(),
+        Neckline(shape=FrontShape.SQUARE),
+        BackNeckline(),
+        BustDart(to=DartPlace.NECK),
+        BackWaistDart(),
+        CentreLoops(where=Where.FRONT),
+        WaistSeam(),
+        Peplum(),
+        ArmholeBinding(),
+        StandCollar(inside=Inside.IN_STAND),
+    )
+    d = draft(order(body, features))
+    assert d.sheet.piece("F").has("dart neck cf")
+    assert not d.failed, d.failures()
+    (seam,) = (s for s in d.sheet.seams if s.code == "S8")
+    shell, facing = map(d.sheet.chain_length, (seam.left, seam.right))
+    plain = (f for f in features if f.kind != "bust dart")
+    without = draft(order(body, (*plain, SideDart()))).sheet
+    seam = next(s for s in without.seams if s.code == "S8")
+    was = without.chain_length(seam.left) - without.chain_length(seam.right)
+    assert shell - facing == pytest.approx(was, abs=0.2 * MM)

@@ -6,16 +6,23 @@ from dataclasses import replace
 import pytest
 from shapely.geometry import LineString, Polygon
 
-from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
+from bodies import P80, P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, MeasureValue, RuleSet
 from clothwright.features import Feature
+from clothwright.features.block import Block
+from clothwright.features.bodice.armhole import SleevelessArmhole
+from clothwright.features.bodice.back_princess import BackArmholePrincess
 from clothwright.features.bodice.back_shoulder import BackShoulder
+from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.bodice.yokes import BackYoke
 from clothwright.features.collars.stand_collar import StandCollar
+from clothwright.features.linings.facing import Facing
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.necks.back_strap import BackStrap
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
+from clothwright.features.necks.wrap_front import WrapFront
 from clothwright.features.notions import Article
 from clothwright.features.openings.button_stand import ButtonStand, Where
 from clothwright.features.openings.concealed_zip import ConcealedZip
@@ -23,6 +30,9 @@ from clothwright.features.openings.cut_out_back import CutOutBack
 from clothwright.features.openings.cut_out_shapes import CutOutShape
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.roles import Role
+from clothwright.features.skirts.dress_skirt import DressSkirt, Front
+from clothwright.finishing.allowances import Allowances
+from clothwright.finishing.cutline import cut_line
 from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
@@ -32,6 +42,7 @@ from clothwright.paper import EdgeKind
 from clothwright.truing import walk
 from clothwright.units import Unit
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
+from referee import faults
 
 MM = 0.1
 SHAPES = list(CutOutShape)
@@ -129,6 +140,30 @@ def test_it_is_faced_and_closes_on_real_bodies(body: Body, shape: CutOutShape) -
         assert right == pytest.approx(beside.area, rel=0.04)
         nape = sheet.edge(code, "cb nape").path
         assert nape.end.y == pytest.approx(sheet.points["Cb"].y, abs=0.5 * MM)
+
+
+def test_the_facing_turns_no_tighter_than_its_allowance() -> None:
+    """Where its loose edge comes up from a diamond and turns down to the side, by some
+    120°, the hollow has room for the allowance of 1.2 (truing 8)."""
+    top = (
+        Block(depth_added=2.71, back_shoulder=BackShoulder.NONE, full_cup_pinched=True),
+        SleevelessArmhole(narrowed=3.03),
+        WrapFront(crossing=13.49),
+        BackNeckline(shape=BackShape.STANDARD),
+        CutOutBack(shape=CutOutShape.DIAMOND),
+        BackArmholePrincess(beside=-1.35),
+        SideDart(set_back=3.41),
+        WaistSeam(ease=0.39),
+        DressSkirt(fullness=0.8, front=Front.WRAPS),
+        Facing(),
+        Lining(),
+    )
+    d = draft(order(ansur_whole()[854], top, estimates=RuleSet.SURVEY))
+    assert not d.failed, d.failures()
+    facing = d.sheet.piece("BF")
+    line = cut_line(facing, Allowances(Unit.CM, d.order.said))
+    assert not line.narrow
+    assert not list(faults(facing, line))
 
 
 def test_a_zip_begins_below_it() -> None:

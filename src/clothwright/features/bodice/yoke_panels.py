@@ -167,7 +167,15 @@ def _across(d: Drafting, y: Yoke, centre: Point, panels: YokePanels) -> None:
     ]
     sheet = sheet.put(*parts)
     if panels is YokePanels.SEAMED:
-        sheet = sheet.put(grained_as(sheet.piece(_side_of(y)[0]), laid))
+        part = sheet.piece(_side_of(y)[0])
+        arm_left = part.edge("armhole").length
+        if arm_left < LEAST_OF_SEAM:
+            raise PaperError(
+                f"the seam of the {y.half} yoke ends {arm_left:.1f} cm from the panel "
+                f"seam on the armhole; {LEAST_OF_SEAM:g} cm must stay: make the yoke "
+                f"({y.key}) deeper, or less deep"
+            )
+        sheet = sheet.put(grained_as(part, laid))
     for c in (code, flank):
         sheet = off_corners(sheet, c)
     d.sheet = sheet

@@ -1,5 +1,7 @@
 """What the facings are sewn to (first garment 21, S8 to S13 and S18)."""
 
+from clothwright.curves import Point
+from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import (
     ABOVE,
     BACK_NOTCH,
@@ -36,6 +38,15 @@ def _back_end(t: Chains) -> str:
         return "waist"
     banded = t.has("B", BANDED) or t.has("BC", BANDED)
     return "band" if banded else "centre back"
+
+
+def _beside_centre(t: Chains, shell: tuple[Run, ...], begin: Point) -> float:
+    """How far down the neck a facing beside the centre begins: on the front as it was
+    when the facing was traced, before a dart was led into that."""
+    if not t.has("F", "neck"):
+        return t.upto(shell, begin)
+    neck = as_drafted(t.sheet).edge("neck").path
+    return neck.length_to(neck.nearest(begin)[0])
 
 
 def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
@@ -88,7 +99,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
             short = _beside_zip(t, left)
             ease = Ease(*(e - short for e in FACED))
         if code == "S8" and t.has("FF", STAND) and not t.has("FF", "shoulder"):
-            short = t.upto(left, t.sheet.run_path(right[0]).start)  # beside the centre
+            short = _beside_centre(t, left, t.sheet.run_path(right[0]).start)
             ease = Ease.about(-short, 0.1)
         if code == "S8" and t.has("F", OVER):
             short = at_foot(t.sheet.piece("F"), n.rho)

@@ -43,8 +43,8 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     if not front.has("leg cf"):
         raise PaperError(
             "the front takes in nothing at the waist, so the lining's side dart "
-            "has no waist dart to be closed into: line to the edge, or use a front "
-            "princess line"
+            'has no waist dart to be closed into: set mode = "to the edge", or use a '
+            "front princess line"
         )
     below = front.edge("leg cf").path.end.y - bp.y
     darts = [legs for legs in SIDE_DARTS if front.has(legs[0])]

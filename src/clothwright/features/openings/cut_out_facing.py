@@ -7,8 +7,16 @@ one width, from the facing of the neck down to the centre below the opening.
 
 import math
 
-from clothwright.curves import Path, Point, Vector, inset
-from clothwright.features.bodice.panel_lines import corner, rounded
+from clothwright.curves import (
+    Path,
+    Point,
+    Vector,
+    degrees_between,
+    inset,
+    meet_lines,
+    mix,
+)
+from clothwright.features.bodice.panel_lines import corner
 from clothwright.features.chains import ABOVE, CUT_OUT, NAPE
 from clothwright.features.linings.facing_pieces import beside_zip
 from clothwright.paper import Edge, EdgeKind, PaperError, Piece, straight
@@ -102,9 +110,24 @@ def _free(
     turn = corner(upper, lower)
     room = min(s - beyond - _CLEAR, 0.4 * upper.length, 0.4 * lower.length)
     radius = min(_TURN, room / math.tan(math.radians(turn) / 2))
-    if radius < _CLEAR:
+    if radius < _CLEAR or turn < 1.0:
         return upper + lower
-    return rounded(upper, lower, Fillet.of(turn, radius, _REACH))
+    return _turned(upper, lower, Fillet.of(turn, radius, _REACH))
+
+
+def _turned(upper: Path, lower: Path, fillet: Fillet) -> Path:
+    """Both lines joined over their corner. Either may bend where the turn begins, so
+    that they turn by more than at the corner, and meet further from one end: each end's
+    handle is as long as an arc's, by its own way to where they meet."""
+    first = upper.between(0.0, upper.length - fillet.tangent)
+    last = lower.between(fillet.tangent, lower.length)
+    a, b = first.end, last.start
+    u, v = first.end_direction, last.start_direction
+    meet = meet_lines(a, u, b, v)
+    turn = math.radians(degrees_between(u, v))
+    share = 4 / 3 * math.tan(turn / 4) / math.tan(turn / 2)
+    arc = Path.cubic(a, mix(a, meet, share), mix(b, meet, share), b)
+    return first + arc + last
 
 
 def _met(path: Path, line: Path) -> tuple[float, float]:

@@ -12,6 +12,8 @@ import pytest
 from typer.testing import CliRunner, Result
 
 from clothwright.cli import app
+from clothwright.making.thread import thread_told
+from clothwright.units import Unit
 from finished import ORDERS
 
 RUN = CliRunner()
@@ -85,9 +87,24 @@ def test_the_cutting_sheet_of_order_one(tmp_path: Path) -> None:
         "22 + 1 to spare",
         "11 mm, 17.5 ligne",
         "51⁷⁄₁₆ in",
-        "reels of 100 m",
+        "reels of 109 yd",
     ):
         assert words in text
+
+
+def test_thread_is_told_as_the_workroom_measures() -> None:
+    """A yard is 0.9144 m; 100 m on a reel are 109 yd of it."""
+    assert [thread_told(147.0, unit) for unit in Unit] == ["147 m", "161 yd"]
+    assert [thread_told(5.0, unit) for unit in Unit] == ["5.0 m", "5.5 yd"]
+    assert "of 109 yd." in run("cutting", "peplum-top").stdout
+
+
+def test_the_cost_page_writes_a_fraction(tmp_path: Path) -> None:
+    bought = ("--cloth", "shell=1 5/8 yd", *METRES[2:])
+    done = run("cost", "peplum-top", *bought, "--into", str(tmp_path))
+    assert done.exit_code == 0, done.output
+    text = page_text(tmp_path / "peplum-top-cost.pdf")
+    assert "1⅝ yd" in text and "1 5/8" not in text
 
 
 def test_cost_and_quote_pages(tmp_path: Path) -> None:

@@ -355,6 +355,7 @@ def _write(into: Path, name: str, page: Callable[[Path], None], *, quiet: bool) 
 
 def _cutting_lines(sheet: CuttingSheet, reel: float) -> Iterator[str]:
     from clothwright.making.cutting import bought
+    from clothwright.making.thread import thread_told
     from clothwright.units import pretty_length
 
     unit = sheet.making.draft.order.unit
@@ -364,4 +365,7 @@ def _cutting_lines(sheet: CuttingSheet, reel: float) -> Iterator[str]:
     for one in (*sheet.strips, *sheet.notions):
         yield one.told(lambda cm: pretty_length(cm, unit))
     reels = bought(sheet, reel)[-1].count
-    yield f"Thread: {sheet.metres:.0f} m, {reels} of {reel:g} m."
+    yield (
+        f"Thread: {thread_told(sheet.metres, unit)}, {reels} of "
+        f"{thread_told(reel, unit)}."
+    )

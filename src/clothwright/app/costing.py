@@ -33,7 +33,7 @@ from clothwright.making import MakingOrder
 from clothwright.order import OrderError
 from clothwright.order.pattern import finishing_of
 from clothwright.sheets.costing import cost_told, outcome_told
-from clothwright.units import opening
+from clothwright.units import opening, pretty_text
 
 LEAF = "costing"
 MOST = Decimal(10_000_000)
@@ -189,7 +189,11 @@ def sentences(wish: Wish, cloths: list[str], bolt: Bolt) -> list[Sentence]:
         for key in cloths:
             said = wish.get("cloth", {}).get(key)
             laid = bolt.amount(key)
-            say = "not known yet" if laid is None else f"{laid.lay.buy.told} by its lay"
+            say = (
+                "not known yet"
+                if laid is None
+                else f"{pretty_text(laid.lay.buy.told)} by its lay"
+            )
             if said is not None:
                 say = f"{plain(Decimal(said))} m"
             pen = Pen.PENCIL if said is None else Pen.INK

@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 
 from clothwright.features.operations import Stitch
+from clothwright.units import Unit
 
 RATIO: Mapping[Stitch, float] = {
     Stitch.LOCK: 2.5,
@@ -28,6 +29,17 @@ def thread(stitched: Mapping[Stitch, float]) -> float:
     """Thread for these lengths of stitches (cm), waste included, in m."""
     net = sum(length * RATIO[stitch] for stitch, length in stitched.items())
     return net * (1 + WASTE) / 100
+
+
+_YARD = 0.9144
+"""A yard, m."""
+
+
+def thread_told(metres: float, unit: Unit) -> str:
+    """So much thread as a workroom says it: in metres, or in yards where it works in
+    inches ("147 m", "161 yd"); tenths below ten."""
+    amount, mark = (metres / _YARD, "yd") if unit is Unit.IN else (metres, "m")
+    return f"{amount:.0f} {mark}" if amount >= 10 else f"{amount:.1f} {mark}"
 
 
 def reels(metres: float, reel: float = REEL) -> int:

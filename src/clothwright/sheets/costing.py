@@ -1,6 +1,7 @@
 """Cost sheet, quote and outcome as pages."""
 
 import json
+from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -11,6 +12,7 @@ from clothwright.cost.money import plain, shown
 from clothwright.cost.sheet import Row
 from clothwright.sheets.booklet import compile_to
 from clothwright.sheets.making_order import duration
+from clothwright.units import pretty_text
 
 
 def write_cost_sheet(sheet: CostSheet, target: Path, *, letter: bool = False) -> None:
@@ -20,17 +22,20 @@ def write_cost_sheet(sheet: CostSheet, target: Path, *, letter: bool = False) ->
 
 def cost_text(sheet: CostSheet) -> list[str]:
     """The cost sheet as plain lines."""
-    return _text(cost_told(sheet))
+    return _text(cost_told(sheet, say=str))
 
 
-def cost_told(sheet: CostSheet) -> dict[str, Any]:
-    """Rows A to E with their sums, and the totals below, as they are printed."""
+def cost_told(
+    sheet: CostSheet, say: Callable[[str], str] = pretty_text
+) -> dict[str, Any]:
+    """Rows A to E with their sums, and the totals below, as they are printed; `say`
+    writes their quantities."""
     rows = [
         {
             "letter": row.letter,
             "name": row.words.capitalize(),
             "lines": [
-                [x.name, x.quantity, x.unit_price, _money(sheet, x.amount)]
+                [x.name, say(x.quantity), x.unit_price, _money(sheet, x.amount)]
                 for x in sheet.lines
                 if x.row is row
             ],

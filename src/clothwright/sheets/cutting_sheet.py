@@ -8,7 +8,7 @@ from typing import Any
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Hazard
 from clothwright.making.cutting import CuttingSheet, bought
-from clothwright.making.thread import REEL, WASTE, reels
+from clothwright.making.thread import REEL, WASTE, reels, thread_told
 from clothwright.order.cautions import at_work
 from clothwright.order.pattern import finishing_of
 from clothwright.sheets.booklet import compile_to
@@ -68,14 +68,15 @@ def cutting_told(
         "thread": [
             [
                 f"{line.stitch.words} ({line.stitch.number})",
-                _metres(line.seam / 100),
-                _metres(line.thread),
+                thread_told(line.seam / 100, unit),
+                thread_told(line.thread, unit),
             ]
             for line in sheet.thread
         ],
         "thread_total": (
-            f"{_metres(sheet.metres)} with {WASTE:.0%} for ends, basting and "
-            f"unpicking: {_reels(reels(sheet.metres, reel))} of {reel:g} m"
+            f"{thread_told(sheet.metres, unit)} with {WASTE:.0%} for ends, basting "
+            f"and unpicking: {_reels(reels(sheet.metres, reel))} of "
+            f"{thread_told(reel, unit)}"
         ),
         "cautions": list(at_work((Hazard.BLADE,), order)),
     }
@@ -124,10 +125,6 @@ def _tape(sheet: CuttingSheet, reel: float, unit: Unit) -> str:
     if len(lines) < 2 or total is None:
         return ""
     return f"Stay tape in all: {pretty_length(total, unit)}."
-
-
-def _metres(m: float) -> str:
-    return f"{m:.0f} m" if m >= 10 else f"{m:.1f} m"
 
 
 def _reels(count: int) -> str:

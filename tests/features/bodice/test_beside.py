@@ -94,6 +94,16 @@ def test_the_waist_is_what_it_was() -> None:
     assert moved[1] - moved[0] == pytest.approx(5.0, abs=0.3 * MM * 10)
 
 
+def test_a_back_panel_with_little_waist_is_told_by_its_line() -> None:
+    """On a narrow back, nearest to the centre, less than 4 cm of it stay (6.2)."""
+    (told,) = (
+        str(f)
+        for f in draft(order(ansur_whole()[12], beside(None, -2.5))).findings
+        if f.code == "P4"
+    )
+    assert '(beside of "back armhole princess") nearer to the side' in told
+
+
 def test_the_back_line_takes_the_waist_dart_along() -> None:
     for by in (-2.0, 3.0):
         plain, moved = (draft(order(P92, beside(None, k))) for k in (None, by))

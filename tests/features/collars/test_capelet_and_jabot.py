@@ -161,7 +161,10 @@ def test_real_women() -> None:
         (top(Jabot(fullness=5.0, width=5.0)), "make it less full"),
         (top(Jabot(fullness=3.32, length=21.78)), "no room for their allowances"),
         (top(Jabot(), FrontYoke()), "over the seam of a yoke"),
-        (top(Jabot(), ButtonStand(edge=Edging.BAND), opens=True), "has a band"),
+        (
+            top(Jabot(), ButtonStand(edge=Edging.BAND), opens=True),
+            'set edge = "with a facing of its own"',
+        ),
         (top(Jabot(), ButtonStand(edge=Edging.CUT_ON), opens=True), "that is sewn"),
         (top(Capelet(), StandCollar()), "a neck has one collar"),
     ],

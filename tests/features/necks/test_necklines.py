@@ -288,3 +288,16 @@ def test_a_back_neck_that_wobbles_is_told_by_its_depth(
     worst = max(wrong_way(c) for c in curves if isinstance(c, Cubic))
     assert (worst > 8.0) is told
     assert bool(found(d, "N14")) is told
+
+
+@pytest.mark.parametrize(("depth", "told"), [(10.0, False), (20.0, True)])
+def test_a_front_neck_that_wobbles_is_told_by_its_depth(
+    depth: float, told: bool
+) -> None:
+    """The block's own neck drawn far down, by the same measure (C16)."""
+    neck = Neckline(depth=depth, width=1.0)
+    d = draft(order(P92, swapped(closed_back(lines="darts"), neck)))
+    assert [f for f in d.failures() if '(depth of "neckline")' in f] == [
+        str(f) for f in found(d, "N14")
+    ]
+    assert bool(found(d, "N14")) is told

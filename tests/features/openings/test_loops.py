@@ -16,6 +16,7 @@ from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.notions import Article
 from clothwright.features.openings.loops import Loops, Rows, Spread
 from clothwright.features.openings.loops_rules import EVEN, EXACT
+from clothwright.features.openings.loops_rules import u as usable
 from clothwright.features.openings.open_back import LowOpenBack
 from clothwright.features.openings.under_panel import UnderPanel
 from clothwright.features.skirts.peplum import Ends, Peplum
@@ -24,6 +25,7 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import MarkKind
+from clothwright.rules import RuleError
 from clothwright.units import Unit
 from orders import main_features, order
 
@@ -76,7 +78,7 @@ def test_even_spacing_is_within_half_a_loop(u: float, sp: float) -> None:
     """|spacing − sp| ≤ sp/(2(n − 1)) (exact); halves are rounded up."""
     count, spacing = EVEN.rules["n_loops"].compute, EVEN.rules["spacing"].compute
     if u < sp / 2 - 1e-6:
-        with pytest.raises(ValueError, match="closer together"):
+        with pytest.raises(ValueError, match=r"set them \(sp\) closer together"):
             count(u, sp)
         return
     n = count(u, sp)
@@ -89,7 +91,7 @@ def test_even_spacing_is_within_half_a_loop(u: float, sp: float) -> None:
 def test_exact_spacing_leaves_less_than_a_space(u: float, sp: float) -> None:
     count = EXACT.rules["n_loops"].compute
     if u < sp - 1e-6:
-        with pytest.raises(ValueError, match="closer together"):
+        with pytest.raises(ValueError, match=r"set them \(sp\) closer together"):
             count(u, sp)
         return
     n = count(u, sp)
@@ -185,7 +187,7 @@ def test_cord_and_buttons_of_the_worked_example() -> None:
 
 def test_a_button_too_small_for_its_loop_is_refused() -> None:
     for dia, e in ((0.5, 0.8), (0.6, 0.9)):  # v ≤ e, or a loop that ends on its middle
-        with pytest.raises(OrderError, match="larger button"):
+        with pytest.raises(OrderError, match='take a larger button .button of "loops"'):
             draft(order(P92, with_loops(Loops(button=dia, ends_apart=e))))
 
 
@@ -242,6 +244,13 @@ def test_buttons_do_not_touch_in_their_row() -> None:
         made = draft(order(P92, with_loops(Loops(spacing=spacing, button=1.5))))
         got = [f.severity for f in found(made, "L3")]
         assert got == ([severity] if severity else []), spacing
+    assert '(spacing of "loops") wider' in str(found(made, "L3")[0])
+
+
+def test_a_row_without_room_names_its_numbers() -> None:
+    """2 of edge less 1 above and 1.5 below leaves nothing."""
+    with pytest.raises(RuleError, match=r"\(g1, g2\)"):
+        usable(2.0, 1.0, 1.5)
 
 
 @pytest.mark.parametrize("body", [P92, BRIDA, YSOLDE])

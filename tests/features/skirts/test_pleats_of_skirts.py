@@ -8,6 +8,7 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.body import Body, RuleSet
 from clothwright.curves import Point, degrees_between, distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.notions import Article
 from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.centre_pleat import (
     BACKING,
@@ -19,6 +20,7 @@ from clothwright.features.skirts.centre_pleat import (
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.flounce import Flounce
 from clothwright.features.skirts.folds import Pleats
+from clothwright.features.skirts.gore_seams import gore_joints
 from clothwright.features.skirts.pleated_skirt import PleatedSkirt, Shape
 from clothwright.features.skirts.pleated_skirt_rules import Panels
 from clothwright.features.skirts.skirt_lining import SkirtLining
@@ -30,6 +32,7 @@ from clothwright.features.skirts.waist_facing import WaistFacing
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.finishing.drawn import Meaning
 from clothwright.making import making_order
+from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import UNDER
 from clothwright.sheets.looks import LOOKS, strokes
@@ -204,6 +207,21 @@ def test_it_is_told() -> None:
     assert titles.index("Lay the pleats") < titles.index("Close the waistband")
     assert titles.index("Hem the panels") < titles.index("Lay the pleats")  # pressed in
     assert sum("Hem" in t for t in titles) == 1
+
+
+@pytest.mark.parametrize("kind", ROUND)
+def test_its_panels_are_no_gores(kind: str) -> None:
+    """Every sentence speaks of its panels; what holds the pleat over the zip is among
+    the notions."""
+    made = draft(order(THEA, ROUND[kind]))
+    making = making_order(made)
+    told = [*steps_text(made), *pattern(made).drawn.notes]
+    told += [line for op in making.operations for line in (op.title, *op.says)]
+    told += [j.name for j in gore_joints(made.sheet)]
+    told += [one.where for one in cutting_sheet(making).notions]
+    assert not [line for line in told if "gore" in line]
+    studs = [k for k in cutting_sheet(making).notions if k.article is Article.STUD]
+    assert [k.count for k in studs] == [1]
 
 
 @pytest.mark.parametrize(

@@ -170,7 +170,7 @@ def test_what_is_refused_is_said() -> None:
     for features, said in (
         (skirt(of=few), "in more panels"),
         (dress(wide), "choose a smaller share of a circle"),
-        (wrap_dress(crossing), "fronts that cross are not pleated"),
+        (wrap_dress(crossing), 'set front = "on the fold"'),
         (buttoned, "do not go on into edges that open"),
         (faced, "sunburst pleats are set into a band"),
         (cased, "an elastic waist must pass the hip"),

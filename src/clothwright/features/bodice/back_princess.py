@@ -311,7 +311,7 @@ def back_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             f"The back panel is only {width:.1f} cm wide at the waist; "
             "2.5 cm must stay.",
             "BC",
-            "Make the set-in at the waist smaller.",
+            _wider_at_waist(n),
             {"width": width},
         )
     elif width < 4.0:
@@ -320,9 +320,18 @@ def back_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             Severity.WARN,
             f"The back panel is only {width:.1f} cm wide at the waist.",
             "BC",
-            "A smaller set-in would leave more.",
+            _wider_at_waist(n),
             {"width": width},
         )
+
+
+def _wider_at_waist(n: Numbers) -> str:
+    """What leaves a back panel more of the waist: what was taken from it."""
+    if "e2" in n and n.e2 > 0:
+        return "Make the set-in at the waist (e2) smaller."
+    if "beside_b" in n and n.beside_b < 0:
+        return "Lead its line (beside b) nearer to the side."
+    return "Measure XB and W again."
 
 
 def _height_findings(sheet: Sheet) -> Iterable[Finding]:

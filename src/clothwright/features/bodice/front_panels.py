@@ -317,7 +317,7 @@ def panel_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "Leave a small dart at the side, or steam the seam over a ham.",
             {"κ": n.kappa},
         )
-    yield from waist_findings(n, sheet, "Move the dart, or use fewer panels.")
+    yield from waist_findings(n, sheet, "Measure W and BPS again, or use fewer panels.")
 
 
 def waist_findings(n: Numbers, sheet: Sheet, wider: str) -> Iterable[Finding]:

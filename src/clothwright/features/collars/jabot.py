@@ -11,6 +11,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Cuts, Feature, Number, Rank, Shown, Stage
 from clothwright.features.collars.collar_pieces import grained
 from clothwright.features.openings.stand_band import banded
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.openings.stand_pieces import FRONT, STAND
 from clothwright.features.operations import (
     Operation,
@@ -275,8 +276,8 @@ def _draft(d: Drafting) -> None:
     the front."""
     if banded(d.sheet) is FRONT:
         raise PaperError(
-            "a jabot goes into an edge that is faced, and this front has a band: let "
-            "the button stand be faced, or leave the jabot off"
+            "a jabot goes into an edge that is faced, and this front has a band: set "
+            f'edge = "{Edging.FACED.value}" in "button stand", or leave the jabot off'
         )
     n = d.n
     d.part = "front"

@@ -80,6 +80,7 @@ def front_findings(
             "Raise one of them, or add a strap across the back.",
             {"dw": n.dw},
         )
+    yield from _turned_back("front", sheet, "Df", n.Df)
     yield from _shape_findings(n, sheet, shape)
     yield from over_head(n, sheet)
     if n.cn > 0:
@@ -225,6 +226,24 @@ def _shape_findings(n: Numbers, sheet: Sheet, shape: FrontShape) -> Iterator[Fin
             )
 
 
+def _turned_back(
+    half: str, sheet: Sheet, symbol: str, depth: float
+) -> Iterator[Finding]:
+    """A curve so deep for its shape that it bends the other way below the shoulder."""
+    curves = (s for s in sheet.lines[f"neck {half}"].segments if isinstance(s, Cubic))
+    back = max((wrong_way(c) for c in curves), default=0.0)
+    if WRONG_WAY.severity(back) is Severity.REFUSE:
+        yield Finding(
+            "N14",
+            Severity.REFUSE,
+            f"A {half} neck of this shape, {depth:.1f} cm deep, turns the wrong way by "
+            f"{back:.0f}° below the shoulder.",
+            symbol,
+            f"Make it ({symbol}) less deep, or take another shape.",
+            {symbol: depth, "back": back},
+        )
+
+
 def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Finding]:
     """Every check of a back neck."""
     c = sheet.points["Cb"]
@@ -246,18 +265,7 @@ def back_findings(n: Numbers, sheet: Sheet, untightened: Path) -> Iterator[Findi
             "Make it less deep, or say so to the client.",
             {"Db": n.Db},
         )
-    curves = (s for s in sheet.lines["neck back"].segments if isinstance(s, Cubic))
-    back = max((wrong_way(c) for c in curves), default=0.0)
-    if WRONG_WAY.severity(back) is Severity.REFUSE:
-        yield Finding(
-            "N14",
-            Severity.REFUSE,
-            f"A back neck of this shape, {n.Db:.1f} cm deep, turns the wrong way by "
-            f"{back:.0f}° below the shoulder.",
-            "Db",
-            "Make it (Db) less deep, or take another shape.",
-            {"Db": n.Db, "back": back},
-        )
+    yield from _turned_back("back", sheet, "Db", n.Db)
     if n.cnb > 0:
         yield from contoured("back", n.cnb, (0.6, 1.5))
     if n.phi_b:

@@ -301,7 +301,7 @@ class Loops(Feature):
                 Severity.WARN,
                 "The edges stand so close that buttons lie beyond the centre back.",
                 "loops",
-                "Use a smaller button, or a larger set-in.",
+                "Use a smaller button (dia), or a larger set-in (e1, e2).",
                 {"gap": gap, "button": n.button_in},
             )
         if n.spacing < n.dia + TOUCHING - 1e-9:
@@ -312,7 +312,7 @@ class Loops(Feature):
                 f"Buttons of {n.dia:.1f} cm stand {n.spacing:.2f} cm apart: they "
                 f"{'overlap' if overlap else 'touch'}.",
                 "loops",
-                "Space the loops wider, or take a smaller button.",
+                "Space the loops (sp) wider, or take a smaller button (dia).",
                 {"spacing": n.spacing, "dia": n.dia},
             )
 

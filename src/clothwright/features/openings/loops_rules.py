@@ -29,8 +29,8 @@ def u(edge_net: float, g1: float, g2: float) -> float:
     left = edge_net - g1 - g2
     if left <= 0:
         raise RuleError(
-            "the slanted edge is too short for loops: make the back less low at the "
-            "waist, or the distances at the ends of the row smaller"
+            "the slanted edge is too short for loops: make the back (Do) lower, or "
+            "what is left at the ends of the row (g1, g2) less"
         )
     return left
 
@@ -91,7 +91,9 @@ def _spacing_exact(sp: float) -> float:
 
 def _at_least_two(n: int) -> float:
     if n < 2:
-        raise RuleError("the edge holds fewer than two loops: set them closer together")
+        raise RuleError(
+            "the edge holds fewer than two loops: set them (sp) closer together"
+        )
     return float(n)
 
 
@@ -142,8 +144,8 @@ def _cord(C_button: float, e_loop: float, snug: float) -> float:
 
 
 _TOO_SMALL = (
-    "the button is too small for loop ends this far apart: set the ends closer, or "
-    "take a larger button"
+    "the button is too small for loop ends this far apart: set the ends (e) closer, or "
+    "take a larger button (dia)"
 )
 
 

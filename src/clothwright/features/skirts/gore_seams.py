@@ -27,7 +27,7 @@ def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
     return [
         Seam(
             "S37",
-            f"{t.sheet.piece(GORE).name.lower()} seam",
+            gore_seam(t.sheet),
             left,
             right,
             "waist",
@@ -38,12 +38,18 @@ def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
     ]
 
 
+def gore_seam(sheet: Sheet) -> str:
+    """What the seam is called: of a gore, or of a pleated skirt's panel."""
+    return f"{sheet.piece(GORE).name.lower()} seam"
+
+
 def gore_joints(sheet: Sheet) -> Iterator[Joint]:
-    """Waist and hem run on over the gore seam."""
+    """Waist and hem run on over the seam of a gore, or of a panel."""
     for name, band in (("waist", SKIRT_WAIST), ("hem", SKIRT_HEM)):
         if on_table(sheet, GORE, name):
             both = Corner(GORE, name, End.START), Corner(GORE, name, End.END)
-            yield Joint(f"{name} over the gore seam", both, 180.0, band)
+            seam = gore_seam(sheet)
+            yield Joint(f"{name} over the {seam}", both, 180.0, band)
 
 
 def pleat_joints(sheet: Sheet) -> list[Joint]:

@@ -16,6 +16,7 @@ from clothwright.features.base import (
     Words,
 )
 from clothwright.features.chains import Chains
+from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (
     Operation,
     SeamType,
@@ -75,7 +76,7 @@ class PleatedSkirt(Feature):
         About(GORE, Place.PANEL, ("panel", "gore"), edges={"hem": skirt_hem}),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        "S37": "gore seam of a skirt",
+        "S37": "panel seam of a skirt",
         "S54": "pleats of a skirt, stitched down",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
@@ -191,6 +192,9 @@ class PleatedSkirt(Feature):
             f"points, and stitch down to {fmt(n.p_down)} below the waist; each fold "
             f"takes {fmt(n.pt / folds)} more at the waist than at the hip."
         )
+
+    def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
+        yield Notion(Article.STUD, 1, "for the pleat over the zip")
 
     def operations(
         self,

@@ -49,11 +49,7 @@ _SRC = "transformations §6"
 LEFT_BACK = "L.SBL"
 """Left back of the lining beside a vent."""
 
-_NAMES = {
-    FRONT: "Front lining",
-    BACK: "Back lining",
-    GORE: "Lining of a gore",
-}
+_NAMES = {FRONT: "Front lining", BACK: "Back lining"}
 
 
 class SkirtLining(Feature):
@@ -166,7 +162,8 @@ def _beside_facing(d: Drafting, front: Piece) -> Piece:
 def _shorter(shell: Piece, short: float) -> Piece:
     """The shell's piece with its hem moved up by `short` cm, along its neighbours."""
     code = f"L.{shell.code}"
-    piece = replace(shell, code=code, name=_NAMES[shell.code], lines=(), marks=())
+    name = _NAMES.get(shell.code) or f"Lining of a {shell.name.lower()}"
+    piece = replace(shell, code=code, name=name, lines=(), marks=())
     up = inset(piece.edge("hem").path, short, short)
     a, b = up.start_direction * _REACH, up.end_direction * _REACH
     line = Path.line(up.start - a, up.start) + up + Path.line(up.end, up.end + b)

@@ -12,6 +12,7 @@ from clothwright.features.openings.zips import Setting, zip_notions
 from clothwright.features.operations import Operation
 from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.contour_flared import above
+from clothwright.features.skirts.gore_seams import gore_seam
 from clothwright.features.skirts.skirt_sewing import zip_operations
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Sheet, redraw
@@ -24,7 +25,7 @@ _SHORTEST = 2.0
 """A zip may end so far above the hip and still let it through, cm (zip lengths of
 transformations §7: the hip depth less 0 to 2)."""
 
-_SEAMS = {"Zg": "gore seam that opens", "Zs": "left side", "Zb": "centre back"}
+_SEAMS = {"Zs": "left side", "Zb": "centre back"}
 
 SKIRT_ZIP = RuleTable("zip of a skirt")
 
@@ -40,6 +41,11 @@ SKIRT_ZIP = RuleTable("zip of a skirt")
 )
 def _opening(WH: float) -> float:
     return min(max(WH - 1.5, 16.0), 20.0)
+
+
+def _called(sheet: Sheet, mark: str) -> str:
+    """The seam that opens, by the mark of the zip's end on it."""
+    return _SEAMS.get(mark) or f"{gore_seam(sheet)} that opens"
 
 
 class Where(Enum):
@@ -96,7 +102,7 @@ class SkirtZip(Feature):
         if self.where is Where.CENTRE_BACK and BACK in d.sheet.pieces:
             seamed_back(d)
         mark, code, edge = self._seam(d.sheet)
-        d.part = "skirt back" if code == BACK else "gore"
+        d.part = "skirt back" if code == BACK else d.sheet.piece(code).name.lower()
         path = d.sheet.edge(code, edge).path
         down = path.reversed() if edge == "cb" else path
         top = above(d.n, d.sheet)
@@ -105,7 +111,7 @@ class SkirtZip(Feature):
             down.at_length(min(d.n.z_S - top, down.length)),
             "end of the zip",
             amounts=(
-                (f"from the waist down the {_SEAMS[mark]}", "z_S"),
+                (f"from the waist down the {_called(d.sheet, mark)}", "z_S"),
                 *((("of it in the band", top),) if top > 0 else ()),
             ),
         )
@@ -124,20 +130,20 @@ class SkirtZip(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        seam = _SEAMS[self._seam(sheet)[0]]
+        seam = _called(sheet, self._seam(sheet)[0])
         yield (
             f"The opening is {fmt(n.z_S)} long: the zip ends at the notch of the "
             f"{seam}."
         )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        seam = _SEAMS[self._seam(sheet)[0]]
+        seam = _called(sheet, self._seam(sheet)[0])
         yield from zip_notions(self.setting, n.z_S, seam)
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        seam = _SEAMS[self._seam(sheet)[0]]
+        seam = _called(sheet, self._seam(sheet)[0])
         return zip_operations(n, sheet, fmt, seam, self.setting)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

@@ -45,7 +45,6 @@ FACINGS = {
 _NAMES = {
     FRONT: "Front waist facing",
     BACK: "Back waist facing",
-    GORE: "Waist facing of a gore",
     trousers.FRONT: "Front waist facing",
     trousers.BACK: "Back waist facing",
 }
@@ -175,7 +174,7 @@ def draft_facing(d: Drafting) -> None:
             before_yoke(d.sheet, code),
             d.n.wf,
             facing,
-            _NAMES[code],
+            _NAMES.get(code) or f"Waist facing of a {d.sheet.piece(code).name.lower()}",
             beside=SHORT_OF_ZIP,
         )
         darted = any(e.name.startswith("dart") for e in d.sheet.piece(code).edges)

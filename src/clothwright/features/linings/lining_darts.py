@@ -26,7 +26,8 @@ def closed_front(sheet: Sheet, front: Piece) -> Piece:
         if front.has("dart low") and not sheet.piece("F").has("dart low"):
             raise PaperError(
                 "the lining would keep the bust dart at its side, where the front has "
-                'none: leave it there (a "side dart"), or use a front princess line'
+                'none: leave a part of it there (share), take a "side dart", or use a '
+                "front princess line"
             )
         return front
     side = "side" if sheet.piece("F").has("side") else "side low"

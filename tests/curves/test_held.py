@@ -1,5 +1,7 @@
 """What is kept of immutable things: told by identity, worked out once."""
 
+import sys
+from concurrent.futures import ThreadPoolExecutor
 from random import Random
 
 import pytest
@@ -39,6 +41,25 @@ def test_few_are_kept() -> None:
     assert asked == 100
     length(paths[0])
     assert asked == 101
+
+
+def test_threads_may_ask_at_once() -> None:
+    """As the rooms of the app draft; an iterator over what is kept fails here."""
+
+    @lately
+    def same(thing: object) -> object:
+        return thing
+
+    def ask(_: int) -> bool:
+        return all(same(thing) is thing for thing in (object() for _ in range(40_000)))
+
+    usual = sys.getswitchinterval()
+    sys.setswitchinterval(1e-6)
+    try:
+        with ThreadPoolExecutor(4) as pool:
+            assert all(pool.map(ask, range(4)))
+    finally:
+        sys.setswitchinterval(usual)
 
 
 @pytest.mark.parametrize("seed", range(200))

@@ -40,7 +40,7 @@ _FEW = 32
 def lately(work: Callable[[*Things], R]) -> Callable[[*Things], R]:
     """Keep a pure function's results for the last few things that it was given, which
     live so long. They are told by identity: to compare two outlines costs more than
-    most work."""
+    most work. Two rooms of the app may ask at once."""
     kept: dict[tuple[int, ...], tuple[tuple[*Things], R]] = {}
 
     @wraps(work)
@@ -51,7 +51,8 @@ def lately(work: Callable[[*Things], R]) -> Callable[[*Things], R]:
             return known[1]
         result = work(*things)
         if len(kept) >= _FEW:
-            kept.pop(next(iter(kept)), None)
+            # a list is made in one go, while no other thread adds to them
+            kept.pop(list(kept)[0], None)
         kept[key] = (things, result)
         return result
 

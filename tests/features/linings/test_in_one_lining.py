@@ -212,6 +212,23 @@ def test_a_torsos_lining_keeps_its_side_dart() -> None:
     assert sheet.seam("Lside dart").runs()[0].piece == "L.F"
 
 
+def test_a_torso_whose_bust_dart_is_led_elsewhere_is_not_lined() -> None:
+    """Its lining's dart would lie in a side that is whole in the shell; with a part
+    left there it is lined."""
+    usual = [
+        f
+        for f in sleeved_features()
+        if f.kind not in ("front armhole princess", "waist seam", "peplum")
+    ]
+    for share, lined in ((None, False), (0.5, True)):
+        top = (*usual, BustDart(share=share), Torso(), Lining())
+        if lined:
+            assert not draft(order(P92, top)).failed
+        else:
+            with pytest.raises(OrderError, match="keep the bust dart at its side"):
+                draft(order(P92, top))
+
+
 @pytest.mark.parametrize("inside", ["sleeved", "below the facing", "to the edge"])
 def test_linings_of_a_wrap_lie_on_each_other(inside: str) -> None:
     """Beyond the centre the lining reaches to the facing's foot, or to its own roll

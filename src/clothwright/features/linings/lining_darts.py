@@ -23,6 +23,12 @@ def closed_front(sheet: Sheet, front: Piece) -> Piece:
     neck facing, which does not reach that."""
     neck_alone = "FF" in sheet.pieces and not sheet.piece("FF").has("side")
     if neck_alone and (runs_below(front) or not front.has("leg cf")):
+        if front.has("dart low") and not sheet.piece("F").has("dart low"):
+            raise PaperError(
+                "the lining would keep the bust dart at its side, where the front has "
+                'none: leave a part of it there (share), take a "side dart", or use a '
+                "front princess line"
+            )
         return front
     side = "side" if sheet.piece("F").has("side") else "side low"
     closed = dart_at_waist(front, sheet.points["BP"], side)
@@ -37,8 +43,8 @@ def dart_at_waist(front: Piece, bp: Point, side: str = "side low") -> Piece:
     if runs_below(front):
         raise PaperError(
             "the front of a torso in one piece has no waist dart at its edge for the "
-            'lining\'s side dart to be closed into: set mode = "to the edge", or use a '
-            "front princess line"
+            "lining's side dart to be closed into: leave the bust dart at the side and "
+            'set mode = "to the edge", or use a front princess line'
         )
     if not front.has("leg cf"):
         raise PaperError(

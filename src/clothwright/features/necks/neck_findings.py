@@ -173,15 +173,13 @@ def over_head(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
 
 def _to_open(short: float, *, sewn: bool, bound: bool) -> str:
     """What to do for a head that does not go through."""
-    if not sewn:
-        long = max(12.0, short / 2)
-        return (
-            "Open the back with a zip, or cut a keyhole or a back neck slit "
-            f"{long:.1f} cm long or more"
-        )
-    if bound:
+    if sewn and bound:
         return 'Face neck and cut-out (a "cut-out back" closes with a loop)'
-    return "Let the back close with a loop above its cut-out (closing)"
+    if sewn:
+        return "Let the back close with a loop above its cut-out (closing)"
+    long = max(12.0, short / 2)
+    slit = f"cut a keyhole or a back neck slit {long:.1f} cm long or more"
+    return f"Open the back with a zip{'' if bound else f', or {slit}'}"
 
 
 def _shape_findings(n: Numbers, sheet: Sheet, shape: FrontShape) -> Iterator[Finding]:

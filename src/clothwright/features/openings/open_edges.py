@@ -114,7 +114,9 @@ def open_at_centre(d: Drafting, c: Centre, apart: float, says: str) -> None:
     sheet = d.sheet
     upper, lower = c.on(sheet, c.upper), c.on(sheet, c.lower)
     was = as_drafted(sheet) if upper == "F" else sheet.piece(upper)
-    facing = led_down(sheet.pieces.get(c.facing), was, c, apart + d.n.b_facing)
+    wide = "it (bf) or the gap (lg)" if apart else "it (bf)"
+    inside = apart + d.n.b_facing
+    facing = led_down(sheet.pieces.get(c.facing), was, c, inside, wide)
     shells, facings = [sheet.piece(upper)], [facing]
     if lower:
         hung = sheet.piece(lower)

@@ -127,18 +127,22 @@ def _run_on(piece: Piece, at: Point, way: Vector, line: Path, wide: float) -> Po
 
 # -- its facing ------------------------------------------------------------------------
 def led_down(
-    facing: Piece | None, shell: Piece, centre: Centre, inside: float
+    facing: Piece | None,
+    shell: Piece,
+    centre: Centre,
+    inside: float,
+    wide: str = "it (bf)",
 ) -> Piece:
     """A facing of the neck led down beside the centre line to the lower end of the
     shell, `inside` cm wide there; without one a strip from the neck to there. `shell`
     is the piece before its stand. Raises PaperError when the strip is wider than the
-    piece."""
+    piece; `wide` says what to make narrower then."""
     if facing is None:
-        return _alone(shell, centre, inside)
+        return _alone(shell, centre, inside, wide)
     f, s = as_front(facing, centre), as_front(shell, centre)
     line, lower = s.edge(centre.edge).path, s.after(centre.edge)
     u = line.start_direction
-    foot = _foot(s, _inside(line, inside), line, lower)
+    foot = _foot(s, _inside(line, inside), line, lower, wide)
     free = f.edge("free").path
     up = Path.line(foot.end, foot.end - u * _REACH)
     met = sorted(free.meets(up))
@@ -170,14 +174,14 @@ def led_down(
     return as_front(f.with_edges(loop), centre)
 
 
-def _alone(shell: Piece, centre: Centre, inside: float) -> Piece:
+def _alone(shell: Piece, centre: Centre, inside: float, wide: str) -> Piece:
     """A facing beside the centre line alone, of one width from the neck to the lower
     end of the shell, where a collar encloses the neck. Raises PaperError when it is
     wider than the neck, or than the piece."""
     s = as_front(shell, centre)
     line, lower = s.edge(centre.edge).path, s.after(centre.edge)
     neck, beside = s.before(centre.edge).path, _inside(line, inside)
-    foot = _foot(s, beside, line, lower)
+    foot = _foot(s, beside, line, lower, wide)
     met = neck.meets(beside)
     if not met:
         raise PaperError(
@@ -207,13 +211,13 @@ def _inside(line: Path, inside: float) -> Path:
     return Path.line(line.end + inner + u * _REACH, line.end + inner - u * _REACH)
 
 
-def _foot(shell: Piece, beside: Path, line: Path, lower: Edge) -> Path:
+def _foot(shell: Piece, beside: Path, line: Path, lower: Edge, wide: str) -> Path:
     """The lower end of a facing beside the centre, from that to the line beside it."""
     hits = lower.path.meets(beside)
     if not hits:
         raise PaperError(
             f"{shell.name.lower()}: the facing beside the centre is wider at the "
-            "waist than the piece: make it (bf), or what lies beyond it, narrower"
+            f"waist than the piece: make {wide} narrower"
         )
     for taken in _taken_in(shell):
         if taken.meets(beside):

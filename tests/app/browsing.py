@@ -204,6 +204,6 @@ def failing_slip(page: Page, home: str) -> None:
         ("panel behind.overlap", "1 7/8"),
     ):
         page.evaluate(
-            "([of, to]) => change(room, {do: 'set', of, to, unit: 'in'})", [of, to]
+            "([of, to]) => room.change({do: 'set', of, to, unit: 'in'})", [of, to]
         )
     settled(page, "to mend")

@@ -32,7 +32,7 @@ def places(page: Page, home: str) -> Iterator[str]:
     page.get_by_role("button", name="try it with a made-up client").click()
     page.wait_for_selector("[data-code=FC]", state="attached")
     slip = page.url.removeprefix(home)
-    change = "to => change(room, {do: 'set', of: 'sleeveless armhole.narrowed', to})"
+    change = "to => room.change({do: 'set', of: 'sleeveless armhole.narrowed', to})"
     page.evaluate(change, "1 1/2 in")
     page.wait_for_selector(".ticket", state="attached")
     yield "slip"

@@ -219,7 +219,7 @@ def test_the_line_is_lost_and_nothing_else(chromium: Browser, home: str) -> None
     new_slip(page, f"http://127.0.0.1:{line.port}")
     line.cut()
     settled(page, "does not answer")
-    page.evaluate("void change(room, {do: 'set', of: 'peplum.length', to: '7 1/2'})")
+    page.evaluate("void room.change({do: 'set', of: 'peplum.length', to: '7 1/2'})")
     expect(page.locator("[data-of='peplum.length']").first).to_have_text("6 in")
     line.join()
     expect(page.locator("[data-of='peplum.length']").first).to_have_text(

@@ -123,7 +123,7 @@ def test_the_whole_body_unfolds_on_the_centre_front(page: Page, home: str) -> No
             assert f["axes"][0] == pytest.approx(f["fold"], abs=0.1)
     before = page.locator(".other-half .cutout").nth(0).get_attribute("d")
     page.evaluate(
-        "change(room, {do: 'set', of: 'low open back.depth', to: '7', unit: 'in'})"
+        "room.change({do: 'set', of: 'low open back.depth', to: '7', unit: 'in'})"
     )
     settled(page, "7 in")
     assert page.locator(".other-half .cutout").nth(0).get_attribute("d") != before
@@ -170,8 +170,8 @@ def test_what_fails_is_marked_at_its_place(page: Page, home: str) -> None:
 def test_an_edge_of_a_lining_is_taken_in_hand(page: Page, home: str) -> None:
     new_slip(page, home)
     to_edge = "{do: 'add', kind: 'lining', with: {mode: 'to the edge'}}"
-    page.evaluate(f"change(room, {to_edge})")
-    page.evaluate("change(room, {do: 'leave', kind: 'facing'})")
+    page.evaluate(f"room.change({to_edge})")
+    page.evaluate("room.change({do: 'leave', kind: 'facing'})")
     page.wait_for_selector("[data-code='L.FC']", state="attached")
     page.evaluate("room.paper.select('L.FC.waist')")
     expect(page.locator(".note.a h3")).to_contain_text("lining, waist")

@@ -1,0 +1,75 @@
+"""Orders found at random whose paper does not meet: the feature at fault says by which
+of its numbers, beside what the paper says."""
+
+import pytest
+
+from bodies import ansur_whole
+from clothwright.body import RuleSet
+from clothwright.features import KINDS, Feature
+from clothwright.findings import Severity
+from clothwright.order import draft
+from clothwright.units import Unit
+from orders import order
+
+
+def feature(kind: str, **settings: object) -> Feature:
+    return KINDS[kind].model_validate({"kind": kind, **settings})
+
+
+FACING_BESIDE_THE_PANEL_SEAM = (
+    feature("bodice block"),
+    feature("sleeved armhole"),
+    feature("neckline", shape="V", width=4.83),
+    feature("back neckline", shape="scoop"),
+    feature("shoulder princess", share=0.59),
+    feature("underarm zip"),
+    feature("set-in sleeve"),
+    feature("torso"),
+    feature("neck facing"),
+    feature("lining"),
+)
+HOLLOW_BERTHA = (
+    feature("bodice block"),
+    feature("sleeveless armhole", narrowed=3.12),
+    feature("neckline", shape="standard"),
+    feature("back neckline", shape="scoop"),
+    feature("front armhole princess"),
+    feature("back waist dart"),
+    feature("open zip", where="at the back"),
+    feature("waist seam"),
+    feature("dress skirt"),
+    feature("facing"),
+    feature("bertha"),
+)
+WIDE_ROLL_BELOW_A_TOP_EDGE = (
+    feature("bodice block"),
+    feature("strapless", shape="sweetheart"),
+    feature("shoulder princess"),
+    feature("concealed zip"),
+    feature("waist seam"),
+    feature("straight dress skirt"),
+    feature("lining", mode="to the edge", roll=0.6),
+)
+
+
+@pytest.mark.parametrize(
+    ("features", "woman", "unit", "rules", "code", "setting"),
+    [
+        (FACING_BESIDE_THE_PANEL_SEAM, 705, Unit.IN, 0, "N5", "shoulder of"),
+        (HOLLOW_BERTHA, 705, Unit.IN, 0, "KB2", "width of"),
+        (WIDE_ROLL_BELOW_A_TOP_EDGE, 846, Unit.CM, 1, "N4", "roll of"),
+    ],
+)
+def test_what_does_not_meet_is_told_by_a_number(
+    features: tuple[Feature, ...],
+    woman: int,
+    unit: Unit,
+    rules: int,
+    code: str,
+    setting: str,
+) -> None:
+    estimates = list(RuleSet)[rules]
+    asked = order(ansur_whole()[woman], features, unit=unit, estimates=estimates)
+    told = [f for f in draft(asked).findings if f.code == code]
+    assert told
+    assert all(f.severity is Severity.REFUSE and setting in f.to_do for f in told)

@@ -193,7 +193,7 @@ def test_below_a_dart_at_the_centre_front() -> None:
         (straight_skirt(ALine(), HipYoke()), "closes the darts itself"),
         (
             straight_skirt(ALine(), StraightSkirt(flare=3.0)),
-            "blank, and set share and most",
+            "leave the flare of the skirt",
         ),
     ],
 )

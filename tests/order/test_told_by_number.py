@@ -51,6 +51,16 @@ WIDE_ROLL_BELOW_A_TOP_EDGE = (
     feature("lining", mode="to the edge", roll=0.6),
 )
 
+FEW_WIDE_PLEATS = (
+    feature("bodice block", bust_ease=6.36, depth="as measured"),
+    feature("strapless"),
+    feature("shoulder princess"),
+    feature("concealed zip"),
+    feature("waist seam"),
+    feature("pleated dress skirt", shape="box pleats", face=11.47),
+    feature("lining", mode="to the edge"),
+)
+
 
 @pytest.mark.parametrize(
     ("features", "woman", "unit", "rules", "code", "setting"),
@@ -58,6 +68,7 @@ WIDE_ROLL_BELOW_A_TOP_EDGE = (
         (FACING_BESIDE_THE_PANEL_SEAM, 705, Unit.IN, 0, "N5", "shoulder of"),
         (HOLLOW_BERTHA, 705, Unit.IN, 0, "KB2", "width of"),
         (WIDE_ROLL_BELOW_A_TOP_EDGE, 846, Unit.CM, 1, "N4", "roll of"),
+        (FEW_WIDE_PLEATS, 931, Unit.IN, 1, "PL4", "face of"),
     ],
 )
 def test_what_does_not_meet_is_told_by_a_number(

@@ -52,11 +52,13 @@ from clothwright.features.skirts.pleated_skirt import (
     pleat_findings,
     pleat_operations,
 )
+from clothwright.features.skirts.pleated_skirt_drawing import SEAM
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     UNDER,
     Drafting,
     Piece,
+    Run,
     Seam,
     Sheet,
 )
@@ -214,6 +216,7 @@ class PleatedDressSkirt(Feature):
         yield from self._girths(n, sheet)
         for k in ("F", "B"):
             yield from pleat_findings(n, n[f"pv_{k}"], n[f"pt_{k}"], box=self.box)
+            yield from self._folds(n, sheet, k)
         code, wide = widest(sheet)
         if "Cw" in n and wide > n.Cw:
             yield Finding(
@@ -225,6 +228,27 @@ class PleatedDressSkirt(Feature):
                 "Fold less under (pu), lay it across the cloth, or seam the cloth in "
                 "an inner fold.",
                 {"wide": wide, "cloth": n.Cw},
+            )
+
+    def _folds(self, n: Numbers, sheet: Sheet, k: str) -> Iterable[Finding]:
+        """Few pleats that take in much at the waist lie so aslant that the two lines
+        of one are not alike."""
+        half = {"F": "front", "B": "back"}[k]
+        seams = (s for s in sheet.seams if s.code.startswith(f"{SEAM}{half}"))
+        apart = max(
+            (abs(_long(sheet, s.left) - _long(sheet, s.right)) for s in seams),
+            default=0.0,
+        )
+        taken = n[f"pt_{k}"]
+        if apart > 0.1:
+            yield Finding(
+                "PL4",
+                Severity.REFUSE,
+                f"Each pleat of the {half} takes in {taken:.1f} cm at the waist, and "
+                f"lies so aslant that its two folds are {apart * 10:.1f} mm apart.",
+                "pv0",
+                "Make the pleats narrower (pv wanted), so that more of them share it.",
+                {"apart": apart},
             )
 
     def _girths(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -256,6 +280,10 @@ class PleatedDressSkirt(Feature):
                 "Measure HH and WHH again, or give the hip more ease (Eh).",
                 {"room": room},
             )
+
+
+def _long(sheet: Sheet, runs: tuple[Run, ...]) -> float:
+    return sum(sheet.length(r.piece, r.edge) for r in runs)
 
 
 # -- corners --------------------------------------------------------------------------

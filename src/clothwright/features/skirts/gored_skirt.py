@@ -139,7 +139,7 @@ class GoredSkirt(Feature):
         About(GORE, Place.PANEL, ("gore", "panel"), edges={"hem": skirt_hem}),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        "S37": "gore seam of a skirt",
+        "S37": "seam of the gores or panels of a skirt",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "skirt block", "shaped skirt", "waist", "shaped top", "plain hem"}

@@ -76,7 +76,7 @@ class PleatedSkirt(Feature):
         About(GORE, Place.PANEL, ("panel", "gore"), edges={"hem": skirt_hem}),
     )
     seams: ClassVar[Mapping[str, str]] = {
-        "S37": "panel seam of a skirt",
+        "S37": "seam of the gores or panels of a skirt",
         "S54": "pleats of a skirt, stitched down",
     }
     gives: ClassVar[frozenset[str]] = frozenset(

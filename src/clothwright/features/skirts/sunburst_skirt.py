@@ -110,7 +110,9 @@ class SunburstSkirt(Feature):
     pieces: ClassVar[tuple[About, ...]] = (
         About(GORE, Place.PANEL, ("panel", "gore"), edges={"hem": skirt_hem}),
     )
-    seams: ClassVar[Mapping[str, str]] = {"S37": "panel seam of a skirt"}
+    seams: ClassVar[Mapping[str, str]] = {
+        "S37": "seam of the gores or panels of a skirt"
+    }
     gives: ClassVar[frozenset[str]] = frozenset(
         {"block", "skirt block", "waist", "pleated waist", "pleated hem"}
     )

@@ -234,7 +234,8 @@ class PleatedDressSkirt(Feature):
         """Few pleats that take in much at the waist lie so aslant that the two lines
         of one are not alike."""
         half = {"F": "front", "B": "back"}[k]
-        seams = (s for s in sheet.seams if s.code.startswith(f"{SEAM}{half}"))
+        own = (f"{SEAM}{half}", f"{SEAM}side") if k == "F" else (f"{SEAM}{half}",)
+        seams = (s for s in sheet.seams if s.code.startswith(own))
         apart = max(
             (abs(_long(sheet, s.left) - _long(sheet, s.right)) for s in seams),
             default=0.0,

@@ -69,6 +69,9 @@ from clothwright.units.fields import Length
 
 _P = PleatedSkirt.numbers()
 
+_APART = 0.2
+"""Folds of a pleat that differ by more are not laid on each other, cm (our own)."""
+
 _AT_EDGE = called(AT_EDGE, "skirt")
 
 
@@ -241,7 +244,7 @@ class PleatedDressSkirt(Feature):
             default=0.0,
         )
         taken = n[f"pt_{k}"]
-        if apart > 0.1:
+        if apart > _APART:
             yield Finding(
                 "PL4",
                 Severity.REFUSE,

@@ -5,6 +5,7 @@ It is cut when everything else of the back is drafted. Above it the centre back 
 apart up to the nape, where it closes with a loop, or it is a seam.
 """
 
+from abc import abstractmethod
 from collections.abc import Callable, Iterable, Mapping
 from typing import Annotated, ClassVar
 
@@ -113,9 +114,9 @@ class CutOut(Feature):
     ] = None
 
     @property
+    @abstractmethod
     def sewn_above(self) -> bool:
         """True when the centre back above it is a seam."""
-        raise NotImplementedError
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (CUT_OUT_BACK,)

@@ -1,6 +1,7 @@
 """Pockets set on, or into, the cloth: patch, welt and jetted (transformations §9): what
 those of skirts, trousers and tops have in common."""
 
+from abc import abstractmethod
 from collections.abc import Callable, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar
@@ -138,13 +139,13 @@ class SetOn(Feature):
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, f"the {self.shape.value} pocket", self._draw),)
 
+    @abstractmethod
     def _mouth(self, d: Drafting) -> Mouth:
         """Where it opens. Raises PaperError."""
-        raise NotImplementedError
 
+    @abstractmethod
     def _on(self, sheet: Sheet) -> Piece:
         """What it is set on, at last."""
-        raise NotImplementedError
 
     def _draw(self, d: Drafting) -> None:
         m = self._mouth(d)
@@ -260,9 +261,9 @@ class SetOn(Feature):
             on.contains(k.start) for k in around.segments
         )
 
+    @abstractmethod
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
         """A pocket from the side, cm."""
-        raise NotImplementedError
 
     def _over_dart(self, what: str) -> Finding:
         if self.shape is Shape.PATCH:

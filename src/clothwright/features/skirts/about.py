@@ -7,6 +7,7 @@ from clothwright.curves import Path
 from clothwright.features.about import About, Place, Says
 from clothwright.features.roles import Role, hem_of_skirt, skirt_hem
 from clothwright.features.skirts.slit_edges import own_hem, own_side
+from clothwright.findings import Finding, Severity
 from clothwright.paper import Edge, Piece, Sheet
 from clothwright.rules import Numbers
 
@@ -62,6 +63,20 @@ def hip_lines(sheet: Sheet, codes: Iterable[str]) -> float:
     """The hip lines of the halves together, cm, without what a slash opened there."""
     lines = (k for c in codes for k in sheet.piece(c).lines)
     return sum(k.path.length for k in lines if k.name.startswith("hip line"))
+
+
+def over_high_hip(room: float) -> Iterable[Finding]:
+    """What is said of a dress's skirt with so much room over the high hip, cm (K8)."""
+    if room < 1.0:
+        yield Finding(
+            "K8",
+            Severity.REFUSE if room < -2.0 else Severity.WARN,
+            f"Over the high hip the skirt has {room:.1f} cm of room; 1 cm at least is "
+            "wanted.",
+            "HH",
+            "Measure HH and WHH again, or give the hip more ease (Eh).",
+            {"room": room},
+        )
 
 
 _LONG = 35.0

@@ -26,6 +26,7 @@ from clothwright.features.skirts.about import (
     ONE_HANGS,
     hem_line,
     hip_lines,
+    over_high_hip,
     round_hem,
 )
 from clothwright.features.skirts.hanging_seams import hanging_joints, hanging_side
@@ -181,17 +182,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "Measure W and H again.",
             {"is": closed, "aim": aim},
         )
-    room = 2 * width_at(sheet, n.WHH, (BACK, FRONT)) - n.HH
-    if room < 1.0:
-        yield Finding(
-            "K8",
-            Severity.REFUSE if room < -2.0 else Severity.WARN,
-            f"Over the high hip the skirt has {room:.1f} cm of room; 1 cm at least is "
-            "wanted.",
-            "HH",
-            "Measure HH and WHH again, or give the hip more ease (Eh).",
-            {"room": room},
-        )
+    yield from over_high_hip(2 * width_at(sheet, n.WHH, (BACK, FRONT)) - n.HH)
 
 
 def _darts(sheet: Sheet) -> Iterable[Finding]:

@@ -36,6 +36,7 @@ from clothwright.features.skirts.about import (
     ONE_HANGS,
     PANEL_SEAMS,
     hanging_hem,
+    over_high_hip,
 )
 from clothwright.features.skirts.gored_skirt import (
     GORED,
@@ -262,17 +263,7 @@ def _girths(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
                 "Measure W, H and WH again, or choose another hem (M).",
                 {"is": is_, "aim": aim},
             )
-    room = 2 * half_at(sheet, n.WHH) - n.HH
-    if room < 1.0:
-        yield Finding(
-            "K8",
-            Severity.REFUSE if room < -2.0 else Severity.WARN,
-            f"Over the high hip the skirt has {room:.1f} cm of room; 1 cm at least is "
-            "wanted.",
-            "HH",
-            "Measure HH and WHH again, or give the hip more ease (Eh).",
-            {"room": room},
-        )
+    yield from over_high_hip(2 * half_at(sheet, n.WHH) - n.HH)
 
 
 # -- drafting --------------------------------------------------------------------------

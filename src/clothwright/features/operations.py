@@ -51,6 +51,7 @@ class Work(Enum):
     WAIST = "waist", 9
     ZIP = "zip", 9
     CENTRE = "centre seam", 9
+    BIND = "bind the edges that open", 10
     LINING = "make the lining", 10
     JOIN = "join the lining to the facing", 10
     LINING_ROUND = "close the lining", 10

@@ -68,6 +68,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
     Work.WAIST: (Work.SIDE, Work.SKIRT, Work.READY, Work.EDGE, Work.BAG),
     Work.ZIP: (Work.WAIST, Work.EDGE, Work.STAY),
     Work.CENTRE: (Work.ZIP, Work.WAIST, Work.EDGE),
+    Work.BIND: (Work.EDGE, Work.SIDE, Work.WAIST, Work.ZIP, Work.CENTRE),
     Work.LINING: (Work.MARK,),
     Work.JOIN: (Work.LINING, Work.EDGE, Work.SIDE, Work.ZIP),
     Work.LINING_ROUND: (Work.LINING, Work.SIDE),
@@ -79,6 +80,7 @@ _NEEDS: Mapping[Work, tuple[Work, ...]] = {
         Work.WAIST,
         Work.ZIP,
         Work.CENTRE,
+        Work.BIND,
         Work.BAG,
     ),
     Work.BAND: (

@@ -27,8 +27,12 @@ from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.openings.back_slit import BackNeckSlit
-from clothwright.features.openings.button_stand import ButtonStand
+from clothwright.features.openings.button_stand import ButtonStand, Where
+from clothwright.features.openings.centre_loops import CentreLoops
+from clothwright.features.openings.lacing import Lacing
 from clothwright.features.openings.neck_placket import NeckPlacket
+from clothwright.features.openings.open_zip import OpenZip
+from clothwright.features.openings.stand_edging import Edging
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.features.operations import SeamType, Stitch
 from clothwright.features.sleeves.cap_sleeve import CapSleeve
@@ -107,6 +111,46 @@ def refused(features: tuple[Feature, ...], body: Body = P92) -> str:
     with pytest.raises(OrderError) as e:
         made(features, body)
     return str(e.value)
+
+
+CORNERS = {
+    "square": bound(front=FrontShape.SQUARE),
+    "square, buttoned behind": bound(
+        ButtonStand(where=Where.BACK),
+        front=FrontShape.SQUARE,
+        lines="armhole",
+        without=("concealed zip",),
+    ),
+    "sweetheart": bound(front=FrontShape.SWEETHEART),
+    "keyhole": bound(front=FrontShape.KEYHOLE),
+}
+"""Necks with corners beside those at the centre."""
+
+OPENED = {
+    **{
+        f"{where.value}, {edge.value}": bound(
+            ButtonStand(where=where, edge=edge),
+            front=shape,
+            back=BackShape.V if where is Where.BACK else BackShape.ROUND,
+            without=("concealed zip",),
+        )
+        for where, shape in ((Where.FRONT, FrontShape.V), (Where.BACK, FrontShape.BOAT))
+        for edge in Edging
+    },
+    "separating zip": bound(OpenZip(), without=("concealed zip",)),
+    "loops behind": bound(CentreLoops(), without=("concealed zip",)),
+    "laced": bound(Lacing(), without=("concealed zip",)),
+    "slit": bound(
+        UnderarmZip(),
+        BackNeckSlit(),
+        front=FrontShape.ROUND,
+        back=BackShape.ROUND,
+        without=("concealed zip",),
+    ),
+}
+"""Necks that end at an opening."""
+
+STYLES |= CORNERS | OPENED
 
 
 # -- the strips ------------------------------------------------------------------------
@@ -188,6 +232,91 @@ def test_the_mitre_is_what_the_line_of_stitches_is_longer(width: float) -> None:
     mitre = d.sheet.length("VN", "mitre 3")
     assert mitre == pytest.approx(2 * more, abs=0.1 * MM)
     assert "mitre" in [k.name for k in d.sheet.piece("VN").lines]
+
+
+@pytest.mark.parametrize("width", [0.5, 0.7, 1.2])
+@pytest.mark.parametrize("front", [FrontShape.SQUARE, FrontShape.SWEETHEART])
+def test_a_mitre_is_by_what_the_line_of_stitches_differs(
+    front: FrontShape, width: float
+) -> None:
+    """Two straight arms as the neck has them at its corner, and a line a width beside
+    them, mitred by shapely: it differs from them by the mitre, which makes the strip
+    longer in the hollow of a square neck, and not over the point of a sweetheart."""
+    d = made(bound(NeckBinding(width=width), front=front))
+    first, last = d.sheet.edge("F", "neck").path.segments
+    (ax, ay), (bx, by) = first.end_direction, last.start_direction
+    if front is FrontShape.SWEETHEART:
+        ax, ay = last.end_direction
+        bx, by = ax, -ay
+    arms = LineString([(-20 * ax, -20 * ay), (0, 0), (20 * bx, 20 * by)])
+    beside = arms.parallel_offset(width, "left", join_style="mitre", mitre_limit=50)
+    strip = d.sheet.piece("VN")
+    marks = [k for k in strip.lines if k.name == "mitre"]
+    left, _, right, _ = marks[0].path.bounds()
+    assert right - left == pytest.approx(abs(beside.length - 40), abs=0.1 * MM)
+    longer = [e.length for e in strip.edges if e.name.startswith("mitre")]
+    both = [right - left] * 2 if front is FrontShape.SQUARE else []
+    assert longer == pytest.approx(both, abs=0.1 * MM)
+
+
+@pytest.mark.parametrize("style", CORNERS)
+def test_every_corner_is_marked_on_the_strip(style: str) -> None:
+    """As many mitres as the neck has corners (counted by shapely's flattened line);
+    those of a point make the strip no longer."""
+    d = made(CORNERS[style])
+    strip = d.sheet.piece("VN")
+    drawn = [k for k in strip.lines if k.name == "mitre"]
+    wanted = {"sweetheart": 1, "keyhole": 2}.get(style, 2)
+    assert len(drawn) == wanted
+    longer = sum(e.length for e in strip.edges if e.name.startswith("mitre"))
+    assert (longer > 0) is style.startswith("square")
+    top = next(op for op in making_order(d).operations if op.title == "Bind the neck")
+    says = " ".join(top.says)
+    assert ("hollow corner" in says) is style.startswith("square")
+    assert ("stands out" in says) is not style.startswith("square")
+
+
+def test_ends_at_an_opening() -> None:
+    """Turned in at faced edges, when these are faced; in the seams of bands, before
+    they are sewn; facings beside an opening are caught in the strip."""
+    for style, features in OPENED.items():
+        d = made(features)
+        making = making_order(d)
+        titles = [op.title for op in making.operations]
+        bind = titles.index("Bind the neck")
+        (says,) = (" ".join(op.says) for op in making.operations[bind : bind + 1])
+        names = {e.name for e in d.sheet.piece("VN").edges}
+        seams = [s.name for s in d.sheet.seams if s.code.startswith("S140.")]
+        in_front = "in front" in style or style == "separating zip"
+        first = "right front" if in_front else "left back"
+        assert seams[0].endswith(first), style
+        if "band" in style:
+            band = next(i for i, w in enumerate(titles) if "bands on" in w)
+            assert bind < band
+            assert "end in the band back" in names
+            assert "the bands, which catch them" in says
+            continue
+        assert "turned end back" in names
+        assert "level with the finished edges" in says
+        assert titles.index("Baste the upper end of the facing to the neck") < bind
+        faced = [
+            i
+            for i, w in enumerate(titles)
+            if w.startswith(("Face the", "Put the separating", "Turn the"))
+        ]
+        assert faced and max(faced) < bind
+
+
+@pytest.mark.parametrize("style", [k for k in OPENED if "facing of its own" in k])
+def test_a_facing_beside_an_opening_is_cut_net_where_it_is_bound(style: str) -> None:
+    it = pattern(made(OPENED[style]))
+    code = "FF" if "in front" in style else "BF"
+    drawn = next(p for p in it.drawn.pieces if p.code == code)
+    cut = LineString(drawn.cut_line.flatten(0.002))
+    for name, wide in (("neck", 0.0), ("neck stand", 0.0), ("stand", 1.0)):
+        net = it.draft.sheet.edge(code, name).path
+        middle = Spot(net.at_length(net.length / 2))
+        assert cut.distance(middle) == pytest.approx(wide, abs=0.2 * MM), name
 
 
 def test_a_round_neck_has_no_mitre() -> None:
@@ -296,12 +425,7 @@ def test_what_is_refused_in_words() -> None:
         ((*both, NeckFacing()), "the edges are finished one way only"),
         ((*both, Lining()), "a top whose neck is bound is not lined yet"),
         (bound(without=("armhole binding",)), "leaves the armholes open"),
-        (bound(front=FrontShape.SQUARE), "not yet mitred in the corners"),
-        (bound(front=FrontShape.SWEETHEART), "the point of a sweetheart"),
-        (bound(front=FrontShape.KEYHOLE), "nor into a keyhole"),
-        (bound(ButtonStand(), without=("concealed zip",)), "not yet bound; face it"),
         ((*both, NeckPlacket()), "beside a half placket the neck is faced"),
-        ((*both, BackNeckSlit()), "face the neck, or leave the slit off"),
         ((*both, Jabot()), "a jabot is sewn between the cloth and its facing"),
         ((*both, StandCollar()), "leave the binding of the neck off"),
         (sleeved_features(ArmholeBinding()), "an armhole is finished one way only"),

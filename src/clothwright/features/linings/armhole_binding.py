@@ -8,17 +8,17 @@ from clothwright.features.base import Cuts, Feature, Rank, Shown, Stage
 from clothwright.features.chains import ARM_STRIP, Chains
 from clothwright.features.linings.binding import (
     Bound,
+    Ends,
     Strip,
     backwards,
     cut_net,
     lay_strip,
     short_of,
     strip_edge,
-    strip_findings,
-    strip_operations,
     strip_seams,
     width_of,
 )
+from clothwright.features.linings.binding_sewing import strip_operations
 from clothwright.features.linings.facing_seams import back_armhole, front_armhole
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding, Severity
@@ -85,7 +85,6 @@ class ArmholeBinding(Feature):
         return strip_operations(sheet, fmt, _strip(n), Work.SLEEVE)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from strip_findings(sheet, _strip(n))
         both = n.ab_w + (n.nb_w if "nb_w" in n else 0.0)
         if n.Lr < both + _FREE:
             yield Finding(
@@ -113,4 +112,4 @@ def _parts(t: Chains) -> tuple[Bound, ...]:
 
 def _draft(d: Drafting) -> None:
     """Draw the strip that binds an armhole (VA)."""
-    lay_strip(d, _strip(d.n), _parts(Chains(d.sheet)), "Va", ring=True)
+    lay_strip(d, _strip(d.n), _parts(Chains(d.sheet)), "Va", Ends.JOINED)

@@ -10,19 +10,23 @@ edge level with the edge that it binds; it is turned over that, and its last qua
 turned in. It is cut shorter than the edge and stretched on, so that it draws it flat.
 """
 
-import math
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterator, Sequence
+from enum import Enum
 from typing import NamedTuple
 
-from clothwright.curves import Path, Point, Vector, degrees_between, polyline
+from clothwright.curves import Path, Point, Vector, degrees_between
 from clothwright.features.about import About
 from clothwright.features.base import Number
 from clothwright.features.bodice.about import PIECES
 from clothwright.features.chains import Chains
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.linings.binding_corners import (
+    MITRE,
+    Corner,
+    across,
+    corners,
+    mitred,
+)
 from clothwright.features.roles import Role
-from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     JOINT,
     Drafting,
@@ -47,18 +51,15 @@ _PRACTICE = "common practice, no source"
 _PLIES = 4
 """A strip is so many times as wide as it is seen."""
 
-_MITRE, _ON = "mitre", "run on"
-"""Names of edges of a strip that no edge of the garment meets: over a point, and at an
-end that comes to the centre at a point."""
+ON = "run on"
+"""Begins the name of an edge of a strip that no edge of the garment meets, at an end
+that comes to the centre at a point; a mitre is the other such."""
 
 _GIVES = 0.15
 """A strip on the bias may be stretched so much more or less than planned, cm."""
 
-_SQUARE = 80.0
-"""A neck that meets the centre at less comes to a point there, degrees."""
-
-_CORNER = 15.0
-"""A strip is not led round a sharper turn of an edge, degrees (common practice)."""
+_SQUARE = 10.0
+"""A neck that meets the centre nearer to square is not mitred there, degrees."""
 
 
 def width_of(key: str, symbol: str, what: str) -> Number:
@@ -79,12 +80,40 @@ def cut_net(*names: str) -> tuple[About, ...]:
     return tuple(About(c, edges=dict.fromkeys(names, Role.BOUND)) for c in codes)
 
 
+class Ends(Enum):
+    """What becomes of the ends of a strip: how its two short edges begin, and what they
+    are."""
+
+    JOINED = "end", EdgeKind.SEAM, Role.EDGE
+    """Sewn to each other."""
+
+    TAKEN_IN = "end", EdgeKind.FINISHED, Role.CENTRE_ZIP
+    """Run to the raw edges of the centre back, and turned in with these."""
+
+    TURNED_IN = "turned end", EdgeKind.FINISHED, Role.EDGE
+    """Turned in, level with the edges of an opening that are faced."""
+
+    IN_BAND = "end in the band", EdgeKind.FINISHED, Role.BAND
+    """Caught in the seams of the bands that close an opening."""
+
+    def __init__(self, begins: str, kind: EdgeKind, role: Role) -> None:
+        self.kind, self.role = kind, role
+        self.edges = f"{begins} back", f"{begins} front"
+
+    @classmethod
+    def of(cls, piece: Piece) -> "Ends":
+        """Those that a strip has."""
+        return next(e for e in cls if e._on(piece))
+
+    def _on(self, piece: Piece) -> bool:
+        back = self.edges[0]
+        return piece.has(back) and piece.edge(back).kind is self.kind
+
+
 def strip_edge(piece: Piece, edge: Edge) -> Role:
-    """Its long edges are raw as what they bind; its ends are joined to each other, or
-    run to the raw edges of the centre back."""
-    if edge.name not in ("end back", "end front"):
-        return Role.BOUND
-    return Role.EDGE if edge.kind is EdgeKind.SEAM else Role.CENTRE_ZIP
+    """Its long edges are raw as what they bind, its ends as they are finished."""
+    ends = Ends.of(piece)
+    return ends.role if edge.name in ends.edges else Role.BOUND
 
 
 class Bound(NamedTuple):
@@ -132,20 +161,9 @@ class Strip(NamedTuple):
         """What of the strip is stretched on to so much of an edge, cm."""
         return length * (1 - self.short / 100)
 
-    def mitre(self, angle: float) -> float:
-        """What a mitre takes beyond the end of a stretch that comes to the centre at an
-        angle (degrees): the line of stitches, a width inside, is so much longer."""
-        if angle > _SQUARE:
-            return 0.0
-        return self.width / math.tan(math.radians(angle))
-
     def seams(self, sheet: Sheet) -> tuple[Seam, ...]:
         """Its seams with the garment."""
         return tuple(s for s in sheet.seams if s.code.startswith(f"{self.seam}."))
-
-    def ring(self, sheet: Sheet) -> bool:
-        """True when its ends are joined to each other."""
-        return sheet.edge(self.code, "end back").kind is EdgeKind.SEAM
 
 
 def meets_centre(t: Chains, run: Run) -> float:
@@ -162,14 +180,26 @@ def backwards(chain: Sequence[Run]) -> tuple[Run, ...]:
     return tuple(r._replace(backward=not r.backward) for r in reversed(chain))
 
 
+def at_centre(angle: float) -> Corner | None:
+    """The corner that a neck makes with its twin where it meets the centre at an angle
+    (degrees); None when it goes on level."""
+    return None if abs(angle - 90) < _SQUARE else Corner(0.0, 180.0 - 2 * angle)
+
+
+def run_on(corner: Corner | None, w: float) -> float:
+    """What a strip has more on either side of a hollow corner, cm."""
+    return corner.half(w) if corner is not None and corner.turn > 0 else 0.0
+
+
 def lay_strip(
-    d: Drafting, strip: Strip, parts: Sequence[Bound], mark: str, *, ring: bool
+    d: Drafting, strip: Strip, parts: Sequence[Bound], mark: str, ends: Ends
 ) -> None:
     """Draw the strip from its left end on: each stretch so much shorter than the edge
-    that it binds; across it where the stretches end."""
+    that it binds; across it where the stretches end, and the mitres of the corners."""
     d.part = "band"
     t, w, at = Chains(d.sheet), strip.width, Point(0.0, 0.0)
     deep = _PLIES * w
+    ring = ends is Ends.JOINED
     down = Vector(-deep if ring else 0.0, deep)
     top: list[Edge] = []
     lines: list[InnerLine] = []
@@ -178,28 +208,43 @@ def lay_strip(
         start = top[-1].path.end if top else at
         top.append(straight(name, start, start + Vector(long, 0.0), kind))
 
-    spare = strip.mitre(parts[0].first)
+    def corner(name: str, found: Corner) -> None:
+        """The mitre of a corner; in a hollow one the strip is longer by it."""
+        end, half, more = top[-1].path.end, found.half(w), run_on(found, w)
+        lines.append(mitred(end + Vector(more, 0.0), half, w, hollow=found.turn > 0))
+        if more > 0:
+            edge(name, 2 * more, EdgeKind.FINISHED)
+
+    first, last = at_centre(parts[0].first), at_centre(parts[-1].last)
+    if spare := run_on(first, w):
+        edge(f"{ON} 1", spare, EdgeKind.FINISHED)
     for k, part in enumerate(parts, 1):
-        if k > 1:
-            lines.append(_across(top[-1].path.end, part.start, spare / 2, w))
-        if spare > 0:
-            edge(f"{_MITRE if k > 1 else _ON} {k}", spare, EdgeKind.FINISHED)
-        edge(f"{strip.edge} {k}", strip.on(t.length(part.chain)))
-        spare = strip.mitre(part.last) * (2 if k < len(parts) else 1)
-    if spare > 0:
-        edge(f"{_ON} end", spare, EdgeKind.FINISHED)
+        there = at_centre(part.first) if k > 1 else None
+        if there is not None:
+            corner(f"{MITRE} {k}", there)
+        elif k > 1:
+            lines.append(across(top[-1].path.end, part.start, w))
+        done, turns = 0.0, corners(t, part.chain)
+        for i, found in enumerate(turns):
+            edge(_stretch(strip, k, i), strip.on(found.at - done))
+            corner(f"{MITRE} {k}{_after(i + 1)}", found)
+            done = found.at
+        rest = t.length(part.chain) - done
+        edge(_stretch(strip, k, len(turns)), strip.on(rest))
+    if spare := run_on(last, w):
+        edge(f"{ON} end", spare, EdgeKind.FINISHED)
     long = top[-1].path.end.x
     a = d.start(mark, at, f"binding of the {strip.edge}, left end of its upper edge")
     b = d.point(f"{mark}e", mark, "right end of its upper edge", right=long)
-    kind = EdgeKind.SEAM if ring else EdgeKind.FINISHED
+    back, front = ends.edges
     piece = Piece(
         strip.code,
         f"{strip.edge.capitalize()} binding",
         (
             *top,
-            straight("end back", b, b + down, kind),
+            straight(back, b, b + down, ends.kind),
             straight("inside", b + down, a + down, EdgeKind.FINISHED),
-            straight("end front", a + down, a, kind),
+            straight(front, a + down, a, ends.kind),
         ),
         lines=(
             *lines,
@@ -207,27 +252,27 @@ def lay_strip(
         ),
         grain=_on_bias(a, b, deep),
     )
-    ends = "its ends along the thread, " if ring else ""
+    along = "its ends along the thread, " if ring else ""
+    mitres = [k for k in lines if k.name == MITRE]
+    drawn = "; the mitres of its corners drawn in" if mitres else ""
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(piece),
         strip.code,
         f"strip that binds the {strip.edge}",
         amounts=(("wide, four times what is seen of it", deep), ("long", long)),
-        detail=f"on the bias, {ends}each stretch {strip.short:g} in 100 shorter than "
-        "the edge that it binds",
+        detail=f"on the bias, {along}each stretch {strip.short:g} in 100 shorter than "
+        f"the edge that it binds{drawn}",
     )
 
 
-def _across(at: Point, name: str, mitre: float, w: float) -> InnerLine:
-    """The mark across the strip where two stretches meet; over a point the mitre, which
-    takes most at the fold."""
-    down, aside = Vector(0.0, w), Vector(mitre, 0.0)
-    if mitre <= 0:
-        return InnerLine(name, Path.line(at, at + down * _PLIES))
-    head, middle = at + aside + down, at + aside + down * 2
-    loop = (head, middle + aside, middle + down, middle - aside, head)
-    return InnerLine(_MITRE, polyline(loop))
+def _stretch(strip: Strip, k: int, before: int) -> str:
+    """A stretch is numbered, and numbered again beyond each corner in it."""
+    return f"{strip.edge} {k}" + _after(before)
+
+
+def _after(corner: int) -> str:
+    return f"-{corner}" if corner else ""
 
 
 def _on_bias(a: Point, b: Point, deep: float) -> tuple[Point, Point]:
@@ -241,7 +286,8 @@ def strip_seams(t: Chains, strip: Strip, parts: Sequence[Bound]) -> Iterator[Sea
     if strip.code not in t.sheet.pieces:
         return
     for k, part in enumerate(parts, 1):
-        right = t.chain((strip.code, f"{strip.edge} {k}", False))
+        names = (_stretch(strip, k, i) for i in range(len(corners(t, part.chain)) + 1))
+        right = t.chain(*((strip.code, name, False) for name in names))
         a, c = t.length(part.chain), t.length(right)
         yield Seam(
             f"{strip.seam}.{k}",
@@ -254,7 +300,7 @@ def strip_seams(t: Chains, strip: Strip, parts: Sequence[Bound]) -> Iterator[Sea
             notches=() if k == len(parts) else (NotchPair(a, c, 1, JOINT),),
             stretched=True,
         )
-    if strip.ring(t.sheet):
+    if Ends.of(t.sheet.piece(strip.code)) is Ends.JOINED:
         yield Seam(
             f"{strip.seam}a",
             f"ends of the {strip.edge} binding, at the {strip.joint}",
@@ -263,79 +309,3 @@ def strip_seams(t: Chains, strip: Strip, parts: Sequence[Bound]) -> Iterator[Sea
             "raw edge",
             "turned edge",
         )
-
-
-def strip_operations(
-    sheet: Sheet, fmt: Callable[[float], str], strip: Strip, work: Work
-) -> Iterable[Operation]:
-    """The strip closed, stretched on, turned over and felled."""
-    seams, ring = strip.seams(sheet), strip.ring(sheet)
-    net = sum(sheet.chain_length(s.left) for s in seams)
-    long = sum(sheet.chain_length(s.right) for s in seams)
-    marks = ", ".join(s.start for s in seams[1:])
-    meet = f"; its marks meet, from the left, {marks}" if marks else ""
-    says = [
-        f"Stretch {fmt(long)} of a strip onto {fmt(net)}, right sides together and the "
-        f"edges level{meet}; stitch {fmt(strip.width)} from the edge."
-    ]
-    if ring:
-        says.insert(0, f"Close a strip to a ring; its joint meets the {strip.joint}.")
-    else:
-        says.append(
-            "It runs to the raw edges of the centre back and is turned in with their "
-            "allowances."
-        )
-    names = [e.name for e in sheet.piece(strip.code).edges]
-    beyond = [name for name in names if name.startswith((_MITRE, _ON))]
-    if any(name.startswith(_MITRE) for name in beyond):
-        says.append(
-            "At a point clip the cloth to the line of stitches and spread it straight; "
-            "then sew the mitre across the fold, right sides together."
-        )
-    closed = [s.code for s in sheet.seams if s.code == f"{strip.seam}a"]
-    yield Operation(
-        work,
-        f"Bind the {strip.what}",
-        tuple(says),
-        seams=(*closed, *(s.code for s in seams)),
-        stitch=Stitch.LOCK,
-        seam_type=SeamType.BOUND,
-        press="the strip away from the garment",
-        task=Task.FACE,
-    )
-    loose = ["inside", *beyond, *(() if ring else ("end back", "end front"))]
-    yield Operation(
-        Work.LINED,
-        f"Fell the binding of the {strip.what} inside",
-        (
-            f"Turned over the edge, {fmt(strip.width)} wide on both sides; its own "
-            "edge turned in onto the line of stitches.",
-        ),
-        edges=tuple(Run(strip.code, name) for name in loose),
-        stitch=Stitch.HAND,
-        seam_type=SeamType.PLACED,
-        task=Task.BY_HAND,
-    )
-
-
-def strip_findings(sheet: Sheet, strip: Strip) -> Iterator[Finding]:
-    """A strip lies flat round a curve, not round a corner."""
-    runs = dict.fromkeys(r[:2] for s in strip.seams(sheet) for r in s.left)
-    for run in runs:
-        sharp = max(
-            (
-                degrees_between(a.end_direction, b.start_direction)
-                for a, b in pairwise(sheet.edge(*run).path.segments)
-            ),
-            default=0.0,
-        )
-        if sharp > _CORNER:
-            yield Finding(
-                "BN1",
-                Severity.REFUSE,
-                f"The edge that is bound turns a corner of {sharp:.0f}°, round which a "
-                "strip is not led yet.",
-                ".".join(run),
-                f"Draw the {strip.edge} in one curve, or face it.",
-                {"corner": sharp},
-            )

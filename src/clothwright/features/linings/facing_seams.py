@@ -40,7 +40,7 @@ def _back_end(t: Chains) -> str:
     return "band" if banded else "centre back"
 
 
-def _beside_centre(t: Chains, shell: tuple[Run, ...], begin: Point) -> float:
+def beside_centre(t: Chains, shell: tuple[Run, ...], begin: Point) -> float:
     """How far down the neck a facing beside the centre begins: on the front as it was
     when the facing was traced, before a dart was led into that."""
     if not t.has("F", "neck"):
@@ -99,7 +99,7 @@ def facing_seams(t: Chains, n: Numbers) -> list[Seam]:
             short = _beside_zip(t, left)
             ease = Ease(*(e - short for e in FACED))
         if code == "S8" and t.has("FF", STAND) and not t.has("FF", "shoulder"):
-            short = _beside_centre(t, left, t.sheet.run_path(right[0]).start)
+            short = beside_centre(t, left, t.sheet.run_path(right[0]).start)
             ease = Ease.about(-short, 0.1)
         if code == "S8" and t.has("F", OVER):
             short = at_foot(t.sheet.piece("F"), n.rho)

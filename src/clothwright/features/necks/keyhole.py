@@ -18,6 +18,11 @@ _BUTTON, _LOOP = 1.0, 4.5
 garment 10.5: girth π·d less the ends' distance, and two allowances)."""
 
 
+BOUND_NOTE = (
+    "Keyhole: cut its drop out on the net line, and the neck apart above it; the "
+    "binding of the neck is led round it."
+)
+
 KEYHOLE_NOTE = (
     "Keyhole: its drop is marked, not cut out. Stitch the facing on round it, slash "
     "along the fold to its foot, trim what lies inside and turn."
@@ -31,17 +36,19 @@ def keyhole_notions(what: str = "keyhole") -> Iterable[Notion]:
 
 
 def keyhole_operations(
-    fmt: Callable[[float], str], what: str = "keyhole"
+    fmt: Callable[[float], str], what: str = "keyhole", *, bound: bool = False
 ) -> Iterable[Operation]:
-    """The loop before the facing, the button last."""
+    """The loop before the facing, or inside a binding; the button last."""
     yield Operation(
-        Work.ON_EDGE,
+        Work.FASTEN if bound else Work.ON_EDGE,
         f"Make a loop and sew it to the right edge of the {what}",
         (
             f"A bias cord of {fmt(_LOOP)}, just below the neck, its ends together.",
-            "Try the button through it before you face the edge.",
+            "Sew them to the inside of the binding, and try the button through it."
+            if bound
+            else "Try the button through it before you face the edge.",
         ),
-        stitch=Stitch.LOCK,
+        stitch=Stitch.HAND if bound else Stitch.LOCK,
         seam_type=SeamType.LOOP,
         length=2 * _LOOP,
         task=Task.LOOP,

@@ -12,8 +12,9 @@ from clothwright.blocks.bodice_curves import inward_back, inward_front
 from clothwright.curves import Path, Point
 from clothwright.features.base import Feature, NeckEnd, Number, Pin, Rank, Shown, Stage
 from clothwright.features.bodice.back_shoulder import CLOSED_BACK
-from clothwright.features.chains import ABOVE, NAPE
+from clothwright.features.chains import ABOVE, NAPE, NECK_STRIP
 from clothwright.features.necks.keyhole import (
+    BOUND_NOTE,
     KEYHOLE_NOTE,
     keyhole_notions,
     keyhole_operations,
@@ -211,7 +212,9 @@ class Neckline(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        return (KEYHOLE_NOTE,) if self.shape is FrontShape.KEYHOLE else ()
+        if self.shape is not FrontShape.KEYHOLE:
+            return ()
+        return (BOUND_NOTE if NECK_STRIP in sheet.pieces else KEYHOLE_NOTE,)
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
         return keyhole_notions() if self.shape is FrontShape.KEYHOLE else ()
@@ -222,7 +225,9 @@ class Neckline(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        return keyhole_operations(fmt) if self.shape is FrontShape.KEYHOLE else ()
+        if self.shape is not FrontShape.KEYHOLE:
+            return ()
+        return keyhole_operations(fmt, bound=NECK_STRIP in sheet.pieces)
 
     def _draw(self, d: Drafting) -> None:
         n = d.n

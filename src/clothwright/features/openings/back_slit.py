@@ -15,7 +15,7 @@ from clothwright.features.chains import NAPE, Chains
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
 from clothwright.features.notions import Notion
 from clothwright.features.openings.cut_out_back import faced_edge
-from clothwright.features.openings.cut_out_facing import faced_round
+from clothwright.features.openings.cut_out_facing import faced_alone, faced_round
 from clothwright.features.openings.cut_out_findings import beside, gap
 from clothwright.features.openings.cut_out_shapes import SLASH
 from clothwright.features.operations import Operation
@@ -60,6 +60,13 @@ _WIDE_FACING = (
 )
 
 
+_WIDER = (
+    "the facing of the back slit is wider than its neck: make it (sl facing) narrower"
+)
+
+_FROM_NECK = "; its loose edge turns from the neck's into a line beside that"
+
+
 class BackNeckSlit(Feature):
     """Slit at the centre of a closed back neck."""
 
@@ -86,7 +93,7 @@ class BackNeckSlit(Feature):
         "high back neck": "a slit lies below a back neck that closes above it; add a "
         "back neckline, standard, round or boat",
         "inside finish": 'the facing of the neck is led round it; add a "neck facing" '
-        'or a "facing"',
+        'or a "facing", or bind the neck',
     }
     clashes: ClassVar[dict[str, str]] = {
         "back slit": "a back neck has one slit; leave one off",
@@ -102,7 +109,6 @@ class BackNeckSlit(Feature):
         'even ground; set back_shoulder = "ease"',
         "back strap": "a slit closes at the nape and needs no strap; leave one of the "
         "two off",
-        "bound neck": "a slit is faced in one with its neck; face that, do not bind it",
         "lining to the edge": "a slit is faced; line the top below the facing",
     }
 
@@ -216,16 +222,19 @@ def _draw(d: Drafting) -> None:
         lines=(slit,),
     )
     d.part = "facing"
-    facing = faced_round(
-        d.sheet.piece("BF"), d.sheet.piece(code), n.sl_facing, _WIDE_FACING
-    )
+    shell = d.sheet.piece(code)
+    if "BF" in d.sheet.pieces:
+        facing = faced_round(d.sheet.piece("BF"), shell, n.sl_facing, _WIDE_FACING)
+        says, ends = "back facing led round the slit", _FROM_NECK
+    else:
+        facing = faced_alone(shell, n.sl_facing, _WIDER)
+        says, ends = "facing of the slit alone, below a neck that is bound", ""
     d.lay(
         Verb.TRACE,
         d.sheet.put(facing),
         "BF",
-        "back facing led round the slit",
+        says,
         amounts=(("wide beside it", "sl_facing"),),
-        detail="its edge there is the back's; its loose edge turns from the neck's "
-        "into a line beside that",
+        detail=f"its edge there is the back's{ends}",
         lines=(facing.edge("free").path,),
     )

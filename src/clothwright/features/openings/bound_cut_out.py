@@ -9,16 +9,16 @@ from clothwright.features.base import Cuts, Rank, Shown, Stage
 from clothwright.features.chains import ABOVE, CUT_OUT, CUT_OUT_STRIP, Chains
 from clothwright.features.linings.binding import (
     Bound,
+    Ends,
     Strip,
     backwards,
     cut_net,
     lay_strip,
     meets_centre,
     strip_edge,
-    strip_findings,
-    strip_operations,
     strip_seams,
 )
+from clothwright.features.linings.binding_sewing import strip_operations
 from clothwright.features.openings.cut_out import (
     ABOVE_SEAM,
     BACKS,
@@ -89,7 +89,6 @@ class BoundCutOut(CutOut):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from cut_out_findings(n, sheet)
-        yield from strip_findings(sheet, _strip(n))
 
 
 def _strip(n: Numbers) -> Strip:
@@ -112,4 +111,4 @@ def _part(t: Chains) -> Bound:
 
 def _draft(d: Drafting) -> None:
     """Draw the strip that binds half of the cut-out (VC)."""
-    lay_strip(d, _strip(d.n), (_part(Chains(d.sheet)),), "Vc", ring=False)
+    lay_strip(d, _strip(d.n), (_part(Chains(d.sheet)),), "Vc", Ends.TAKEN_IN)

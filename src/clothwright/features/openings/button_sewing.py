@@ -4,6 +4,7 @@
 from collections.abc import Callable, Iterable
 
 from clothwright.blocks.torso import in_one
+from clothwright.features.chains import NECK_STRIP
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.fastener_row import fastened
 from clothwright.features.openings.stand_band import BAND, BAND_SEAMS, banded
@@ -192,7 +193,8 @@ def _set_band(sheet: Sheet, centre: Centre) -> Iterable[Operation]:
         beside: tuple[str, ...] = ()
     else:
         upper = "stitch across its upper end, level with the neck"
-        beside = ("Catch the end of the neck facing in its seam.",)
+        what = "binding" if NECK_STRIP in sheet.pieces else "facing"
+        beside = (f"Catch the end of the neck {what} in its seam.",)
     yield Operation(
         Work.CENTRE,
         f"Sew the {centre.words} bands on",

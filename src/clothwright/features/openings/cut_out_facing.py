@@ -86,19 +86,7 @@ def _free(
     """The loose edge: the neck's until it comes to the line beside nape and cut-out,
     then that down to the centre; the neck's alone where that passes below. It stays as
     it is up to a length `beyond`, where it crosses a panel seam."""
-    round_ = inset(opening, wide, wide)  # from the foot up
-    foot = Point(opening.start.x, opening.start.y + wide)
-    if foot.y - round_.start.y > 0.05:  # about the point in which the opening ends
-        round_ = arc_like(foot, round_.start, round_.start_direction, _LEVEL) + round_
-    down = round_.reversed()
-    x = nape.end.x + wide
-    plumb = Path.line(Point(x, nape.end.y - _REACH), Point(x, foot.y))
-    met = plumb.meets(down)
-    if met:
-        s, t = met[0]
-        down = plumb.between(0.0, s) + down.between(t, down.length).pinned(
-            plumb.at_length(s), down.end
-        )
+    down = _beside(opening, nape, wide)
     hits = beside_neck.meets(down)
     if not hits:
         return beside_neck
@@ -113,6 +101,47 @@ def _free(
     if radius < _CLEAR or turn < 1.0:
         return upper + lower
     return _turned(upper, lower, Fillet.of(turn, radius, _REACH))
+
+
+def faced_alone(shell: Piece, wide: float, fault: str) -> Piece:
+    """The back facing of a slit below a neck that is bound: `wide` cm round it, from
+    the neck down. Raises PaperError with `fault` where it is wider than the neck."""
+    slit, neck = shell.edge(NAPE).path, shell.edge("neck").path
+    down = _beside(slit, slit, wide)
+    down = Path.line(down.start - down.start_direction * _REACH, down.start) + down
+    met = neck.meets(down)
+    if not met:
+        raise PaperError(fault)
+    top = neck.between(0.0, met[0][0])
+    free = down.between(met[0][1], down.length).pinned(top.end, down.end)
+    return Piece(
+        "BF",
+        "Back facing",
+        (
+            Edge("neck", top),
+            Edge("free", free, EdgeKind.FINISHED),
+            straight("cb", free.end, slit.start, EdgeKind.FOLD),
+            Edge(NAPE, slit.pinned(slit.start, top.start)),
+        ),
+    )
+
+
+def _beside(opening: Path, nape: Path, wide: float) -> Path:
+    """A line beside nape and opening, from above the neck down to the centre."""
+    round_ = inset(opening, wide, wide)  # from the foot up
+    foot = Point(opening.start.x, opening.start.y + wide)
+    if foot.y - round_.start.y > 0.05:  # about the point in which the opening ends
+        round_ = arc_like(foot, round_.start, round_.start_direction, _LEVEL) + round_
+    down = round_.reversed()
+    x = nape.end.x + wide
+    plumb = Path.line(Point(x, nape.end.y - _REACH), Point(x, foot.y))
+    met = plumb.meets(down)
+    if met:
+        s, t = met[0]
+        down = plumb.between(0.0, s) + down.between(t, down.length).pinned(
+            plumb.at_length(s), down.end
+        )
+    return down
 
 
 def _turned(upper: Path, lower: Path, fillet: Fillet) -> Path:

@@ -176,8 +176,8 @@ def led_down(
 
 def _alone(shell: Piece, centre: Centre, inside: float, wide: str) -> Piece:
     """A facing beside the centre line alone, of one width from the neck to the lower
-    end of the shell, where a collar encloses the neck. Raises PaperError when it is
-    wider than the neck, or than the piece."""
+    end of the shell, where a collar or a binding encloses the neck. Raises PaperError
+    when it is wider than the neck, or than the piece."""
     s = as_front(shell, centre)
     line, lower = s.edge(centre.edge).path, s.after(centre.edge)
     neck, beside = s.before(centre.edge).path, _inside(line, inside)
@@ -186,8 +186,8 @@ def _alone(shell: Piece, centre: Centre, inside: float, wide: str) -> Piece:
     if not met:
         raise PaperError(
             f"{shell.name.lower()}: the facing beside the centre is wider than the "
-            "neck, which only the collar encloses: make it (bf) narrower, or let the "
-            "neck have a facing"
+            "neck, which only a collar or a binding encloses: make it (bf) narrower, "
+            "or let the neck have a facing"
         )
     top = neck.between(met[-1][0], neck.length)
     end = "lower" if lower.kind is EdgeKind.FINISHED else "foot"

@@ -8,8 +8,17 @@ _ARMHOLES = ("sleeveless armhole", "sleeved armhole")
 _BUTTONED = ("button stand", "neck placket", "loops")
 _PANELS = ("front armhole princess", "back armhole princess", "shoulder princess")
 
-_SET_POCKETS = ("set pocket", "back pocket", "top pocket", "breast pocket")
-_POCKETS = ("trouser pockets", "skirt pockets", *_SET_POCKETS)
+_SET_POCKETS = (
+    "set pocket",
+    "front pocket",
+    "back pocket",
+    "tier pocket",
+    "knit pocket",
+    "top pocket",
+    "breast pocket",
+)
+_SIDE_POCKETS = ("trouser pockets", "skirt pockets", "knit side pockets")
+_POCKETS = (*_SIDE_POCKETS, *_SET_POCKETS)
 
 CALLED: dict[str, tuple[str, ...]] = {
     "bodice": ("bodice block", "knit bodice"),
@@ -87,7 +96,7 @@ CALLED: dict[str, tuple[str, ...]] = {
     "jetted pocket": _SET_POCKETS,
     "chest pocket": ("breast pocket",),
     "hip pocket": ("back pocket", "top pocket"),
-    "side pockets": ("trouser pockets", "skirt pockets"),
+    "side pockets": _SIDE_POCKETS,
     "hem": ("gathered hem", "hem band", "turn-ups"),
     "yoke": ("front yoke", "back yoke", "hip yoke"),
     "mounting": ("underlining",),

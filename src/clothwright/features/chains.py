@@ -1,7 +1,7 @@
 """Chains of edges that are on the table, for stating seams."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from clothwright.curves import Point
 from clothwright.paper import EdgeKind, Run, Sheet
@@ -112,6 +112,12 @@ def spaced(places: Iterable[float], whole: float) -> list[float]:
     for a, b in zip([0.0, *fixed], [*fixed, whole], strict=True):
         out += [*between(a, b), b]
     return out[:-1]
+
+
+def clear_of(places: Iterable[float], these: Collection[float]) -> list[float]:
+    """These places of a seam, and of the others those that leave room for their
+    notches."""
+    return [*(p for p in places if all(abs(p - q) > NOTCH_ROOM for q in these)), *these]
 
 
 def shares(length: float) -> list[float]:

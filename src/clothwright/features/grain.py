@@ -35,7 +35,7 @@ def with_grain(sheet: Sheet) -> Sheet:
 
 
 OWN_GRAIN = (
-    *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", "KJ", "XJ"),
+    *("SL", "BA", "CU", "CO", "CN", "CS", "TF", "TB", "KJ", "XJ", "VJ"),
     *(STRAP, NECK_STRIP, ARM_STRIP, CUT_OUT_STRIP),
 )
 """Pieces that keep the grain they were drafted with: from the top of the cap, down the

@@ -162,7 +162,7 @@ class KnitBodice(Feature):
         "S90": "shoulder of a knit bodice",
         "S91": "side of a knit bodice",
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"block", "knit bodice"})
+    gives: ClassVar[frozenset[str]] = frozenset({"block", "knit bodice", "knit front"})
     clashes: ClassVar[dict[str, str]] = {**ONE_BLOCK, **_WITHOUT}
     makes_up: ClassVar[dict[str, str]] = {
         "knit neck finish": "the neck of the knit bodice is not finished; add a "

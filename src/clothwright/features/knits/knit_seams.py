@@ -2,7 +2,14 @@
 truing 2, 4)."""
 
 from clothwright.blocks.knit import BACK, FRONT
-from clothwright.features.chains import BACK_NOTCH, FRONT_NOTCH, Chains, spaced
+from clothwright.features.chains import (
+    BACK_NOTCH,
+    FRONT_NOTCH,
+    Chains,
+    clear_of,
+    spaced,
+)
+from clothwright.features.skirts.pocket_drawing import mouth_places
 from clothwright.paper import JOINT, Ease, NotchPair, Run, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -35,6 +42,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     places = [waist]
     if n.knit_below > n.WH_knit:
         places.append(waist + path.segments[1].length)
+    places = clear_of(places, [waist + s for s in mouth_places(t.sheet, n)])
     rest = spaced(places, path.length)
     return Seam(
         "S91",

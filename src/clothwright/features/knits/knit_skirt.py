@@ -114,7 +114,7 @@ class KnitSkirt(ElasticCasing):
         "S122": "waistband of a knit skirt",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "knit skirt", "waist finish", "elastic waist"}
+        {"block", "knit skirt", "knit front", "waist finish", "elastic waist"}
     )
     clashes: ClassVar[dict[str, str]] = {
         **ONE_BLOCK,

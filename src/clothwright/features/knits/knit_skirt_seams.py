@@ -1,8 +1,9 @@
 """What is sewn to what on a knit skirt, and how its corners meet (truing 2, 4)."""
 
 from clothwright.blocks.knit_skirt import SKIRT
-from clothwright.features.chains import Chains, spaced
+from clothwright.features.chains import Chains, clear_of, spaced
 from clothwright.features.knits.knit_waistband import WAISTBAND
+from clothwright.features.skirts.pocket_drawing import mouth_places
 from clothwright.paper import Ease, NotchPair, Seam, SeamKind, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -50,6 +51,7 @@ def knit_skirt_seams(t: Chains, n: Numbers) -> list[Seam]:
     if n.WH_knit < n.L:
         hip = t.upto(side, t.sheet.points["Hq"])
         places.append(hip)
+    places = clear_of(places, mouth_places(t.sheet, n))
     return [
         *out,
         Seam(

@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.trousers import BACK
 from clothwright.curves import direction
 from clothwright.features.about import About
-from clothwright.features.pockets.set_on import SET_ON, SetBelow, Shape
+from clothwright.features.pockets.set_on import SET_ON, SetBelow, Shape, Shaped
 from clothwright.features.pockets.set_on_drawing import HIP, OPENING, Mouth, from_side
 from clothwright.paper import Drafting, Piece, Sheet
 from clothwright.rules import RuleTable
@@ -39,7 +39,7 @@ def _dart(k_down: float) -> float:
 _N = SetBelow.numbers()
 
 
-class BackPocket(SetBelow):
+class BackPocket(SetBelow, Shaped):
     """A pair of pockets on the back of trousers."""
 
     kind: Literal["back pocket"] = "back pocket"

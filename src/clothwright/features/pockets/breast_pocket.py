@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Point
 from clothwright.features.about import About
 from clothwright.features.base import Number
-from clothwright.features.pockets.set_on import FROM_SIDE, SRC, SetOn
+from clothwright.features.pockets.set_on import FROM_SIDE, SRC, Shaped
 from clothwright.features.pockets.set_on_drawing import BESIDE, Kit, Mouth
 from clothwright.features.pockets.top_pocket import FRONT
 from clothwright.features.skirts.pocket_drawing import OFF_CENTRE
@@ -43,10 +43,10 @@ class Sides(Enum):
     BOTH = "both sides"
 
 
-_N = SetOn.numbers()
+_N = Shaped.numbers()
 
 
-class BreastPocket(SetOn):
+class BreastPocket(Shaped):
     """A pocket on the breast, left or on both sides."""
 
     kit: ClassVar[Kit] = BREAST

@@ -40,6 +40,9 @@ FROM_SIDE = 3.0
 HAND_AND = 4.0
 """A bag is half the hand's girth and so much wide, cm (§9)."""
 
+FOOT = "foot of tier"
+"""Lower edge of a tier that another hangs from."""
+
 _DARTS = ("dart", "pleat", "leg ")
 """Edges that are sewn to each other within a piece begin so."""
 
@@ -88,7 +91,6 @@ class SetOn(Feature):
     """Symbols of the numbers that say how far from the side, or the centre, and how
     high it lies."""
 
-    shape: Shape = Shape.PATCH
     width: Annotated[
         Length | None,
         Number(
@@ -128,16 +130,17 @@ class SetOn(Feature):
             6.0,
         ),
     ] = None
-    welt: Annotated[
-        Length | None,
-        Number("k_welt", "kh", "height of a welt", SRC, 2.5, 1.0, 1.0, 5.0, (2.0, 4.0)),
-    ] = None
+
+    @property
+    @abstractmethod
+    def made(self) -> Shape:
+        """How it is made."""
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (SET_ON,)
 
     def stages(self) -> tuple[Stage, ...]:
-        return (Stage(Rank.CLOSURE, f"the {self.shape.value} pocket", self._draw),)
+        return (Stage(Rank.CLOSURE, f"the {self.made.value} pocket", self._draw),)
 
     @abstractmethod
     def _mouth(self, d: Drafting) -> Mouth:
@@ -149,9 +152,9 @@ class SetOn(Feature):
 
     def _draw(self, d: Drafting) -> None:
         m = self._mouth(d)
-        if self.shape is Shape.PATCH:
+        if self.made is Shape.PATCH:
             patch(d, self.kit, m, self._said)
-        elif self.shape is Shape.WELT:
+        elif self.made is Shape.WELT:
             welt(d, self.kit, m, self._said)
         else:
             jetted(d, self.kit, m, self._said)
@@ -167,7 +170,7 @@ class SetOn(Feature):
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         pair = self.many == 2
-        if self.shape is Shape.PATCH:
+        if self.made is Shape.PATCH:
             return {} if pair else {self.kit.patch: Cuts("1")}
         stiff, jets = ("shell", "interlining"), 2 * self.many
         bags = (
@@ -177,7 +180,7 @@ class SetOn(Feature):
             self.kit.bag: bags,
             self.kit.facing: Cuts("2", 2) if pair else Cuts("1"),
         }
-        if self.shape is Shape.JETTED:
+        if self.made is Shape.JETTED:
             return {**out, self.kit.jet: Cuts(str(jets), jets, stiff)}
         welts = Cuts("2 (1 pair)", 2, stiff) if pair else Cuts("1", 1, stiff)
         return {**out, self.kit.welt: welts}
@@ -188,15 +191,15 @@ class SetOn(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
-        if self.shape is not Shape.PATCH:
-            what = pockets(self.kit, self.shape.value, self.many).capitalize()
+        if self.made is not Shape.PATCH:
+            what = pockets(self.kit, self.made.value, self.many).capitalize()
             yield (
                 f"{what}: stitch along both lines, {fmt(OPENING)} apart, slash between "
                 "them and into the corners."
             )
 
     def notions(self, n: Numbers, sheet: Sheet) -> Iterable[Notion]:
-        if self.shape is not Shape.PATCH:
+        if self.made is not Shape.PATCH:
             length, width = interlining(self.kit, n)
             yield Notion(
                 Article.STRIP,
@@ -212,23 +215,24 @@ class SetOn(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
-        if self.shape is Shape.PATCH:
+        if self.made is Shape.PATCH:
             yield patch_sewn(self.kit, sheet, self.many, fmt)
             return
         yield mouth_interlined(self.kit, n, self.many, fmt)
-        made = welt_made if self.shape is Shape.WELT else jets_made
+        made = welt_made if self.made is Shape.WELT else jets_made
         yield made(self.kit, n, sheet, self.many, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        key, shape = self.kit.key, self.shape.value
+        key, shape = self.kit.key, self.made.value
         on = self._on(sheet)
         a, b = (sheet.points[k] for k in self.kit.ends())
         m = Mouth(on.code, a, b)
         deep = n[f"{key}_deep"]
-        what, fields = pockets(self.kit, shape, 1), _USELESS[self.shape]
+        what, known = pockets(self.kit, shape, 1), self.numbers()
+        fields = [k for k in _USELESS[self.made] if k in known]
         yield from useless(self, fields, f"A {shape} pocket", "Leave it out.")
         beside = self._beside(n, sheet)
-        if self.shape is Shape.PATCH and beside < FROM_SIDE - 0.05:
+        if self.made is Shape.PATCH and beside < FROM_SIDE - 0.05:
             yield Finding(
                 "KP1",
                 Severity.WARN,
@@ -249,7 +253,7 @@ class SetOn(Feature):
             )
         darts = [e.path for e in on.edges if e.name.startswith(_DARTS)]
         darts += [k.path for k in on.lines if "dart" in k.name]
-        seen = m.around(deep) if self.shape is Shape.PATCH else m.stitched()
+        seen = m.around(deep) if self.made is Shape.PATCH else m.stitched()
         if any(e.meets(seen) for e in darts):
             yield self._over_dart(what)
 
@@ -266,7 +270,7 @@ class SetOn(Feature):
         """A pocket from the side, cm."""
 
     def _over_dart(self, what: str) -> Finding:
-        if self.shape is Shape.PATCH:
+        if self.made is Shape.PATCH:
             return Finding(
                 "KP3",
                 Severity.NOTE,
@@ -281,6 +285,20 @@ class SetOn(Feature):
             self.places[1],
             f"Set it ({self.places[1]}) clear of it, or make the darts shorter.",
         )
+
+
+class Shaped(SetOn):
+    """Base of those that may be a patch, or lie behind a welt or jets."""
+
+    shape: Shape = Shape.PATCH
+    welt: Annotated[
+        Length | None,
+        Number("k_welt", "kh", "height of a welt", SRC, 2.5, 1.0, 1.0, 5.0, (2.0, 4.0)),
+    ] = None
+
+    @property
+    def made(self) -> Shape:
+        return self.shape
 
 
 class SetBelow(SetOn):
@@ -322,31 +340,45 @@ class SetBelow(SetOn):
     ] = None
 
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
-        return n.k_side
+        return n[f"{self.kit.key}_side"]
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from super().checks(n, sheet)
-        shape, on = self.shape.value, self._on(sheet)
+        key, shape, on = self.kit.key, self.made.value, self._on(sheet)
         m = Mouth(on.code, *(sheet.points[k] for k in self.kit.ends()))
-        bag = n.k_wide + 2 * BESIDE
+        bag = n[f"{key}_wide"] + 2 * BESIDE
         hand = n.HD / 2 + HAND_AND if "HD" in n else 0.0
-        if self.shape is not Shape.PATCH and bag < hand - 0.05:
+        if self.made is not Shape.PATCH and bag < hand - 0.05:
             yield Finding(
                 "KP4",
                 Severity.WARN,
                 f"The bag of the {shape} pocket is {bag:.1f} cm wide; her hand wants "
                 f"{hand:.1f} cm.",
-                "kw",
-                "Make the mouth (kw) wider.",
+                f"{key}w",
+                f"Make the mouth ({key}w) wider.",
                 {"bag": bag, "hand": hand},
             )
-        low, hem = m.around(n.k_deep).bounds()[3], on.edge("hem").path.bounds()[1]
+        low, hem = m.around(n[f"{key}_deep"]).bounds()[3], _hem_level(on)
         if low > hem - self.above_hem:
             yield Finding(
                 "KP2",
                 Severity.REFUSE,
-                f"The {shape} pocket ends {max(0.0, hem - low):.1f} cm above the hem.",
-                "kd",
-                "Make it (kd) less deep, or set it (kb) higher.",
+                f"The {shape} pocket ends {max(0.0, hem - low):.1f} cm above the "
+                + ("seam below." if on.has(FOOT) else "hem."),
+                f"{key}d",
+                f"Make it ({key}d) less deep, or set it ({key}b) higher.",
                 {"low": low, "hem": hem},
             )
+
+
+def _hem_level(on: Piece) -> float:
+    """The highest level of the hem of what a pocket lies on; the upper edge of what is
+    turned up outside."""
+    for name in ("hem", FOOT):
+        if on.has(name):
+            return on.edge(name).path.bounds()[1]
+    fold, upper = (
+        next(k.path.start.y for k in on.lines if k.name == f"turn-up, {edge} edge")
+        for edge in ("lower", "upper")
+    )
+    return fold - abs(upper - fold)

@@ -171,7 +171,7 @@ def patch(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     n = d.n
     deep, wide, radius = (n[f"{kit.key}_{k}"] for k in ("deep", "wide", "round"))
     left, right = m.line.start, m.line.end
-    one = ", on the left" if "left" in how_many else ""
+    one = _on_which(how_many)
     r = min(radius, wide / 2 - 0.5)
     foot = m.below(deep)
     c, e = foot.end, foot.start
@@ -217,8 +217,15 @@ def patch(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     )
 
 
+def _on_which(how_many: str) -> str:
+    """Where it is alone, for its mark: ", on the left", of "one, on the left"."""
+    _, _, where = how_many.partition(", ")
+    return f", {where}" if where else ""
+
+
 def _half(piece: Piece) -> str:
-    return "back" if "back" in piece.name.lower() else "front"
+    name = piece.name.lower()
+    return "back" if "back" in name and "front" not in name else "front"
 
 
 def _level(m: Mouth) -> bool:
@@ -309,7 +316,7 @@ def _marks(kit: Kit, m: Mouth, shape: str, how_many: str) -> tuple[InnerLine, ..
     low, high, mid = m.line, m.below(-OPENING), m.below(-OPENING / 2)
     u = direction(low.start, low.end) * _FORKS
     p, q = mid.start + u, mid.end - u
-    one = ", on the left" if "left" in how_many else ""
+    one = _on_which(how_many)
     return (
         InnerLine(f"{shape} {kit.what}pocket{one}", low),
         InnerLine(f"{kit.what}upper stitching", high),

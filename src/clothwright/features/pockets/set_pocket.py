@@ -7,7 +7,7 @@ from typing import ClassVar, Literal
 
 from clothwright.curves import Vector
 from clothwright.features.about import About
-from clothwright.features.pockets.set_on import SetBelow
+from clothwright.features.pockets.set_on import SetBelow, Shaped
 from clothwright.features.pockets.set_on_drawing import HIP, Mouth, from_side
 from clothwright.paper import Drafting, Piece, Sheet
 
@@ -25,7 +25,7 @@ class On(Enum):
 _PIECES = {On.FRONT: FRONTS, On.BACK: BACKS}
 
 
-class SetPocket(SetBelow):
+class SetPocket(SetBelow, Shaped):
     """A pair of patch, welt or jetted pockets."""
 
     kind: Literal["set pocket"] = "set pocket"

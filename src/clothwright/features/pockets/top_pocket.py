@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.features.about import About
-from clothwright.features.pockets.set_on import SRC, SetBelow
+from clothwright.features.pockets.set_on import SRC, SetBelow, Shaped
 from clothwright.features.pockets.set_on_drawing import (
     HIP,
     OPENING,
@@ -70,7 +70,7 @@ def _down(L: float, k_deep: float, lf_T: float) -> float:
 _N = SetBelow.numbers()
 
 
-class TopPocket(SetBelow):
+class TopPocket(SetBelow, Shaped):
     """A pair of pockets on the front of a torso in one."""
 
     kind: Literal["top pocket"] = "top pocket"

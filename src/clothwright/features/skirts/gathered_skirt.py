@@ -91,6 +91,11 @@ class Tiers(Enum):
         return list(Tiers).index(self) + 1
 
 
+def tier_word(k: int) -> str:
+    """What a gathered skirt of so many tiers, or of more, provides."""
+    return f"tier {k} of gathered cloth"
+
+
 _NAMES = {2: "Second tier", 3: "Third tier", 4: "Fourth tier"}
 
 TIERS = ("T2", "T3", "T4")
@@ -173,8 +178,9 @@ class GatheredSkirt(Feature):
     waist_ease: Annotated[Length | None, StraightSkirt.numbers()["waist_ease"]] = None
 
     def provides(self) -> frozenset[str]:
+        tiers = {tier_word(k) for k in range(1, self.tiers.count + 1)}
         whole = self.tiers is Tiers.ONE  # the side of a tier is too short
-        return self.gives | {"pocket in the side"} if whole else self.gives
+        return self.gives | tiers | ({"pocket in the side"} if whole else set())
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (ROUND_WAIST, GATHERED, _COUNTED[self.tiers])

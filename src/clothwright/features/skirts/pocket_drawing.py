@@ -6,7 +6,16 @@ The front lies with its side at the left and its centre at the right.
 
 from collections.abc import Iterable
 
-from clothwright.curves import Cubic, Path, Point, Vector, rotate, turn
+from clothwright.curves import (
+    IDENTITY,
+    Cubic,
+    Path,
+    Point,
+    Vector,
+    mirror_in,
+    rotate,
+    turn,
+)
 from clothwright.features.chains import Chains
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -44,6 +53,11 @@ _LEAST_ABOVE = 1.0
 
 _BELOW_CASING = 0.5
 """And so far below a casing at least, cm (our own)."""
+
+_ABOVE_END = 2.0
+"""A hung bag ends so far above the end of its seam at least, cm (our own)."""
+
+_PLUMB = Vector(0.0, 1.0)
 
 OFF_CENTRE = 2.0
 """A bag stays so far off the centre front, cm (§9)."""
@@ -152,11 +166,12 @@ def in_seam(d: Drafting, code: str, waist: Path, top: float, lean: float = 0.0) 
     )
 
 
-def _mark_mouth(d: Drafting, side: Path) -> None:
-    """Both ends of a mouth in a side, which runs up to the waist."""
+def _mark_mouth(d: Drafting, side: Path, what: str = "side") -> None:
+    """Both ends of a mouth in a side, or in another seam, which runs up to the
+    waist."""
     n = d.n
-    begins = "Wfs" in d.sheet.points
-    way = "down from Wfs" if begins else "down the side, from the waist"
+    begins = "Wfs" in d.sheet.points and what == "side"
+    way = "down from Wfs" if begins else f"down the {what}, from the waist"
     for name, key, down in (
         ("Pa", "beginning", n.pk_begin),
         ("Pz", "end", n.pk_begin + n.pk_mouth),
@@ -164,7 +179,7 @@ def _mark_mouth(d: Drafting, side: Path) -> None:
         d.found(
             name,
             side.at_length(side.length - down),
-            f"{key} of the pocket's mouth on the side",
+            f"{key} of the pocket's mouth on the {what}",
             amounts=((way, down),),
         )
 
@@ -178,9 +193,16 @@ def hung(n: Numbers) -> bool:
 def hang_from_side(d: Drafting, code: str) -> None:
     """Mark a mouth in the side, and draw a bag that hangs from the side alone. Raises
     PaperError."""
+    hang_from_seam(d, code, d.sheet.edge(code, "side").path)
+
+
+def hang_from_seam(
+    d: Drafting, code: str, side: Path, what: str = "side", *, at_left: bool = True
+) -> None:
+    """The same in any seam that runs up to the level of the waist, at the left of the
+    piece or at its right. Raises PaperError."""
     n = d.n
-    side = d.sheet.edge(code, "side").path
-    _mark_mouth(d, side)
+    _mark_mouth(d, side, what)
     least = n.casing + _BELOW_CASING if "casing" in n else 0.0
     top = max(n.pk_begin - _ABOVE_MOUTH, least)
     if n.pk_begin < top + _LEAST_ABOVE - 1e-9:
@@ -189,25 +211,33 @@ def hang_from_side(d: Drafting, code: str) -> None:
             f"below the casing {top + _LEAST_ABOVE:.1f} cm is the least: begin it "
             "(pb) lower"
         )
+    if n.pk_deep > side.length - _ABOVE_END:
+        raise PaperError(
+            f"the pocket bag (pd) is {n.pk_deep:.1f} cm deep and the seam that it "
+            f"hangs from ends {side.length:.1f} cm below the waist: make it less deep, "
+            "or the garment longer"
+        )
     beside = side.between(side.length - n.pk_deep, side.length - top)
+    over = IDENTITY if at_left else mirror_in(beside.start, beside.start + _PLUMB)
+    beside = beside.moved(over)
     bag = _hung_bag(d, beside.end, beside.start)
     piece = Piece(
         BAG,
         "Pocket bag",
         (Edge("side under", beside, EdgeKind.FINISHED), Edge("bag", bag)),
-    )
+    ).moved(over)
     d.lay(
         Verb.TRACE,
         d.sheet.put(piece),
         BAG,
-        "pocket bag, along the side of the front",
+        f"pocket bag, along the {what} of the front",
         amounts=(
             ("{} down the side, from the waist", "pk_deep"),
             ("wide", "pk_wide"),
             ("from {} above the mouth", n.pk_begin - top),
         ),
-        detail="it hangs from the side alone",
-        lines=(bag,),
+        detail=f"it hangs from the {what} alone",
+        lines=(piece.edge("bag").path,),
         over=(d.sheet.piece(code).outline,),
     )
 

@@ -207,17 +207,22 @@ class SkirtPockets(Feature):
         yield from bag_findings(n, sheet, slant=self.shape is Shape.SLANT)
         centre = sheet.edge(_front(sheet), "waist").path.end.x
         yield from off_centre(sheet.piece(BAG), centre, "pw")
-        least = n.HD / 2 + _HAND_AND if "HD" in n else 0.0
-        if n.pk_wide < least - 0.05:
-            yield Finding(
-                "P3",
-                Severity.WARN,
-                f"The pocket bag is {n.pk_wide:.1f} cm wide; her hand wants "
-                f"{least:.1f} cm.",
-                "pw",
-                "Make the bag (pw) wider.",
-                {"pw": n.pk_wide, "hand": least},
-            )
+        yield from hand_findings(n, "pw")
+
+
+def hand_findings(n: Numbers, symbol: str) -> Iterable[Finding]:
+    """A bag wide enough for her hand (P3)."""
+    least = n.HD / 2 + _HAND_AND if "HD" in n else 0.0
+    if n.pk_wide < least - 0.05:
+        yield Finding(
+            "P3",
+            Severity.WARN,
+            f"The pocket bag is {n.pk_wide:.1f} cm wide; her hand wants "
+            f"{least:.1f} cm.",
+            symbol,
+            f"Make the bag ({symbol}) wider.",
+            {symbol: n.pk_wide, "hand": least},
+        )
 
 
 def _front(sheet: Sheet) -> str:

@@ -2,7 +2,7 @@
 
 from clothwright.blocks import trousers
 from clothwright.blocks.skirt import BACK, FRONT
-from clothwright.features.chains import WAISTS, Chains, between
+from clothwright.features.chains import WAISTS, Chains, between, clear_of
 from clothwright.features.skirts.pocket_drawing import HIP_PIECE, mouth_places
 from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.paper import JOINT, Ease, EdgeKind, NotchPair, Run, Seam, SeamKind
@@ -48,8 +48,7 @@ def _side(t: Chains, n: Numbers) -> list[Seam]:
         places.append(n.z_S)
     joint = t.length(left[:1]) if left[0].piece == HIP_PIECE else -1.0
     pocket = [joint] if joint > 0 else mouth_places(t.sheet, n)
-    places = [p for p in places if all(abs(p - q) > NOTCH_ROOM for q in pocket)]
-    places = sorted((*places, *pocket))
+    places = sorted(clear_of(places, pocket))
     places += between(places[-1] if places else 0.0, whole)
     if t.has(FRONT, "slit"):
         places.append(whole)

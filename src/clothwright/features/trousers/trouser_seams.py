@@ -3,7 +3,7 @@ T3 to T10)."""
 
 from clothwright.blocks.trousers import BACK, FRONT, WAIST, back_of, front_of
 from clothwright.curves import Point
-from clothwright.features.chains import Chains, spaced
+from clothwright.features.chains import Chains, clear_of, spaced
 from clothwright.features.skirts.pocket_drawing import (
     HIP_PIECE,
     mouth_places,
@@ -47,7 +47,7 @@ def _side(t: Chains, n: Numbers) -> Seam:
     if HIP_PIECE in t.sheet.pieces:
         joint = t.length(left[:1])
         places.append(joint)
-    places += mouth_places(t.sheet, n)
+    places = clear_of(places, mouth_places(t.sheet, n))
     return Seam(
         "S40",
         "trouser side",

@@ -9,6 +9,7 @@ from clothwright.curves import lately
 from clothwright.features import Feature
 from clothwright.features.bodice.shoulder import NO_TIGHTENING
 from clothwright.features.necks.neck_contour import NO_CONTOUR
+from clothwright.features.necks.over_head import OPEN_NECK
 from clothwright.order.advice import in_settings
 from clothwright.order.file import Order, OrderError
 from clothwright.rules import (
@@ -30,6 +31,7 @@ def rules_of(order: Order) -> dict[str, Rule]:
     rules: dict[str, Rule] = dict(estimates(order.estimates).rules)
     rules.update(NO_TIGHTENING.rules)
     rules.update(NO_CONTOUR.rules)
+    rules.update(OPEN_NECK.rules)
     for f in sorted(order.features, key=lambda f: f.page):
         for table in f.tables():
             rules.update(table.rules)

@@ -67,7 +67,7 @@ def test_it_is_told_that_half_a_circle_does_not_pass_the_shoulders(body: Body) -
     """Joined at the shoulder, front and back lie about three quarters round: 180° less
     both shoulders' slopes for the half."""
     for opens in (False, True):
-        d = sewn(body, top(Capelet(), opens=opens))
+        d = sewn(body, top(Capelet(fullness=0.5), opens=opens))
         (told,) = [f for f in d.findings if f.code == "KC1"]
         assert told.severity is (Severity.NOTE if opens else Severity.WARN)
         n = d.numbers
@@ -75,6 +75,17 @@ def test_it_is_told_that_half_a_circle_does_not_pass_the_shoulders(body: Body) -
         assert told.data["needed"] == pytest.approx(turning / 180.0, abs=0.05)
         fuller = sewn(body, top(Capelet(fullness=told.data["needed"]), opens=opens))
         assert not [f for f in fuller.findings if f.code == "KC1"]
+
+
+@pytest.mark.parametrize("woman", [*range(0, 993, 140)])
+def test_left_out_its_part_of_a_circle_lies_over_the_shoulders(woman: int) -> None:
+    """Exact: a line beside another is longer by its turn times the distance, and the
+    neck turns by 180° less both shoulders' slopes."""
+    d = sewn(ansur_women()[woman], top(Capelet()))
+    n = d.numbers
+    turning = 180.0 - n.sigma_f - n.sigma_b
+    assert n.f_cape == pytest.approx(turning / 180.0)
+    assert not [f for f in d.findings if f.code == "KC1"]
 
 
 def test_it_lies_on_the_fold_where_the_garment_is_closed() -> None:

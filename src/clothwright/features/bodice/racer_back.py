@@ -40,6 +40,10 @@ _MOST_LEAN = 35.0
 """An armhole that leans more leaves a corner of the shoulder that is hard to sew,
 degrees (our own)."""
 
+_STRAP = 6.1
+"""A strap begins so wide at least: a boat neck takes half, and a facing finds its room
+beside that, cm (our own)."""
+
 RACER = RuleTable("racer back")
 _rule = RACER.rule
 
@@ -48,12 +52,12 @@ _rule = RACER.rule
     "ti",
     "narrowing of the shoulder at the tip",
     source=_PRACTICE,
-    formula="half the shoulder",
+    formula=f"half the shoulder, of which {_STRAP:g} cm stay",
     low=2.0,
     high=11.0,
 )
 def ti(SH: float) -> float:
-    return SH / 2
+    return max(2.0, min(SH / 2, SH - _STRAP))
 
 
 @_rule(

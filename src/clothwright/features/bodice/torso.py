@@ -33,6 +33,7 @@ from clothwright.features.bodice.dropped_rules import (
 )
 from clothwright.features.bodice.torso_findings import torso_findings
 from clothwright.features.bodice.torso_joints import torso_joints
+from clothwright.features.bodice.torso_length import LENGTH, usual_length
 from clothwright.features.bodice.torso_sewing import torso_operations
 from clothwright.features.bodice.waist_seams import SEAMS, waist_joints, waist_seams
 from clothwright.features.chains import Chains
@@ -151,11 +152,9 @@ class Torso(Feature):
             "L",
             "length of the torso from the waist",
             _SRC,
-            60.0,
-            24.0,
-            18.0,
-            125.0,
-            (20.0, 110.0),
+            low=18.0,
+            high=125.0,
+            usual=(20.0, 110.0),
         ),
     ] = None
     hip_ease: Annotated[
@@ -282,6 +281,8 @@ class Torso(Feature):
         """Its own numbers, and the waist's ease of a garment without a waist seam."""
         useless = self._useless()
         yield from (g for g in super().given(unit) if g.key not in useless)
+        if self.length is None and not self.hung:
+            yield usual_length(unit)
         yield Given(
             "Ew",
             "Ew",
@@ -300,8 +301,9 @@ class Torso(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         if self.seam is None:
-            return (TORSO,)
-        return (TORSO, DROPPED, *((HUNG,) if self.hung else (AT_EDGE,)))
+            return (TORSO, LENGTH)
+        below = (HUNG,) if self.hung else (LENGTH, AT_EDGE)
+        return (TORSO, DROPPED, *below)
 
     def rewritten(
         self,

@@ -23,6 +23,10 @@ from clothwright.units.fields import Length, Ratio
 
 CAPELET = RuleTable("capelet")
 
+_MOST = 0.94
+"""A whole circle leaves the two ends no width to be sewn or hemmed, of a circle (our
+own)."""
+
 _TIPS = "over the tips of the shoulders"
 """Name of the line by which it is seen whether a capelet passes over them."""
 
@@ -37,6 +41,23 @@ _TIPS = "over the tips of the shoulders"
 )
 def _angle(f_cape: float) -> float:
     return 180.0 * f_cape
+
+
+@CAPELET.rule(
+    "f cape",
+    "share of a full circle of the capelet",
+    source="exact maths: what the neck's edge turns from centre to centre",
+    key="f_cape",
+    kind=Kind.RATIO,
+    formula="1 − (σf′ + σb′)/180°, the circle that lies over the shoulders, at most "
+    f"{_MOST:g}",
+    low=0.2,
+    high=_MOST,
+)
+def _share(sigma_f_new: float, sigma_b_new: float) -> float:
+    """Front and back laid together at the shoulder; every line beside the neck is
+    longer than it by its turn times the distance."""
+    return min(_MOST, 1 - (sigma_f_new + sigma_b_new) / 180.0)
 
 
 class Capelet(Collar):
@@ -70,12 +91,10 @@ class Capelet(Collar):
             "f cape",
             "share of a full circle of the capelet",
             SRC,
-            0.5,
-            None,
-            0.2,
-            0.94,
-            (0.25, 0.75),
-            Kind.RATIO,
+            low=0.2,
+            high=_MOST,
+            usual=(0.25, _MOST),
+            kind=Kind.RATIO,
         ),
     ] = None
 

@@ -38,7 +38,8 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Given, Numbers, RuleTable
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "first garment 14.7"
@@ -58,6 +59,34 @@ wide (our own)."""
 
 _FREE = 1.0
 """Shoulder that stays free beside the facing, cm: the armhole's allowance."""
+
+
+_NARROWEST = 2.0
+"""A facing is nowhere planned narrower at the shoulder, cm (our own)."""
+
+_USUAL = Number(
+    "nf_usual",
+    "nf usual",
+    "usual width of the neck facing at the shoulder",
+    _SRC,
+    4.0,
+    1.5,
+)
+
+TIP = RuleTable("neck facing")
+
+
+@TIP.rule(
+    "nf shoulder",
+    "width of the neck facing at the shoulder",
+    source=_SRC,
+    key="nf_tip",
+    formula=f"nf usual, or what the neck leaves of the shoulder less {_FREE:g} cm",
+    low=2.5,
+    high=10.0,
+)
+def _tip(nf_usual: float, Lr: float) -> float:
+    return min(nf_usual, max(_NARROWEST, Lr - _FREE))
 
 
 class NeckFacing(Feature):
@@ -99,13 +128,18 @@ class NeckFacing(Feature):
             "nf shoulder",
             "width of the neck facing at the shoulder",
             _SRC,
-            4.0,
-            1.5,
-            2.5,
-            10.0,
+            low=2.5,
+            high=10.0,
         ),
     ] = None
     roll: Annotated[Length | None, Facing.numbers()["roll"]] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (TIP,)
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        yield _USUAL.usually(unit)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.FACING, "the neck facing", draft_neck_facing),)

@@ -73,6 +73,15 @@ class Underlining(Feature):
         ),
     ] = None
 
+    def wants(self) -> Mapping[str, str]:
+        if self.parts is Parts.SKIRT:
+            return self.needs
+        return {
+            **self.needs,
+            "bodice": "there is no bodice to be underlined; set the underlining's "
+            'parts to "the skirt", or leave it off',
+        }
+
     def forbids(self) -> Mapping[str, str]:
         if self.parts is Parts.SKIRT:
             return self.clashes

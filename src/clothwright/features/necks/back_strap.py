@@ -22,7 +22,8 @@ from clothwright.features.base import (
     useless,
 )
 from clothwright.features.chains import BACK_STRAP, Chains
-from clothwright.features.necks.neck_findings import OVER_HEAD, opens_in_front
+from clothwright.features.necks.neck_findings import opens_in_front
+from clothwright.features.necks.over_head import OVER_HEAD
 from clothwright.features.necks.strap_seams import back_strap_seams
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import (

@@ -41,6 +41,7 @@ from clothwright.features.grain import ON_BIAS
 from clothwright.features.necks.cowl_rules import (
     COUNTED,
     COWL,
+    DW_USUAL,
     MOST_TURNED,
     SRC,
     Folds,
@@ -116,11 +117,9 @@ class Cowl(Feature):
             "dw",
             "width of the neck beyond the standard, along the shoulder",
             SRC,
-            4.0,
-            1.5,
-            0.0,
-            9.0,
-            (2.0, 6.0),
+            low=0.0,
+            high=9.0,
+            usual=(2.0, 6.0),
         ),
     ] = None
     facing: Annotated[
@@ -148,6 +147,7 @@ class Cowl(Feature):
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)
+        yield DW_USUAL.usually(unit)
         yield Given(
             "tau",
             "τ",

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from enum import Enum
 
 from clothwright.curves import Point, distance, rotate
+from clothwright.features.base import Number
 from clothwright.features.necks.neck_contour import neck_end
 from clothwright.features.necks.neck_findings import over_head
 from clothwright.features.roles import Role
@@ -70,6 +71,26 @@ COUNTED = {folds: _counted(folds) for folds in Folds}
 
 COWL = RuleTable("cowl")
 _rule = COWL.rule
+
+
+DW_USUAL = Number("dw_usual", "dw usual", "usual width of a cowl", SRC, 4.0, 1.5)
+
+_WITH_FACING = 6.2
+"""Of the shoulder so much is left, cm: shoulder and facing part at the neck, and the
+allowances of both take up to 3 cm there (our own trial)."""
+
+
+@_rule(
+    "dw",
+    "width of the neck beyond the standard, along the shoulder",
+    key="dw",
+    source=SRC,
+    formula=f"dw usual, or S − {_WITH_FACING:g} cm on a short shoulder",
+    low=0.0,
+    high=9.0,
+)
+def _width(dw_usual: float, S: float) -> float:
+    return min(dw_usual, max(0.0, S - _WITH_FACING))
 
 
 @_rule(

@@ -10,6 +10,7 @@ from clothwright.features.necks.neck_shapes import (
     FrontShape,
     scoop_flat,
 )
+from clothwright.features.necks.over_head import OVER_HEAD
 from clothwright.findings import Finding, Severity
 from clothwright.paper import EdgeKind, Sheet
 from clothwright.rules import Numbers
@@ -115,10 +116,6 @@ def contoured(
         "Pin it on a toile first.",
         {"contour": amount},
     )
-
-
-OVER_HEAD = 2.0
-"""What is drawn on over the head is so much wider than it, cm (transformations 2)."""
 
 
 _ROUNDED = 0.05

@@ -63,7 +63,7 @@ _WIDTH: dict[FrontShape, float | None] = {
     FrontShape.SWEETHEART: 3.0,
     FrontShape.KEYHOLE: 0.0,
 }
-_BELOW_DEP: dict[FrontShape, float] = {
+BELOW_DEP: dict[FrontShape, float] = {
     FrontShape.STANDARD: 0.0,
     FrontShape.ROUND: 1.5,
     FrontShape.SCOOP: 9.0,
@@ -72,6 +72,8 @@ _BELOW_DEP: dict[FrontShape, float] = {
     FrontShape.SWEETHEART: 7.0,
     FrontShape.KEYHOLE: 0.5,
 }
+"""Depth below that of the block's neck, cm; a boat's depth is its own."""
+
 TILTED = {FrontShape.SCOOP, FrontShape.SQUARE, FrontShape.SWEETHEART}
 
 V_FRONT, V_BACK = "pointed front neck", "pointed back neck"
@@ -127,18 +129,19 @@ def _front_table(shape: FrontShape) -> RuleTable:
         def _fixed() -> float:
             return width
 
-    if shape is not FrontShape.BOAT:
-        below = _BELOW_DEP[shape]
+    below = BELOW_DEP.get(shape, 0.0)
+    usual = "df boat" if shape is FrontShape.BOAT else f"dep + {below:g} cm"
 
-        @table.rule(
-            "Df",
-            "depth of the front neck",
-            key="Df",
-            source=_SRC,
-            formula=f"dep + {below:g} cm",
-        )
-        def _depth(dep: float) -> float:
-            return dep + below
+    @table.rule(
+        "Df",
+        "depth of the front neck",
+        key="Df",
+        source=_SRC,
+        formula=f"{usual}; deeper by Df + where it is closed and must pass the head",
+        needs=("df_boat" if shape is FrontShape.BOAT else "dep", "neck_more"),
+    )
+    def _depth(usual: float, neck_more: float) -> float:
+        return usual + below + neck_more
 
     return table
 

@@ -43,6 +43,7 @@ from clothwright.features.necks.neck_shapes import (
     FrontShape,
     back_curve,
 )
+from clothwright.features.necks.over_head import HEAD_BACK, HEAD_FRONT
 from clothwright.features.notions import Notion
 from clothwright.features.openings.stand_pieces import BANDED, FOLD, STAND
 from clothwright.features.operations import Operation
@@ -168,7 +169,8 @@ class Neckline(Feature):
     ] = None
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (FRONT_TABLES[self.shape], FRONT_CONTOUR[self.shape])
+        shape = self.shape
+        return (FRONT_TABLES[shape], FRONT_CONTOUR[shape], HEAD_FRONT[shape])
 
     def provides(self) -> frozenset[str]:
         words = {V_FRONT} if self.shape in POINTED else set()
@@ -191,9 +193,9 @@ class Neckline(Feature):
         if self.shape is FrontShape.BOAT and self.depth is None:
             deep = 3.125 * 2.54 if unit is Unit.IN else 8.0
             yield Given(
-                "Df",
-                "Df",
-                "depth of the front neck",
+                "df_boat",
+                "df boat",
+                "usual depth of a boat neck",
                 Kind.LENGTH,
                 deep,
                 Hand.DEFAULT,
@@ -327,7 +329,9 @@ class BackNeckline(Feature):
         return self.gives | words
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (BACK_TABLES[self.shape], BACK_CONTOUR[self.shape], CLOSED_BACK)
+        shape = self.shape
+        own = (BACK_TABLES[shape], BACK_CONTOUR[shape], HEAD_BACK[shape])
+        return (*own, CLOSED_BACK)
 
     def stages(self) -> tuple[Stage, ...]:
         return (

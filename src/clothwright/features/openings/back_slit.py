@@ -13,6 +13,7 @@ from clothwright.features.about import About
 from clothwright.features.base import Feature, Number, Pin, Rank, Shown, Stage
 from clothwright.features.chains import NAPE, Chains
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
+from clothwright.features.necks.over_head import SLIT_NECK
 from clothwright.features.notions import Notion
 from clothwright.features.openings.cut_out_back import faced_edge
 from clothwright.features.openings.cut_out_facing import faced_alone, faced_round
@@ -32,7 +33,7 @@ from clothwright.paper import (
     meetings,
     redraw,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 _SRC = "transformations 2"
@@ -88,6 +89,7 @@ class BackNeckSlit(Feature):
         FACED_SLIT: "slit of the back neck and its facing"
     }
     at_centre: ClassVar[tuple[str, ...]] = ("length",)
+    page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"back slit"})
     needs: ClassVar[dict[str, str]] = {
         "high back neck": "a slit lies below a back neck that closes above it; add a "
@@ -139,6 +141,9 @@ class BackNeckSlit(Feature):
             8.0,
         ),
     ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SLIT_NECK,)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the back slit", _draw),)

@@ -19,6 +19,7 @@ from clothwright.features.linings.binding import (
     strip_seams,
 )
 from clothwright.features.linings.binding_sewing import strip_operations
+from clothwright.features.necks.over_head import CLOSED_NECK
 from clothwright.features.openings.cut_out import (
     ABOVE_SEAM,
     BACKS,
@@ -31,7 +32,7 @@ from clothwright.features.operations import Operation, Work
 from clothwright.features.roles import Role
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, Seam, Sheet
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, RuleTable
 
 
 class BoundCutOut(CutOut):
@@ -64,6 +65,9 @@ class BoundCutOut(CutOut):
         "bound neck": 'a cut-out is bound below a bound neck; add a "neck binding", or '
         'take a "cut-out back", which is faced',
     }
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (*super().tables(), CLOSED_NECK)
 
     @property
     def sewn_above(self) -> bool:

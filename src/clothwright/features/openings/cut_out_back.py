@@ -13,6 +13,7 @@ from clothwright.features.about import About
 from clothwright.features.base import Number, Rank, Shown, Stage
 from clothwright.features.chains import ABOVE, CUT_OUT, NAPE, Chains
 from clothwright.features.necks.keyhole import keyhole_notions, keyhole_operations
+from clothwright.features.necks.over_head import CLOSED_NECK, SLIT_NECK
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.cut_out import (
     ABOVE_SEAM,
@@ -43,7 +44,7 @@ from clothwright.paper import (
     Sheet,
     Verb,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Numbers, RuleTable
 from clothwright.units.fields import Length
 
 FACED_CUT_OUT = "S66"
@@ -95,6 +96,7 @@ class CutOutBack(CutOut):
         )
         for code in (*BACKS, "BF")
     )
+    page: ClassVar[int] = 2
     seams: ClassVar[Mapping[str, str]] = {
         FACED_CUT_OUT: "cut-out of the back and its facing, up to the nape",
         ABOVE_SEAM: "centre back above a cut-out",
@@ -124,6 +126,10 @@ class CutOutBack(CutOut):
             8.0,
         ),
     ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        own = CLOSED_NECK if self.sewn_above else SLIT_NECK
+        return (*super().tables(), own)
 
     @property
     def sewn_above(self) -> bool:

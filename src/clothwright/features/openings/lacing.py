@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.curves import Path, Point
 from clothwright.features.about import About, Place
 from clothwright.features.base import Number, Rank, Shown, Stage
+from clothwright.features.bodice.torso_length import usual_length
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import face_edges
@@ -48,7 +49,8 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Given, Numbers
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "transformations §7"
@@ -66,6 +68,10 @@ cm (7)."""
 _SHOWS, _ALLOWED, _ENDS = 2.0, 1.2, 0.6
 """Cord that shows in a loop to be laced through (common practice, no source), the
 allowance of each of its ends, and how far these lie apart, cm (first garment 10.5)."""
+
+_TOP = 30.0, 12.0
+"""Length of a laced torso from the waist where the order does not say it, cm and inches
+(common practice, no source)."""
 
 _SKIRT = 35.0
 """What is so long below the waist is a skirt, and not worn open, cm (first garment
@@ -111,6 +117,7 @@ class Lacing(OpenEdge):
         '"facing"',
     }
     what: ClassVar[str] = "a lacing"
+    page: ClassVar[int] = 3
 
     through: Through = Through.LOOPS
     gap: Annotated[
@@ -166,6 +173,11 @@ class Lacing(OpenEdge):
             f"{words} yoke": f"a lacing is not led over a yoke; leave the {words} one "
             "off",
         }
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        """Its own numbers, and the length of a torso that is laced as a top."""
+        yield from super().given(unit)
+        yield usual_length(unit, _TOP)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the laced edges", self._draw),)

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.torso import in_one
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.centre_back import CLOSED
+from clothwright.features.necks.over_head import CLOSED_NECK
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.concealed_zip import crosses, ends_findings
 from clothwright.features.openings.zips import (
@@ -112,7 +113,7 @@ class UnderarmZip(Feature):
     setting: Setting = Setting.CONCEALED
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return (SIDE, CLOSED)
+        return (SIDE, CLOSED, CLOSED_NECK)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the zip under the arm", _mark),)

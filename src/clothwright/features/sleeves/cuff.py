@@ -1,7 +1,7 @@
 """A buttoned cuff at the end of the sleeve, and the slit above it (transformations 4
 and 7)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, turned
@@ -25,6 +25,7 @@ from clothwright.features.sleeves.sleeve_ends import (
     hem_is_sewn,
     hem_length,
 )
+from clothwright.features.sleeves.sleeve_lengths import long_where_left_out
 from clothwright.features.sleeves.sleeve_placket import (
     PIECE,
     SleevePlacket,
@@ -47,7 +48,7 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Numbers, Rule, RuleTable
 from clothwright.units.fields import Length
 
 _SRC, _SRC_7 = "transformations 4", "transformations 7"
@@ -182,6 +183,14 @@ class Cuff(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (CUFF,)
+
+    def rewritten(
+        self,
+        rules: Mapping[str, Rule],
+        given: Collection[str],
+    ) -> Mapping[str, Rule]:
+        """A sleeve whose length is left out goes to the wrist."""
+        return long_where_left_out(rules, given)
 
     def stages(self) -> tuple[Stage, ...]:
         cuff = Stage(Rank.SLEEVE_END, "the cuff", _draft)

@@ -17,7 +17,12 @@ from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
 from clothwright.features.sleeves.sleeve_joints import sleeve_joints
-from clothwright.features.sleeves.sleeve_lengths import LENGTH, REACH, Reach
+from clothwright.features.sleeves.sleeve_lengths import (
+    LEFT_OUT,
+    LENGTH,
+    REACH,
+    Reach,
+)
 from clothwright.features.sleeves.sleeve_pieces import draft_bent, draft_straight
 from clothwright.features.sleeves.sleeve_seams import sleeve_seams
 from clothwright.findings import Finding, Severity
@@ -118,8 +123,9 @@ class SetInSleeve(Feature):
     }
     clashes: ClassVar[dict[str, str]] = {"sleeve": "an order has one kind of sleeve"}
 
-    reach: Reach = Reach.SHORT
-    """How far it reaches, unless a length is given."""
+    reach: Reach | None = None
+    """How far it reaches, unless a length is given; left out: short, but to the wrist
+    when it is shaped at the elbow, cut in two pieces or ends in a cuff."""
 
     length: Annotated[
         Length | None,
@@ -220,6 +226,13 @@ class SetInSleeve(Feature):
         shaped = {"straight sleeve" if self.elbow is Elbow.STRAIGHT else "bent sleeve"}
         return self.gives | shaped
 
+    @property
+    def _length(self) -> RuleTable:
+        """The rule of its length."""
+        if self.reach is not None:
+            return REACH[self.reach]
+        return LEFT_OUT if self.elbow is Elbow.STRAIGHT else REACH[Reach.WRIST]
+
     def tables(self) -> tuple[RuleTable, ...]:
         own = {
             Elbow.STRAIGHT: (STRAIGHT,),
@@ -232,7 +245,7 @@ class SetInSleeve(Feature):
             RAISED_EASE,
             ELBOW,
             LENGTH,
-            REACH[self.reach],
+            self._length,
             *own[self.elbow],
         )
 
@@ -354,7 +367,7 @@ class SetInSleeve(Feature):
                 "for a seam under the arm",
             ),
         ):
-            if key == "lh" and self.reach is not Reach.SHORT:
+            if key == "lh" and self._length not in (LEFT_OUT, REACH[Reach.SHORT]):
                 continue
             if chosen is None and n[key] > n[usual] + 1e-6:
                 yield Finding(

@@ -2,9 +2,11 @@
 under the arm (first garment 17.3, blocks B9)."""
 
 import math
+from collections.abc import Collection, Mapping
+from dataclasses import replace
 from enum import Enum
 
-from clothwright.rules import RuleError, RuleTable
+from clothwright.rules import Rule, RuleError, RuleTable
 
 _SRC = "first garment 17"
 
@@ -90,6 +92,21 @@ def _three_quarter(SE: float, AL: float, end_depth: float, blouse: float) -> flo
 )
 def _to_wrist(AL: float, end_depth: float, blouse: float) -> float:
     return AL + blouse - end_depth
+
+
+LEFT_OUT = RuleTable("length of a sleeve left out")
+"""A short sleeve's, where the order says neither reach nor length."""
+
+LEFT_OUT.add(replace(REACH[Reach.SHORT].rules["lh"]))
+
+
+def long_where_left_out(
+    rules: Mapping[str, Rule], given: Collection[str]
+) -> Mapping[str, Rule]:
+    """The rule of a sleeve to the wrist, for what is worn there alone, in place of the
+    usual one where the order says neither reach nor length; as `Feature.rewritten`."""
+    usual = rules.get("lh") is LEFT_OUT.rules["lh"] and "lh" not in given
+    return REACH[Reach.WRIST].rules if usual else {}
 
 
 @_rule(

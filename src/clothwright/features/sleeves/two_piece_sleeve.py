@@ -5,7 +5,7 @@ A straight sleeve is cut plumb in front and behind, the two strips are taped tog
 the seam under the arm, and both pieces get new seams that follow the bent arm.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
@@ -25,6 +25,7 @@ from clothwright.features.base import Feature, Number, Rank, Stage, Words
 from clothwright.features.chains import Chains
 from clothwright.features.sleeves.about import SLEEVE_HEM
 from clothwright.features.sleeves.sleeve_joints import two_piece_joints
+from clothwright.features.sleeves.sleeve_lengths import long_where_left_out
 from clothwright.features.sleeves.sleeve_seams import two_piece_seams
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
@@ -43,7 +44,7 @@ from clothwright.paper import (
     spot_on,
     tape,
 )
-from clothwright.rules import Given, Hand, Kind, Numbers, RuleError, RuleTable
+from clothwright.rules import Given, Hand, Kind, Numbers, Rule, RuleError, RuleTable
 from clothwright.truing import Joint
 from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
@@ -177,6 +178,14 @@ class TwoPieceSleeve(Feature):
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (TWO, WIDTHS)
+
+    def rewritten(
+        self,
+        rules: Mapping[str, Rule],
+        given: Collection[str],
+    ) -> Mapping[str, Rule]:
+        """A sleeve whose length is left out goes to the wrist."""
+        return long_where_left_out(rules, given)
 
     def given(self, unit: Unit) -> Iterable[Given]:
         yield from super().given(unit)

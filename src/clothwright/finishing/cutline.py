@@ -192,8 +192,9 @@ def _more(
     path: Path, outline: Path, first: float, last: float
 ) -> list[tuple[float, float]]:
     """What the cut line leaves square to an edge more than its allowance, which goes
-    from `first` to `last`, each half centimetre (truing 8), and how far along the
-    nearest corner is; infinite where it leaves twice the allowance and more."""
+    from `first` to `last`, each half centimetre (truing 8) and in each curve, however
+    short, and how far along the nearest corner is; infinite where it leaves twice the
+    allowance and more."""
     corners, at = [0.0, path.length], 0.0
     for a, b in pairwise(path.segments):
         at += a.length
@@ -201,7 +202,8 @@ def _more(
             corners.append(at)
     out = []
     steps = 2 * math.ceil(path.length)
-    for s in (path.length * k / steps for k in range(1, steps)):
+    asked = [path.length * k / steps for k in range(1, steps)]
+    for s in (*asked, *_in_curves(path)):
         width = first + (last - first) * s / path.length
         p, u = path.at_length(s), path.direction_at_length(s)
         ray = Line(p, p + left_normal(u) * (2 * width))
@@ -209,6 +211,16 @@ def _more(
         more = (min(hits, default=math.inf) * 2 - 1) * width
         out.append((more, min(abs(s - c) for c in corners)))
     return out
+
+
+def _in_curves(path: Path) -> Iterator[float]:
+    """Lengths along a path at which its curves are asked, each at its quarters: the arc
+    of a rounded corner may lie between two places half a centimetre apart."""
+    at = 0.0
+    for seg in path.segments:
+        if not isinstance(seg, Line):
+            yield from (at + seg.length * k / 4 for k in (1, 2, 3))
+        at += seg.length
 
 
 def _bend(a: Segment, b: Segment) -> float:

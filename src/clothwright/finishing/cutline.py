@@ -59,8 +59,8 @@ WITHIN = 0.03
 
 BRIDGED = 0.1
 """An edge between others' allowances has its own while it is off by no more, cm. One
-of straight lines that is shorter than its allowance, as the mouth of a narrow dart, is
-a jog between them: it may have more by its own length."""
+that is shorter than its allowance, as the cap of a narrow dart, is a jog between them:
+it may have more by its own length."""
 
 
 @dataclass(frozen=True)
@@ -138,12 +138,11 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         everywhere = _more(e.path, outline, first, last)
         more = [m for m, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        off = [m for m, _ in everywhere]
-        straight = all(isinstance(s, Line) for s in e.path.segments)
-        jog = e.length if straight and e.length < widths[e.name] else 0.0
-        bridged = e.name not in has and (
-            min(off) < -BRIDGED or max(off) > max(BRIDGED, jog)
-        )
+        off, most = [m for m, _ in everywhere], BRIDGED
+        if e.length < min(first, last):  # a jog: square to a side of it lies no seam
+            off = [outline.nearest(p)[1] - first for p in _every(e.path, e.length / 4)]
+            most = max(BRIDGED, e.length)
+        bridged = e.name not in has and (min(off) < -BRIDGED or max(off) > most)
         if bridged or not inside or any(m < -WITHIN for m in more):
             narrow.append(e.name)
         elif any(m > WITHIN for m in more):

@@ -356,6 +356,8 @@ def _bust(made: Draft) -> float | None:
     # leaves the dart there, which is closed when it is worn
     marks = (sheet.points[k].y for k in ("BP", "ub", "P2") if k in sheet.points)
     y = max(marks) + 0.02
+    if "neck front" in sheet.lines and sheet.lines["neck front"].bounds()[3] > y:
+        return None  # the neck is cut out there
     level = LineString([(-60, y), (120, y)])
     total = 0.0
     for code in ("FC", "FS", "BC", "BS"):

@@ -292,6 +292,67 @@ def test_a_jog_in_a_hollow_may_have_more() -> None:
     assert 1.5 - MM / 10 <= gap <= 1.5 + 0.57
 
 
+def test_a_cap_that_steps_may_have_more() -> None:
+    """The cap of a dart 8 mm wide on a neck that slants: a step across the seam and one
+    along it. Square to the step lies no seam; the seam above runs on to the one below,
+    and leaves the cap its allowance and less than its length more."""
+    up, step = bearing(-75.0), bearing(40.7) * 0.3946
+    a = Point(0.0, 0.0)
+    b = a + step + bearing(-69.6) * 0.3946
+    below, above = a - up * 10.0, b + bearing(-69.6) * 10.0
+    corner = Point(above.x + 20.0, above.y)
+    cap = polyline([a, a + step, b])
+    piece = Piece(
+        "B",
+        "Back",
+        (
+            straight("neck", below, a),
+            Edge("cap neck", cap),
+            straight("neck side", b, above),
+            straight("shoulder", above, corner),
+            straight("side", corner, Point(corner.x, below.y)),
+            straight("waist", Point(corner.x, below.y), below),
+        ),
+    )
+    line = _cut(piece)
+    assert line.narrow == ()
+    for p in (cap.at_length(s) for s in (0.1, 0.4, 0.7)):
+        assert 1.5 - MM <= line.outline.nearest(p)[1] <= 1.5 + cap.length
+
+
+def test_a_short_tight_arc_is_found_between_half_centimetres() -> None:
+    """Two lines that turn by 45.66 degrees over an arc of radius 1, as a rounded
+    point. Its parallels of 1.27 meet in a corner: square to the middle of the arc the
+    allowance is 0.27/cos(turn/2) − 0.27 wider than it says, 0.2 mm, but at its quarters
+    0.27/cos(turn·3/4) − 0.27, 0.6 mm (exact)."""
+    half = math.radians(45.66) / 2
+    centre, tip = Point(0.0, 5.0), Point(0.0, 5.0 + 1.0 / math.cos(half))
+    a, b = (
+        Point(centre.x + s * math.sin(half), centre.y + math.cos(half))
+        for s in (-1.0, 1.0)
+    )
+    k = 4 / 3 * math.tan(half / 2)
+    way = [Vector(math.cos(half), s * math.sin(half)) for s in (1.0, -1.0)]
+    arc = Cubic(a, a + way[0] * k, b - way[1] * k, b)
+    left, right = a - way[0] * 12.46, b + way[1] * 12.46
+    hollow = PaperPath((Line(left, a), arc, Line(b, right)))
+    assert distance(meet_lines(a, way[0], b, way[1]), tip) < MM
+    below = [Point(right.x, 30.0), Point(left.x, 30.0)]
+    piece = Piece(
+        "F",
+        "Hollow",
+        (
+            Edge("neck", hollow),
+            straight("cf", right, below[0]),
+            straight("hem", *below),
+            straight("side", below[1], left),
+        ),
+    )
+    line = cut_line(piece, Allowances(Unit.CM, Said(), dict.fromkeys(Role, 1.27)))
+    assert "neck" in line.wide and not line.narrow
+    assert not list(faults(piece, line))
+
+
 def test_an_edge_that_doubles_back_is_not_mitred() -> None:
     """The parallels of a spike's two sides never meet, and are joined straight; the cut
     line stays one outline."""

@@ -7,7 +7,7 @@ from bodies import ansur_whole
 from clothwright.body import RuleSet
 from clothwright.features import KINDS, Feature
 from clothwright.findings import Severity
-from clothwright.order import draft
+from clothwright.order import OrderError, draft
 from clothwright.units import Unit
 from orders import order
 
@@ -84,3 +84,17 @@ def test_what_does_not_meet_is_told_by_a_number(
     told = [f for f in draft(asked).findings if f.code == code]
     assert told
     assert all(f.severity is Severity.REFUSE and setting in f.to_do for f in told)
+
+
+def test_geometry_that_gives_out_names_what_was_set() -> None:
+    """A racer's back cut away down to the waist: its facing turns back on itself. The
+    sentence names what she set, though neither number has a usual amount."""
+    features = (
+        feature("bodice block"),
+        feature("racer back", level=24.0, tightened=1.96),
+        *map(feature, ("neckline", "back neckline", "tent", "button stand")),
+        *map(feature, ("torso", "facing")),
+    )
+    with pytest.raises(OrderError, match='level of "racer back"') as told:
+        draft(order(ansur_whole()[560], features))
+    assert 'tightened of "racer back"' in str(told.value)

@@ -59,8 +59,8 @@ WITHIN = 0.03
 
 BRIDGED = 0.1
 """An edge between others' allowances has its own while it is off by no more, cm. One
-of straight lines that is shorter than its allowance, as the mouth of a narrow dart, is
-a jog between them: it may have more by its own length."""
+that is shorter than its allowance, as the cap of a narrow dart, is a jog between them:
+it may have more by its own length."""
 
 
 @dataclass(frozen=True)
@@ -138,12 +138,11 @@ def cut_line(piece: Piece, allowances: Allowances) -> CutLine:
         everywhere = _more(e.path, outline, first, last)
         more = [m for m, corner in everywhere if corner >= reach]
         inside = all(holds(points, p) for p in _every(e.path, 0.5))
-        off = [m for m, _ in everywhere]
-        straight = all(isinstance(s, Line) for s in e.path.segments)
-        jog = e.length if straight and e.length < widths[e.name] else 0.0
-        bridged = e.name not in has and (
-            min(off) < -BRIDGED or max(off) > max(BRIDGED, jog)
-        )
+        off, most = [m for m, _ in everywhere], BRIDGED
+        if e.length < min(first, last):  # a jog: square to a side of it lies no seam
+            off = [outline.nearest(p)[1] - first for p in _every(e.path, e.length / 4)]
+            most = max(BRIDGED, e.length)
+        bridged = e.name not in has and (min(off) < -BRIDGED or max(off) > most)
         if bridged or not inside or any(m < -WITHIN for m in more):
             narrow.append(e.name)
         elif any(m > WITHIN for m in more):
@@ -192,8 +191,9 @@ def _more(
     path: Path, outline: Path, first: float, last: float
 ) -> list[tuple[float, float]]:
     """What the cut line leaves square to an edge more than its allowance, which goes
-    from `first` to `last`, each half centimetre (truing 8), and how far along the
-    nearest corner is; infinite where it leaves twice the allowance and more."""
+    from `first` to `last`, each half centimetre (truing 8) and in each curve, however
+    short, and how far along the nearest corner is; infinite where it leaves twice the
+    allowance and more."""
     corners, at = [0.0, path.length], 0.0
     for a, b in pairwise(path.segments):
         at += a.length
@@ -201,7 +201,8 @@ def _more(
             corners.append(at)
     out = []
     steps = 2 * math.ceil(path.length)
-    for s in (path.length * k / steps for k in range(1, steps)):
+    asked = [path.length * k / steps for k in range(1, steps)]
+    for s in (*asked, *_in_curves(path)):
         width = first + (last - first) * s / path.length
         p, u = path.at_length(s), path.direction_at_length(s)
         ray = Line(p, p + left_normal(u) * (2 * width))
@@ -209,6 +210,16 @@ def _more(
         more = (min(hits, default=math.inf) * 2 - 1) * width
         out.append((more, min(abs(s - c) for c in corners)))
     return out
+
+
+def _in_curves(path: Path) -> Iterator[float]:
+    """Lengths along a path at which its curves are asked, each at its quarters: the arc
+    of a rounded corner may lie between two places half a centimetre apart."""
+    at = 0.0
+    for seg in path.segments:
+        if not isinstance(seg, Line):
+            yield from (at + seg.length * k / 4 for k in (1, 2, 3))
+        at += seg.length
 
 
 def _bend(a: Segment, b: Segment) -> float:

@@ -285,7 +285,8 @@ def _told(order: Order, place: str, what: str) -> Iterator[None]:
 
 def _not_drawn(order: Order, place: str, what: str) -> str:
     """For geometry that gives out: what it says of points and curves helps nobody. The
-    numbers of the order that are beyond the usual are named, if any are."""
+    numbers of the order that are beyond the usual are named, or that she set where
+    none is usual; of an order at its usual numbers the measures."""
     set_so = (
         (f.kind, field, number, getattr(f, field))
         for f in order.features
@@ -294,13 +295,17 @@ def _not_drawn(order: Order, place: str, what: str) -> str:
     far = [
         f'{number.name} ({field} of "{kind}")'
         for kind, field, number, value in set_so
-        if value is not None and number.usual is not None
-        if not number.usual[0] <= value <= number.usual[1]
+        if value is not None
+        and (number.usual is None or not number.usual[0] <= value <= number.usual[1])
     ]
-    so = f": {', '.join(far)}" if far else ", the one altered last first"
+    to_do = (
+        f"put what is beyond the usual nearer to it: {', '.join(far)}"
+        if far
+        else "measure again, HT, B, W and H first"
+    )
     return (
         f"{place}: {what} cannot be drawn with these numbers; a length or an angle of "
-        f"it comes to nothing, so put what is beyond the usual nearer to it{so}"
+        f"it comes to nothing, so {to_do}"
     )
 
 

@@ -5,7 +5,7 @@ from itertools import product
 
 import pytest
 
-from bodies import P80, P92, P116, YSOLDE
+from bodies import P80, P92, P116, YSOLDE, ansur_whole
 from clothwright.body import Body
 from clothwright.curves import distance
 from clothwright.features import Feature
@@ -115,6 +115,29 @@ def test_the_back_wedge_goes_to_the_waist_dart(shape: BackShape, lines: str) -> 
         angles = [dart_angle_of(d.sheet.piece("B"), "leg side", "leg cb") for d in made]
         gained = angles[1] - angles[0]
         assert gained == pytest.approx(drawn.numbers.phi_nb, abs=0.05)
+
+
+@pytest.mark.parametrize("k", [54, 126, 219])
+@pytest.mark.parametrize("lines", ["armhole", "darts"])
+def test_without_a_back_dart_the_back_wedge_goes_to_the_armhole(
+    lines: str, k: int
+) -> None:
+    """A back that takes in nothing at the waist has no dart to open: side and waist
+    stay where they were (exact)."""
+    made = []
+    for amount in (0.0, 0.8):
+        back = BackNeckline(shape=BackShape.SCOOP, contour=amount)
+        front = Neckline(shape=FrontShape.ROUND)
+        made.append(draft(order(ansur_whole()[k], necked(front, back, lines))))
+        assert not made[-1].failed, made[-1].failures()
+    plain, drawn = (d.sheet for d in made)
+    assert made[1].numbers.bd_net == 0.0
+    for code in ("B", "BC", "BS"):
+        for name in ("side", "waist", "waist side"):
+            if code in plain.pieces and plain.piece(code).has(name):
+                a, b = plain.edge(code, name), drawn.edge(code, name)
+                assert b.length == pytest.approx(a.length, abs=0.1 * MM)
+                assert distance(b.path.end, a.path.end) < 0.1 * MM
 
 
 @pytest.mark.parametrize("body", [P80, P92, P116, YSOLDE])

@@ -17,6 +17,7 @@ from clothwright.blocks.bodice_curves import (
 from clothwright.blocks.bodice_rules import clip
 from clothwright.curves import Cubic, Path, Point, distance, turn, wedge_angle
 from clothwright.features.bodice.back_dart import has_dart
+from clothwright.features.bodice.side_dart import NO_DART
 from clothwright.features.necks.neck_shapes import (
     FRONT_CURVES,
     MORE,
@@ -264,9 +265,9 @@ def contour_front(d: Drafting, curve: Redrawn) -> None:
 
 
 def contour_back(d: Drafting, curve: Callable[[Point, float], Path]) -> None:
-    """Fold the wedge out of the back neck; the back waist dart opens by it, where that
-    is no fish-eye. `curve` draws the neck to its shoulder end, the shoulder less steep
-    by so many degrees."""
+    """Fold the wedge out of the back neck; the back waist dart opens by it, where there
+    is one and it is no fish-eye. `curve` draws the neck to its shoulder end, the
+    shoulder less steep by so many degrees."""
     if d.n.cnb <= 0:
         return
     if has_dart(d.sheet):
@@ -275,7 +276,7 @@ def contour_back(d: Drafting, curve: Callable[[Point, float], Path]) -> None:
             'set back_shoulder = "ease", or the contour to 0'
         )
     d.part = "back"
-    if _FISH_EYE in d.n:
+    if _FISH_EYE in d.n or d.n.bd_net < NO_DART:
         _fold_to_armhole(d, curve)
     else:
         _fold(d, _BACK, lambda end: curve(end, d.n.phi_nb))

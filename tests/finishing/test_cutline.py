@@ -344,7 +344,7 @@ def test_a_short_tight_arc_is_found_between_half_centimetres() -> None:
         (
             Edge("neck", hollow),
             straight("cf", right, below[0]),
-            straight("hem", *below),
+            straight("hem", below[0], below[1]),
             straight("side", below[1], left),
         ),
     )

@@ -5,9 +5,9 @@ import pytest
 
 from bodies import P92, THEA, ansur_whole, bdims_women
 from clothwright.features import KINDS, Feature
-from clothwright.features.necks.neck_findings import OVER_HEAD
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
+from clothwright.features.necks.over_head import OVER_HEAD
 from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity

@@ -412,7 +412,8 @@ def test_two_sides_have_one_strip_round_the_neck() -> None:
 def test_a_bound_neck_is_not_told_to_take_a_slit() -> None:
     """One that does not pass the head may have a zip behind; a keyhole and a slit are
     faced."""
-    small = bound(UnderarmZip(), without=("concealed zip",))
+    shallow = Neckline(shape=FrontShape.ROUND, depth=7.5)
+    small = bound(UnderarmZip(), shallow, without=("concealed zip",))
     (told,) = (f for f in draft(order(P92, small)).findings if f.code == "R-j")
     assert "with a zip" in told.to_do
     assert "slit" not in told.to_do and "keyhole" not in told.to_do

@@ -65,6 +65,12 @@ class BoundCutOut(CutOut):
         'take a "cut-out back", which is faced',
     }
 
+    clashes: ClassVar[Mapping[str, str]] = {
+        **CutOut.clashes,
+        "lining": "a bound cut-out is not lined yet; leave the lining off, or take a "
+        '"cut-out back", face the neck, and line below the facing',
+    }
+
     @property
     def sewn_above(self) -> bool:
         return True

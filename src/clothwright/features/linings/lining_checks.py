@@ -24,6 +24,7 @@ from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
+from clothwright.truing import walk
 
 _NEAR = 0.1
 """A lining's slack may differ by this much, cm."""
@@ -58,13 +59,26 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from top_findings(n, sheet)
     else:
         yield from _rolled_edges(n, sheet)
+    lower = n.rho_l if FRONT_LINE in sheet.lines else 0.0
+    yield from _slack_findings(n, sheet, lower)
+
+
+def bound_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """What a lining that is bound with the shell has to say."""
+    if "L.SL" in sheet.pieces:  # whose underarms are raised
+        return _sleeve_findings(sheet)
+    return _slack_findings(n, sheet, 0.0)
+
+
+def _slack_findings(n: Numbers, sheet: Sheet, lower: float) -> Iterable[Finding]:
+    """Whether a lining that goes up to the shell's edges has its slack at the side; its
+    top edge lies `lower` cm lower."""
     for name, edges in _SIDES:
         shell, mine = (_side(sheet, before, edges) for before in ("", "L."))
         slack = mine - shell
         right = -shorter_by(n) if in_one(sheet) else SLACK
         if any(slitted(sheet, c) for c, _ in edges):  # both end at the slit
             right = 0.0
-        lower = n.rho_l if FRONT_LINE in sheet.lines else 0.0
         right -= lower
         if abs(slack - right) > _NEAR + _ASLANT * lower:
             yield Finding(
@@ -172,6 +186,36 @@ def _shoulder_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "lining",
             "Make it (nf shoulder) 0.5 cm wider or narrower.",
         )
+    elif not front:
+        yield from _beyond_panel(n, sheet)
+
+
+def _beyond_panel(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Whether the lining's shoulders still go together where the facings end beyond
+    both panel seams: what the back is eased in by under the facing, which has no ease,
+    is then left to the little beside it."""
+    seam = next((s for s in sheet.seams if s.code == "LS3a"), None)
+    if seam is None:
+        return
+    walked = walk(sheet, seam)
+    if walked.severity is Severity.REFUSE:
+        yield Finding(
+            "N5",
+            Severity.REFUSE,
+            "On the shoulder the facing ends beyond the panel seams: beside it the "
+            f"lining's shoulder is {walked.left:.1f} cm long in front and "
+            f"{walked.right:.1f} cm at the back, which is not eased in over so little.",
+            "lining",
+            "Make it (nf shoulder) "
+            f"{sheet.length('FC', 'shoulder') - _BEFORE_PANEL:.1f} cm wide or less, so "
+            "that it ends before them, or ease the back shoulder (se) in by less.",
+            {"front": walked.left, "back": walked.right},
+        )
+
+
+_BEFORE_PANEL = 0.5
+"""A facing that ends so far before a panel seam of the shoulder leaves a shoulder to
+both panels of the lining, cm (our own)."""
 
 
 def _has(sheet: Sheet, code: str, edge: str) -> bool:

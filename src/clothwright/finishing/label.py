@@ -60,7 +60,8 @@ class Labeller:
 
     def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
         """The words of all groups; of those after the first, those that find room.
-        Empty when the first does not, as one block or, if they may, `apart`."""
+        Empty when the first does not, as one block or, if they may, `apart`: all but
+        the name is then left off."""
         everything = [line for g in groups for line in g]
         out = self._block(everything, ROOMS[:2], self.spots[0])
         for least in (math.inf, *self._small[:1]) if apart else (math.inf,):
@@ -68,6 +69,8 @@ class Labeller:
                 out = self._first(groups[0], apart, least)
                 for g in groups[1:] if out else ():
                     out += self._rest(g, out[-1])
+        if not out:  # the name is told with what is left off
+            self.unsaid = [line.replace(GLUE, " ") for line in everything[1:]]
         return out
 
     def _first(self, group: Group, apart: bool, least: float) -> list[DrawnText]:

@@ -8,16 +8,15 @@ _ARMHOLES = ("sleeveless armhole", "sleeved armhole")
 _BUTTONED = ("button stand", "neck placket", "loops")
 _PANELS = ("front armhole princess", "back armhole princess", "shoulder princess")
 
-_SET_POCKETS = (
+_CUT_POCKETS = (
     "set pocket",
     "front pocket",
     "back pocket",
-    "tier pocket",
-    "knit pocket",
     "top pocket",
     "panel pocket",
     "breast pocket",
 )
+_SET_POCKETS = (*_CUT_POCKETS, "tier pocket", "knit pocket")
 _SIDE_POCKETS = (
     "trouser pockets",
     "skirt pockets",
@@ -102,8 +101,8 @@ CALLED: dict[str, tuple[str, ...]] = {
     "trouser": ("trousers",),
     "pocket": _POCKETS,
     "patch pocket": _SET_POCKETS,
-    "welt pocket": _SET_POCKETS,
-    "jetted pocket": _SET_POCKETS,
+    "welt pocket": _CUT_POCKETS,
+    "jetted pocket": _CUT_POCKETS,
     "chest pocket": ("breast pocket",),
     "hip pocket": ("back pocket", "top pocket"),
     "side pockets": _SIDE_POCKETS,

@@ -57,7 +57,7 @@ def test_cut_without_drawing_in_keeps_all_paper(lines: str, body: Body) -> None:
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("midriff", Midriff)
 @pytest.mark.parametrize("lines", LINES)
-@pytest.mark.parametrize("mode", [None, *Mode])
+@pytest.mark.parametrize("mode", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
 def test_the_panels_are_drawn_in_under_the_bust(
     mode: Mode | None, lines: str, midriff: Midriff, body: Body
 ) -> None:

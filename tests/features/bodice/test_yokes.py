@@ -101,7 +101,7 @@ def test_a_seam_that_waves_is_doubted(bow: float, slope: float, waves: bool) -> 
 
 @pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, YSOLDE, THEA])
 @pytest.mark.parametrize("how", [TakenUp.DART, TakenUp.TUCK, TakenUp.GATHERS])
-@pytest.mark.parametrize("mode", [None, *Mode])
+@pytest.mark.parametrize("mode", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
 def test_the_bust_dart_below_a_yoke(
     how: TakenUp, mode: Mode | None, body: Body
 ) -> None:

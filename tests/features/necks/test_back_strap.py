@@ -40,7 +40,7 @@ def made_of(body: Body, features: tuple[Feature, ...]) -> Draft:
 
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("held", Held)
-@pytest.mark.parametrize("mode", [None, *Mode])
+@pytest.mark.parametrize("mode", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
 def test_it_is_held_as_ordered(mode: Mode | None, held: Held, body: Body) -> None:
     """From edge to edge it is as long as the back is open at its level (exact): hooked
     2.5 longer, sewn in half of it on the fold, of elastic a tenth less and no paper;

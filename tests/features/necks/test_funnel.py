@@ -86,7 +86,7 @@ def test_its_facing_follows_the_side_and_the_shoulder() -> None:
 
 
 @pytest.mark.parametrize("lines", ["armhole", "darts", "mixed"])
-@pytest.mark.parametrize("lining", [None, *Mode])
+@pytest.mark.parametrize("lining", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
 def test_funnels_of_sleeveless_tops(lines: str, lining: Mode | None) -> None:
     top = closed_back(
         lines=lines, front=FrontShape.STANDARD, back=BackShape.STANDARD, lining=lining

@@ -155,7 +155,7 @@ def test_a_sweetheart_comes_to_a_point_above_its_arcs(body: Body) -> None:
 
 
 @pytest.mark.parametrize("slit", [6.0, 8.0, 12.0])
-@pytest.mark.parametrize("mode", [None, *Mode])
+@pytest.mark.parametrize("mode", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
 def test_a_keyhole_closes_with_a_button_and_a_loop(
     slit: float, mode: Mode | None
 ) -> None:

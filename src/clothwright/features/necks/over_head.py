@@ -48,7 +48,7 @@ def _none() -> float:
 
 for _table, _so in (
     (OPEN_NECK, "none: the neck opens, or its depth is enough"),
-    (SLIT_NECK, "none: the neck opens at the nape"),
+    (SLIT_NECK, "none: the neck opens by a slit"),
 ):
     _table.rule("Df +", _NAME, key="neck_more", source=_SRC, formula=_so)(_none)
 

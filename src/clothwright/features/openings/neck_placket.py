@@ -12,6 +12,7 @@ from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.chains import Chains
 from clothwright.features.necks.neck_shapes import V_FRONT
+from clothwright.features.necks.over_head import SLIT_NECK
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.band_pieces import beside, cut_back, doubled, met
 from clothwright.features.operations import (
@@ -41,7 +42,7 @@ from clothwright.paper import (
     redraw,
     straight,
 )
-from clothwright.rules import Given, Hand, Kind, Numbers
+from clothwright.rules import Given, Hand, Kind, Numbers, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -157,6 +158,9 @@ class NeckPlacket(Feature):
             Hand.DEFAULT,
             "first garment 18",
         )
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (SLIT_NECK,)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the neck placket", _draw),)

@@ -129,6 +129,8 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "skirt pockets": "skirts.skirt_pockets.SkirtPockets",
         "set pocket": "pockets.set_pocket.SetPocket",
         "tier pocket": "pockets.tier_pocket.TierPocket",
+        "panel pocket": "pockets.panel_pocket.PanelPocket",
+        "panel seam pockets": "pockets.panel_seam_pockets.PanelSeamPockets",
         "top pocket": "pockets.top_pocket.TopPocket",
         "breast pocket": "pockets.breast_pocket.BreastPocket",
         "trousers": "trousers.trousers.Trousers",

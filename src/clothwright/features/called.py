@@ -15,9 +15,15 @@ _SET_POCKETS = (
     "tier pocket",
     "knit pocket",
     "top pocket",
+    "panel pocket",
     "breast pocket",
 )
-_SIDE_POCKETS = ("trouser pockets", "skirt pockets", "knit side pockets")
+_SIDE_POCKETS = (
+    "trouser pockets",
+    "skirt pockets",
+    "knit side pockets",
+    "panel seam pockets",
+)
 _POCKETS = (*_SIDE_POCKETS, *_SET_POCKETS)
 
 CALLED: dict[str, tuple[str, ...]] = {

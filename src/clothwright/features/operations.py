@@ -189,6 +189,12 @@ class Operation:
 
     hazards: tuple[Hazard, ...] = ()
 
+    after: tuple[str, ...] = ()
+    """Codes of seams that must be sewn before it: a pocket is set over one."""
+
+    before: tuple[str, ...] = ()
+    """Codes of seams that are sewn after it: a bag hangs in one."""
+
 
 def finished_edges(
     sheet: Sheet, begins: tuple[str, ...], *names: str

@@ -343,7 +343,12 @@ def _graph(garment: Garment, every: list[Operation]) -> dict[int, set[int]]:
         for code in op.seams:
             for joint in crossed(sheet, sheet.seam(code)):
                 before.add(made_by[joint])
+        before |= {made_by[code] for code in op.after if code in made_by}
         graph[i] = before - {i}
+    for i, op in enumerate(every):
+        for code in op.before:
+            if code in made_by:
+                graph[made_by[code]].add(i)
     return graph
 
 

@@ -6,7 +6,8 @@ from itertools import accumulate
 
 from clothwright.blocks.torso import in_one
 from clothwright.curves import Path, Point
-from clothwright.features.chains import CUT_OUT, LONG, TOP, Chains, shares
+from clothwright.features.chains import CUT_OUT, LONG, TOP, Chains, clear_of, shares
+from clothwright.features.skirts.pocket_drawing import PANEL_BAG, mouth_places
 from clothwright.features.wholes import zip_end
 from clothwright.paper import (
     Ease,
@@ -109,6 +110,9 @@ def _below(
     )
     rest = a - meetings(t.sheet.run_path(left[0]), across, fault)[0][0]
     places = [rest, *(rest * (1 - s) for s in shares(rest))]
+    if centre == "CFw":
+        mouth = mouth_places(t.sheet, n, PANEL_BAG)
+        places = sorted(clear_of(places, [rest - s for s in mouth]), reverse=True)
     return tuple(NotchPair(a - s, c - s, ticks) for s in places)
 
 

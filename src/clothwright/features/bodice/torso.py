@@ -349,7 +349,7 @@ class Torso(Feature):
         yield from waist_seams(t, n)
         if not self.hung:
             yield hanging_side(t, n)
-            yield from hanging_panels(t)
+            yield from hanging_panels(t, n)
 
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         yield from torso_joints(sheet)

@@ -64,8 +64,9 @@ class BreastPocket(Shaped):
     }
     clashes: ClassVar[dict[str, str]] = {
         "breast pocket": "one breast pocket is set on",
-        "front panel seam": "a panel seam runs where the breast pocket is; lead the "
-        "bust dart elsewhere",
+        "front panel seam": "a panel seam runs over the bust where the breast pocket "
+        "is, and no pocket lies flat over it; lead the bust dart elsewhere, or set a "
+        '"panel pocket" below the waist',
         "wrap": "a breast pocket would lie on one of the fronts that cross; leave it "
         "off",
         "cowl": "a cowl falls in folds where the breast pocket is; leave it off",
@@ -183,7 +184,7 @@ class BreastPocket(Shaped):
 
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
         """From armhole or side, whichever is nearer."""
-        m = Mouth(FRONT, *(sheet.points[k] for k in self.kit.ends()))
+        m = self._at(n, sheet)
         outer = m.below(n.x_deep).start
         near = (
             e.path.nearest(p)[1]

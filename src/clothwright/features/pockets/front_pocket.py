@@ -180,8 +180,7 @@ class FrontPocket(SetBelow, Shaped):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from super().checks(n, sheet)
-        m = Mouth(FRONT, *(sheet.points[k] for k in self.kit.ends()))
-        yield from _over_bag(self, sheet, m, n.m_deep)
+        yield from _over_bag(self, sheet, self._at(n, sheet), n.m_deep)
 
 
 def _over_bag(

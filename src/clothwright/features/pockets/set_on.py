@@ -224,9 +224,7 @@ class SetOn(Feature):
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         key, shape = self.kit.key, self.made.value
-        on = self._on(sheet)
-        a, b = (sheet.points[k] for k in self.kit.ends())
-        m = Mouth(on.code, a, b)
+        on, m = self._on(sheet), self._at(n, sheet)
         deep = n[f"{key}_deep"]
         what, known = pockets(self.kit, shape, 1), self.numbers()
         fields = [k for k in _USELESS[self.made] if k in known]
@@ -242,7 +240,7 @@ class SetOn(Feature):
                 f"Set it ({self.places[0]}) further in.",
                 {self.places[0]: beside},
             )
-        if self._beyond(on, m, deep):
+        if self._over_edge(sheet, m, deep):
             yield Finding(
                 "KP5",
                 Severity.REFUSE,
@@ -257,13 +255,27 @@ class SetOn(Feature):
         if any(e.meets(seen) for e in darts):
             yield self._over_dart(what)
 
-    def _beyond(self, on: Piece, m: Mouth, deep: float) -> bool:
-        """True for a pocket that a seam or an edge crosses, or that is cut off."""
-        around = m.around(deep)
-        edges = (e.path for e in on.edges if not e.name.startswith(_DARTS))
-        return any(e.meets(around) for e in edges) or not any(
-            on.contains(k.start) for k in around.segments
+    def _at(self, n: Numbers, sheet: Sheet) -> Mouth:
+        """Where it opens, as it was drawn."""
+        a, b = (sheet.points[k] for k in self.kit.ends())
+        return Mouth(self._on(sheet).code, a, b)
+
+    def _over_edge(self, sheet: Sheet, m: Mouth, deep: float) -> bool:
+        """True for a pocket that a seam or an edge crosses, but the one that it is set
+        over, or that is cut off."""
+        around, on, but = m.around(deep), [sheet.piece(m.code)], list(_DARTS)
+        if m.beyond is not None:
+            on.append(sheet.piece(m.beyond.code).moved(m.beyond.onto))
+            but.append(m.beyond.seam)
+        edges = (
+            e.path for p in on for e in p.edges if not e.name.startswith(tuple(but))
         )
+        corners = [k.start for k in around.segments]
+        if m.beyond is None:
+            lies = any(on[0].contains(p) for p in corners)
+        else:
+            lies = all(any(k.contains(p) for k in on) for p in corners)
+        return any(e.meets(around) for e in edges) or not lies
 
     @abstractmethod
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
@@ -301,16 +313,49 @@ class Shaped(SetOn):
         return self.shape
 
 
-class SetBelow(SetOn):
-    """Base of those that lie below the waist, beside the side seams."""
+class AboveHem(SetOn):
+    """Base of those that lie below the waist, where a hand goes in."""
 
-    places: ClassVar[tuple[str, str]] = ("ks", "kb")
     above_hem: ClassVar[float] = 5.0
     """None comes nearer to the hem, cm (our own)."""
 
     clashes: ClassVar[dict[str, str]] = {
         "set pocket": "one pair of patch, welt or jetted pockets is set on",
     }
+
+    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        yield from super().checks(n, sheet)
+        key, shape, on = self.kit.key, self.made.value, self._on(sheet)
+        m = self._at(n, sheet)
+        bag = n[f"{key}_wide"] + 2 * BESIDE
+        hand = n.HD / 2 + HAND_AND if "HD" in n else 0.0
+        if self.made is not Shape.PATCH and bag < hand - 0.05:
+            yield Finding(
+                "KP4",
+                Severity.WARN,
+                f"The bag of the {shape} pocket is {bag:.1f} cm wide; her hand wants "
+                f"{hand:.1f} cm.",
+                f"{key}w",
+                f"Make the mouth ({key}w) wider.",
+                {"bag": bag, "hand": hand},
+            )
+        low, hem = m.around(n[f"{key}_deep"]).bounds()[3], _hem_level(on)
+        if low > hem - self.above_hem:
+            yield Finding(
+                "KP2",
+                Severity.REFUSE,
+                f"The {shape} pocket ends {max(0.0, hem - low):.1f} cm above the "
+                + ("seam below." if on.has(FOOT) else "hem."),
+                f"{key}d",
+                f"Make it ({key}d) less deep, or set it ({key}b) higher.",
+                {"low": low, "hem": hem},
+            )
+
+
+class SetBelow(AboveHem):
+    """Base of those that lie beside the side seams."""
+
+    places: ClassVar[tuple[str, str]] = ("ks", "kb")
 
     below: Annotated[
         Length | None,
@@ -341,34 +386,6 @@ class SetBelow(SetOn):
 
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
         return n[f"{self.kit.key}_side"]
-
-    def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from super().checks(n, sheet)
-        key, shape, on = self.kit.key, self.made.value, self._on(sheet)
-        m = Mouth(on.code, *(sheet.points[k] for k in self.kit.ends()))
-        bag = n[f"{key}_wide"] + 2 * BESIDE
-        hand = n.HD / 2 + HAND_AND if "HD" in n else 0.0
-        if self.made is not Shape.PATCH and bag < hand - 0.05:
-            yield Finding(
-                "KP4",
-                Severity.WARN,
-                f"The bag of the {shape} pocket is {bag:.1f} cm wide; her hand wants "
-                f"{hand:.1f} cm.",
-                f"{key}w",
-                f"Make the mouth ({key}w) wider.",
-                {"bag": bag, "hand": hand},
-            )
-        low, hem = m.around(n[f"{key}_deep"]).bounds()[3], _hem_level(on)
-        if low > hem - self.above_hem:
-            yield Finding(
-                "KP2",
-                Severity.REFUSE,
-                f"The {shape} pocket ends {max(0.0, hem - low):.1f} cm above the "
-                + ("seam below." if on.has(FOOT) else "hem."),
-                f"{key}d",
-                f"Make it ({key}d) less deep, or set it ({key}b) higher.",
-                {"low": low, "hem": hem},
-            )
 
 
 def _hem_level(on: Piece) -> float:

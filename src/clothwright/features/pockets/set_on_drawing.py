@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from clothwright.curves import (
     Cubic,
     Line,
+    Motion,
     Path,
     Point,
     Segment,
@@ -27,6 +28,7 @@ from clothwright.paper import (
     InnerLine,
     PaperError,
     Piece,
+    Sheet,
     Verb,
     straight,
 )
@@ -90,12 +92,35 @@ HIP = Kit("k", "Pk", "KP", "KW", "KJ", "KZ", "KO")
 
 
 @dataclass(frozen=True)
+class Beyond:
+    """The piece that a pocket lies on beyond a seam."""
+
+    code: str
+    onto: Motion
+    """Lays it beside that seam, where the pocket is drawn."""
+
+    seam: str = "panel"
+    """Edge of both pieces that is sewn before the pocket is set."""
+
+
+@dataclass(frozen=True)
 class Mouth:
     """Where a pocket opens, on which piece."""
 
     code: str
     outer: Point
     inner: Point
+    beyond: Beyond | None = None
+
+    def marked(self, sheet: Sheet, *lines: InnerLine) -> tuple[Piece, ...]:
+        """What it is set on, with these lines; what of them lies beyond a seam is drawn
+        on the other piece."""
+        on = sheet.piece(self.code).with_lines(*lines)
+        if self.beyond is None:
+            return (on,)
+        back = self.beyond.onto.inverse()
+        other = sheet.piece(self.beyond.code)
+        return on, other.with_lines(*(k.moved(back) for k in lines))
 
     @property
     def line(self) -> Path:
@@ -195,7 +220,7 @@ def patch(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(
-            onto.with_lines(InnerLine(f"patch {kit.what}pocket{one}", around)),
+            *m.marked(d.sheet, InnerLine(f"patch {kit.what}pocket{one}", around)),
             Piece(
                 kit.patch,
                 f"Patch {kit.what}pocket",
@@ -211,8 +236,8 @@ def patch(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
             ("corners rounded", f"{kit.key}_round"),
         ),
         detail=("plumb" if _level(m) else "square")
-        + " down from both ends of the mouth; its place is marked on the "
-        + _half(onto),
+        + " down from both ends of the mouth; its place is marked on "
+        + ("the " + _half(onto) if m.beyond is None else "both panels"),
         lines=(around,),
     )
 
@@ -254,7 +279,7 @@ def welt(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(
-            d.sheet.piece(m.code).with_lines(*marks),
+            *m.marked(d.sheet, *marks),
             stand,
             *_behind(kit, m, deep + high, "welt"),
         ),
@@ -294,7 +319,7 @@ def jetted(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     d.lay(
         Verb.OUTLINE,
         d.sheet.put(
-            d.sheet.piece(m.code).with_lines(*marks),
+            *m.marked(d.sheet, *marks),
             strip,
             *_behind(kit, m, deep + OPENING, "jetted"),
         ),

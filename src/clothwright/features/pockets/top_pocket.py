@@ -87,8 +87,8 @@ class TopPocket(SetBelow, Shaped):
     }
     clashes: ClassVar[dict[str, str]] = {
         **SetBelow.clashes,
-        "front panel seam": "a panel seam runs where the pocket is; lead the bust dart "
-        "elsewhere",
+        "front panel seam": "a panel seam runs where the pocket is; set a "
+        '"panel pocket" over it, or lead the bust dart elsewhere',
         "torso seam": "a seam crosses the torso where the pocket is; set the pocket on "
         "the skirt, or leave the seam out",
     }

@@ -147,7 +147,7 @@ class GoredDressSkirt(Feature):
         *(_about(c, "back") for c in ("PBC", "PBS")),
     )
     seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **PANEL_SEAMS}
-    gives: ClassVar[frozenset[str]] = frozenset({"skirt"})
+    gives: ClassVar[frozenset[str]] = frozenset({"skirt", "gores on a bodice"})
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
         "dress opening": "a dress is put on through its back, side or front; add a "
@@ -176,7 +176,7 @@ class GoredDressSkirt(Feature):
         return (Stage(Rank.BELOW_WAIST, "the gores", _draft),)
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
-        return (hanging_side(t, n), *hanging_panels(t))
+        return (hanging_side(t, n), *hanging_panels(t, n))
 
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return hanging_joints(sheet)

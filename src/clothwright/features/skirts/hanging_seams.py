@@ -8,12 +8,13 @@ from clothwright.features.chains import (
     LAPPED_BEHIND,
     LONG,
     Chains,
+    clear_of,
     hanging,
     on_table,
     shares,
 )
 from clothwright.features.linings.sewn_halves import OVER
-from clothwright.features.skirts.pocket_drawing import mouth_places
+from clothwright.features.skirts.pocket_drawing import PANEL_BAG, mouth_places
 from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.features.wholes import below_waist, waist_in_band
 from clothwright.paper import Ease, NotchPair, Run, Seam, Sheet
@@ -55,7 +56,7 @@ def hanging_side(t: Chains, n: Numbers) -> Seam | None:
     )
 
 
-def hanging_panels(t: Chains) -> Iterator[Seam]:
+def hanging_panels(t: Chains, n: Numbers) -> Iterator[Seam]:
     """The panel seams of a peplum in panels, or of a skirt in gores."""
     what = hanging(t.sheet)
     for code, name, a, b in (
@@ -73,8 +74,22 @@ def hanging_panels(t: Chains) -> Iterator[Seam]:
                 "waist",
                 "hem",
                 Ease.about(0.0, 0.05),
-                notches=_down(t, left, right, 1 if code == "S19" else 2),
+                notches=_with_mouth(t, n, left, right)
+                if code == "S19"
+                else _down(t, left, right, 2),
             )
+
+
+def _with_mouth(
+    t: Chains, n: Numbers, left: tuple[Run, ...], right: tuple[Run, ...]
+) -> tuple[NotchPair, ...]:
+    """Notches down the front panel seam, and at a pocket in it."""
+    pocket = mouth_places(t.sheet, n, PANEL_BAG)
+    if not pocket:
+        return _down(t, left, right, 1)
+    a = t.length(left)
+    places = sorted(clear_of([a * s for s in shares(a)], pocket))
+    return tuple(NotchPair(s, s, 1) for s in places)
 
 
 def lining_fuller(sheet: Sheet, more: Mapping[str, float]) -> Sheet:

@@ -245,7 +245,7 @@ class Peplum(Feature):
                 draw_panels(d, end)
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
-        return (hanging_side(t, n), *hanging_panels(t))
+        return (hanging_side(t, n), *hanging_panels(t, n))
 
     def joints(self, sheet: Sheet, n: Numbers, words: Words) -> Iterable[Joint]:
         return hanging_joints(sheet)

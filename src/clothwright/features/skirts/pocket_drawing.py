@@ -34,9 +34,9 @@ from clothwright.paper import (
 )
 from clothwright.rules import Numbers
 
-HIP_PIECE, BAG = "TK", "TP"
+HIP_PIECE, BAG, PANEL_BAG = "TK", "TP", "TR"
 """Codes of the pieces: what shows in a slanting pocket, with its half of the bag; the
-bag."""
+bag; the bag of a pocket in a panel seam."""
 
 _HAND = 2.5
 """The top of the bag is at least so much wider than what is cut away, cm (our own)."""
@@ -197,10 +197,16 @@ def hang_from_side(d: Drafting, code: str) -> None:
 
 
 def hang_from_seam(
-    d: Drafting, code: str, side: Path, what: str = "side", *, at_left: bool = True
+    d: Drafting,
+    code: str,
+    side: Path,
+    what: str = "side",
+    bag_code: str = BAG,
+    *,
+    at_left: bool = True,
 ) -> None:
-    """The same in any seam that runs up to the level of the waist, at the left of the
-    piece or at its right. Raises PaperError."""
+    """The same in any seam that runs up to the level of the waist, its bag to the right
+    of the seam or, not `at_left`, to the left of it. Raises PaperError."""
     n = d.n
     _mark_mouth(d, side, what)
     least = n.casing + _BELOW_CASING if "casing" in n else 0.0
@@ -222,17 +228,17 @@ def hang_from_seam(
     beside = beside.moved(over)
     bag = _hung_bag(d, beside.end, beside.start)
     piece = Piece(
-        BAG,
+        bag_code,
         "Pocket bag",
         (Edge("side under", beside, EdgeKind.FINISHED), Edge("bag", bag)),
     ).moved(over)
     d.lay(
         Verb.TRACE,
         d.sheet.put(piece),
-        BAG,
+        bag_code,
         f"pocket bag, along the {what} of the front",
         amounts=(
-            ("{} down the side, from the waist", "pk_deep"),
+            (f"{{}} down the {what}, from the waist", "pk_deep"),
             ("wide", "pk_wide"),
             ("from {} above the mouth", n.pk_begin - top),
         ),
@@ -276,26 +282,27 @@ def _bag(d: Drafting, top: Point, foot: Point, lean: float) -> Path:
     )
 
 
-def mouth_places(sheet: Sheet, n: Numbers) -> list[float]:
-    """Both ends of a mouth in the side seam, cm below its top: the waist, or the top of
-    a casing."""
-    if BAG not in sheet.pieces or HIP_PIECE in sheet.pieces:
+def mouth_places(sheet: Sheet, n: Numbers, bag: str = BAG) -> list[float]:
+    """Both ends of a mouth in the side seam, or in the one where this bag hangs, cm
+    below its top: the waist, or the top of a casing."""
+    if bag not in sheet.pieces or HIP_PIECE in sheet.pieces:
         return []
     begin = n.pk_begin + (n.casing if "casing" in n else 0.0)
     return [begin, begin + n.pk_mouth]
 
 
-def pocket_seams(t: Chains, front: str) -> list[Seam]:
+def pocket_seams(t: Chains, front: str, code: str = BAG) -> list[Seam]:
     """Mouth and bag of slanting pockets; a bag in the side seam is sewn to its twin."""
     mouth = t.chain((front, "pocket", False))
-    bag, back = t.chain((BAG, "bag", False)), t.chain((HIP_PIECE, "bag", False))
+    bag, back = t.chain((code, "bag", False)), t.chain((HIP_PIECE, "bag", False))
     if not bag or front not in t.sheet.pieces:
         return []
     even = Ease.about(0.0, 0.1)
     if not back:
         twin = SeamKind.TWIN
-        first = "waist" if t.has(BAG, "waist under") else "side, above"
-        return [Seam("S47", "pocket bag", bag, bag, first, "side", even, kind=twin)]
+        last = "side" if code == BAG else "panel seam"
+        first = "waist" if t.has(code, "waist under") else f"{last}, above"
+        return [Seam("S47", "pocket bag", bag, bag, first, last, even, kind=twin)]
     inner = t.chain((BAG, "pocket", False))
     return [
         Seam("S46", "mouth of the pocket", mouth, inner, "side", "waist", even),

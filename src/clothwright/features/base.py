@@ -54,6 +54,7 @@ class Rank(IntEnum):
     BELOW_WAIST = 140
     HEM_OPENED = 145
     CLOSURE = 150
+    CROSSED = 151
     UNDER_BUST = 152
     SLEEVE = 154
     SLEEVE_FITTING = 155

@@ -9,10 +9,12 @@ from clothwright.rules import Numbers
 _CENTRES = ("cf", "cb")
 
 
-def keep_whole(sheet: Sheet, code: str) -> Sheet:
-    """The sheet that remembers a piece edge by edge."""
-    edges = enumerate(sheet.piece(code).edges)
-    return sheet.drawn(**{f"whole {code} {i:02d} {e.name}": e.path for i, e in edges})
+def keep_whole(sheet: Sheet, code: str, whole: Piece | None = None) -> Sheet:
+    """The sheet that remembers a piece edge by edge: as it lies, or `whole`, in place
+    of what it remembered."""
+    edges = enumerate((sheet.piece(code) if whole is None else whole).edges)
+    kept = {f"whole {code} {i:02d} {e.name}": e.path for i, e in edges}
+    return sheet.undrawn(f"whole {code} ").drawn(**kept)
 
 
 WAIST_IN_BAND = "waist in the band"

@@ -128,6 +128,11 @@ class Sheet:
         """The sheet with named lines drawn on it."""
         return self._with(lines=more(self.lines, lines))
 
+    def undrawn(self, begins: str) -> "Sheet":
+        """The sheet without the named lines whose names begin so."""
+        names = [k for k in self.lines if k.startswith(begins)]
+        return self._with(lines=less(self.lines, names)) if names else self
+
     def with_runs(
         self, change: Callable[[Run], tuple[Run, ...]], *pieces: str
     ) -> "Sheet":

@@ -3,6 +3,7 @@
 
 import pytest
 from shapely.geometry import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
 from shapely.ops import unary_union
 
 from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
@@ -69,7 +70,7 @@ def test_they_pass_and_their_cut_lines_hold(kind: str, body: Body) -> None:
         assert cut.buffer(0.1 * MM).contains(net)
 
 
-def seen(piece: Piece, name: str) -> LineString:
+def seen(piece: Piece, name: str) -> BaseGeometry:
     """What of a pocket's line lies inside a piece, as printed."""
     (line,) = (k for k in piece.lines if k.name == name)
     inside = Polygon(piece.outline.flatten(0.002))

@@ -2,12 +2,14 @@
 crossing after transformations 2)."""
 
 import pytest
+from shapely.geometry import Polygon
 
 from bodies import P80, P92, P116, THEA, ansur_whole
 from clothwright.blocks.skirt import waist_names
 from clothwright.body import Body
 from clothwright.curves import Point, mirror_in
 from clothwright.features import Feature
+from clothwright.features.pockets.set_pocket import On, SetPocket, Sides
 from clothwright.features.skirts.godets import Godets
 from clothwright.features.skirts.hip_yoke import HipYoke
 from clothwright.features.skirts.skirt_lining import SkirtLining
@@ -198,10 +200,8 @@ def test_real_bodies(k: int, unit: Unit) -> None:
         (WrapSkirt(crossing=10.0, edges=Edging.FACED), (), "too little for a facing"),
         (WrapSkirt(), (SkirtZip(),), "a skirt opens once"),
         (WrapSkirt(), (Waistband(),), "finished one way only"),
-        (WrapSkirt(), (HipYoke(),), "a yoke's seam"),
         (WrapSkirt(), (Godets(),), "fronts that cross"),
         (WrapSkirt(), (SkirtLining(),), "where hemmed fronts part"),
-        (WrapSkirt(), (SkirtPockets(shape=Shape.SLANT),), "in the side seam"),
     ],
 )
 def test_refusals(wrap: WrapSkirt, more: tuple[Feature, ...], said: str) -> None:
@@ -276,3 +276,113 @@ def test_findings() -> None:
     wide = wrapped(P80, WrapSkirt(tie=2.8))
     assert wide.failed and "WX2" in codes(wide)
     assert "Q5" in codes(wrapped(P80, WrapSkirt(button=2.0)))
+
+
+SLANT = SkirtPockets(shape=Shape.SLANT)
+
+
+@pytest.mark.parametrize("edges", Edging)
+@pytest.mark.parametrize("body", [P80, P92, P116, THEA], ids=lambda b: b.client)
+def test_both_slanting_pockets_can_be_reached(body: Body, edges: Edging) -> None:
+    """The right front ends 1 cm before the pocket of the left one, or a little further,
+    clear of a dart by 1 cm; hip piece and bag are those of a skirt with a zip."""
+    more = StraightSkirt(), SLANT
+    for features in ((*more, WrapSkirt(edges=edges)), (WrapSkirt(edges=edges), *more)):
+        d = draft(order(body, features))
+        assert not d.failed, d.failures()
+        n = d.numbers
+        assert 0.95 <= n.w_SF - n.pk_top - n.wx_S <= 3.5
+        edge, centre = d.sheet.piece("SF").edge("front edge"), d.sheet.points["Fs"].x
+        over = 2 * centre - edge.path.start.x  # where it lies on the left front
+        assert over > d.sheet.points["Pa"].x
+    plain = draft(order(body, (*more, SkirtZip(), Waistband())))
+    for code in ("TK", "TP"):
+        mine, its = (k.sheet.piece(code).outline.length for k in (d, plain))
+        assert mine == pytest.approx(its)
+    complete(making_order(d))
+
+
+def test_a_lining_over_slanting_pockets_is_of_the_whole_front() -> None:
+    """It takes the corner that was cut off and the facing's place beyond the centre."""
+    d = draft(order(P92, (*FACED, SLANT, SkirtLining())))
+    assert not d.failed, d.failures()
+    areas = {c: abs(d.sheet.piece(c).area) for c in ("SF", "SWF", "L.SF")}
+    n = d.numbers
+    corner = Polygon(
+        [(p.x, p.y) for p in (d.sheet.points[k] for k in ("Wfs", "Pa", "Pz"))]
+    ).area
+    left = areas["SF"] + corner - areas["SWF"] - areas["L.SF"]
+    assert left == pytest.approx(2.5 * d.sheet.length("L.SF", "hem"), rel=0.15)
+    assert n.short_S == pytest.approx(2.5)
+
+
+def test_set_pockets_go_where_the_left_front_is_free() -> None:
+    for body in (P80, P92, P116, THEA):
+        both = wrapped(body, WrapSkirt(), SetPocket())
+        assert any('sides = "right side"' in f for f in both.failures())
+        one = wrapped(body, WrapSkirt(), SetPocket(sides=Sides.RIGHT))
+        assert not one.failed, one.failures()
+        (cut,) = (p for p in pattern(one).drawn.pieces if p.code == "KP")
+        assert cut.cuts[0].how == "1"
+        names = [k.name for k in one.sheet.piece("SF").lines]
+        assert "patch pocket, on the right" in names
+        assert not wrapped(body, WrapSkirt(), SetPocket(on=On.BACK)).failed
+
+
+YOKED = StraightSkirt(flare=2.0), HipYoke()
+
+
+@pytest.mark.parametrize("edges", Edging)
+@pytest.mark.parametrize(
+    "body",
+    [P80, P92, P116, THEA, *ansur_whole()[::300]],
+    ids=lambda b: b.client,
+)
+def test_a_yoke_is_led_on_over_the_crossing(body: Body, edges: Edging) -> None:
+    """Its waist is waist and crossing with all darts closed; its seam and its edge as
+    long as what they are sewn to; below it the front is the crossed half of a yoked
+    skirt with a zip."""
+    d = draft(order(body, (*YOKED, WrapSkirt(edges=edges))))
+    assert not d.failed, d.failures()
+    n, sheet = d.numbers, d.sheet
+    assert sheet.length("SYF", "waist over") == pytest.approx(n.wx_S, abs=0.1 * MM)
+    plain = draft(order(body, (*YOKED, SkirtZip(), Waistband()))).sheet
+    for code, edge in (
+        ("SYF", "waist"),
+        ("SYF", "foot of yoke"),
+        ("SF", "yoke"),
+        ("SF", "side"),
+    ):
+        assert sheet.length(code, edge) == pytest.approx(plain.length(code, edge))
+    seam = sheet.seam("S56.1")
+    above, below = (sheet.chain_length(c) for c in (seam.left, seam.right))
+    assert above == pytest.approx(below, abs=0.3)
+    upper, lower = (sheet.piece(c).edge("front edge") for c in ("SYF", "SF"))
+    at_seam = sheet.piece("SYF").interior_angle("front edge") + sheet.piece(
+        "SF"
+    ).interior_angle("yoke over")
+    assert at_seam == pytest.approx(180.0, abs=6.0)  # sewn, it hangs in one line
+    if edges is Edging.FACED:
+        whole = upper.length + lower.length
+        assert whole == pytest.approx(sheet.length("SWF", "front edge"), abs=0.1)
+    assert not any("dart" in e.name for e in sheet.piece("SF").edges)
+    done = pattern(d)
+    assert not done.drawn.failures
+    cut = {p.code: p.cuts[0].how for p in done.drawn.pieces}
+    assert cut["SYF"] == cut["SF"] == "2 (1 pair)"
+    making = making_order(d)
+    complete(making)
+    titles = [op.title for op in making.operations]
+    edge = "Face the front edges" if edges is Edging.FACED else "Hem the front edges"
+    assert titles.index("Sew the front hip yoke seams") < titles.index(edge)
+
+
+def test_a_yoked_wrap_is_lined_and_pocketed() -> None:
+    for body in (P92, THEA):
+        d = draft(order(body, (*FACED, HipYoke(), SkirtLining())))
+        assert not d.failed, d.failures()
+        complete(making_order(d))
+        d = draft(
+            order(body, (*YOKED, WrapSkirt(), SetPocket(sides=Sides.RIGHT, below=14.0)))
+        )
+        assert not d.failed, d.failures()

@@ -18,6 +18,15 @@ from clothwright.features.base import Cuts, Feature, Number, Rank, Stage
 from clothwright.features.grain import grained
 from clothwright.features.skirts.about import YOKES
 from clothwright.features.skirts.closed_top import below, top_of
+from clothwright.features.skirts.wrap_skirt_drawing import EDGE
+from clothwright.features.skirts.wrap_yoke import (
+    FOOT,
+    OVER,
+    YOKE,
+    beside,
+    half_of,
+    led_over,
+)
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -157,61 +166,72 @@ def _draft(d: Drafting) -> None:
 
 def _cut_off(d: Drafting, code: str) -> None:
     n, front = d.n, code == FRONT
-    half, name = d.sheet.piece(code), _NAMES[code]
+    whole, name = d.sheet.piece(code), _NAMES[code]
+    wrapped = whole.has(EDGE)
+    half = half_of(whole) if wrapped else whole
     yoke = top_of(half, n.hy, YOKES[code], name, square=True)
     foot = yoke.edge("free")
     yoke = yoke.with_edges(
-        Edge("foot of yoke", foot.path) if e is foot else e for e in yoke.edges
+        Edge(FOOT, foot.path) if e is foot else e for e in yoke.edges
     )
-    stretches, left = _lines(half, n.hy)
-    if left > TO_SIDE + 0.005:
+    stretches, rest = _lines(half, n.hy)
+    if rest > TO_SIDE + 0.005:
         raise PaperError(
-            f"below the hip yoke (hy) {left:.1f} cm of the "
+            f"below the hip yoke (hy) {rest:.1f} cm of the "
             f"{'front' if front else 'back'} darts is left and {TO_SIDE:g} cm goes to "
             f"the side: make the darts ({'lf' if front else 'lb in, lb out'}) shorter, "
             "or the yoke deeper"
         )
     side = half.edge("side").path
     down = side.reversed() if front else side
-    top, new_side = _to_side(stretches, down, left, n.WH)
+    top, new_side = _to_side(stretches, down, rest, n.WH)
     tops = [e.name for e in half.edges if e.name in waist_names(2)]
     order = [e.name for e in half.rolled_to(_first(half, tops))]
     run = order[: max(order.index(t) for t in tops) + 1]
     lower = top.reversed() if front else top
-    edges = [Edge("yoke", lower)]
+    edges = [Edge(YOKE, lower)]
     if front:
         edges.insert(0, Edge("side", new_side.reversed()))
         run.insert(0, "side")
     else:
         edges.append(Edge("side", new_side))
         run.append("side")
-    darts = [s.code for s in d.sheet.seams if s.code.startswith(_darts(front))]
+    sewn = (_darts(front), "overlap dart") if wrapped else (_darts(front),)
+    darts = [s.code for s in d.sheet.seams if s.code.startswith(sewn)]
     sheet = _sewn_on(d.sheet.unsew(*darts), code, tops)
     loop = list(half.rolled_to(run[0]))[len(run) :]
     loop[0] = loop[0].along(_from(loop[0].path, edges[-1].path.end))
     loop[-1] = loop[-1].along(_upto(loop[-1].path, edges[0].path.start))
     opened = Piece(code, half.name, (*edges, *loop), half.marks, half.lines)
+    left: tuple[Run, ...] = (Run(YOKES[code], FOOT, backward=not front),)
+    right: tuple[Run, ...] = (Run(code, YOKE, backward=front),)
+    at = 0.5 * min(foot.path.length, top.length)
+    notches = [NotchPair(at, at, 1 if front else 2)]
+    if wrapped:
+        yoke, opened = led_over(whole, yoke, opened, n.wx_S)
+        left, right = beside(left), beside(right)
+        over = opened.edge(YOKE + OVER).length
+        notches = [NotchPair(s, s, 1) for s in (over, over + at)]
     sheet = _moved_down(d.sheet, sheet.put(grained(yoke), grained(opened)), code, n.hy)
-    a, b = foot.path.length, top.length
-    at = 0.5 * min(a, b)
     seam = Seam(
         _seam_code(code),
         name.lower(),
-        (Run(YOKES[code], "foot of yoke", backward=not front),),
-        (Run(code, "yoke", backward=front),),
-        "centre",
+        left,
+        right,
+        "front edge" if wrapped else "centre",
         "side",
         Ease.about(0.0, 0.2),
-        notches=(NotchPair(at, at, 1 if front else 2),),
+        notches=tuple(notches),
     )
     d.lay(
         Verb.CUT,
         sheet.sew(seam),
         YOKES[code],
         name.lower() + " cut off, its darts closed",
-        amounts=(("deep", "hy"), ("left of the darts, taken in at the side", left)),
+        amounts=(("deep", "hy"), ("left of the darts, taken in at the side", rest)),
         detail="along the waist; below it what is left of the darts is taken in at the "
-        "side, running out at the hip",
+        "side, running out at the hip"
+        + ("; both unfolded at the centre, out to the edge" if wrapped else ""),
         lines=(top, new_side),
     )
 
@@ -288,10 +308,12 @@ def _sewn_on(sheet: Sheet, code: str, tops: list[str]) -> Sheet:
     def where(run: Run) -> tuple[Run, ...]:
         if run.edge in tops:
             return (Run(yoke, "waist", run.backward),)
-        if run.edge not in ("side", "cb"):
+        if run.edge.startswith("waist" + OVER):
+            return (Run(yoke, "waist" + OVER, run.backward),)
+        if run.edge not in ("side", "cb", EDGE):
             return (run,)
         both = (Run(yoke, run.edge, run.backward), run)
-        rises = run.edge == "cb" or code == FRONT
+        rises = run.edge == "cb" or (code == FRONT and run.edge != EDGE)
         return both if run.backward == rises else both[::-1]
 
     return sheet.with_runs(where, code)

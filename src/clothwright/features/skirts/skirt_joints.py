@@ -61,11 +61,16 @@ def skirt_joints(sheet: Sheet) -> list[Joint]:
         centre = "cb" if half == "back" else "cf"
         where = f"at the centre {half}"
         if top is not piece:
-            out.append(Joint.fold(f"yoke's seam {where}", _foot_of_yoke(top, half)))
+            low, what = _foot_of_yoke(top, half), f"yoke's seam {where}"
+            out.append(
+                Joint(what, (low,), 180.0, SKIRT_WAIST)
+                if top.has("waist over")
+                else Joint.fold(what, low)
+            )
         if _pleated(piece):
             out += _centre_pleat(sheet, piece, where, outer)
-        if piece.has("waist over"):  # a wrap runs on over its centre
-            corner = (Corner(piece.code, "waist", outer),)
+        if top.has("waist over"):  # a wrap runs on over its centre
+            corner = (Corner(top.code, "waist", outer),)
             out.append(Joint(f"waist {where}", corner, 180.0, SKIRT_WAIST))
         elif top is not piece or not _pleated(piece):
             out.append(Joint.fold(f"waist {where}", Corner(top.code, "waist", outer)))

@@ -26,6 +26,7 @@ from clothwright.features.skirts.pocket_drawing import (
     pocket_seams,
     slant,
 )
+from clothwright.features.skirts.wrap_skirt_drawing import covered
 from clothwright.features.trousers.trouser_pockets import Pockets, Shape
 from clothwright.features.trousers.trouser_sewing import pocket_operations
 from clothwright.features.wholes import keep_whole
@@ -208,6 +209,25 @@ class SkirtPockets(Feature):
         centre = sheet.edge(_front(sheet), "waist").path.end.x
         yield from off_centre(sheet.piece(BAG), centre, "pw")
         yield from hand_findings(n, "pw")
+        if self.shape is Shape.SLANT:
+            yield from _reached(sheet)
+
+
+def _reached(sheet: Sheet) -> Iterable[Finding]:
+    """Of a wrap skirt, the right front does not cross the pocket of the left one
+    (WX3)."""
+    over = covered(sheet, sheet.points["Pa"])
+    if over > 0.05:
+        yield Finding(
+            "WX3",
+            Severity.REFUSE,
+            f"The right front of the wrap lies {over:.1f} cm over the slanting pocket "
+            "of the left one.",
+            "wx S",
+            f"Let the fronts cross (wx S) {over:.1f} cm less, or choose "
+            'shape = "in the side seam".',
+            {"over": over},
+        )
 
 
 def hand_findings(n: Numbers, symbol: str) -> Iterable[Finding]:

@@ -1,7 +1,7 @@
 """Wrap skirt: two fronts of a straight skirt that cross, on a band that ties or buttons
 (common practice, no source; the crossing after transformations 2)."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
@@ -29,11 +29,13 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role, skirt_hem
+from clothwright.features.skirts.about import YOKES
 from clothwright.features.skirts.skirt_sewing import ties_made
 from clothwright.features.skirts.waistband import BAND, Waistband, onto_band
 from clothwright.features.skirts.wrap_skirt_drawing import (
     EDGE,
     FACING,
+    HOLDS,
     TIE_OVER,
     TIE_UNDER,
     cross,
@@ -42,6 +44,7 @@ from clothwright.features.skirts.wrap_skirt_drawing import (
     wrapped,
 )
 from clothwright.features.skirts.wrap_skirt_rules import (
+    BEFORE_POCKET,
     BOW,
     FACED,
     SRC,
@@ -49,13 +52,10 @@ from clothwright.features.skirts.wrap_skirt_rules import (
 )
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Drafting, Edge, EdgeKind, Piece, Seam, Sheet
-from clothwright.rules import Numbers, RuleTable
+from clothwright.rules import Numbers, Rule, RuleTable
 from clothwright.units.fields import Length
 
 _B = Waistband.numbers()
-
-HOLDS = 8.0
-"""Fronts that cross by less open at a step, cm (common practice, no source)."""
 
 
 class Edging(Enum):
@@ -100,7 +100,7 @@ class WrapSkirt(Feature):
         "tie w": (f"{TIE_OVER}.long edge",),
     }
     pieces: ClassVar[tuple[About, ...]] = (
-        About(FRONT, edges={EDGE: _front_edge}),
+        *(About(code, edges={EDGE: _front_edge}) for code in (FRONT, YOKES[FRONT])),
         About(BAND, Place.BAND, ("waistband",), others=Role.WAIST),
         About(
             FACING,
@@ -129,16 +129,10 @@ class WrapSkirt(Feature):
         "skirt opening": "a wrap skirt opens in front; leave the zip off",
         "waist finish": "a wrap skirt has a band of its own, as long as its fronts "
         "cross; leave the other finish of the waist off",
-        "hip yoke": "a yoke's seam is not yet led over fronts that cross; leave one of "
-        "the two off",
-        "pleats": "a pleat at the centre lies where the fronts cross; leave one of the "
-        "two off",
-        "slanting pockets": "a slanting pocket is cut out of the half that the other "
-        'front crosses over; choose shape = "in the side seam"',
-        "set pocket": "a pocket that is set on would lie on both fronts; leave one of "
-        "the two off",
-        "hem finish": "a flounce or godets are not yet led round fronts that cross; "
-        "leave one of the two off",
+        "pleats": "a pleat at the centre lies where the fronts cross; close the skirt "
+        'with a "skirt zip" in place of the wrap, or leave the pleat off',
+        "hem finish": "no flounce and no godets are led round fronts that cross; close "
+        'the skirt with a "skirt zip" in place of the wrap, or leave them off',
     }
 
     crossing: Annotated[
@@ -210,10 +204,19 @@ class WrapSkirt(Feature):
     def tables(self) -> tuple[RuleTable, ...]:
         return (WRAP_SKIRT, FACED) if self.faced else (WRAP_SKIRT,)
 
+    def rewritten(
+        self, rules: Mapping[str, Rule], given: Collection[str]
+    ) -> Mapping[str, Rule]:
+        """Before slanting pockets the fronts end so that both can be reached."""
+        slanting = "pk_top" in rules or ("pk_top" in given and "pk_end" in rules)
+        if "wx_S" in given or not slanting:
+            return {}
+        return BEFORE_POCKET.rules
+
     def stages(self) -> tuple[Stage, ...]:
         band = lay_tied if self.tied else lay_buttoned
         return (
-            Stage(Rank.CLOSURE, "the fronts that cross", self._cross),
+            Stage(Rank.CROSSED, "the fronts that cross", self._cross),
             Stage(Rank.FACING, "the band of the wrap", band),
         )
 
@@ -316,7 +319,7 @@ class WrapSkirt(Feature):
                 Work.SKIRT,
                 "Hem the front edges",
                 ("Turned twice, narrow, from the waist to the hem.",),
-                edges=finished_edges(sheet, (FRONT,), EDGE),
+                edges=finished_edges(sheet, (FRONT, YOKES[FRONT]), EDGE),
                 stitch=Stitch.LOCK,
                 seam_type=SeamType.HEM_TWICE,
                 task=Task.NARROW_HEM,

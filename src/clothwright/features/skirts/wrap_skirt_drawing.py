@@ -7,6 +7,7 @@ from clothwright.blocks.skirt import FRONT, waist_names
 from clothwright.curves import Motion, Path, Point, Vector, mirror_in
 from clothwright.features.chains import Chains, spaced
 from clothwright.features.skirts.waistband import lay_band
+from clothwright.features.wholes import before_yoke, is_kept, keep_whole
 from clothwright.paper import (
     MIRRORED,
     Drafting,
@@ -22,6 +23,7 @@ from clothwright.paper import (
     Run,
     Seam,
     SeamKind,
+    Sheet,
     Verb,
     meetings,
     straight,
@@ -30,7 +32,13 @@ from clothwright.paper import (
 EDGE = "front edge"
 """Name of the edge of a front that crosses."""
 
+CENTRE = "centre front"
+"""Name of the line of the centre on a front that crosses."""
+
 FACING = "SWF"
+HOLDS = 8.0
+"""Fronts that cross by less open at a step, cm (common practice, no source)."""
+
 TIE_OVER, TIE_UNDER = "WT", "WU"
 
 _CLEAR = 1.0
@@ -113,13 +121,18 @@ def cross(d: Drafting, *, faced: bool) -> None:
     over = _over(f, m, n.wx_S)
     hem = f.edge("hem")
     beyond = hem.moved(m).path.between(over.foot, hem.length)
-    top, foot = over.top[-1].path.end, beyond.start
-    edge = straight(EDGE, top, foot, EdgeKind.SEAM if faced else EdgeKind.FINISHED)
-    rest = [e for e in f.rolled_to("cf")[1:] if e.name != "hem"]
-    whole = hem.along(beyond.pinned(foot, hem.path.start) + hem.path)
-    lines = (*f.lines, InnerLine("centre front", fold))
-    loop = (*over.top, edge, whole, *rest)
-    sheet = d.sheet.put(Piece(f.code, f.name, loop, f.marks, lines))
+    edge = straight(
+        EDGE,
+        over.top[-1].path.end,
+        beyond.start,
+        EdgeKind.SEAM if faced else EdgeKind.FINISHED,
+    )
+    beside = (*over.top, edge, hem.along(beyond.pinned(edge.path.end, hem.path.start)))
+    lines = (*f.lines, InnerLine(CENTRE, fold))
+    sheet = d.sheet.put(Piece(f.code, f.name, _unfolded(f, beside), f.marks, lines))
+    if is_kept(sheet, FRONT):  # as it was before a pocket was cut from it
+        kept = before_yoke(d.sheet, FRONT)
+        sheet = keep_whole(sheet, FRONT, kept.with_edges(_unfolded(kept, beside)))
     for k in _COUNTED:
         centre, side = (f"dart {leg}{k}{MIRRORED}" for leg in ("centre", "side"))
         if sheet.piece(FRONT).has(centre):
@@ -135,6 +148,25 @@ def cross(d: Drafting, *, faced: bool) -> None:
     )
     if faced:
         _lay_facing(d, over.top[-1].path, edge.path, beyond)
+
+
+def _unfolded(half: Piece, beside: tuple[Edge, ...]) -> tuple[Edge, ...]:
+    """The loop of a half, with what lies beyond its centre in place of the fold: the
+    upper edges, the edge, and the hem back to the centre."""
+    *above, hem = beside
+    rest = [e for e in half.rolled_to("cf")[1:] if e.name != "hem"]
+    whole = hem.along(hem.path + half.edge("hem").path)
+    return (*above, whole, *rest)
+
+
+def covered(sheet: Sheet, inner: Point) -> float:
+    """How far the right front lies over a point of the left one, cm, in a wrap skirt;
+    nought or less where it does not, or where nothing wraps."""
+    front = sheet.pieces.get(FRONT)
+    if front is None or not front.has(EDGE):
+        return 0.0
+    centre = next(k.path.start.x for k in front.lines if k.name == CENTRE)
+    return inner.x - (2 * centre - front.edge(EDGE).path.start.x)
 
 
 def _dart(code: str, centre: str, side: str) -> Seam:

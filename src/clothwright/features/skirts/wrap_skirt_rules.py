@@ -14,6 +14,10 @@ BEYOND, LEAST, BEFORE_SIDE = 5.0, 12.0, 1.5
 """The edge lies so far beyond the last dart of the other front, so far beyond the
 centre at least, and so far before the other side, cm."""
 
+BEFORE_MOUTH, CLEAR_OF_DART = 1.0, 1.2
+"""It ends so far before a slanting pocket of the other front, and so far beside a dart
+that it does not pass, cm (our own)."""
+
 BESIDE = 0.7
 """A facing beside the edge keeps so far from a dart, cm."""
 
@@ -53,6 +57,28 @@ def last_dart(w_SF: float, nf_S: float) -> float:
 )
 def _crossing(w_SF: float, nf_S: float) -> float:
     return min(max(LEAST, last_dart(w_SF, nf_S) + BEYOND), w_SF - BEFORE_SIDE)
+
+
+BEFORE_POCKET = RuleTable("wrap skirt with slanting pockets")
+
+
+@BEFORE_POCKET.rule(
+    "wx S",
+    "crossing of the centre front by each front of a wrap skirt",
+    source=f"transformations 2, {SRC}",
+    key="wx_S",
+    formula="as far as 1 cm before the slanting pocket of the other front, but not "
+    "through a dart of it",
+    low=8.0,
+    high=30.0,
+)
+def _before_pocket(w_SF: float, nf_S: float, pk_top: float) -> float:
+    far = w_SF - pk_top - BEFORE_MOUTH
+    count = round(nf_S)
+    for place in reversed(FRONT_PLACES[count - 1] if count else ()):
+        if abs(far - place * w_SF) < CLEAR_OF_DART:
+            far = place * w_SF - CLEAR_OF_DART
+    return far
 
 
 @_rule(

@@ -1,5 +1,7 @@
 """The pleated skirt whose folded waist is a bodice's (transformations §10)."""
 
+from dataclasses import replace
+
 import pytest
 
 from bodies import P92, P116, THEA, YSOLDE, ansur_women
@@ -8,9 +10,7 @@ from clothwright.features import Feature
 from clothwright.features.linings.jump_pleat import JumpPleat
 from clothwright.features.linings.lining import Mode
 from clothwright.features.skirts.pleated_dress_drawing import pleats_of_half
-from clothwright.features.skirts.pleated_dress_skirt import (
-    PleatedDressSkirt,
-)
+from clothwright.features.skirts.pleated_dress_skirt import Cut, PleatedDressSkirt
 from clothwright.features.skirts.pleated_skirt import Shape
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -179,3 +179,71 @@ def test_what_is_refused_is_said() -> None:
 def test_deep_pleats_are_doubted() -> None:
     d = sewn(THEA, dress(PleatedDressSkirt(depth=8.0)))
     assert {f.code for f in d.findings} >= {"PL2"}
+
+
+BREADTHS = [
+    PleatedDressSkirt(front=Cut.BREADTHS),
+    PleatedDressSkirt(front=Cut.BREADTHS, shape=Shape.BOX),
+    PleatedDressSkirt(front=Cut.BREADTHS, shape=Shape.BOX, gap=3.0, depth=1.5),
+    PleatedDressSkirt(front=Cut.BREADTHS, depth=2.5, face=6.0, stitched=12.0),
+]
+
+
+@pytest.mark.parametrize("skirt", BREADTHS, ids=lambda s: f"{s.shape.name} {s.depth}")
+@pytest.mark.parametrize(
+    "body", [P92, P116, THEA, YSOLDE, *ansur_women()[::400]], ids=lambda b: b.client
+)
+def test_three_breadths_are_the_front_seamed_in_inner_folds(
+    body: Body, skirt: PleatedDressSkirt
+) -> None:
+    """Together they are the front in one (exact), none wider than half of it but for a
+    pleat; the seam is plumb below the hip and hidden: it lies half way between fold and
+    placement line, a depth from each."""
+    rules = RuleSet.SURVEY
+    d = draft(order(body, dress(skirt), estimates=rules))
+    whole = skirt.model_copy(update={"front": Cut.WHOLE})
+    plain = draft(order(body, dress(whole), estimates=rules))
+    assert d.failures() == plain.failures()
+    n, sheet = d.numbers, d.sheet
+    centre, beside = (sheet.piece(c) for c in ("PF", "PFX"))
+    assert abs(centre.area) + abs(beside.area) == pytest.approx(
+        abs(plain.sheet.piece("PF").area)
+    )
+    hems = [p.edge("hem").length for p in (centre, beside)]
+    assert sum(hems) == pytest.approx(n.cloth_F)
+    unit = n.cloth_F / (n.pn_F + 0.5)
+    assert abs(2 * hems[0] - hems[1]) < 1.6 * unit
+    seam = sheet.seam("S135")
+    a, b = (sheet.chain_length(c) for c in (seam.left, seam.right))
+    assert a == pytest.approx(b, abs=0.01 * MM)
+    x = centre.edge("breadth").path.end.x, centre.edge("breadth").path.start.x
+    folds = [
+        abs(k.path.end.x - centre.edge("hem").path.end.x)
+        for p in (centre, beside)
+        for k in p.lines
+        if k.name.endswith((", fold", ", to here"))
+    ]
+    assert sum(abs(f - n.pu) < 0.3 * MM for f in folds) >= 2, (folds, x)
+    done = pattern(d)
+    assert not set(done.drawn.failures) - set(pattern(plain).drawn.failures)
+    cuts = {p.code: p.cuts[0].how for p in done.drawn.pieces}
+    assert cuts["PF"] == "1 on fold"
+    assert cuts["PFX"] == "2 (1 pair)"
+    titles = [op.title for op in making_order(d).operations]
+    sewn_at = titles.index("Sew the front breadth seams")
+    assert sewn_at < titles.index("Hem the skirt") < titles.index("Lay the pleats")
+
+
+def test_a_front_wider_than_the_cloth_is_told_what_to_do() -> None:
+    """154 cm of front with touching pleats (P92) on a cloth of 140 cm: Q3 names the
+    breadths; in three nothing is doubted."""
+
+    def doubted(skirt: PleatedDressSkirt) -> list[str]:
+        plain = order(P92, dress(skirt))
+        cloth = plain.shell.model_copy(update={"width": 142.0, "selvedge": 1.0})
+        on_it = replace(plain, cloths={**plain.cloths, "shell": cloth})
+        return [str(f) for f in draft(on_it).findings if f.code == "Q3"]
+
+    (said,) = doubted(PleatedDressSkirt())
+    assert 'front = "in three breadths"' in said
+    assert not doubted(BREADTHS[0])

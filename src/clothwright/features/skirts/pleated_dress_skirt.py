@@ -7,6 +7,7 @@ sides: knife pleats towards the back.
 """
 
 from collections.abc import Callable, Iterable, Mapping
+from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.features.about import About, Place
@@ -31,6 +32,12 @@ from clothwright.features.skirts.half_pleats import (
 from clothwright.features.skirts.hanging_seams import hanging_side
 from clothwright.features.skirts.peplum import widest
 from clothwright.features.skirts.peplum_rules import AT_EDGE, called
+from clothwright.features.skirts.pleated_breadths import (
+    BREADTH,
+    SEAM_CODE,
+    SIDE_FRONT,
+    cut_in_breadths,
+)
 from clothwright.features.skirts.pleated_dress_drawing import (
     BACK,
     FRONT,
@@ -75,6 +82,16 @@ _APART = 0.2
 _AT_EDGE = called(AT_EDGE, "skirt")
 
 
+class Cut(Enum):
+    """How its front is cut."""
+
+    WHOLE = "in one"
+    """On the fold."""
+
+    BREADTHS = "in three breadths"
+    """Their seams in inner folds, for a cloth that is narrower than the front."""
+
+
 class PleatedDressSkirt(Feature):
     """Pleated skirt at the waist seam of a bodice."""
 
@@ -99,16 +116,18 @@ class PleatedDressSkirt(Feature):
             code,
             place,
             (f"skirt {half}",),
-            {"side": Role.PEPLUM_SIDE, "hem": Role.DEEP_HEM},
+            {"side": Role.PEPLUM_SIDE, BREADTH: Role.GORE, "hem": Role.DEEP_HEM},
         )
         for code, place, half in (
             (FRONT, Place.PEPLUM_FRONT, "front"),
+            (SIDE_FRONT, Place.PEPLUM_FRONT, "front"),
             (BACK, Place.PEPLUM_BACK, "back"),
         )
     )
     seams: ClassVar[Mapping[str, str]] = {
         **HANGING_SEAMS,
         "S54": "pleats of a skirt, stitched down",
+        SEAM_CODE: "seam of two breadths of a pleated front, in an inner fold",
     }
     gives: ClassVar[frozenset[str]] = frozenset({"skirt", "pleated hem"})
     needs: ClassVar[dict[str, str]] = {
@@ -123,6 +142,7 @@ class PleatedDressSkirt(Feature):
     }
 
     shape: Shape = Shape.KNIFE
+    front: Cut = Cut.WHOLE
     length: Annotated[Length | None, _P["length"]] = None
     face: Annotated[Length | None, _P["face"]] = None
     depth: Annotated[Length | None, _P["depth"]] = None
@@ -136,8 +156,11 @@ class PleatedDressSkirt(Feature):
         return self.shape is Shape.BOX
 
     def said(self) -> str:
+        said = self.sentence[:-1]
+        if self.front is Cut.BREADTHS:
+            return f"{said}; its front is cut {{front}}."
         if self.box and self.gap:
-            return f"{self.sentence[:-1]}; they lie {{gap}} apart."
+            return f"{said}; they lie {{gap}} apart."
         return self.sentence
 
     def tables(self) -> tuple[RuleTable, ...]:
@@ -155,6 +178,8 @@ class PleatedDressSkirt(Feature):
 
     def _lay_open(self, d: Drafting) -> None:
         lay_open(d, box=self.box)
+        if self.front is Cut.BREADTHS:
+            cut_in_breadths(d, pleats_of_half(d.n, "F", box=self.box))
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam | None]:
         return (hanging_side(t, n),)
@@ -228,8 +253,11 @@ class PleatedDressSkirt(Feature):
                 f"{sheet.piece(code).name} is {wide:.1f} cm wide with its allowances; "
                 f"the cloth is {n.Cw:.1f} cm between its selvedges.",
                 "pu",
-                "Fold less under (pu), lay it across the cloth, or seam the cloth in "
-                "an inner fold.",
+                (
+                    'Set front = "in three breadths", or fold less under (pu).'
+                    if code == FRONT and self.front is Cut.WHOLE
+                    else "Fold less under (pu), or lay it across the cloth."
+                ),
                 {"wide": wide, "cloth": n.Cw},
             )
 
@@ -259,7 +287,8 @@ class PleatedDressSkirt(Feature):
         """The folded waist is the bodice's (K1); room over the high hip (K8)."""
         waist = sum(
             2 * e.length
-            for c in (FRONT, BACK)
+            for c in (FRONT, SIDE_FRONT, BACK)
+            if c in sheet.pieces
             for e in sheet.piece(c).edges
             if e.name.startswith("waist")
         )
@@ -302,30 +331,43 @@ def pleated_joints(sheet: Sheet) -> Iterable[Joint]:
         where = f"at the centre {half}"
         yield Joint.fold(f"skirt waist {where}", Corner(code, "waist 1", inner))
         yield Joint.fold(f"skirt hem {where}", Corner(code, "hem", outer))
-        last = _last(piece)
-        for e in piece.edges:
-            over = f"{e.name} over"
-            if not (e.name.startswith(UNDER) and piece.has(over)):
-                continue
-            corners = [Corner(code, e.name, inner), Corner(code, over, outer)]
-            if over == last:  # the rest of the placement is the other half's
-                other = BACK if code == FRONT else FRONT
-                beside = _last(sheet.piece(other))
-                corners.append(Corner(other, beside, inner))
-            name = f"waist over pleat {e.name.removeprefix(UNDER).strip()}, {half}"
-            yield Joint(name, tuple(corners), 360.0, SKIRT_WAIST)
-    front, back = (_last(sheet.piece(c)) for c in (FRONT, BACK))
-    ends = Corner(FRONT, front, End.START), Corner(BACK, back, End.END)
-    if front == SIDE:
-        ends = Corner(FRONT, SIDE, End.END), Corner(BACK, SIDE, End.START)
+        yield from _over_pleats(sheet, half, inner, outer)
+    fronts, backs = (_last(sheet, half) for half in ("front", "back"))
+    (front, f), (back, b) = fronts, backs
+    ends = Corner(front, f, End.START), Corner(back, b, End.END)
+    if f == SIDE:
+        ends = Corner(front, SIDE, End.END), Corner(back, SIDE, End.START)
         yield Joint("waist over the pleat at the side", ends, 360.0, SKIRT_WAIST)
-    elif front.startswith("waist"):
+    elif f.startswith("waist"):
         yield Joint("skirt waist over the side", ends, 180.0, SKIRT_WAIST)
-    hems = Corner(FRONT, "hem", End.END), Corner(BACK, "hem", End.START)
+    hems = Corner(front, "hem", End.END), Corner(back, "hem", End.START)
     yield Joint("skirt hem over the side", hems, 180.0, SKIRT_HEM)
 
 
-def _last(piece: Piece) -> str:
-    """Name of the edge beside the side seam at the waist."""
-    beside = piece.after if piece.code == FRONT else piece.before
-    return beside("side").name
+def _over_pleats(sheet: Sheet, half: str, inner: End, outer: End) -> Iterable[Joint]:
+    """The waist across each pleat of a half."""
+    of = {e.name: p.code for p in _pieces(sheet, half) for e in p.edges}
+    _, last = _last(sheet, half)
+    for name, code in of.items():
+        over = f"{name} over"
+        if not (name.startswith(UNDER) and over in of):
+            continue
+        corners = [Corner(code, name, inner), Corner(of[over], over, outer)]
+        if over == last:  # the rest of the placement is the other half's
+            other = "back" if half == "front" else "front"
+            corners.append(Corner(*_last(sheet, other), inner))
+        says = f"waist over pleat {name.removeprefix(UNDER).strip()}, {half}"
+        yield Joint(says, tuple(corners), 360.0, SKIRT_WAIST)
+
+
+def _pieces(sheet: Sheet, half: str) -> list[Piece]:
+    """Pieces of a half, from its centre."""
+    codes = (FRONT, SIDE_FRONT) if half == "front" else (BACK,)
+    return [sheet.pieces[c] for c in codes if c in sheet.pieces]
+
+
+def _last(sheet: Sheet, half: str) -> tuple[str, str]:
+    """Piece and name of the edge beside the side seam at the waist."""
+    piece = _pieces(sheet, half)[-1]
+    beside = piece.after if half == "front" else piece.before
+    return piece.code, beside("side").name

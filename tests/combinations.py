@@ -86,6 +86,7 @@ def together(rng: Random, first: type[Feature] | None = None) -> tuple[Feature, 
     return _in_order(_bolder(parts, rng))
 
 
+@cache
 def alone(first: type[Feature]) -> tuple[Feature, ...]:
     """The least order with a feature that several bodies get: at usual settings and
     amounts, else at usual amounts, else with the least that is otherwise."""

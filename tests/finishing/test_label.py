@@ -94,10 +94,6 @@ FULL = ("trousers", "FL")
 """A fly facing of 4 cm: its allowances stand on the first page."""
 
 
-FULL = ("trousers", "FL")
-"""A fly facing of 4 cm: its allowances stand on the first page."""
-
-
 @pytest.mark.parametrize("paper", [None, PageFormat.A4, PageFormat.LETTER])
 @pytest.mark.parametrize("name", ORDERS)
 def test_pieces_say_whose_they_are_too(name: str, paper: PageFormat | None) -> None:

@@ -25,6 +25,10 @@ OFF = 0.8
 THROUGH = 20.0
 """A line through a dart counts as so much shorter, cm: it would be folded away."""
 
+NEAR, STRETCH, LEAN = 0.5, 1.0, 0.1
+"""A grain line keeps so far off edges that run along it, cm: off their chords of more
+than so much, cm, that lean against it by less than this share."""
+
 LEAST = 15.0
 """A grain line is so long where there is room, cm (truing 7)."""
 
@@ -114,7 +118,8 @@ def longest_line(
 ) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece, beside a dart inside it
-    sooner than through it; of it, what is clear of marks. It lies clear of `rows`,
+    sooner than through it, and clear of edges that run along it; of it, what is clear
+    of marks. It lies clear of `rows`,
     places across the piece, as of the ruled lines in it: of marks that leave less than
     half of the line. None for a sliver."""
     points = p.outline.chords(0.1)
@@ -134,6 +139,11 @@ def longest_line(
     ruled = [dot(k.path.start, across) for k in p.lines if _runs(k.path, up)]
     ruled += rows
     darts = [_span(k.path, across) for k in p.lines if k.path.closed]
+    edges = [
+        ((ra + rb) / 2, abs(hb - ha))
+        for ha, hb, ra, rb in zip(height, height[1:], reach, reach[1:], strict=False)
+        if abs(hb - ha) > STRETCH and abs(rb - ra) < LEAN * abs(hb - ha)
+    ]
     places = [left + wide * i / 12 for i in range(12)]
     crossed: list[list[float]] = [[] for _ in places]
     fence = [-math.inf, *places, math.inf]
@@ -161,13 +171,14 @@ def longest_line(
         stops.sort()
         if darts and any(low - OFF < at < high + OFF for low, high in darts):
             less += THROUGH
+        less += sum([run for r, run in edges if abs(at - r) < NEAR])
         for k in range(1, len(stops), 2):
             length = stops[k] - stops[k - 1] - less
             if length > longest + 1e-9:
                 longest, best = length, (stops[k - 1], stops[k], at)
-    if longest < 1.0:
-        return None
     low, high, at = best
+    if high - low < 1.0:
+        return None
     marks = [k.at for k in p.marks if abs(dot(k.at, across) - at) < OFF]
     if marks:
         held = [dot(m, up) for m in marks]

@@ -8,12 +8,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from clothwright.curves import Point, Vector
+from clothwright.curves import Point, Vector, mix
 from clothwright.finishing.drawn import DrawnText
 
 WIDTH = 0.80
 """Mean width of a character by the height of a capital. DejaVu Sans, the widest face
 that the outputs use, measures 0.75 on labels."""
+
+HATCH = 0.2
+"""Between the lines over a box of words, cm: less than the height of any other."""
 
 BOLDER = 1.14
 """How much wider bold letters are."""
@@ -42,10 +45,12 @@ class Box:
             for a, b in ((-w, -h), (w, -h), (w, h), (-w, h))
         ]
 
-    def ring(self) -> list[Point]:
-        """The corners, closed, with a diagonal."""
-        pts = self.corners()
-        return [*pts, pts[0], pts[2]]
+    def hatched(self) -> list[Point]:
+        """A line to and fro over all of the box, so close that no words fit between."""
+        a, b, c, e = self.corners()
+        n = math.ceil(2 * self.half_h / HATCH)
+        rows = ((mix(a, e, i / n), mix(b, c, i / n)) for i in range(n + 1))
+        return [p for i, row in enumerate(rows) for p in row[:: -1 if i % 2 else 1]]
 
 
 _BY_LETTER = {

@@ -184,6 +184,11 @@ class DrawnPiece:
     unsaid: tuple[str, ...] = ()
     """Lines of the label that find no room on the paper."""
 
+    @property
+    def nameless(self) -> bool:
+        """True when no part of its label finds room."""
+        return self.name.upper() in self.unsaid
+
 
 @dataclass(frozen=True)
 class DrawnPattern:

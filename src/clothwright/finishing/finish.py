@@ -121,7 +121,11 @@ def finish(
     for code in f.order:
         bare = unlettered(sheet, code, f)
         found += bare.found
-        pieces.append(lettered(bare.drawn) if words else bare.drawn)
+        if words:
+            pieces.append(lettered(bare.drawn))
+            found += label_findings(pieces[-1])
+        else:
+            pieces.append(bare.drawn)
     pattern = DrawnPattern(
         title=f.title,
         client=f.client,
@@ -134,6 +138,18 @@ def finish(
         notes=f.notes,
     )
     return pattern, tuple(found)
+
+
+def label_findings(piece: DrawnPiece) -> Iterable[Finding]:
+    """A warning on a piece that is too narrow for its label."""
+    if piece.nameless:
+        yield Finding(
+            "label",
+            Severity.WARN,
+            f"{piece.name} is too narrow for its label and has none.",
+            piece.code,
+            f"Write on it by hand: {'; '.join(piece.unsaid)}.",
+        )
 
 
 def _cut_findings(piece: Piece, line: CutLine, unit: Unit) -> Iterable[Finding]:

@@ -58,12 +58,16 @@ class Labeller:
         self.unsaid: list[str] = []
         """Lines that were left off."""
 
-    def place(self, groups: Sequence[Group], *, apart: bool) -> list[DrawnText]:
+    def place(
+        self, groups: Sequence[Group], *, apart: bool, last: bool = False
+    ) -> list[DrawnText]:
         """The words of all groups; of those after the first, those that find room.
-        Empty when the first does not, as one block or, if they may, `apart`."""
+        Empty when the first does not, as one block or, if they may, `apart`; at the
+        `last` in the smallest letters."""
         everything = [line for g in groups for line in g]
         out = self._block(everything, ROOMS[:2], self.spots[0])
-        for least in (math.inf, *self._small[:1]) if apart else (math.inf,):
+        small = self._small if last else self._small[:1]
+        for least in (math.inf, *small) if apart else (math.inf,):
             if not out:
                 out = self._first(groups[0], apart, least)
                 for g in groups[1:] if out else ():
@@ -128,14 +132,14 @@ class Labeller:
         if degrees not in self._rooms:
             room = self._rooms[degrees] = self._free(degrees)
             for t in self._taken:
-                room.keep_off(text_box(t).ring())
+                room.keep_off(text_box(t).hatched())
         return self._rooms[degrees]
 
     def _take(self, found: Sequence[DrawnText]) -> None:
         self._taken += found
         for t in found:
             for room in self._rooms.values():
-                room.keep_off(text_box(t).ring())
+                room.keep_off(text_box(t).hatched())
 
     def _block(
         self,

@@ -8,6 +8,7 @@ different faces.
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import islice, product
 
 from clothwright.curves import Path, Point, Vector, direction, heading, mix, turned
 from clothwright.finishing.boxes import Chain, Obstacles, text_box
@@ -32,8 +33,9 @@ FIGURES, LEAST_FIGURES = 0.32, 0.15
 LAST = 0.22
 """Height of label words that find no room in those of the figures, cm."""
 
-INSET = 1.7
-"""From a line to the middle of the words beside it, by their height."""
+INSET, CLOSE_IN = 1.7, 1.15
+"""From a line to the middle of the words beside it, by their height; in the smallest
+letters."""
 
 BARELY = 0.05
 """Names and figures beside a line keep so far off every other, cm on the paper."""
@@ -126,9 +128,9 @@ class _Writer:
     def _take(self, texts: Iterable[DrawnText]) -> None:
         """Keep later words off these."""
         for t in texts:
-            ring = text_box(t).ring()
-            self.lines.append(ring)
-            self.at_lines.add(ring)
+            over = text_box(t).hatched()
+            self.lines.append(over)
+            self.at_lines.add(over)
 
     def standing(self) -> list[DrawnText]:
         """The label as it stands on the piece, kept when it is clear of the joins."""
@@ -143,37 +145,55 @@ class _Writer:
         return label
 
     def names(self) -> list[DrawnText]:
-        """Names of lines beside them, smaller where they would else be left out."""
-        asked = self.piece.wording.beside
-        names = [b for b in asked if b.meaning is not Meaning.DIMENSION]
-        return self._beside(names, (self.heights[-1], self.figure))
+        """Names of lines beside them; smaller, or across the ends of narrow pieces,
+        where they would else be left out."""
+        out = []
+        for b in self.piece.wording.beside:
+            if b.meaning is not Meaning.DIMENSION:
+                heights = (self.heights[-1], self.figure)
+                out += self._beside(b, heights) or self._squeezed(b)
+        return out
 
     def figures(self) -> list[DrawnText]:
         """Lengths along the edges."""
-        asked = self.piece.wording.beside
-        return self._beside(
-            [b for b in asked if b.meaning is Meaning.DIMENSION], (self.figure,)
+        out = []
+        for b in self.piece.wording.beside:
+            if b.meaning is Meaning.DIMENSION:
+                out += self._beside(b, (self.figure,))
+        return out
+
+    def _beside(self, b: Beside, heights: Sequence[float]) -> list[DrawnText]:
+        """The words beside their line, clear of joins if they can."""
+        clear = bool(self.joins)
+        wishes = [(text, clear) for text in (b.text, b.short) if text]
+        if clear:
+            wishes.append((b.short or b.text, False))
+        return self._first_of(
+            self._along(b, text, height, clear)
+            for text, clear in wishes
+            for height in heights
         )
 
-    def _beside(
-        self, asked: Iterable[Beside], heights: Sequence[float]
-    ) -> list[DrawnText]:
-        out: list[DrawnText] = []
-        for b in asked:
-            clear = bool(self.joins)
-            wishes = [(text, clear) for text in (b.text, b.short) if text]
-            if clear:
-                wishes.append((b.short or b.text, False))
-            tries = (
-                self._along(b, text, height, clear)
-                for text, clear in wishes
-                for height in heights
+    def _squeezed(self, b: Beside) -> list[DrawnText]:
+        """A name that finds no room along its line: square to it, or close to it in
+        the smallest letters."""
+        return self._first_of(
+            tried
+            for clear in ((True, False) if self.joins else (False,))
+            for height in (self.figure, self.last)
+            for text in (b.text, b.short)
+            if text
+            for tried in (
+                self._across(b, text, height, clear),
+                self._along(b, text, self.last, clear),
             )
-            found = next((t for t in tries if t), None)
-            if found:
-                out.append(found)
-                self._take((found,))
-        return out
+        )
+
+    def _first_of(self, tries: Iterable[DrawnText | None]) -> list[DrawnText]:
+        """The first that found a place, which is then taken."""
+        found = list(islice(filter(None, tries), 1))
+        self._take(found)
+        return found
 
     def _along(
         self, b: Beside, text: str, height: float, clear: bool
@@ -185,14 +205,30 @@ class _Writer:
         # a figure keeps within its edge; the name of a short line may be longer
         if wide > path.length * 0.9 and (b.right or b.meaning is Meaning.DIMENSION):
             return None
-        off = INSET * height
+        off = (CLOSE_IN if height == self.last else INSET) * height
+        return self._free(b, words, off, 0.0, clear)
+
+    def _across(
+        self, b: Beside, text: str, height: float, clear: bool
+    ) -> DrawnText | None:
+        """The words square to their line, from a little beside it."""
+        words = DrawnText(b.meaning, text, b.path.start, height)
+        off = text_box(words).half_w + CLOSE_IN * height / 2
+        return self._free(b, words, off, 90.0, clear)
+
+    def _free(
+        self, b: Beside, words: DrawnText, off: float, turn: float, clear: bool
+    ) -> DrawnText | None:
+        """The words `off` from their line, turned against it, where no line is in the
+        way; `clear` of joins too."""
+        path = b.path
         # words on one side only may also stand beyond a fold's bracket
         for depth in (off, off + BRACKET) if b.right else (-off, off):
             for share in self.shares:
                 s = path.length * share
                 p, way = path.at_length(s), path.direction_at_length(s)
                 at = p + Vector(-way[1], way[0]) * depth
-                line = replace(words, at=at, degrees=upright(heading(way)))
+                line = replace(words, at=at, degrees=upright(heading(way) + turn))
                 box = text_box(line)
                 if self.at_lines.hit(box, BARELY / self.scale):
                     continue
@@ -221,18 +257,37 @@ class _Writer:
         found = self._labelled(groups, apart, over)
         if apart and over and not found:
             name, *rest = ((line,) for line in groups[0])
-            found = self._labelled([name, *rest, *groups[1:]], apart, over)
+            parted = [name, *rest, *groups[1:]]
+            found = self._labelled(parted, apart, over) or self._narrowly(parted)
         self.labelled = bool(found)
+        if not found:
+            self.unsaid = [line.replace(GLUE, " ") for g in groups for line in g]
         self._take(found)
         return found
 
+    def _narrowly(self, parted: Sequence[tuple[str, ...]]) -> list[DrawnText]:
+        """The label of a strip too narrow for words: in its seam allowances too, along
+        them, off the joins where it can; its count in one line where there is room."""
+        groups = self.piece.wording.label
+        name, *rest = groups[0]
+        line = [(name, " · ".join(rest)), *groups[1:]]
+        tries = product((line, groups, parted), (False, True))
+        found = (self._labelled(g, True, over, narrow=True) for g, over in tries)
+        return next((texts for texts in found if texts), [])
+
     def _labelled(
-        self, groups: Sequence[tuple[str, ...]], apart: bool, over: bool
+        self,
+        groups: Sequence[tuple[str, ...]],
+        apart: bool,
+        over: bool,
+        *,
+        narrow: bool = False,
     ) -> list[DrawnText]:
         lines = self.lines if over else [*self.lines, *self.joins]
+        loop = [self.piece.cut_line.flatten(_FLAT)] if narrow else self.loop
 
         def free(degrees: float) -> Room:
-            return Room(self.loop, lines, degrees)
+            return Room(loop, lines, degrees)
 
         left, top, right, foot = self.piece.cut_line.bounds()
         x, y = (left + right) / 2, (top + foot) / 2
@@ -241,7 +296,7 @@ class _Writer:
         if self.last < small[0]:
             small.append(self.last)
         labeller = Labeller(free, _turns(self.piece), spots, self.heights, small)
-        found = labeller.place(groups, apart=apart)
+        found = labeller.place(groups, apart=apart, last=narrow)
         self.unsaid = labeller.unsaid
         return found
 

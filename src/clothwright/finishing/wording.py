@@ -4,6 +4,7 @@ Label after truing 10 and first garment 19: piece, cloths and quantities, number
 garment, client and date of the measures; allowances.
 """
 
+from collections import Counter
 from collections.abc import (
     Callable,
     Collection,
@@ -12,7 +13,7 @@ from collections.abc import (
     Mapping,
     Sequence,
 )
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from clothwright.curves import Path, distance
 from clothwright.finishing.drawn import Beside, Meaning, Wording, Zone
@@ -271,17 +272,28 @@ def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
 
 
 def _named_once(lines: Iterable[InnerLine]) -> list[InnerLine]:
-    """Lines with a name: of two parts of one line, which meet, the longer."""
+    """Lines with a name: of two parts of one line, which meet, the longer; of lines
+    that are only numbered ("buttonhole 3"), the first, without its number."""
     out: list[InnerLine] = []
+    lines = [k for k in lines if k.kind is not LineKind.ARROW]
+    many = Counter(map(_unnumbered, lines))
     for k in lines:
-        if k.kind is LineKind.ARROW:
-            continue
+        stem = _unnumbered(k)
+        if stem != k.name and many[stem] > 1:
+            if any(j.name == stem for j in out):
+                continue
+            k = replace(k, name=stem)
         first = next((i for i, j in enumerate(out) if _one_line(j, k)), None)
         if first is None:
             out.append(k)
         elif k.path.length > out[first].path.length:
             out[first] = k
     return out
+
+
+def _unnumbered(line: InnerLine) -> str:
+    """Its name without a number at the end."""
+    return line.name.rstrip("0123456789").rstrip()
 
 
 def _one_line(a: InnerLine, b: InnerLine) -> bool:

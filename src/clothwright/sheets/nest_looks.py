@@ -165,7 +165,7 @@ def with_names(nested: NestedPiece) -> NestedPiece:
         for run in _runs(piece):
             for text in _named(run, size, others, taken, i / len(lines)):
                 texts.append(text)
-                taken.add(text_box(text).ring())
+                taken.add(text_box(text).hatched())
         out[size] = replace(piece, texts=tuple(texts))
     for size, names in _marks_named(nested, taken).items():
         out[size] = replace(out[size], texts=(*out[size].texts, *names))
@@ -196,7 +196,7 @@ def _marks_named(nested: NestedPiece, taken: Obstacles) -> dict[str, list[DrawnT
                 text = DrawnText(Meaning.LABEL, size, at, MARK_NAMES, bold=True)
                 if not taken.hit(text_box(text)):
                     out[size].append(text)
-                    taken.add(text_box(text).ring())
+                    taken.add(text_box(text).hatched())
                     break
     return out
 

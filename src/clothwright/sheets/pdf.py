@@ -142,7 +142,8 @@ def _unsaid(pieces: Iterable[DrawnPiece]) -> Iterator[str]:
     """What labels leave off for want of room."""
     for p in pieces:
         if p.unsaid:
-            yield f"{p.name}: {'; '.join(p.unsaid)}."
+            bare = ", too narrow here for its label" if p.nameless else ""
+            yield f"{p.name}{bare}: {'; '.join(p.unsaid)}."
 
 
 def canvas_for(pattern: DrawnPattern, out: io.BytesIO) -> "Canvas":

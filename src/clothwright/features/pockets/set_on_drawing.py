@@ -284,7 +284,7 @@ def jetted(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
         lines=(
             InnerLine("fold", fold),
             *(
-                InnerLine(f"end {i}", Path.line(Point(0, y), Point(2 * jet, y)))
+                InnerLine(f"end of mouth {i}", _across(2 * jet, y))
                 for i, y in enumerate(ends, 1)
             ),
         ),
@@ -311,6 +311,10 @@ def jetted(d: Drafting, kit: Kit, m: Mouth, how_many: str) -> None:
     )
 
 
+def _across(wide: float, y: float) -> Path:
+    return Path.line(Point(0, y), Point(wide, y))
+
+
 def _marks(kit: Kit, m: Mouth, shape: str, how_many: str) -> tuple[InnerLine, ...]:
     """Both rows of stitching, and the slash between them with its forks."""
     low, high, mid = m.line, m.below(-OPENING), m.below(-OPENING / 2)
@@ -320,9 +324,9 @@ def _marks(kit: Kit, m: Mouth, shape: str, how_many: str) -> tuple[InnerLine, ..
     return (
         InnerLine(f"{shape} {kit.what}pocket{one}", low),
         InnerLine(f"{kit.what}upper stitching", high),
-        InnerLine(f"{kit.what}slash", Path.line(p, q)),
-        InnerLine(f"{kit.what}slash, left end", _fork(low.start, p, high.start)),
-        InnerLine(f"{kit.what}slash, right end", _fork(low.end, q, high.end)),
+        InnerLine(f"{kit.what}slash 1", Path.line(p, q)),
+        InnerLine(f"{kit.what}slash 2", _fork(low.start, p, high.start)),
+        InnerLine(f"{kit.what}slash 3", _fork(low.end, q, high.end)),
     )
 
 

@@ -4,7 +4,7 @@ import math
 from collections.abc import Collection, Iterable
 
 from clothwright.curves import Point
-from clothwright.paper import EdgeKind, Run, Sheet
+from clothwright.paper import EdgeKind, Run, Sheet, own_name
 from clothwright.truing.tolerances import NOTCH_ROOM
 
 FRONT_NOTCH, BACK_NOTCH = 7.5, 9.5
@@ -42,6 +42,12 @@ HANGING_PANELS = "PFC", "PFS", "PBS", "PBC"
 
 WAISTS = ("waist", "waist mid", "waist side")
 """Edges of a waist with darts in it, from the centre."""
+
+
+def has_armhole(sheet: Sheet) -> bool:
+    """False for a bodice that ends in a top edge."""
+    edges = (own_name(e.name) for p in sheet.pieces.values() for e in p.edges)
+    return any(name.startswith("armhole") for name in edges)
 
 
 class Chains:

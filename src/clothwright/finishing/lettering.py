@@ -337,15 +337,14 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
     for k in piece.lines:
         if k.meaning in IN_THE_WAY:
             yield k.path.flatten(_FLAT)
+            if k.meaning is Meaning.ARROW:
+                yield _arrowhead(k.path.end, k.path.end_direction * -1.0)
         elif k.meaning is Meaning.EASE:
             yield from (alongside(k.path, by) for by in (EASE_IN, -EASE_IN))
         elif k.meaning is Meaning.GRAIN:
             a, b = k.path.start, k.path.end
-            side = turned(direction(a, b), 90) * HEAD
             yield [a, b]
-            for tip, way in ((a, direction(a, b)), (b, direction(b, a))):
-                foot = tip + way * HEAD_LONG
-                yield [tip, foot - side, foot + side, tip]
+            yield from (_arrowhead(a, direction(a, b)), _arrowhead(b, direction(b, a)))
         elif k.meaning is Meaning.BRACKET:
             chain = bracket(k.path)
             yield chain
@@ -355,6 +354,12 @@ def _in_the_way(piece: DrawnPiece) -> Iterable[Chain]:
     for n in piece.notches:
         inward = n.net - (n.outer - n.net) * 0.4
         yield [n.outer, inward]
+
+
+def _arrowhead(tip: Point, way: Vector) -> Chain:
+    """A head with its tip on a point, `way` the unit direction back along its line."""
+    foot, side = tip + way * HEAD_LONG, turned(way, 90) * HEAD
+    return [tip, foot - side, foot + side, tip]
 
 
 def bracket(run: Path, scale: float = 1.0) -> list[Point]:

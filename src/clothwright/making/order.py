@@ -277,19 +277,28 @@ def _edge_operations(garment: Garment, told: list[Run]) -> Iterator[Operation]:
 
 
 def _named(garment: Garment, runs: tuple[Run, ...]) -> str:
-    """The pieces of these edges."""
-    return _listed(_names(garment.sheet, (r.piece for r in runs)))
+    """The pieces of these edges, as they are numbered."""
+    codes = garment.allowances.said.in_order(dict.fromkeys(r.piece for r in runs))
+    return _listed(_names(garment.sheet, codes))
 
 
 def _names(sheet: Sheet, codes: Iterable[str]) -> list[str]:
-    """Names of pieces, one name for the two sides."""
+    """Names of pieces, one name for the two sides, as there are several of some."""
     names = (sheet.piece(c).name.lower() for c in codes)
+    both = (n.removesuffix(", right").removesuffix(", left") for n in names)
     return list(
         dict.fromkeys(
-            _LOWER.sub(r"lower \1", n.removesuffix(", right").removesuffix(", left"))
-            for n in names
+            f"{n}s" if n.endswith(_SEVERAL) else _LOWER.sub(r"lower \1", n)
+            for n in both
         )
     )
+
+
+_SEVERAL = (
+    *("sleeve", "cuff", "sleeve band", "petal", "jet", "godet", "gore"),
+    *("trouser front", "trouser back"),
+)
+"""Pieces that a garment has of each side alike, or of every seam."""
 
 
 _LOWER = re.compile(r"^(.*), lower$")

@@ -6,10 +6,10 @@ Pressing, clipping and neatening are common practice, no source.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from clothwright.features.chains import CUT_OUT, NAPE, TOP
+from clothwright.features.chains import CUT_OUT, NAPE, TOP, has_armhole
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.making.garment import Garment
-from clothwright.paper import Seam, SeamKind, own_piece
+from clothwright.paper import Seam, SeamKind, own_name, own_piece
 
 
 @dataclass(frozen=True)
@@ -160,7 +160,8 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
         press = "towards the lining, then rolled to the inside"
     if work is Work.SIDE and len(seams) > 1:
         inner = "lining" if garment.bagged else "facing"
-        says = (*says, f"Shell and {inner} in one run over the turned armhole edge.")
+        over = "armhole edge" if has_armhole(garment.sheet) else TOP
+        says = (*says, f"Shell and {inner} in one run over the turned {over}.")
     panelled = any(p.has("panel") for p in garment.sheet.pieces.values())
     if work is Work.WAIST and not panelled:
         says = ("The side seams meet.",)
@@ -169,7 +170,7 @@ def _operation(garment: Garment, work: Work, seams: list[Seam]) -> Operation:
     if work is Work.LINING_ROUND and any(s.kind is SeamKind.TWIN for s in seams):
         says = (*says, "A centre seam that opens is sewn only below the opening.")
     if work is Work.DART:
-        press = _pressed(first.name)
+        press = _pressed(first)
     sewn = (s for s in seams if s.kind in (SeamKind.PLAIN, SeamKind.FACED))
     if any(s.gathered and not s.tucked for s in sewn):
         if press.startswith("open"):
@@ -200,11 +201,14 @@ _ACROSS = {
 """Edges of a seam that runs across front or back, from side to side."""
 
 
-def _pressed(dart: str) -> str:
-    """Where a dart lies: one that opens at the centre away from it."""
-    if "side" in dart or dart.endswith("centre front"):
+def _pressed(dart: Seam) -> str:
+    """Where a dart lies, as its cap is folded (truing 3.2): level and slanting ones
+    down, upright ones towards the centre, but those that open at it away from it."""
+    legs = {own_name(r.edge).removesuffix(" 2") for r in dart.runs()}
+    if any(leg.endswith((" low", " lower")) for leg in legs):
         return "down"
-    return "towards the side" if "centre front" in dart else "towards the centre"
+    away = legs & {"dart top side", "dart foot side"}
+    return "towards the side" if away else "towards the centre"
 
 
 def _darts(name: str) -> str:

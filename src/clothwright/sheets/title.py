@@ -55,7 +55,7 @@ _KEY = (
     (Meaning.EASE, "ease in, or gather"),
     (Meaning.GRAIN, "straight grain"),
     (Meaning.NOTCH, "notch: one in front, two behind"),
-    (Meaning.DRILL, "button, hook, or point of a dart"),
+    (Meaning.DRILL, "button, hook, eyelet, point of a dart"),
     (Meaning.LOOP, "loop: chalk its place"),
     (Meaning.INNER, "line for the eye, with its name"),
     (Meaning.PLACEMENT, "lay the fold of a pleat here"),

@@ -4,7 +4,7 @@
 from collections.abc import Callable, Iterable
 
 from clothwright.blocks.torso import in_one
-from clothwright.features.chains import NECK_STRIP
+from clothwright.features.chains import NECK_STRIP, TOP, has_armhole
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.fastener_row import fastened
 from clothwright.features.openings.stand_band import BAND, BAND_SEAMS, banded
@@ -140,12 +140,13 @@ def face_edges(sheet: Sheet, centre: Centre) -> Operation:
     """The facing sewn to the edges, or, cut on, turned back along its fold."""
     which = centre.words
     over = "" if in_one(sheet) else ", over the waist seams"
+    top = "neck" if has_armhole(sheet) else TOP
     seams = both_sides(sheet, *EDGE_CODES[centre][:2])
     if seams:
         title = f"Face the {which} edges"
         says = (
-            f"From the neck to the hem in one run{over}; at the hem stitch the facing "
-            "across on the hem's line.",
+            f"From the {top} to the hem in one run{over}; at the hem stitch the "
+            "facing across on the hem's line.",
             "Trim in layers, turn; understitch as far as the foot goes.",
         )
         press = "towards the facing, then to the inside"

@@ -74,8 +74,8 @@ def cutting_told(
             for line in sheet.thread
         ],
         "thread_total": (
-            f"{thread_told(sheet.metres, unit)} with {WASTE * 100:.0f} % for ends, basting "
-            f"and unpicking: {_reels(reels(sheet.metres, reel))} of "
+            f"{thread_told(sheet.metres, unit)} with {WASTE * 100:.0f} % for ends, "
+            f"basting and unpicking: {_reels(reels(sheet.metres, reel))} of "
             f"{thread_told(reel, unit)}"
         ),
         "cautions": list(at_work((Hazard.BLADE,), order)),

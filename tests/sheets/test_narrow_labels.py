@@ -17,6 +17,7 @@ from clothwright.features import Feature
 from clothwright.features.pockets.back_pocket import BackPocket
 from clothwright.features.pockets.breast_pocket import BreastPocket
 from clothwright.features.pockets.set_on import Shape
+from clothwright.features.sleeves.puffed_cap import PuffedCap
 from clothwright.finishing.boxes import Obstacles, text_box
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
 from clothwright.finishing.finish import label_findings
@@ -139,3 +140,11 @@ def test_what_has_no_room_for_any_label_is_told(tmp_path: Path) -> None:
         first = pdf.pages[0].extract_text().replace("\n", " ")
     assert "Jet, too narrow here for its label: JET; " in first
     assert f"piece {jet.number} of {jet.total}" in first
+
+
+def test_both_halves_of_a_gathered_cap_say_what_they_come_to() -> None:
+    """Words beside the back half were sought outside it, and left off."""
+    made = pattern(draft(order(P92, alone(PuffedCap))))
+    (sleeve,) = (p for p in made.drawn.pieces if p.code == "SL")
+    said = [t.text for t in sleeve.texts if t.text.startswith("gather to")]
+    assert len(said) == 2

@@ -166,6 +166,8 @@ def zones_of(sheet: Sheet, piece: Piece, seams: Iterable[Seam]) -> list[Zone]:
             a, b = max(min(zone) - done, 0.0), min(max(zone) - done, path.length)
             if run.piece == piece.code and b - a > 0.1:
                 stretch = path.between(a, b)
+                if run.backward:  # the piece on its right, as along its edge
+                    stretch = stretch.reversed()
                 out.append(Zone(stretch, ratio * (b - a), s.drawn_up, notched))
             done += path.length
     return out

@@ -71,8 +71,8 @@ def test_a_square_piece_gets_square_corners() -> None:
 
 def test_a_hollow_too_tight_is_named() -> None:
     a, b, c, d = P(0, 0), P(10, 0), P(10, 10), P(0, 10)
-    g, h = P(4.6, 0), P(5.4, 0)
-    hollow = PaperPath.cubic(g, P(4.6, 0.53), P(5.4, 0.53), h)  # radius 4 mm
+    g, h = P(4.4, 0), P(5.6, 0)
+    hollow = PaperPath.cubic(g, P(4.4, 0.8), P(5.6, 0.8), h)  # radius 6 mm
     piece = Piece(
         "UP",
         "Patch",

@@ -206,8 +206,8 @@ SLEEVES: dict[str, Case] = {
         "a full cap is not lined yet",
     ),
     "a facing as wide as the shoulder": (
-        'shape = "round"',
-        'shape = "round"\nwidth = 8',
+        'kind = "neck facing"',
+        'kind = "neck facing"\nshoulder = 10',
         "run into the armhole",
     ),
     "no shoulder for the sleeve": (

@@ -137,7 +137,7 @@ def _front_table(shape: FrontShape) -> RuleTable:
         "depth of the front neck",
         key="Df",
         source=_SRC,
-        formula=f"{usual}; deeper by Df + where it is closed and must pass the head",
+        formula=f"{usual}; deeper by Df + where nothing opens it",
         needs=("df_boat" if shape is FrontShape.BOAT else "dep", "neck_more"),
     )
     def _depth(usual: float, neck_more: float) -> float:

@@ -17,6 +17,10 @@ from clothwright.features import Feature
 from clothwright.features.pockets.back_pocket import BackPocket
 from clothwright.features.pockets.breast_pocket import BreastPocket
 from clothwright.features.pockets.set_on import Shape
+from clothwright.features.pockets.set_pocket import SetPocket
+from clothwright.features.skirts.skirt_zip import SkirtZip
+from clothwright.features.skirts.straight_skirt import StraightSkirt
+from clothwright.features.skirts.waist_facing import WaistFacing
 from clothwright.features.sleeves.puffed_cap import PuffedCap
 from clothwright.finishing.boxes import Obstacles, text_box
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
@@ -81,7 +85,8 @@ def grazed(piece: DrawnPiece) -> float:
 @pytest.mark.parametrize("kind", FEATURES, ids=name)
 def test_every_piece_of_every_feature_is_labelled(kind: type[Feature]) -> None:
     """No word lies over another, and no grain line along a seam (it once lay on the
-    loose edge of a front facing, all the way down)."""
+    loose edge of a front facing, all the way down); notches reach the cut line, at the
+    foot of a slanting pocket too."""
     made = pattern(draft(order(P92, alone(kind))))
     for pieces in laid(made.drawn):
         for piece in pieces:
@@ -91,6 +96,8 @@ def test_every_piece_of_every_feature_is_labelled(kind: type[Feature]) -> None:
     for piece in made.drawn.pieces:
         if piece.code not in JETS.values():
             assert grazed(piece) < 5.0 * CM, piece.code
+        for notch in piece.notches:
+            assert piece.cut_line.nearest(notch.outer)[1] < 0.05 * CM, notch.note
 
 
 def test_a_figure_in_the_middle_of_a_line_of_words_is_seen() -> None:
@@ -148,3 +155,13 @@ def test_both_halves_of_a_gathered_cap_say_what_they_come_to() -> None:
     (sleeve,) = (p for p in made.drawn.pieces if p.code == "SL")
     said = [t.text for t in sleeve.texts if t.text.startswith("gather to")]
     assert len(said) == 2
+
+
+def test_a_line_that_a_dart_divides_is_named_once() -> None:
+    """The upper stitching of a pocket, on either side of a dart's point."""
+    features = (StraightSkirt(), SetPocket(shape=Shape.JETTED), SkirtZip())
+    drawn = pattern(draft(order(P92, (*features, WaistFacing())))).drawn
+    (front,) = (p for p in drawn.pieces if p.code == "SF")
+    said = [t.text for t in front.texts]
+    assert len([k for k in front.lines if k.note == "upper stitching"]) > 1
+    assert said.count("upper stitching") == 1

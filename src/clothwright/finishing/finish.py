@@ -242,7 +242,7 @@ def unlettered(sheet: Sheet, code: str, f: Finishing) -> Unlettered:
         cuts=cuts,
         cut_line=line.outline,
         lines=tuple(lines),
-        notches=tuple(notches),
+        notches=tuple(marks.reaching(k, line.outline) for k in notches),
         wording=wording(net, piece, legs, gathers, zones, said),
         on_fold=piece.fold is not None,
         area=net.area,

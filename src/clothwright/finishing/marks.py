@@ -1,6 +1,7 @@
 """What is drawn on a piece besides its outline: edges, marks, notches, ease."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from clothwright.curves import Cubic, Path, Point, direction, distance, mix, turned
 from clothwright.finishing.cutline import CutLine
@@ -25,6 +26,9 @@ RING = 0.35
 PUNCH_SHORT = 1.2
 """A dart is punched this far short of its point, cm, so that the hole is sewn in
 (common practice, no source)."""
+
+REACHED = 0.05
+"""A notch that ends so near to the cut line ends on it, cm."""
 
 CLEAR = 0.3
 """Between a fold's bracket and the lines beside it, cm."""
@@ -85,6 +89,17 @@ def punch(first: Path, second: Path) -> Point:
     """Where the point of a dart is punched: inside the dart, short of its point."""
     mouth = mix(first.start, second.end, 0.5)
     return first.end + direction(first.end, mouth) * PUNCH_SHORT
+
+
+def reaching(notch: DrawnNotch, outline: Path) -> DrawnNotch:
+    """The notch as far as the cut line, which beside a corner may run further out, or
+    nearer, than the allowance is wide."""
+    off = outline.nearest(notch.outer)[1]
+    if off < REACHED:
+        return notch
+    way = direction(notch.net, notch.outer)
+    meets = Path.line(notch.net, notch.outer + way * (2 * off)).meets(outline)
+    return notch if not meets else replace(notch, outer=notch.net + way * meets[0][0])
 
 
 def dart_notches(

@@ -15,7 +15,7 @@ from collections.abc import (
 )
 from dataclasses import dataclass, replace
 
-from clothwright.curves import Path, distance
+from clothwright.curves import Path, cross, distance
 from clothwright.finishing.drawn import Beside, Meaning, Wording, Zone
 from clothwright.finishing.label import GLUE
 from clothwright.paper import EdgeKind, InnerLine, LineKind, Piece, own_name
@@ -272,7 +272,7 @@ def _names(piece: Piece, centres: Mapping[str, str]) -> list[Beside]:
 
 
 def _named_once(lines: Iterable[InnerLine]) -> list[InnerLine]:
-    """Lines with a name: of two parts of one line, which meet, the longer; of lines
+    """Lines with a name: of two parts of one line the longer; of lines
     that are only numbered ("buttonhole 3"), the first, without its number."""
     out: list[InnerLine] = []
     lines = [k for k in lines if k.kind is not LineKind.ARROW]
@@ -300,7 +300,16 @@ def _one_line(a: InnerLine, b: InnerLine) -> bool:
     ends = (
         (p, q) for p in (a.path.start, a.path.end) for q in (b.path.start, b.path.end)
     )
-    return a.name == b.name and any(distance(p, q) < MEET for p, q in ends)
+    if a.name != b.name:
+        return False
+    return any(distance(p, q) < MEET for p, q in ends) or _in_a_row(a.path, b.path)
+
+
+def _in_a_row(a: Path, b: Path) -> bool:
+    """True for parts of one ruled line, which a dart divides."""
+    way = a.start_direction
+    off = (abs(cross(way, p - a.start)) for p in (b.start, b.end))
+    return a.straight and b.straight and max(off) < MEET
 
 
 _ALIKE = 0.05

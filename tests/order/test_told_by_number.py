@@ -28,6 +28,10 @@ FACING_BESIDE_THE_PANEL_SEAM = (
     feature("neck facing"),
     feature("lining"),
 )
+FACING_BEYOND_THE_PANEL_SEAMS = (
+    feature("bodice block", back_shoulder_ease=0.94),
+    *FACING_BESIDE_THE_PANEL_SEAM[1:],
+)
 HOLLOW_BERTHA = (
     feature("bodice block"),
     feature("sleeveless armhole", narrowed=3.12),
@@ -66,6 +70,7 @@ FEW_WIDE_PLEATS = (
     ("features", "woman", "unit", "rules", "code", "setting"),
     [
         (FACING_BESIDE_THE_PANEL_SEAM, 705, Unit.IN, 0, "N5", "shoulder of"),
+        (FACING_BEYOND_THE_PANEL_SEAMS, 304, Unit.CM, 0, "N5", "3.1 cm wide or less"),
         (HOLLOW_BERTHA, 705, Unit.IN, 0, "KB2", "width of"),
         (WIDE_ROLL_BELOW_A_TOP_EDGE, 846, Unit.CM, 1, "N4", "roll of"),
         (FEW_WIDE_PLEATS, 931, Unit.IN, 1, "PL4", "face of"),

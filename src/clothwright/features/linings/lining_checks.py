@@ -24,6 +24,7 @@ from clothwright.features.wholes import before_yoke
 from clothwright.findings import Finding, Severity
 from clothwright.paper import Sheet
 from clothwright.rules import Numbers
+from clothwright.truing import walk
 
 _NEAR = 0.1
 """A lining's slack may differ by this much, cm."""
@@ -172,6 +173,36 @@ def _shoulder_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             "lining",
             "Make it (nf shoulder) 0.5 cm wider or narrower.",
         )
+    elif not front:
+        yield from _beyond_panel(n, sheet)
+
+
+def _beyond_panel(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """Whether the lining's shoulders still go together where the facings end beyond
+    both panel seams: what the back is eased in by under the facing, which has no ease,
+    is then left to the little beside it."""
+    seam = next((s for s in sheet.seams if s.code == "LS3a"), None)
+    if seam is None:
+        return
+    walked = walk(sheet, seam)
+    if walked.severity is Severity.REFUSE:
+        yield Finding(
+            "N5",
+            Severity.REFUSE,
+            "On the shoulder the facing ends beyond the panel seams: beside it the "
+            f"lining's shoulder is {walked.left:.1f} cm long in front and "
+            f"{walked.right:.1f} cm at the back, which is not eased in over so little.",
+            "lining",
+            "Make it (nf shoulder) "
+            f"{sheet.length('FC', 'shoulder') - _BEFORE_PANEL:.1f} cm wide or less, so "
+            "that it ends before them, or ease the back shoulder (se) in by less.",
+            {"front": walked.left, "back": walked.right},
+        )
+
+
+_BEFORE_PANEL = 0.5
+"""A facing that ends so far before a panel seam of the shoulder leaves a shoulder to
+both panels of the lining, cm (our own)."""
 
 
 def _has(sheet: Sheet, code: str, edge: str) -> bool:

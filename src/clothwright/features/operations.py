@@ -51,10 +51,11 @@ class Work(Enum):
     WAIST = "waist", 9
     ZIP = "zip", 9
     CENTRE = "centre seam", 9
-    BIND = "bind the edges that open", 10
     LINING = "make the lining", 10
     JOIN = "join the lining to the facing", 10
     LINING_ROUND = "close the lining", 10
+    BASTE = "baste together what is bound", 10
+    BIND = "bind the edges of all layers", 10
     LINED = "fasten what lies inside", 10
     BAND = "waistband", 11
     BEHIND = "attach what lies behind", 12

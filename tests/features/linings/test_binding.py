@@ -424,7 +424,7 @@ def test_what_is_refused_in_words() -> None:
     for features, says in (
         ((*both, Facing()), "an all-in-one facing finishes the armholes too"),
         ((*both, NeckFacing()), "the edges are finished one way only"),
-        ((*both, Lining()), "a top whose neck is bound is not lined yet"),
+        ((*both, Lining()), 'set its mode = "to the bound edges"'),
         (bound(without=("armhole binding",)), "leaves the armholes open"),
         ((*both, NeckPlacket()), "beside a half placket the neck is faced"),
         ((*both, Jabot()), "a jabot is sewn between the cloth and its facing"),

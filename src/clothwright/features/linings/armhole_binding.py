@@ -19,6 +19,7 @@ from clothwright.features.linings.binding import (
     width_of,
 )
 from clothwright.features.linings.binding_sewing import strip_operations
+from clothwright.features.linings.bound_lining import under_binding
 from clothwright.features.linings.facing_seams import back_armhole, front_armhole
 from clothwright.features.operations import Operation, Work
 from clothwright.findings import Finding, Severity
@@ -63,8 +64,6 @@ class ArmholeBinding(Feature):
         "one of the two off",
         "halter": "a halter's edges end in its band; face it",
         "strapless": "a strapless bodice has no armholes to bind; face its edge",
-        "lining": "a top whose armholes are bound is not lined yet; leave the lining "
-        "off, or face the armholes",
     }
 
     width: Annotated[Length | None, width_of("ab_w", "ab", "armhole")] = None
@@ -82,7 +81,8 @@ class ArmholeBinding(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        return strip_operations(sheet, fmt, _strip(n), Work.SLEEVE)
+        work = Work.BIND if under_binding(sheet, ARM_STRIP) else Work.SLEEVE
+        return strip_operations(sheet, fmt, _strip(n), work)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         both = n.ab_w + (n.nb_w if "nb_w" in n else 0.0)

@@ -50,7 +50,8 @@ def strip_operations(
     if ring:
         says.insert(0, f"Close a strip to a ring; its joint meets the {strip.joint}.")
     else:
-        says.append(_ENDS[ends])
+        late = ends is Ends.TAKEN_IN and work is Work.BIND  # the zip is in
+        says.append(_ENDS[Ends.TURNED_IN if late else ends])
     names = [e.name for e in sheet.piece(strip.code).edges]
     beyond = [name for name in names if name.startswith((MITRE, ON))]
     if any(name.startswith(MITRE) for name in beyond):

@@ -4,9 +4,14 @@ from collections.abc import Callable, Iterable
 from enum import Enum
 from typing import Annotated, ClassVar, Literal
 
-from clothwright.features.base import Feature, Number, Rank, Stage
+from clothwright.features.base import Feature, Number, Rank, Stage, useless
+from clothwright.features.linings.bound_lining import baste_lining, to_bound
 from clothwright.features.linings.in_one_lining import in_one, line_in_one
-from clothwright.features.linings.lining_checks import edge_findings, hung_findings
+from clothwright.features.linings.lining_checks import (
+    bound_findings,
+    edge_findings,
+    hung_findings,
+)
 from clothwright.features.linings.lining_edge import to_edge
 from clothwright.features.linings.lining_hems import (
     line_hanging,
@@ -48,11 +53,33 @@ def _left() -> float:
 
 
 _UNLINED = {
-    "full cap": "a full cap",
-    "sleeve hem": "a shaped hem",
-    "sleeve end": "a band or a cuff",
+    word: f"a sleeve with {what} is not lined yet; leave the lining off"
+    for word, what in (
+        ("full cap", "a full cap"),
+        ("sleeve hem", "a shaped hem"),
+        ("sleeve end", "a band or a cuff"),
+    )
 }
 """What a sleeve may not have if it is to be lined."""
+
+
+_SET_IN = (
+    "a cap or a flutter sleeve is not lined; take a set-in one, or leave the lining off"
+)
+
+_NOT_BOUND = {
+    "button stand": "a button stand has a facing behind it; line below that and face "
+    "the neck, or leave the lining off",
+    "open edges": "an edge that opens has a facing behind it; line below that and "
+    "face the neck, or leave the lining off",
+    **dict.fromkeys(
+        ("raglan", "kimono"),
+        "sleeves cut in one with the shoulder or the body are lined below a facing; "
+        "face the neck, or leave the lining off",
+    ),
+    "back slit": "a slit is faced; line the top below the facing and face the neck",
+}
+"""What a lining to the bound edges does not go with."""
 
 
 class Mode(Enum):
@@ -63,6 +90,9 @@ class Mode(Enum):
 
     BELOW_FACING = "below the facing"
     """From the facing's free edge down to the waist."""
+
+    BOUND = "to the bound edges"
+    """As far as the shell, and bound with it at neck and armholes."""
 
 
 class Lining(Feature):
@@ -108,21 +138,35 @@ class Lining(Feature):
         """True when it is bagged to the shell's own edges."""
         return self.mode is Mode.TO_EDGE
 
+    @property
+    def bound(self) -> bool:
+        """True when its edges are caught in bindings."""
+        return self.mode is Mode.BOUND
+
     def provides(self) -> frozenset[str]:
+        if self.bound:
+            return self.gives
         if self.to_edge:
             return self.gives | {"inside finish", "lining to the edge"}
         return self.gives | {"hung lining"}
 
     def wants(self) -> dict[str, str]:
+        if self.bound:
+            return {
+                "bound neck": "a lining to the bound edges is caught in the binding "
+                'of the neck; add a "neck binding", or line below the facing',
+                "lined arm": _SET_IN,
+            }
         if self.to_edge:
             return {"sleeveless": "a lining to the edge is for a sleeveless top"}
         return {
-            "lined arm": "a cap or a flutter sleeve is not lined; take a set-in one, "
-            "or leave the lining off",
+            "lined arm": _SET_IN,
             "inside finish": "a lining below the facing needs the facing",
         }
 
     def forbids(self) -> dict[str, str]:
+        if self.bound:
+            return {**self.clashes, **_NOT_BOUND, **_UNLINED}
         if self.to_edge:
             return {
                 **self.clashes,
@@ -136,14 +180,11 @@ class Lining(Feature):
             "strapless": "a strapless bodice is lined to the edge, which takes the "
             'place of the facing; set mode = "to the edge"',
             "back neck dart": "with a dart at the back neck, line to the edge",
-            **{
-                word: f"a sleeve with {what} is not lined yet; leave the lining off"
-                for word, what in _UNLINED.items()
-            },
+            **_UNLINED,
         }
 
     def tables(self) -> tuple[RuleTable, ...]:
-        return () if self.to_edge else (HUNG,)
+        return (HUNG,) if self.mode is Mode.BELOW_FACING else ()
 
     def stages(self) -> tuple[Stage, ...]:
         return (
@@ -162,8 +203,12 @@ class Lining(Feature):
 
     def _trace(self, d: Drafting, below: Callable[[Drafting], None]) -> None:
         d.part = "lining"
-        rho = d.n.rho_l if self.to_edge else d.n.rho
-        (to_edge if self.to_edge else below)(d)
+        if self.bound:
+            rho = 0.0
+            to_bound(d)
+        else:
+            rho = d.n.rho_l if self.to_edge else d.n.rho
+            (to_edge if self.to_edge else below)(d)
         line_hanging(d)
         line_torso(d)
         lay_walked(d, with_lining_seams(d.sheet, rho, shorter_by(d.n)))
@@ -174,6 +219,7 @@ class Lining(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
+        yield from baste_lining(sheet)
         free = finished_edges(sheet, ("L.",))
         necks = tuple(r for r in free if r.edge == "neck")
         if necks:
@@ -216,4 +262,10 @@ class Lining(Feature):
             )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if self.bound:
+            so, to_do = "A lining to the bound edges", "Leave it (ρ lining) out."
+            return (
+                *useless(self, ("roll",), so, to_do),
+                *bound_findings(n, sheet),
+            )
         return edge_findings(n, sheet) if self.to_edge else hung_findings(n, sheet)

@@ -59,13 +59,26 @@ def edge_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from top_findings(n, sheet)
     else:
         yield from _rolled_edges(n, sheet)
+    lower = n.rho_l if FRONT_LINE in sheet.lines else 0.0
+    yield from _slack_findings(n, sheet, lower)
+
+
+def bound_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+    """What a lining that is bound with the shell has to say."""
+    if "L.SL" in sheet.pieces:  # whose underarms are raised
+        return _sleeve_findings(sheet)
+    return _slack_findings(n, sheet, 0.0)
+
+
+def _slack_findings(n: Numbers, sheet: Sheet, lower: float) -> Iterable[Finding]:
+    """Whether a lining that goes up to the shell's edges has its slack at the side; its
+    top edge lies `lower` cm lower."""
     for name, edges in _SIDES:
         shell, mine = (_side(sheet, before, edges) for before in ("", "L."))
         slack = mine - shell
         right = -shorter_by(n) if in_one(sheet) else SLACK
         if any(slitted(sheet, c) for c, _ in edges):  # both end at the slit
             right = 0.0
-        lower = n.rho_l if FRONT_LINE in sheet.lines else 0.0
         right -= lower
         if abs(slack - right) > _NEAR + _ASLANT * lower:
             yield Finding(

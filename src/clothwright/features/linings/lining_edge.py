@@ -74,7 +74,7 @@ def to_edge(d: Drafting) -> None:
             for run in runs:
                 new = [Edge(name, path) for name, path in run]
                 table = redraw(table, code, [name for name, _ in run], new)
-            table = _lowered(table, code)
+            table = lowered_waist(table, code)
             lined = with_shell_grain(table.piece(code), piece)
             lined = _with_loops(lined, piece) if lined.has("slant") else lined
             _lay_rolled(d, half, piece, lined)
@@ -114,7 +114,7 @@ def _under_top(d: Drafting, rho: float) -> None:
     for piece in [p for p in d.sheet.pieces.values() if p.has(TOP)]:
         code, new = f"L.{piece.code}", lowered_edges(piece, rho)
         sheet = d.sheet.put(named_lining(piece, piece))
-        sheet = _lowered(redraw(sheet, code, [e.name for e in new], new), code)
+        sheet = lowered_waist(redraw(sheet, code, [e.name for e in new], new), code)
         lined = with_shell_grain(sheet.piece(code), piece)
         amounts: list[tuple[str, Size]] = [("lower at the top edge", "rho_l")]
         if any(lined.has(w) for w in WAISTS):
@@ -182,7 +182,7 @@ def _with_loops(lining: Piece, back: Piece) -> Piece:
     return lining.with_marks(*marks)
 
 
-def _lowered(sheet: Sheet, code: str) -> Sheet:
+def lowered_waist(sheet: Sheet, code: str) -> Sheet:
     """The piece with its waist laid lower, as it is, so that it keeps its length: plumb
     beside a centre, else square to itself, since the paper may have been turned;
     running out to nothing at a slanted edge, which is bagged to the shell's."""

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from clothwright.blocks.torso import FISH_EYE
 from clothwright.curves import Path, direction, distance, dot
+from clothwright.features.chains import ARM_STRIP
 from clothwright.features.grain import longest_line
 from clothwright.features.linings.cowl_lining import (
     below_cowl,
@@ -78,11 +79,10 @@ def below_facing(d: Drafting) -> None:
             if closed is not piece:
                 lay_closed(d, piece, closed)
             wide, reached = line.run_on(REACH), True
-            if sleeve is None or _crossed(closed, wide):
-                _clear_of_waist_dart(closed, wide, "nf" if sleeve else "ff_cf")
-                closed = below_line(
-                    closed, wide, _FACED if sleeve is None else NECK_FACED
-                )
+            alone = sleeve is not None or ARM_STRIP in sheet.pieces
+            if not alone or _crossed(closed, wide):
+                _clear_of_waist_dart(closed, wide, "nf" if alone else "ff_cf")
+                closed = below_line(closed, wide, NECK_FACED if alone else _FACED)
             else:
                 reached = False
             lined = with_shell_grain(named_lining(closed, piece), piece)

@@ -9,7 +9,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from clothwright.features.chains import TOP, Chains
+from clothwright.features.chains import ARM_STRIP, NECK_STRIP, TOP, Chains
+from clothwright.features.linings.bound_lining import caught_seams
 from clothwright.features.linings.facing_seams import (
     EVEN,
     FACED,
@@ -74,6 +75,7 @@ def with_lining_seams(sheet: Sheet, rho: float, short: float) -> Sheet:
         *strip_seams(sheet, short),
         *beside_band(sheet, short),
         *_bagged(sheet, rho),
+        *caught_seams(sheet),
         *_wrapped(sheet, rho),
         *lined_beyond(sheet, rho),
         *_at_waist(sheet, rho),
@@ -274,7 +276,8 @@ def _peplum_on(sheet: Sheet) -> Iterator[Seam]:
 def _bagged(sheet: Sheet, rho: float) -> Iterator[Seam]:
     """A lining to the edge, bagged to the shell's neck, armhole and slanted edge."""
     t = Chains(sheet)
-    if any(s.kind is SeamKind.FACED for s in sheet.seams):
+    strips = any(c in sheet.pieces for c in (NECK_STRIP, ARM_STRIP))
+    if strips or any(s.kind is SeamKind.FACED for s in sheet.seams):
         return
     for code, like, name, shell, start, end in (
         (

@@ -20,6 +20,7 @@ from clothwright.features.linings.binding import (
     width_of,
 )
 from clothwright.features.linings.binding_sewing import strip_operations
+from clothwright.features.linings.bound_lining import under_binding
 from clothwright.features.linings.facing_seams import (
     back_neck_chain,
     beside_centre,
@@ -90,8 +91,8 @@ class NeckBinding(Feature):
         "halter": "a halter's edges end in its band; face it",
         "strapless": "a strapless bodice has no neck to bind; face its edge",
         "back strap": "a strap across the back is caught in a faced neck; face it",
-        "lining": "a top whose neck is bound is not lined yet; leave the lining off, "
-        "or face the neck",
+        "hung lining": "a lining hangs from a facing; below a bound neck set its "
+        'mode = "to the bound edges"',
     }
 
     width: Annotated[Length | None, width_of("nb_w", "nb", "neck")] = None
@@ -112,7 +113,7 @@ class NeckBinding(Feature):
         caught = both_sides(sheet, CAUGHT)
         if caught:
             yield Operation(
-                Work.BIND,
+                Work.BASTE,
                 "Baste the upper end of the facing to the neck",
                 ("Edge on edge, from the opening on: the binding catches them.",),
                 seams=caught,
@@ -120,7 +121,8 @@ class NeckBinding(Feature):
                 seam_type=SeamType.LAPPED,
             )
         ends = Ends.of(sheet.piece(NECK_STRIP))
-        work = Work.BIND if ends is Ends.TURNED_IN else Work.EDGE
+        late = ends is Ends.TURNED_IN or under_binding(sheet, NECK_STRIP)
+        work = Work.BIND if late else Work.EDGE
         yield from strip_operations(sheet, fmt, _strip(n), work)
 
 

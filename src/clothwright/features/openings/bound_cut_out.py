@@ -66,6 +66,12 @@ class BoundCutOut(CutOut):
         'take a "cut-out back", which is faced',
     }
 
+    clashes: ClassVar[Mapping[str, str]] = {
+        **CutOut.clashes,
+        "lining": "a bound cut-out is not lined yet; leave the lining off, or take a "
+        '"cut-out back", face the neck, and line below the facing',
+    }
+
     def tables(self) -> tuple[RuleTable, ...]:
         return (*super().tables(), CLOSED_NECK)
 

@@ -205,11 +205,6 @@ SLEEVES: dict[str, Case] = {
         '[[feature]]\nkind = "puffed cap"',
         "a full cap is not lined yet",
     ),
-    "a facing as wide as the shoulder": (
-        'kind = "neck facing"',
-        'kind = "neck facing"\nshoulder = 10',
-        "run into the armhole",
-    ),
     "no shoulder for the sleeve": (
         'shape = "round"',
         'shape = "round"\nwidth = 10',

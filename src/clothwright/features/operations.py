@@ -61,6 +61,7 @@ class Work(Enum):
     BEHIND = "attach what lies behind", 12
     FASTEN = "fasteners", 12
     HANG = "let it hang", 13
+    FACE_HEM = "face the hem", 13
     MITRE = "turn slits in", 13
     HEM = "hems", 13
     LINING_HEM = "hem of the lining", 13

@@ -19,13 +19,16 @@ from clothwright.features.skirts.circle_skirt import CircleSkirt
 from clothwright.features.skirts.dress_skirt import DressSkirt
 from clothwright.features.skirts.fitted_dress_skirt import FittedDressSkirt
 from clothwright.features.skirts.flounce import Flounce
+from clothwright.features.skirts.gored_dress_skirt import GoredDressSkirt
 from clothwright.features.skirts.gored_skirt import GoredSkirt
 from clothwright.features.skirts.hem_facing import FACED, HemFacing
+from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.skirts.pleated_skirt import PleatedSkirt
+from clothwright.features.skirts.side_slit import SideSlit
 from clothwright.features.skirts.skirt_lining import SkirtLining
 from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.straight_skirt import StraightSkirt
-from clothwright.features.skirts.vent import Vent
+from clothwright.features.skirts.vent import Shape, Vent
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.making import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -50,6 +53,19 @@ def dressed(
 
 
 PEPLUM = ("peplum",)
+
+
+def hung(
+    *swaps: Feature,
+    without: tuple[str, ...] = PEPLUM,
+    lining: Mode | None = None,
+) -> tuple[Feature, ...]:
+    """A dress with princess lines."""
+    usual = closed_back(lines="armhole", lining=lining)
+    by_kind = {f.kind: f for f in (*usual, *swaps)}
+    return (*(f for k, f in by_kind.items() if k not in without), HemFacing())
+
+
 STYLES: dict[str, tuple[Feature, ...]] = {
     "straight": (StraightSkirt(), *BANDED, HemFacing()),
     "flared": (StraightSkirt(flare=6.0), *BANDED, HemFacing(depth=4.0)),
@@ -62,7 +78,30 @@ STYLES: dict[str, tuple[Feature, ...]] = {
     "lined dress": dressed(DressSkirt(), without=PEPLUM, lining=Mode.BELOW_FACING),
     "straight dress": dressed(FittedDressSkirt(), without=PEPLUM),
     "torso": dressed(Torso(), without=("peplum", "waist seam")),
+    "peplum in panels": hung(Peplum(cut=Cut.PANELLED), without=()),
+    "lined peplum in panels": hung(
+        Peplum(cut=Cut.PANELLED), without=(), lining=Mode.BELOW_FACING
+    ),
+    "gored dress": hung(GoredDressSkirt()),
+    "lined gored dress": hung(GoredDressSkirt(), lining=Mode.BELOW_FACING),
+    "torso in panels": hung(Torso(), without=("peplum", "waist seam")),
 }
+
+VENTED: dict[str, tuple[Feature, ...]] = {
+    "vent": (StraightSkirt(), *BANDED, Vent(), HemFacing()),
+    "slit behind": (StraightSkirt(), *BANDED, Vent(shape=Shape.SLIT), HemFacing()),
+    "lined vent": (StraightSkirt(), *BANDED, Vent(), SkirtLining(), HemFacing()),
+    "vent of a dress": dressed(FittedDressSkirt(), Vent(), without=PEPLUM),
+    "vent in panels": hung(Torso(), Vent(), without=("peplum", "waist seam")),
+}
+SLITTED: dict[str, tuple[Feature, ...]] = {
+    "slits": (StraightSkirt(), *BANDED, SideSlit(), HemFacing()),
+    "lined slits": (StraightSkirt(), *BANDED, SideSlit(), SkirtLining(), HemFacing()),
+    "slits of a dress": dressed(FittedDressSkirt(), SideSlit(), without=PEPLUM),
+    "slits of a torso": dressed(Torso(), SideSlit(), without=("peplum", "waist seam")),
+    "slits in panels": hung(Torso(), SideSlit(), without=("peplum", "waist seam")),
+}
+STYLES |= VENTED | SLITTED
 
 
 def made(features: tuple[Feature, ...], body: Body = P92) -> Draft:
@@ -115,7 +154,13 @@ def test_women_of_the_survey(style: str) -> None:
     assert passed >= 5
 
 
-@pytest.mark.parametrize("style", ["half circle", "dress", "torso"])
+@pytest.mark.parametrize(
+    "style",
+    [
+        *("half circle", "dress", "torso", "peplum in panels", "gored dress"),
+        *("vent", "slits in panels"),
+    ],
+)
 def test_both_carry_the_allowance_of_a_faced_edge(style: str) -> None:
     """1.0 at the hem of shell and facing (18); a lining's hem stays a hem."""
     it = pattern(made(STYLES[style]), words=False)
@@ -133,7 +178,11 @@ def test_both_carry_the_allowance_of_a_faced_edge(style: str) -> None:
 
 
 def test_the_hem_is_faced_and_not_turned_up() -> None:
-    for style in ("half circle", "peplum", "straight dress", "torso"):
+    for style in (
+        *("half circle", "peplum", "straight dress", "torso"),
+        *("peplum in panels", "gored dress", "torso in panels"),
+        *("vent", "lined vent", "slits", "slits in panels"),
+    ):
         d = made(STYLES[style])
         making = making_order(d)
         titles = [op.title for op in making.operations]
@@ -143,7 +192,7 @@ def test_the_hem_is_faced_and_not_turned_up() -> None:
         )
         felled = titles.index("Neaten the hem facing and fell it by hand")
         assert joined < faced < felled
-        assert not [t for t in titles if t.startswith("Hem the")]
+        assert set(titles) & HEMMED <= {"Hem the lining"}
         complete(making)
         once = sum(
             making.garment.edge_length(r) for r in making.operations[felled].edges
@@ -151,6 +200,60 @@ def test_the_hem_is_faced_and_not_turned_up() -> None:
         stitched = making.stitched(making.operations[felled])
         assert stitched[Stitch.HAND] == pytest.approx(once)
         assert stitched[Stitch.OVEREDGE] == pytest.approx(once)
+
+
+HEMMED = {"Hem the lining", "Hem the skirt", "Hem the peplum", "Hem the torso"}
+
+
+def test_panels_are_joined_as_the_shell() -> None:
+    """Centre and side, front and back, and at the sides: as long as the facing is deep
+    where the seams are square to the hem (exact for a torso's plumb seams)."""
+    sheet = made(STYLES["torso in panels"]).sheet
+    joined = {
+        s.code: {r.piece for r in s.runs()}
+        for s in sheet.seams
+        if s.code.startswith("S144") and "." not in s.code
+    }
+    assert joined["S144a"] == {"HFFS", "HFBS"}
+    assert joined["S144e"] == {"HFF", "HFFS"}
+    assert joined["S144f"] == {"HFBS", "HFB"}
+    assert sheet.length("HFF", "panel") == pytest.approx(6.0, abs=0.5 * MM)
+
+
+@pytest.mark.parametrize("style", VENTED)
+def test_beside_a_vent_it_goes_on_to_its_edge(style: str) -> None:
+    """The whole hem of the back and of the vent's extension, whose edge both have."""
+    d = made(STYLES[style])
+    assert d.sheet.edge("HFB", "vent").kind is EdgeKind.FINISHED
+    assert not d.sheet.piece("HFB").has("cb")
+    says = " ".join(s for op in making_order(d).operations for s in op.says)
+    assert "At the vent it is folded in with the hem" in says
+
+
+@pytest.mark.parametrize("style", SLITTED)
+def test_beside_slits_it_is_folded_in_with_their_facings(style: str) -> None:
+    """No corner is mitred that is faced: first the hem, then the slits, then the edge
+    of the facing is felled; the sentence and the note say so."""
+    d = made(STYLES[style])
+    making = making_order(d)
+    titles = [op.title for op in making.operations]
+    faced, turned, felled = (
+        titles.index(t)
+        for t in (
+            "Face the hem",
+            "Turn the side slits in",
+            "Neaten the hem facing and fell it by hand",
+        )
+    )
+    assert faced < turned < felled
+    assert "mitre" not in " ".join(making.operations[turned].says)
+    slit = next(f for f in d.order.features if f.kind == "side slit")
+    assert "folded in with the faced hem" in slit.said_beside(d.order.features)
+    plain = made(tuple(f for f in STYLES[style] if f.kind != "hem facing"))
+    (op,) = (
+        o for o in making_order(plain).operations if o.title == "Turn the side slits in"
+    )
+    assert "mitre" in " ".join(op.says)
 
 
 def test_a_lining_is_cut_as_if_the_hem_were_turned_up() -> None:
@@ -181,9 +284,8 @@ def test_its_number_is_told() -> None:
 def test_what_is_refused_in_words() -> None:
     facing = HemFacing()
     for features, says in (
-        ((StraightSkirt(), *BANDED, Vent(), facing), "leave one of the two off"),
         ((StraightSkirt(), *BANDED, Flounce(), facing), "ends one way only"),
-        ((PleatedSkirt(), *BANDED, facing), "neither pleated nor in panels"),
+        ((PleatedSkirt(), *BANDED, facing), "a peplum that is not pleated"),
         (
             dressed(ButtonStand(), without=("concealed zip",)),
             "a button stand has a facing down to the hem",

@@ -85,7 +85,7 @@ class Flounce(Feature):
         "S51": "centre of a flounce",
         "S52": "side of a flounce",
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"hem finish"})
+    gives: ClassVar[frozenset[str]] = frozenset({"hem finish", "closed hem"})
     needs: ClassVar[dict[str, str]] = {"skirt block": "a flounce is sewn to a skirt"}
     clashes: ClassVar[dict[str, str]] = {
         "hem finish": "the hem of a skirt ends one way only",

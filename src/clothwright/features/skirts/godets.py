@@ -68,7 +68,7 @@ class Godets(Feature):
     seams: ClassVar[Mapping[str, str]] = {
         "S53": "godet",
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"hem finish"})
+    gives: ClassVar[frozenset[str]] = frozenset({"hem finish", "closed hem"})
     needs: ClassVar[dict[str, str]] = {
         "shaped skirt": "godets go into the seams of a straight or a gored skirt"
     }

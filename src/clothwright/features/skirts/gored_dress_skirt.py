@@ -147,7 +147,9 @@ class GoredDressSkirt(Feature):
         *(_about(c, "back") for c in ("PBC", "PBS")),
     )
     seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **PANEL_SEAMS}
-    gives: ClassVar[frozenset[str]] = frozenset({"skirt", "gores on a bodice"})
+    gives: ClassVar[frozenset[str]] = frozenset(
+        {"skirt", "gores on a bodice", "plain hem"}
+    )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",
         "dress opening": "a dress is put on through its back, side or front; add a "
@@ -197,6 +199,9 @@ class GoredDressSkirt(Feature):
             "Let the skirt hang a day, then level the hem",
             ("The seams of the gores lie a little on the bias, and may drop there.",),
         )
+        hems = finished_edges(sheet, ("P",), "hem")
+        if not hems:  # faced
+            return
         yield Operation(
             Work.HEM,
             "Hem the skirt",
@@ -204,7 +209,7 @@ class GoredDressSkirt(Feature):
                 f"Level it from the floor, {fmt(n.L)} below the waist; neaten it, turn "
                 "it up and fell it by hand, its fullness eased away.",
             ),
-            edges=finished_edges(sheet, ("P",), "hem"),
+            edges=hems,
             stitch=Stitch.HAND,
             seam_type=SeamType.HEM_ONCE,
             task=Task.HEM,

@@ -8,13 +8,14 @@ from clothwright.blocks.skirt import BACK, FRONT
 from clothwright.curves import Cubic, Line, Path, Segment, distance, turned
 from clothwright.features.about import About, Place
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
-from clothwright.features.chains import Chains
+from clothwright.features.chains import HANGING_PANELS, Chains
 from clothwright.features.collars.collar_pieces import COLLAR
 from clothwright.features.collars.jabot import JABOT_PIECE
 from clothwright.features.grain import grained_as
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.roles import Role, bodice_hem, skirt_hem
 from clothwright.features.skirts.about import GORE, hanging_hem
+from clothwright.features.skirts.slit_edges import SLIT
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
@@ -53,13 +54,25 @@ FACED = {
     "PB": ("HFB", "Back hem facing"),
     "F": ("HFF", "Front hem facing"),
     "B": ("HFB", "Back hem facing"),
+    **{
+        f"{hung}{code}": (facing, f"{name} hem facing")
+        for hung in ("P", "")
+        for code, facing, name in (
+            ("FC", "HFF", "Centre front"),
+            ("FS", "HFFS", "Side front"),
+            ("BS", "HFBS", "Side back"),
+            ("BC", "HFB", "Centre back"),
+        )
+    },
 }
 """Code and name of the facing of each piece that ends in a hem."""
 
+_FACINGS = tuple(dict.fromkeys(code for code, _ in FACED.values()))
+
 _HEMS: Mapping[str, Callable[[Piece, Edge], Role | None]] = {
     **dict.fromkeys((FRONT, BACK, GORE), skirt_hem),
-    **dict.fromkeys(("PF", "PB"), hanging_hem),
-    **dict.fromkeys(("F", "B"), bodice_hem),
+    **dict.fromkeys(("PF", "PB", *HANGING_PANELS), hanging_hem),
+    **dict.fromkeys(("F", "B", "FC", "FS", "BS", "BC"), bodice_hem),
 }
 """What a hem is that has no facing: a lining's, behind one that has."""
 
@@ -79,11 +92,14 @@ class HemFacing(Feature):
     kind: Literal["hem facing"] = "hem facing"
     title: ClassVar[str] = "Hem facing"
     sentence: ClassVar[str] = "The hem is [faced], {depth} deep."
+    retells: ClassVar[Mapping[str, str]] = {
+        "mitred to the hem": "folded in with the faced hem"
+    }
     shows: ClassVar[Shown] = {"hem facing": ("HFF.free", "HFG.free")}
     pieces: ClassVar[tuple[About, ...]] = (
         *(
-            About(c, Place.FACING, ("facing",), {"hem": Role.EDGE})
-            for c in ("HFF", "HFB", "HFG")
+            About(c, Place.FACING, ("facing",), {"hem": Role.EDGE, SLIT: Role.VENT})
+            for c in _FACINGS
         ),
         *(About(c, edges={"hem": _hem_of(c)}) for c in FACED),
     )
@@ -93,11 +109,10 @@ class HemFacing(Feature):
     gives: ClassVar[frozenset[str]] = frozenset({"hem finish"})
     needs: ClassVar[dict[str, str]] = {
         "plain hem": "a hem facing is traced from the hem of a skirt, a dress or a "
-        "peplum that is neither pleated nor in panels"
+        "peplum that is not pleated"
     }
     clashes: ClassVar[dict[str, str]] = {
         "hem finish": "the hem of a skirt ends one way only",
-        "vent": "a vent is turned up with its hem; leave one of the two off",
         "pleats": "a pleat is laid over its turned hem; leave one of the two off",
         "wrap skirt": "the front edge of a wrap skirt has a facing of its own down to "
         "the hem; turn that up",
@@ -139,7 +154,7 @@ class HemFacing(Feature):
             press="open",
         )
         yield Operation(
-            Work.HEM,
+            Work.FACE_HEM,
             "Face the hem",
             (
                 "Right sides together, seam on seam. Trim the allowances in layers, "
@@ -151,12 +166,17 @@ class HemFacing(Feature):
             press="towards the facing, then rolled to the inside",
             task=Task.FACE,
         )
-        free = (c for c in ("HFF", "HFB", "HFG") if c in sheet.pieces)
+        found = [c for c in _FACINGS if c in sheet.pieces]
+        says = ["It lies flat: the curve is cut into it."]
+        names = {e.name for c in found for e in sheet.piece(c).edges}
+        for edge, words in ((SLIT, "At the slits"), ("vent", "At the vent")):
+            if edge in names:
+                says.append(f"{words} it is folded in with the hem that it faces.")
         yield Operation(
             Work.HEM,
             "Neaten the hem facing and fell it by hand",
-            ("It lies flat: the curve is cut into it.",),
-            edges=tuple(Run(c, "free") for c in free),
+            tuple(says),
+            edges=tuple(Run(c, "free") for c in found),
             stitch=Stitch.HAND,
             seam_type=SeamType.HEM_ONCE,
             neatened=1,
@@ -164,7 +184,7 @@ class HemFacing(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        for code in ("HFF", "HFB", "HFG"):
+        for code in _FACINGS:
             if code not in sheet.pieces:
                 continue
             facing = sheet.piece(code)
@@ -307,6 +327,10 @@ def _joined(t: Chains) -> Iterable[Seam]:
     pairs = (
         ("a", ("HFF", "side"), ("HFB", "side")),
         ("a", ("HFF", "side low"), ("HFB", "side")),
+        ("a", ("HFFS", "side"), ("HFBS", "side")),
+        ("a", ("HFFS", "side low"), ("HFBS", "side")),
+        ("e", ("HFF", "panel"), ("HFFS", "panel")),
+        ("f", ("HFBS", "panel"), ("HFB", "panel")),
         ("b", ("HFG", "seam"), ("HFG", "other seam")),
     )
     for letter, (one, edge), (two, other) in pairs:

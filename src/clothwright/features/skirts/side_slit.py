@@ -77,7 +77,7 @@ class SideSlit(Feature):
         "or a torso in one; a flared skirt needs none"
     }
     clashes: ClassVar[dict[str, str]] = {
-        "hem finish": "a flounce or godets close the hem: leave the slits off",
+        "closed hem": "a flounce or godets close the hem: leave the slits off",
     }
 
     height: Annotated[
@@ -130,10 +130,10 @@ class SideSlit(Feature):
         sheet: Sheet,
         fmt: Callable[[float], str],
     ) -> Iterable[str]:
+        corner = "the faced hem with them" if _faced(sheet) else _MITRED
         yield (
             f"Sew the sides down to the slits, {fmt(n.v_side)} above the hem, and on "
-            "along their tops; the facings fold in along the side, and their corners "
-            "at the hem are mitred."
+            f"along their tops; the facings fold in along the side, {corner}."
         )
 
     def operations(
@@ -156,13 +156,7 @@ class SideSlit(Feature):
         yield Operation(
             Work.MITRE,
             "Turn the side slits in",
-            (
-                "Neaten the facings and press them in along the side; press the hem "
-                "up, mark where it meets the facing's edge, and stitch the corner off "
-                "from that mark to the corner of the folds, right sides together.",
-                "Trim and turn the mitre; fell the facing down by hand, with a short "
-                "bar across the top of the slit.",
-            ),
+            _FOLDED if _faced(sheet) else _STITCHED_OFF,
             edges=finished_edges(sheet, at_hem(sheet), SLIT),
             stitch=Stitch.HAND,
             seam_type=SeamType.HEM_ONCE,
@@ -192,6 +186,28 @@ class SideSlit(Feature):
                 "Make the slits (vs) lower, or the zip shorter.",
                 {"left": left, "zip": held},
             )
+
+
+_BAR = "ell the facing down by hand, with a short bar across the top of the slit."
+
+_FOLDED = (
+    "Neaten the facings and press them in along the side, the hem with its own facing "
+    "in them; trim what is thick in the corner.",
+    f"F{_BAR}",
+)
+_STITCHED_OFF = (
+    "Neaten the facings and press them in along the side; press the hem up, mark where "
+    "it meets the facing's edge, and stitch the corner off from that mark to the "
+    "corner of the folds, right sides together.",
+    f"Trim and turn the mitre; f{_BAR}",
+)
+
+_MITRED = "and their corners at the hem are mitred"
+
+
+def _faced(sheet: Sheet) -> bool:
+    """True when the hem beside the slits has a facing."""
+    return sheet.edge(at_hem(sheet)[0], "hem").kind is EdgeKind.SEAM
 
 
 def _held(n: Numbers, sheet: Sheet) -> float | None:

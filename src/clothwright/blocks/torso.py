@@ -258,10 +258,9 @@ def _one_piece(d: Drafting, sheet: Sheet, h: _Half, lower: _Lower) -> Sheet:
         detail="on the dart's own centre line",
     )
     loop = Path((Line(top, a), Line(a, end), Line(end, b), Line(b, top)))
-    names = ("upper end", "at the waist", "lower end", "at the waist again")
     marks = (
         Mark(f"{FISH_EYE}, {name}", at, MarkKind.DRILL)
-        for name, at in zip(names, (top, a, end, b), strict=True)
+        for name, at in zip(_ENDS, (top, a, end, b), strict=True)
     )
     piece = sheet.piece(h.whole).with_lines(InnerLine(FISH_EYE, loop))
     return d.sheet.put(piece.with_marks(*marks))
@@ -362,6 +361,18 @@ def fish_eye(sheet: Sheet, code: str) -> Path | None:
     """The fish-eye dart of a piece, from its upper end round; None without one."""
     lines = sheet.pieces[code].lines if code in sheet.pieces else ()
     return next((k.path for k in lines if k.name == FISH_EYE), None)
+
+
+_ENDS = ("upper end", "at the waist", "lower end", "at the waist again")
+"""Where a fish-eye dart is drilled, round from its upper end."""
+
+
+def fish_eye_ends(sheet: Sheet, code: str) -> tuple[Point, Point, Point, Point]:
+    """Upper end, one side of the waist, lower end and the other side of a fish-eye
+    dart."""
+    at = {k.name: k.at for k in sheet.piece(code).marks}
+    a, b, c, e = (at[f"{FISH_EYE}, {name}"] for name in _ENDS)
+    return a, b, c, e
 
 
 def stitched(sheet: Sheet, code: str) -> float:

@@ -347,8 +347,9 @@ def _figures(
     for leg in legs[::2]:
         out.append(Beside(Meaning.DIMENSION, fmt(leg.length), leg))
     for line in piece.lines:
-        if line.path.closed and "dart" in line.name:  # from its upper end round
-            _, a, _, b = (s.start for s in line.path.segments)
+        if line.path.closed and "dart" in line.name:
+            at = {k.name: k.at for k in piece.marks}
+            a, b = (at[f"{line.name}, at the waist{w}"] for w in ("", " again"))
             text = f"dart {fmt(distance(a, b))}"
             out.append(Beside(Meaning.DIMENSION, text, Path.line(a, b)))
     return out

@@ -7,6 +7,7 @@ from random import Random
 import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
+from clothwright.blocks.torso import fish_eye, fish_eye_ends
 from clothwright.blocks.torso_width import width_at
 from clothwright.body import Body
 from clothwright.curves import degrees_between
@@ -119,6 +120,43 @@ def test_a_dart_led_to_the_waist_is_drawn_in_too() -> None:
     assert narrower == pytest.approx(made.numbers.cu, abs=MM)
 
 
+@pytest.mark.parametrize("body", [P80, P92, P116, BRIDA, THEA, *ansur_whole()[::300]])
+def test_a_fish_eye_dart_is_wider_at_the_crease_alone(body: Body) -> None:
+    """Both its upper edges stand out there by half of the amount, on its own side each;
+    its ends and its width at the waist stay."""
+    plain, made = both(body, "darts", Torso())
+    assert not set(made.failures()) - set(plain.failures())
+    n = made.numbers
+    there = [width_at(d.sheet, n.y_U) for d in (plain, made)]
+    assert there[0] - there[1] == pytest.approx(n.cu, abs=0.3 * MM)
+    for level in (n.yW, n.yW + 5.0):
+        a, b = (width_at(d.sheet, level) for d in (plain, made))
+        assert a == pytest.approx(b, abs=0.1 * MM)
+    assert fish_eye_ends(made.sheet, "F") == fish_eye_ends(plain.sheet, "F")
+    dart = fish_eye(made.sheet, "F")
+    assert dart is not None
+    top, a, _, b = fish_eye_ends(made.sheet, "F")
+    for p in (top, a, b):
+        assert dart.nearest(p)[1] < 0.1 * MM
+    legs = dart.length_to_point(a), dart.length - dart.length_to_point(b)
+    assert legs[0] == pytest.approx(legs[1], abs=0.2 * MM)
+    assert not cut_faults(made)
+
+
+def test_a_lined_fish_eye_dart_is_drawn_in_in_both(lining: Mode = Mode.TO_EDGE) -> None:
+    usual = tuple(
+        f
+        for f in closed_back(lines="darts", lining=lining)
+        if f.kind not in ("waist seam", "peplum")
+    )
+    made = draft(order(P92, (*usual, Torso(), UnderBust())))
+    assert not made.failed, made.failures()
+    shell, inside = (fish_eye(made.sheet, c) for c in ("F", "L.F"))
+    assert shell is not None and inside is not None
+    assert inside.length == pytest.approx(shell.length)
+    complete(making_order(made))
+
+
 def test_too_tight_under_the_bust_is_told() -> None:
     """A body whose ribs are wider than the bodice would be there."""
     wide = replace(
@@ -141,17 +179,6 @@ def test_too_tight_under_the_bust_is_told() -> None:
                 place_of="side dart",
             ),
             "no seam is left under the bust",
-        ),
-        (
-            (
-                *(
-                    f
-                    for f in closed_back(lines="darts")
-                    if f.kind not in ("waist seam", "peplum")
-                ),
-                Torso(),
-            ),
-            "take a front princess line",
         ),
     ],
 )

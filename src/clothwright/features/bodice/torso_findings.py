@@ -145,11 +145,9 @@ def _darts(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
 def _strain(sheet: Sheet, code: str) -> float | None:
     """How far the folded edge of a half's waist dart must stretch, cm; None without
     one that runs on below the waist."""
-    dart = torso.fish_eye(sheet, code)
-    if dart is not None:
-        above, below = (abs(s.end.y - s.start.y) for s in dart.segments[:2])
-        a, b = dart.segments[0].end, dart.segments[2].end
-        return stretch(distance(a, b), above, below)
+    if torso.fish_eye(sheet, code) is not None:
+        top, a, low, b = torso.fish_eye_ends(sheet, code)
+        return stretch(distance(a, b), abs(a.y - top.y), abs(low.y - a.y))
     legs = open_legs(sheet, code)
     if not legs:
         return None

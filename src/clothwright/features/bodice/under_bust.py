@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.bodice_rules import clip
-from clothwright.blocks.torso import fish_eye
+from clothwright.blocks.torso import FISH_EYE, fish_eye
 from clothwright.blocks.torso_width import width_at
 from clothwright.curves import Cubic, Path, Point, turned
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
@@ -18,6 +18,7 @@ from clothwright.features.chains import on_table
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     Drafting,
+    InnerLine,
     PaperError,
     Sheet,
     Verb,
@@ -163,12 +164,13 @@ def _draw_in(d: Drafting) -> None:
             "again, or leave the contour off"
         )
     sheet = d.sheet
-    if fish_eye(sheet, "F") is not None:
-        raise PaperError(
-            "the fish-eye dart of a torso is ruled straight from point to point: take "
-            "a front princess line for the contour under the bust (cu), or leave it off"
-        )
     drawn: list[Path] = []
+    dart = fish_eye(sheet, "F")
+    if dart is not None:
+        new = _hollow_dart(dart, n)
+        lines = sheet.piece("F").with_lines(InnerLine(FISH_EYE, new))
+        sheet = sheet.put(lines)
+        drawn.append(new)
     for code, name in _EDGES:
         if on_table(sheet, code, name):
             edge = sheet.edge(code, name)
@@ -178,13 +180,14 @@ def _draw_in(d: Drafting) -> None:
     if not drawn:
         return
     where = "FC.panel, FS.panel" if "FC" in sheet.pieces else "F"
+    what = "both edges" if dart is None else "both upper edges of the fish-eye dart"
     half = width_at(sheet, n.y_U)
     kept = Path.line(Point(0.0, n.y_U), Point(half, n.y_U))
     d.lay(
         Verb.REDRAW,
         sheet.drawn(**{_KEPT: kept}),
         where,
-        "both edges drawn hollow under the bust, half of the amount each",
+        f"{what} drawn hollow under the bust, half of the amount each",
         amounts=(
             ("taken in there in all", "cu"),
             ("below BP", n.y_U - n.y_BP),
@@ -199,8 +202,19 @@ _EDGES = (("FC", "panel"), ("FS", "panel"), ("F", "leg cf"), ("F", "leg side"))
 """Edges that are drawn in: of both panels, or of the waist dart."""
 
 
-def _hollow(path: Path, n: Numbers) -> Path:
-    """An edge drawn in at the crease, into its piece, which lies on its right."""
+def _hollow_dart(dart: Path, n: Numbers) -> Path:
+    """A fish-eye dart, from its upper end round, drawn wider at the crease: its upper
+    edges run out there, away from each other."""
+    first, *rest, last = dart.segments
+    left_first = first.end.x < last.start.x
+    down = _hollow(Path((first,)), n, 1.0 if left_first else -1.0)
+    up = _hollow(Path((last,)), n, 1.0 if left_first else -1.0)
+    return down + Path(tuple(rest)) + up
+
+
+def _hollow(path: Path, n: Numbers, way_in: float = 1.0) -> Path:
+    """An edge drawn in at the crease, into its piece, which lies on its right, or with
+    `way_in` −1 on its left."""
     hits = path.meets(_level_line(n.y_U))
     if not hits:
         raise PaperError(
@@ -216,7 +230,7 @@ def _hollow(path: Path, n: Numbers) -> Path:
     top = at + reach if upwards else at - reach
     frm, to = sorted((waist, top))
     way = path.direction_at_length(at)
-    middle = path.at_length(at) + turned(way, 90.0) * (n.cu / 2)
+    middle = path.at_length(at) + turned(way, 90.0) * (way_in * n.cu / 2)
     a, b = path.at_length(frm), path.at_length(to)
     first, last = (at - frm) * _HANDLE, (to - at) * _HANDLE
     u, v = path.direction_at_length(frm), path.direction_at_length(to)

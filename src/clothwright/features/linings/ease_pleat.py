@@ -45,7 +45,8 @@ _CAUGHT = 4.0
 practice, no source)."""
 
 _UNFIT = (
-    "a pleat of the lining lies in a back that is cut on the fold; leave the pleat off"
+    "a pleat of the lining lies in a back that is cut on the fold; open the garment in "
+    "front or at the side, or leave the pleat off"
 )
 
 

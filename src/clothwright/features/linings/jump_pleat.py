@@ -76,8 +76,10 @@ class JumpPleat(Feature):
         "leave the jump pleat off",
         "crossing skirt": "beside fronts that cross the lining hangs free; leave the "
         "jump pleat off",
-        "vent": "beside a vent the lining hangs free; leave the jump pleat off",
-        "side slit": "beside a slit the lining hangs free; leave the jump pleat off",
+        "vent": "beside a vent the lining hangs free; leave the jump pleat off, or "
+        "give the hem room for a step by its flare in place of the vent",
+        "side slit": "beside a slit the lining hangs free; leave the jump pleat off, "
+        "or give the hem room for a step by its flare in place of the slit",
         "button stand": "beside the facing of a button stand the lining hangs free; "
         "leave the jump pleat off",
         "open edges": "beside the facing of an edge that opens the lining hangs free; "

@@ -265,6 +265,12 @@ def test_gathers_end_before_the_knot_of_a_tie(body: Body) -> None:
     assert last.right - last.left == pytest.approx(grown, abs=0.1 * MM)
     told = seam_line(making_order(made), seam)
     assert f"gather in {grown:.1f} cm" in told.ease
+    (faced,) = (s for s in made.sheet.seams if s.code == "S8")
+    shoulder = made.sheet.length("B", "neck")
+    for mine, its in zip(sorted(faced.notches), (first, last), strict=True):
+        assert mine.left == pytest.approx(its.left - shoulder, abs=0.1 * MM)
+        # the facing is shorter by its roll, half a mm
+        assert mine.right == pytest.approx(its.right - shoulder, abs=0.6 * MM)
 
 
 def test_a_dart_has_room_on_its_edge() -> None:

@@ -1,5 +1,6 @@
 """What becomes of seams when her own step makes an edge longer."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import accumulate
@@ -35,8 +36,10 @@ def taken_in(
 ) -> Sheet:
     """Seams of a piece whose edges have grown take in the difference: its plan is what
     they are longer now, and notches `beside` the mouth, cm, bound the gathers; what is
-    lapped on (a lining) follows the seam that it lies in, and needs none."""
+    lapped on (a lining) follows the seam that it lies in, and needs none. Gathers end
+    on all seams of an edge where a collar that stops short of the centre lets them."""
     out = after
+    ahead, backward = _before_knot(before, after, piece, mouths)
     for s in before.seams:
         if s.kind is SeamKind.TWIN or not any(r.piece == piece for r in s.runs()):
             continue
@@ -55,7 +58,10 @@ def taken_in(
         rest = after.chain_length(other)
         last = at > before.chain_length(old) - NEAR  # it opens at the end of the seam
         notches = _carried(s, mine, at - NEAR if last else at, grown)
-        low, high = max(at - beside, CLEAR), min(at + beside, rest - CLEAR)
+        back, on = beside, min(beside, ahead)
+        if any(r.piece == piece and r.backward is not backward for r in old):
+            back, on = on, back
+        low, high = max(at - back, CLEAR), min(at + on, rest - CLEAR)
         low, high = 0.0 if at < NEAR else low, rest if last else high
         zone = (NotchPair(low, low), NotchPair(high, high + ease.plan - free))
         ends = (k for k in notches if not NEAR < k.left < rest - NEAR)
@@ -80,6 +86,20 @@ def taken_in(
             )
         )
     return out
+
+
+def _before_knot(
+    before: Sheet, after: Sheet, piece: str, mouths: Sequence[Point]
+) -> tuple[float, bool]:
+    """How far beyond a mouth gathers may go towards the end of a collar that stops
+    short of the centre, cm, and whether its seam runs against the piece's edge."""
+    for s in before.seams:
+        mine = [r for r in s.left if r.piece == piece]
+        if s.stretched and mine and s.kind is not SeamKind.TWIN:
+            at = min(_along(before, s.left, p) for p in mouths)
+            room = after.chain_length(after.seam(s.code).right) - CLEAR - at
+            return max(0.0, room), mine[0].backward
+    return math.inf, False
 
 
 def _along(sheet: Sheet, chain: tuple[Run, ...], p: Point) -> float:

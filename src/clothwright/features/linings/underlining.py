@@ -74,7 +74,7 @@ class Underlining(Feature):
     ] = None
 
     def wants(self) -> Mapping[str, str]:
-        if self.parts is Parts.SKIRT:
+        if self.parts is not Parts.BODICE:
             return self.needs
         return {
             **self.needs,

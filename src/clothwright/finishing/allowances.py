@@ -27,9 +27,14 @@ class Allowances:
     unit: Unit
     said: Said
     own: Mapping[Role, float] = field(default_factory=dict)
+    hems: Mapping[str, Role] = field(default_factory=dict)
+    """Hems that are as those of the panels beside them, by the codes of their pieces.
+    """
 
     def role(self, piece: Piece, name: str) -> Role:
         """What an edge is."""
+        if name == "hem" and piece.code in self.hems:
+            return self.hems[piece.code]
         return role_of(piece, name, self.said)
 
     def width(self, role: Role) -> float:

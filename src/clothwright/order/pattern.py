@@ -11,6 +11,7 @@ from clothwright.findings import Finding, Severity
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.drawn import CutCount, DrawnPattern
 from clothwright.finishing.finish import Finishing, finish
+from clothwright.finishing.level_hems import level_hems
 from clothwright.order.cautions import of_garment
 from clothwright.order.draft import Draft
 from clothwright.paper import LEFT_HALF, LEFT_PIECE, Run, Sheet
@@ -48,7 +49,8 @@ def finishing_of(draft: Draft, *, words: bool = True) -> Finishing:
     where `words` are wanted."""
     order, sheet = draft.order, draft.sheet
     said, guessed, hazards = _told(draft) if words else _Told()
-    allowances = Allowances(order.unit, order.said)
+    hems = level_hems(sheet, order.said)
+    allowances = Allowances(order.unit, order.said, hems=hems)
     cuts = cuts_of(draft)
     within: tuple[str, ...] = ()
     if any(c.cloth == "interlining" for of in cuts.values() for c in of):

@@ -127,6 +127,12 @@ def cut(
     return out.sew(new_seam)
 
 
+def _lies_on(old: Piece, new: Piece, p: Point) -> bool:
+    """True for a mark on the new piece, its edges too."""
+    on_edge = old.outline.nearest(p)[1] < CLOSE
+    return new.outline.nearest(p)[1] < CLOSE if on_edge else new.contains(p)
+
+
 def _share(old: Piece, new: Piece, along: Path) -> Piece:
     """Marks, lines and grain of the old piece that lie on the new one."""
     grain = old.grain
@@ -139,5 +145,5 @@ def _share(old: Piece, new: Piece, along: Path) -> Piece:
         for a, b in zip(stops, stops[1:], strict=False):
             if b - a > CLOSE and new.contains(line.path.at_length((a + b) / 2)):
                 lines.append(line.along(line.path.between(a, b)))
-    marks = [m for m in old.marks if new.contains(m.at)]
+    marks = [m for m in old.marks if _lies_on(old, new, m.at)]
     return new.holding(tuple(marks), tuple(lines), grain)

@@ -11,10 +11,17 @@ from clothwright.curves import distance
 from clothwright.features import Feature
 from clothwright.features.bodice.strapless import Strapless
 from clothwright.features.bodice.torso import Torso
+from clothwright.features.bodice.yokes import BackYoke, FrontYoke
+from clothwright.features.collars.flat_collar import FlatCollar
+from clothwright.features.collars.shirt_collar import ShirtCollar
 from clothwright.features.collars.stand_collar import StandCollar
 from clothwright.features.linings.lining import Lining
+from clothwright.features.necks.funnel import FunnelNeck
+from clothwright.features.necks.neck_shapes import BackShape, FrontShape
+from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_stand import Where
+from clothwright.features.openings.centre_loops import CentreLoops
 from clothwright.features.openings.lacing import PANEL, Lacing, Through
 from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.making import making_order
@@ -179,10 +186,80 @@ def test_a_strapless_bodice_is_laced(body: Body, lines: str) -> None:
     assert "for the edge that opens" in told
 
 
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize("collar", [StandCollar(), ShirtCollar(), FlatCollar()])
+@pytest.mark.parametrize("body", WOMEN, ids=lambda b: b.client)
+def test_a_collar_ends_at_both_edges(body: Body, collar: Feature, where: Where) -> None:
+    """It is as long as what the gap leaves of the neck, on the fold where the top is
+    closed and in two halves where it is laced."""
+    d = draft(order(body, laced(Lacing(where=where), collar)))
+    assert not d.failed, d.failures()
+    assert not cut_faults(d)
+    seam = d.sheet.seam("S80")
+    neck, own = (d.sheet.chain_length(c) for c in (seam.left, seam.right))
+    if collar.kind != "flat collar":  # which ends short of the centre
+        assert own == pytest.approx(neck, abs=0.1 * MM)
+    closed = draft(order(body, sleeved_features(collar))).sheet
+    whole = closed.chain_length(closed.seam("S80").left)
+    along = whole - neck  # the neck curves where it is cut off
+    assert d.numbers.lace_gap / 2 <= along < d.numbers.lace_gap / 2 + 0.6
+    opened = "cf" if where is Where.FRONT else "cb"
+    for code in ("CO", "CS"):
+        if code in d.sheet.pieces:
+            fold = d.sheet.piece(code).fold
+            assert fold is None or fold.name != opened
+    told = [s for o in making_order(d).operations for s in o.seams]
+    assert {s.code for s in d.sheet.seams} == set(told)
+
+
+@pytest.mark.parametrize("new", [Lacing, CentreLoops])
+@pytest.mark.parametrize("where", Where)
+@pytest.mark.parametrize("body", WOMEN[::2], ids=lambda b: b.client)
+def test_a_yoke_divides_the_row(
+    body: Body, where: Where, new: type[Lacing] | type[CentreLoops]
+) -> None:
+    """Loops lie on yoke and half as they lay on the whole, none twice and none lost;
+    what is bought is the same."""
+    yoke = FrontYoke() if where is Where.FRONT else BackYoke()
+    plain = swapped(closed_features(lines="darts"), new(where=where), place_of=_ZIP)
+    divided = draft(order(body, (*plain, yoke)))
+    assert not divided.failed, divided.failures()
+    assert not cut_faults(divided)
+    whole = draft(order(body, plain))
+    codes = ("FY", "F") if where is Where.FRONT else ("BY", "B")
+    parts = [divided.sheet.piece(c) for c in codes]
+    got = [k.name for p in parts for k in p.marks if k.kind is MarkKind.LOOP]
+    marks = whole.sheet.piece(codes[1]).marks
+    assert sorted(got) == sorted(k.name for k in marks if k.kind is MarkKind.LOOP)
+    assert parts[0].has("stand") and parts[1].has("stand")
+    assert bought(divided) == bought(whole)
+
+
+def test_a_loop_beside_the_seam_of_a_yoke_is_doubted() -> None:
+    plain = swapped(closed_features(lines="darts"), Lacing(), place_of=_ZIP)
+    near = []
+    for depth in (8.0, 8.5, 9.0, 9.5, 10.0):
+        d = draft(order(P92, (*plain, BackYoke(depth=depth))))
+        by, told = d.sheet.piece("BY"), [f for f in d.findings if f.code == "LC2"]
+        seam = by.edge("yoke").path
+        rows = (*by.marks, *d.sheet.piece("B").marks)
+        off = [seam.nearest(k.at)[1] for k in rows if k.kind is MarkKind.LOOP]
+        assert bool(told) == (min(off) < 0.6)
+        near += told
+    assert near and near[0].severity.name == "WARN"
+
+
+_ZIP = "concealed zip"
+
+
 def test_what_is_refused() -> None:
     long = draft(order(P92, in_one(Lacing(), length=60.0)))
     assert any("Lace a top" in s for s in long.failures())
+    round_ = (Neckline(shape=FrontShape.ROUND), BackNeckline(shape=BackShape.ROUND))
+    funnel = laced(Lacing(), FunnelNeck())
+    for neck in round_:
+        funnel = swapped(funnel, neck)
     with pytest.raises(OrderError, match="does not run over the gap"):
-        draft(order(P92, laced(Lacing(), StandCollar())))
+        draft(order(P92, funnel))
     with pytest.raises(OrderError, match=r"the gap \(.*\) narrower"):
         draft(order(P92, laced(Lacing(gap=10.0))))

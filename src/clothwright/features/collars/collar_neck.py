@@ -7,7 +7,7 @@ from clothwright.features.bodice.front_dart import as_drafted
 from clothwright.features.chains import Chains
 from clothwright.features.linings.sewn_halves import back_neck
 from clothwright.features.openings.stand_band import BAND, banded
-from clothwright.features.openings.stand_pieces import BACK, FRONT
+from clothwright.features.openings.stand_pieces import BACK, FRONT, STAND
 from clothwright.paper import Sheet
 
 NECK_STAND = "neck stand"
@@ -58,7 +58,9 @@ def papers(sheet: Sheet, laid: ClosedNeck) -> tuple[Path, ...]:
 
 def opens_behind(sheet: Sheet) -> bool:
     """True when the back opens at the centre: the collar is in two halves there."""
-    return Chains(sheet).zipped() or beyond(sheet, "B") > 0
+    shell = BACK.on(sheet, BACK.upper)
+    opened = bool(shell) and sheet.piece(shell).has(STAND)
+    return Chains(sheet).zipped() or opened or beyond(sheet, "B") > 0
 
 
 def beyond(sheet: Sheet, half: str) -> float:

@@ -181,6 +181,8 @@ def stand_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
     """The upper edge goes round the neck with room (transformations 5)."""
     upper = sheet.length(STAND, "upper")
     least = n.NK / 2 + ROOM
+    if "lace_gap" in n:
+        least -= n.lace_gap / 2
     if upper < least - 1e-6:
         yield Finding(
             "KS1",

@@ -125,7 +125,7 @@ class FunnelNeck(Feature):
         "fn side": ("FC.shoulder", "F.shoulder"),
         "fn lean": ("FC.shoulder", "F.shoulder"),
     }
-    gives: ClassVar[frozenset[str]] = frozenset({"collar"})
+    gives: ClassVar[frozenset[str]] = frozenset({"collar", "funnel neck"})
     needs: ClassVar[dict[str, str]] = {
         "round neck": "a funnel rises from a round neck; add a neckline, its shape "
         '"standard"',

@@ -152,14 +152,6 @@ class CentreLoops(OpenEdge):
     tighter: Annotated[Ratio | None, TIGHTER] = None
     facing: Annotated[Length | None, _facing(6.0, 2.5)] = None
 
-    def forbids(self) -> Mapping[str, str]:
-        words = self.centre.words
-        return {
-            **super().forbids(),
-            f"{words} yoke": f"a row of loops is not led over a yoke; leave the "
-            f"{words} one off",
-        }
-
     def tables(self) -> tuple[RuleTable, ...]:
         return (*super().tables(), BALL, CENTRE_LOOPS)
 

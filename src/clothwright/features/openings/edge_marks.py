@@ -60,6 +60,22 @@ def marked(
     return piece.with_marks(*marks)
 
 
+def nearest_to_yoke(sheet: Sheet, centre: Centre) -> float:
+    """How near a loop of the shell lies to the seam of a yoke, cm; without one, very
+    far."""
+    halves = (sheet.pieces[c] for c in centre.upper if c in sheet.pieces)
+    return min(
+        (
+            p.edge("yoke").path.nearest(k.at)[1]
+            for p in halves
+            if p.has("yoke")
+            for k in p.marks
+            if k.kind is MarkKind.LOOP
+        ),
+        default=math.inf,
+    )
+
+
 def loops_on(sheet: Sheet, centre: Centre) -> int:
     """Loops of one edge of the shell."""
     codes = (*centre.upper, *centre.lower)

@@ -12,7 +12,12 @@ from clothwright.features.bodice.torso_length import usual_length
 from clothwright.features.chains import Chains
 from clothwright.features.notions import Article, Notion
 from clothwright.features.openings.button_sewing import face_edges
-from clothwright.features.openings.edge_marks import loops_on, marked, spaced
+from clothwright.features.openings.edge_marks import (
+    loops_on,
+    marked,
+    nearest_to_yoke,
+    spaced,
+)
 from clothwright.features.openings.loops_rules import TO_TIE
 from clothwright.features.openings.loops_sewing import (
     STRIP,
@@ -168,10 +173,8 @@ class Lacing(OpenEdge):
         words = self.centre.words
         return {
             **super().forbids(),
-            "collar": "a collar, or a funnel neck, does not run over the gap of a "
-            "lacing; leave it off",
-            f"{words} yoke": f"a lacing is not led over a yoke; leave the {words} one "
-            "off",
+            "funnel neck": "a funnel neck does not run over the gap of a lacing; take "
+            f'a collar in two parts, or open the {words} with an "open zip"',
         }
 
     def given(self, unit: Unit) -> Iterable[Given]:
@@ -282,6 +285,18 @@ class Lacing(OpenEdge):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        near = nearest_to_yoke(sheet, self.centre)
+        if near < _OFF_SEAM:
+            yield Finding(
+                "LC2",
+                Severity.WARN,
+                f"One of the {self.through.value} lies {near:.1f} cm from the seam of "
+                f"the yoke; {_OFF_SEAM:g} cm keep it off the allowances.",
+                "l sp",
+                "Set them a little nearer or further apart (l sp), or the yoke's seam "
+                "a little higher or lower.",
+                {"near": near},
+            )
         long = reach(n)
         if long > _SKIRT:
             yield Finding(
@@ -295,6 +310,10 @@ class Lacing(OpenEdge):
                 {"reach": long},
             )
 
+
+_OFF_SEAM = 0.6
+"""A loop or an eyelet keeps so far off the seam of a yoke, cm (common practice, no
+source)."""
 
 _APART = (
     "it is no fold now: the edges are laced, and stand so far apart that the gap is as "

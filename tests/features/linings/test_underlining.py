@@ -8,12 +8,17 @@ from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.linings.lining import Mode
 from clothwright.features.linings.underlining import Parts, Underlining
-from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.lay.patterns import shapes_of
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import draft, pattern
-from orders import closed_back, order, sleeved_features, straight_skirt
+from clothwright.order import OrderError, draft, pattern
+from orders import (
+    closed_back,
+    order,
+    sleeved_features,
+    straight_skirt,
+    trouser_features,
+)
 
 
 def cut(body: Body, *features: Feature) -> dict[str, dict[str, str]]:
@@ -40,7 +45,10 @@ def test_skirts_and_all() -> None:
     assert set(both) == {"FC", "FS", "BC", "BS", "PF", "PB"}
     skirt = cut(P92, *straight_skirt(), Underlining(parts=Parts.SKIRT))["underlining"]
     assert set(skirt) == {"SF", "SB"}
-    none = draft(order(P92, (*straight_skirt(StraightSkirt()), Underlining())))
+    with pytest.raises(OrderError, match='parts to "the skirt"'):
+        draft(order(P92, (*straight_skirt(), Underlining())))
+    legs = (*trouser_features(), Underlining(parts=Parts.SKIRT))
+    none = draft(order(P92, legs))
     assert "UL1" in {f.code for f in none.findings} and none.failed
 
 

@@ -10,7 +10,11 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from clothwright import order as orders_of
+from clothwright.body import Body
 from clothwright.curves import Point
+from clothwright.features.linings.armhole_binding import ArmholeBinding
+from clothwright.features.linings.neck_binding import NeckBinding
 from clothwright.finishing.boxes import Obstacles, line_width, text_box
 from clothwright.finishing.drawn import DrawnPattern, DrawnPiece, DrawnText, Meaning
 from clothwright.finishing.label import GLUE, LEADING, broken
@@ -21,6 +25,7 @@ from clothwright.sheets.formats import frame_of
 from clothwright.sheets.joints import clear_of_joints, joints
 from clothwright.sheets.letters import width
 from finished import ORDERS, made
+from orders import closed_back, order
 
 CM = 1.0
 TITLE = f"V-neck top with panelled peplum, order{GLUE}6"
@@ -201,3 +206,15 @@ def test_every_line_for_the_eye_and_every_fold_is_named(name: str) -> None:
                 assert line.note in said, piece.code
             if line.meaning is Meaning.FOLD:
                 assert "on the fold" in said, piece.code
+
+
+def test_a_pattern_of_no_named_client_has_labels_too() -> None:
+    """Nothing of a label is empty, which could not be broken into lines."""
+    body = Body.of({"HT": 165, "HB": 87, "B": 92, "W": 72, "H": 98})
+    above = closed_back(lines="darts")
+    parts = tuple(f for f in above if f.kind != "facing")
+    made_of = orders_of.draft(order(body, (*parts, NeckBinding(), ArmholeBinding())))
+    drawn = orders_of.pattern(made_of).drawn
+    assert drawn.client == "" and drawn.whose == ""
+    for piece in drawn.pieces:
+        assert all(all(group) for group in piece.wording.label), piece.code

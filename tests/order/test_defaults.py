@@ -5,9 +5,12 @@ import pytest
 
 from bodies import P92, THEA, ansur_whole, bdims_women
 from clothwright.features import KINDS, Feature
+from clothwright.features.bodice.front_tucks import FrontTucks
 from clothwright.features.necks.neck_shapes import FrontShape
 from clothwright.features.necks.necklines import Neckline
 from clothwright.features.necks.over_head import OVER_HEAD
+from clothwright.features.openings.button_stand import Where
+from clothwright.features.openings.lacing import Lacing
 from clothwright.features.sleeves.set_in_sleeve import Elbow, SetInSleeve
 from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.findings import Severity
@@ -39,6 +42,10 @@ ORDERS = {
     + ", concealed zip, set-in sleeve, two pieces, torso, neck facing",
     "cuff": _ABOVE.format("sleeved armhole")
     + ", concealed zip, set-in sleeve, gathered hem, cuff, torso, neck facing",
+    "cuff on a drop shoulder": "bodice block, drop shoulder, neckline, back neckline, "
+    f"{_DARTS}, concealed zip, set-in sleeve, cuff, torso, neck facing",
+    "front tucks below a strapless top": "bodice block, strapless, shoulder princess, "
+    "front tucks, concealed zip, torso, facing",
     "capelet": _ABOVE.format("sleeved armhole")
     + ", concealed zip, set-in sleeve, torso, neck facing, capelet",
 }
@@ -117,6 +124,24 @@ def test_a_laced_torso_is_a_top_where_its_length_is_left_out() -> None:
         )
     zipped = ORDERS["lacing"].replace("lacing", "concealed zip")
     assert draft(order(P92, features(zipped))).numbers.L == 60.0
+
+
+def test_tucks_begin_beside_the_edge_of_a_lacing() -> None:
+    """As far from the edge, set back by half the gap, as else from the fold."""
+    tucked = ORDERS["lacing"].replace("lacing", "lacing, front tucks")
+    parts = swapped(features(tucked), Lacing(where=Where.FRONT))
+    for d in drafted(parts):
+        n = d.numbers
+        assert n.tuck_first == pytest.approx(n.first_usual + n.lace_gap / 2)
+    behind = draft(order(P92, features(tucked))).numbers
+    assert behind.tuck_first == behind.first_usual
+
+
+def test_the_waist_counts_the_gap_beside_tucks() -> None:
+    peplum = ORDERS["lacing"].replace("torso", "waist seam, peplum")
+    parts = features(peplum.replace("lacing", "lacing, front tucks"))
+    parts = swapped(parts, Lacing(where=Where.FRONT))
+    drafted(swapped(parts, FrontTucks(count=2)))
 
 
 def test_a_sleeve_left_out_is_short_but_for_what_is_worn_at_the_wrist() -> None:

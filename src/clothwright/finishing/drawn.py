@@ -223,9 +223,8 @@ class DrawnPattern:
     @property
     def whose(self) -> str:
         """For whom, and when she was measured where that is known."""
-        if not self.measured:
-            return self.client
-        return f"{self.client}, measured {self.measured}"
+        when = f"measured {self.measured}" if self.measured else ""
+        return ", ".join(said for said in (self.client, when) if said)
 
 
 def as_printed(day: date | None) -> str:

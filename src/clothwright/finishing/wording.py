@@ -222,7 +222,9 @@ def wording(
 def _label(piece: Piece, said: Words) -> tuple[tuple[str, ...], ...]:
     what = [piece.name.upper(), *(_cuts(c) for c in said.cuts)]
     what.append(_kept(f"piece {said.number} of {said.total}"))
-    whose = [said.title.replace(", order ", f", order{GLUE}"), _kept(said.client)]
+    whose = [said.title.replace(", order ", f", order{GLUE}")]
+    if said.client:
+        whose.append(_kept(said.client))
     if said.measured:
         whose.append(f"measured {_kept(said.measured)}")
     widths = "; ".join(

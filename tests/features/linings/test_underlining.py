@@ -8,18 +8,23 @@ from clothwright.body import Body
 from clothwright.features import Feature
 from clothwright.features.linings.lining import Mode
 from clothwright.features.linings.underlining import Parts, Underlining
-from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.lay.patterns import shapes_of
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import OrderError, draft, pattern
-from orders import closed_back, order, sleeved_features, straight_skirt
+from orders import (
+    closed_back,
+    order,
+    sleeved_features,
+    straight_skirt,
+    trouser_features,
+)
 
 
 def cut(body: Body, *features: Feature) -> dict[str, dict[str, str]]:
     d = draft(order(body, features))
     assert not d.failed, d.failures()
-    pattern(d, words=False)
+    pattern(d)
     cloths = cutting_sheet(making_order(d)).cloths
     return {k: {p.code: p.how for p in pieces} for k, pieces in cloths.items()}
 
@@ -40,8 +45,11 @@ def test_skirts_and_all() -> None:
     assert set(both) == {"FC", "FS", "BC", "BS", "PF", "PB"}
     skirt = cut(P92, *straight_skirt(), Underlining(parts=Parts.SKIRT))["underlining"]
     assert set(skirt) == {"SF", "SB"}
-    with pytest.raises(OrderError, match="no bodice to be underlined"):
-        draft(order(P92, (*straight_skirt(StraightSkirt()), Underlining())))
+    with pytest.raises(OrderError, match='parts to "the skirt"'):
+        draft(order(P92, (*straight_skirt(), Underlining())))
+    legs = (*trouser_features(), Underlining(parts=Parts.SKIRT))
+    none = draft(order(P92, legs))
+    assert "UL1" in {f.code for f in none.findings} and none.failed
 
 
 @pytest.mark.parametrize("lines", ["armhole", "darts"])
@@ -60,7 +68,7 @@ def test_it_is_mounted_before_anything_is_sewn(lines: str) -> None:
 
 def test_its_lay_is_of_the_same_pieces() -> None:
     d = draft(order(P92, (*sleeved_features(), Underlining())))
-    p = pattern(d, words=False)
+    p = pattern(d)
     shell, under = (shapes_of(p, c) for c in ("shell", "underlining"))
     of = {k.code: k for k in shell}
     assert {k.code for k in under} == {"FC", "FS", "BC", "BS"}

@@ -14,6 +14,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.torso_width import LAID_IN_TUCKS
 from clothwright.curves import Path, Point, Vector, mirror_in, shift
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
+from clothwright.features.bodice.front_tucks_rules import FIRST, TUCKS
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_places import NEAR
 from clothwright.features.hand.hand_seams import swapped_note
@@ -36,7 +37,8 @@ from clothwright.paper import (
     Sheet,
     Verb,
 )
-from clothwright.rules import Kind, Numbers
+from clothwright.rules import Given, Kind, Numbers, RuleTable
+from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "transformations 10"
@@ -127,12 +129,17 @@ class FrontTucks(Feature):
             "beside t",
             "first tuck of the front from the centre",
             _SRC,
-            1.5,
-            0.625,
-            0.3,
-            12.0,
+            low=0.3,
+            high=12.0,
         ),
     ] = None
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        return (TUCKS,)
+
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        yield FIRST.usually(unit)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.LAID_OPEN, "the tucks of the front", _draft),)

@@ -202,13 +202,14 @@ def _half(code: str) -> str:
 
 
 def _stitched(sheet: Sheet, half: str) -> float:
-    """The waist of a half with its dart closed; of one that is gathered there, as it
-    was before."""
+    """The waist of a half with its dart closed; of one that is gathered there, or has
+    tucks, as it was before: the first before an edge was set back, the other after."""
     of = {"front": "gathered", "back": "gathered back"}[half]
     names = (f"{of} {e}" for e in ("waist", "waist side"))
     gathered = [sheet.lines[e].length for e in names if e in sheet.lines]
     if gathered:
-        return sum(gathered)
+        by_dart = any(name.startswith(f"{of} leg") for name in sheet.lines)
+        return sum(gathered) + (0.0 if by_dart else waist_in_band(sheet, half))
     edges = [(c, e) for c, e in waist_edges(sheet) if _half(c) == half]
     stitched = sum(sheet.length(c, e) for c, e in edges)
     return stitched + waist_in_band(sheet, half)

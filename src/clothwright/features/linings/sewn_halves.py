@@ -245,9 +245,10 @@ def _under_top(sheet: Sheet, before: str, *, front: bool) -> SewnHalf:
     """A half of a strapless bodice, its panels laid together at the top edge: that is
     its neck and its armhole in one."""
     half = "F" if front else "B"
-    whole, one = f"{before}{half}", sheet.pieces.get(f"{before}{half}")
-    centre = one or sheet.piece(f"{whole}C")
-    flank = None if one else sheet.piece(f"{whole}S")
+    whole = f"{before}{half}"
+    one = whole in sheet.pieces
+    centre = before_yoke(sheet, whole if one else f"{whole}C")
+    flank = None if one else before_yoke(sheet, f"{whole}S")
     m, panel = IDENTITY, None
     line = centre.edge(TOP).path
     if flank is not None:

@@ -54,7 +54,7 @@ from clothwright.paper import (
     Verb,
     straight,
 )
-from clothwright.rules import Given, Numbers
+from clothwright.rules import Given, Numbers, RuleTable
 from clothwright.units import Unit
 from clothwright.units.fields import Length
 
@@ -81,6 +81,20 @@ _TOP = 30.0, 12.0
 _SKIRT = 35.0
 """What is so long below the waist is a skirt, and not worn open, cm (first garment
 16)."""
+
+
+SET_BACK = RuleTable("front set back for a lacing")
+
+
+@SET_BACK.rule(
+    "cf off",
+    "edges of the front set back from the centre",
+    source=_SRC,
+    key="cf_off",
+    formula="half the gap",
+)
+def _set_back(lace_gap: float) -> float:
+    return lace_gap / 2
 
 
 class Through(Enum):
@@ -181,6 +195,10 @@ class Lacing(OpenEdge):
         """Its own numbers, and the length of a torso that is laced as a top."""
         yield from super().given(unit)
         yield usual_length(unit, _TOP)
+
+    def tables(self) -> tuple[RuleTable, ...]:
+        set_back = (SET_BACK,) if self.centre is FRONT else ()
+        return (*super().tables(), *set_back)
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the laced edges", self._draw),)

@@ -95,18 +95,34 @@ def _to_wrist(AL: float, end_depth: float, blouse: float) -> float:
 
 
 LEFT_OUT = RuleTable("length of a sleeve left out")
-"""A short sleeve's, where the order says neither reach nor length."""
 
-LEFT_OUT.add(replace(REACH[Reach.SHORT].rules["lh"]))
+
+@LEFT_OUT.rule(
+    "lh",
+    "length of the sleeve from T",
+    source=f"{_SRC}.3",
+    key="lh",
+    formula="lh usual, or h and 3.5 cm where that is longer",
+    low=12.0,
+    high=30.0,
+)
+def _left_out(lh_usual: float, h_cap: float) -> float:
+    """A short sleeve's, where the order says neither reach nor length."""
+    return lh(lh_usual, h_cap)
 
 
 def long_where_left_out(
     rules: Mapping[str, Rule], given: Collection[str]
 ) -> Mapping[str, Rule]:
     """The rule of a sleeve to the wrist, for what is worn there alone, in place of the
-    usual one where the order says neither reach nor length; as `Feature.rewritten`."""
-    usual = rules.get("lh") is LEFT_OUT.rules["lh"] and "lh" not in given
-    return REACH[Reach.WRIST].rules if usual else {}
+    usual one where the order says neither reach nor length; as `Feature.rewritten`. A
+    shoulder that runs on over the arm keeps it as lh0."""
+    wrist = REACH[Reach.WRIST].rules["lh"]
+    return {
+        key: replace(wrist, key=key, symbol=rules[key].symbol, name=rules[key].name)
+        for key in ("lh", "lh_0")
+        if key not in given and key in rules and rules[key].compute is _left_out
+    }
 
 
 @_rule(

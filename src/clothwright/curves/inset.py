@@ -22,6 +22,9 @@ _SUDDEN = 0.5
 """A part of a bent curve whose bend changes by so much from end to end, for each cm of
 it, is drawn in parts of its own: a neck may turn to its shoulder within a few mm."""
 
+_AT_ONCE = 3.0
+"""The same of a curve that is plain but at its end."""
+
 _LEAST_SPAN, _CRUMB = 0.05, 0.02
 """No curve of an inset is drawn in cubics shorter than the first, cm: a small rounding
 takes few; what is left of one is left out when it is shorter than the second."""
@@ -63,7 +66,9 @@ def inset(path: Path, start: float, end: float, *, level: float = 0.0) -> Path:
     """The path set off to its right (inside a clockwise outline), from `start` cm at
     its start to `end` cm at its end, linearly in its length. Corners are mitred.
 
-    The first `level` cm of the path, up to a joint of it, keep the width `start`.
+    The first `level` cm of the path, up to a joint of it, keep the width `start`. Where
+    the path begins or ends in a bend tighter than the width, the inset would run past
+    the line square to it there and come back: it is cut off at that line.
     """
     slope = (end - start) / (path.length - level)
 
@@ -97,7 +102,29 @@ def inset(path: Path, start: float, end: float, *, level: float = 0.0) -> Path:
             out += _curve(seg, at, width, grow, first, last)
         first = last
     long = [s for s in out if distance(s.start, s.end) > CLOSE or s.length > CLOSE]
-    return Path(tuple(long)).without_crumbs(_CRUMB)
+    whole = Path(tuple(long)).without_crumbs(_CRUMB)
+    return _between_squares(whole, path, start, end)
+
+
+def _between_squares(inner: Path, path: Path, start: float, end: float) -> Path:
+    """An inset from where it last meets the line square to the start of its path, to
+    where it first meets the one square to the end: each where the path bends there more
+    tightly than the width."""
+    first, last = path.segments[0], path.segments[-1]
+    low, high = 0.0, inner.length
+    if isinstance(first, Cubic) and start * first.curvature(0.0) > 1.0:
+        met = _meeting_square(inner, path.start, first.start_direction, start)
+        low = max((s for s in met if s < high / 2), default=low)
+    if isinstance(last, Cubic) and end * last.curvature(1.0) > 1.0:
+        met = _meeting_square(inner, path.end, last.end_direction, end)
+        high = min((s for s in met if s > high / 2), default=high)
+    return inner.between(low, high)
+
+
+def _meeting_square(inner: Path, p: Point, way: Vector, width: float) -> list[float]:
+    """Lengths along an inset at which it meets the line square to a way at p."""
+    square = Path((Line(p, ahead(p, _right(way), 2 * width)),))
+    return [s for s, _ in inner.meets(square)]
 
 
 def _curve(
@@ -124,7 +151,8 @@ def _curve(
     points[0], points[-1] = first, last
     out: list[Line | Cubic] = []
     for i in range(spans):
-        if tight and abs(stations[i][2] - stations[i + 1][2]) * step > _SUDDEN:
+        change = abs(stations[i][2] - stations[i + 1][2]) * step
+        if change > (_SUDDEN if tight else _AT_ONCE):
             part = seg.part(*(seg.parameter_at_length(s * step) for s in (i, i + 1)))
             if distance(points[i], points[i + 1]) > 10 * _LEAST_SPAN:
                 s = at + i * step

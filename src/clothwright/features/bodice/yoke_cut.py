@@ -117,16 +117,33 @@ def yoke_line(
         raise PaperError(
             f"the seam of the {y.half} yoke misses the "
             f"{'armhole' if on_centre else 'centre below the neck'}: make the yoke "
-            "deeper or less deep, or give its seam another slope"
+            f"({y.key}) deeper or less deep, or give its seam another slope "
+            f"({_said(y.slope)})"
         )
     if len(hits) > 1:
         raise PaperError(
             f"the seam of the {y.half} yoke runs through the hollow of the armhole "
             f"and meets it twice: make the yoke ({y.key}) less deep, or let its "
-            f"seam rise to the armhole ({y.slope.replace('_', ' ')})"
+            f"seam rise to the armhole ({_said(y.slope)})"
         )
     a, c = arm.at_length(hits[0]), _on_centre(y, mid, edge, centre)
-    return edge, _to_edge(_line(a, c, d.n[y.bow]), mid, c)
+    line = _line(a, c, d.n[y.bow])
+    if any(s > _BESIDE for s, _ in line.meets(arm)):
+        raise PaperError(
+            f"the seam of the {y.half} yoke leaves the piece again through the "
+            f"armhole: make its hollow ({_said(y.bow)}) nearer to 0, or the yoke "
+            f"({y.key}) less deep"
+        )
+    return edge, _to_edge(line, mid, c)
+
+
+_BESIDE = 0.01
+"""A line that begins on an edge meets it up to so far from there, cm."""
+
+
+def _said(key: str) -> str:
+    """The symbol of a yoke's number."""
+    return key.replace("_", " ")
 
 
 def mark_ends(d: Drafting, y: Yoke, centre: Point, p: Piece, line: Path) -> None:

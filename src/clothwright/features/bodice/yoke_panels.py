@@ -101,9 +101,11 @@ def _across(d: Drafting, y: Yoke, centre: Point, panels: YokePanels) -> None:
     below, inside = _CODES[y.half]
     (left,), (right,) = d.sheet.seam(below).left, d.sheet.seam(below).right
     mine, its = d.sheet.run_path(left), d.sheet.run_path(right)
-    s = meetings(
-        mine, _level(centre.y - d.n[y.slope] / 2), f"{_misses(y)} the panel seam"
-    )[0][0]
+    missed = (
+        f"{_misses(y)} the panel seam: make the yoke ({y.key}) deeper, or so much less "
+        "deep that it ends above the panel seam"
+    )
+    s = meetings(mine, _level(centre.y - d.n[y.slope] / 2), missed)[0][0]
     for _ in range(2):
         m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
         arm = side.edge("armhole").path.moved(m)

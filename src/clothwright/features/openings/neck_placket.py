@@ -41,7 +41,8 @@ from clothwright.paper import (
     redraw,
     straight,
 )
-from clothwright.rules import Numbers
+from clothwright.rules import Given, Hand, Kind, Numbers
+from clothwright.units import Unit
 from clothwright.units.fields import Length
 
 _SRC = "transformations 7"
@@ -60,6 +61,9 @@ _APART = 6.0
 
 _ABOVE = 3.0
 """The last lies this far above the foot, cm (common practice, no source)."""
+
+_SLIT = 0.02
+"""What must stay between the allowances on both sides of the window, cm (our own)."""
 
 _WIDE = "the neck placket is wider than the neck: make the placket (np) narrower"
 
@@ -142,6 +146,18 @@ class NeckPlacket(Feature):
         ),
     ] = None
 
+    def given(self, unit: Unit) -> Iterable[Given]:
+        yield from super().given(unit)
+        yield Given(
+            "np_turned",
+            "np turned",
+            "allowance on either side of the window of a neck placket",
+            Kind.LENGTH,
+            Role.EDGE.width(unit),
+            Hand.DEFAULT,
+            "first garment 18",
+        )
+
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.STAND, "the neck placket", _draw),)
 
@@ -217,6 +233,16 @@ class NeckPlacket(Feature):
         return placket_seams(t, n)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
+        if n.np_w < 2 * n.np_turned + _SLIT:
+            yield Finding(
+                "NP2",
+                Severity.REFUSE,
+                f"The window of the neck placket is {n.np_w:.1f} cm wide; the "
+                f"allowances on both sides of it take {2 * n.np_turned:.1f} cm.",
+                "np",
+                f"Make it (np) wider than {2 * n.np_turned:.1f} cm.",
+                {"width": n.np_w},
+            )
         foot = sheet.points["C"].y + n.np_long
         if foot > n.yW - 6.0:
             yield Finding(

@@ -40,7 +40,7 @@ class ButtonRow:
     def _less(self, n: Numbers) -> str:
         """What to do where no button finds room above the waist."""
         if "c_break" in n:
-            return "make the lapel break higher (collar break)"
+            return "make the break of its lapel (collar break) less deep"
         return f"make the neck ({'Df' if self.centre is FRONT else 'Db'}) less deep"
 
     def wanted(self, n: Numbers) -> float:

@@ -103,3 +103,71 @@ def test_geometry_that_gives_out_names_what_was_set() -> None:
     with pytest.raises(OrderError, match='level of "racer back"') as told:
         draft(order(ansur_whole()[560], features))
     assert 'tightened of "racer back"' in str(told.value)
+
+
+TOP = (
+    feature("bodice block"),
+    *map(feature, ("neckline", "back neckline", "tent", "concealed zip")),
+    feature("torso"),
+)
+SLEEVED = (*TOP, feature("sleeved armhole"), feature("neck facing"))
+RACER = (*TOP, feature("racer back"), feature("facing"))
+SLEEVELESS = (*TOP, feature("sleeveless armhole"), feature("facing"))
+
+
+@pytest.mark.parametrize(
+    ("features", "setting"),
+    [
+        (
+            (*RACER, feature("front yoke", bow=-4.0)),
+            'bow of "front yoke"',
+        ),
+        ((*SLEEVELESS, feature("back yoke", depth=25.0)), 'depth of "back yoke"'),
+        ((*SLEEVELESS, feature("neck placket", width=1.9)), 'width of "neck placket"'),
+        (
+            (*SLEEVELESS, feature("flat collar", width=3.0, overlap=8.2)),
+            'overlap of "flat collar"',
+        ),
+        (
+            (
+                *SLEEVED,
+                feature("set-in sleeve", reach="to the wrist", elbow="dart"),
+                feature("cuff", girth=38.0),
+            ),
+            'girth of "cuff"',
+        ),
+        (
+            (
+                feature("bodice block"),
+                *(feature("sleeveless armhole"), feature("facing"), feature("torso")),
+                *(feature("neckline", shape="standard"), feature("back neckline")),
+                feature("shoulder princess"),
+                feature("button stand", rows="double-breasted"),
+                feature("shawl collar", break_point=50.0),
+            ),
+            'break_point of "shawl collar"',
+        ),
+    ],
+    ids=lambda x: x if isinstance(x, str) else "",
+)
+def test_an_amount_that_does_not_go_is_told_by_its_setting(
+    features: tuple[Feature, ...], setting: str
+) -> None:
+    """Amounts within their bounds, found at random, that no body gets with the rest."""
+    try:
+        told = draft(order(ansur_whole()[725], features)).failures()
+    except OrderError as e:
+        told = e.sentences
+    assert told
+    assert any(setting in sentence for sentence in told), told
+
+
+def test_a_need_that_nobody_meets_as_usual_names_no_other() -> None:
+    """A word that a feature gives in one of its settings only: nothing to leave off."""
+    with pytest.raises(OrderError, match="order, shawl collar: a collar with a lapel"):
+        draft(
+            order(
+                ansur_whole()[725],
+                (*SLEEVELESS, feature("button stand"), feature("shawl collar")),
+            )
+        )

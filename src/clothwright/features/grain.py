@@ -114,14 +114,14 @@ def grained_as(part: Piece, whole: Piece) -> Piece:
 
 
 def longest_line(
-    p: Piece, up: Vector, rows: Sequence[float] = ()
+    p: Piece, up: Vector, rows: Sequence[float] = (), off: float = OFF
 ) -> tuple[Point, Point] | None:
     """The longest line along `up` that keeps 1 cm from the ends of the piece where
     it crosses it, tried at eleven places across the piece, beside a dart inside it
     sooner than through it, and clear of edges that run along it; of it, what is clear
-    of marks. It lies clear of `rows`,
-    places across the piece, as of the ruled lines in it: of marks that leave less than
-    half of the line. None for a sliver."""
+    of marks. It lies clear of `rows`, places across the piece, as of the ruled lines in
+    it: of marks that leave less than half of the line. By `off` cm, or by half a narrow
+    piece's room beside its fold. None for a sliver."""
     points = p.outline.chords(0.1)
     (ux, uy), across = up, Vector(-up[1], up[0])
     if ux == 0.0 and uy == -1.0:  # plumb, as most are
@@ -160,7 +160,7 @@ def longest_line(
     longest = -math.inf
     for i in range(1, 12):
         at, stops = places[i], crossed[i]
-        if ruled and min([abs(at - r) for r in ruled]) < OFF:
+        if ruled and min([abs(at - r) for r in ruled]) < off:
             continue  # an inner line lies there
         less = abs(i - liked) * 0.02
         if len(stops) == 2:
@@ -178,7 +178,8 @@ def longest_line(
                 longest, best = length, (stops[k - 1], stops[k], at)
     low, high, at = best
     if high - low < 1.0:
-        return None
+        narrow = ruled and off == OFF and wide < 4 * OFF
+        return longest_line(p, up, rows, wide / 8) if narrow else None
     marks = [k.at for k in p.marks if abs(dot(k.at, across) - at) < OFF]
     if marks:
         held = [dot(m, up) for m in marks]

@@ -26,8 +26,8 @@ class Disagreement:
         """The sentence with its place."""
         if not self.kind:
             return f"{place}: {self.why}"
-        if self.leave and not self.add:
-            others = ", ".join(k for k in self.leave if k != self.kind)
+        others = ", ".join(k for k in self.leave if k != self.kind)
+        if others and not self.add:
             return f"{place}, {self.kind} does not go with {others}: {self.why}"
         return f"{place}, {self.kind}: {self.why}"
 

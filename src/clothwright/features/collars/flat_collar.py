@@ -177,7 +177,7 @@ def neck_of_collar(d: Drafting) -> Path:
         raise PaperError(
             f"the shoulders overlap by {n.c_lap:.1f} cm for the collar, and the neck "
             f"leaves only {n.Lr:.1f} cm of them: overlap them by {MOST * n.Lr:.1f} cm "
-            "or less, or make the neck narrower"
+            "or less (collar overlap), or make the neck narrower"
         )
     laid = closed_neck(d.sheet, n.Lr)
     d.under = papers(d.sheet, laid)

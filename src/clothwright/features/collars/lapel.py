@@ -237,8 +237,8 @@ def lay_collar_on(d: Drafting) -> Laid:
     if not top <= k.y <= low:
         raise PaperError(
             f"the lapel breaks {n.c_break:.1f} cm below the neck end of the shoulder: "
-            f"it must break between {top - n.y_hf:.1f} cm, below the neck, and "
-            f"{low - n.y_hf:.1f} cm, above the waist (collar break)"
+            f"set its break (collar break) between {top - n.y_hf:.1f} cm, below the "
+            f"neck, and {low - n.y_hf:.1f} cm, above the waist"
         )
     k = edge.at_length(edge.length_to_point(k))
     d.found(

@@ -162,6 +162,11 @@ def _parted(upper: _Run, line: Path, named: tuple[str, str]) -> tuple[_Run, _Run
         place, gap = path.nearest(line.start)  # met there when nothing is rolled
         if gap < DOUBLED:
             met.append(path.length_to(place))
+        if met and name == "slant":
+            raise PaperError(
+                "the slanted edge of the back runs into the panel seam, so that the "
+                "lining has none: make the set-ins (e1, e2) smaller"
+            )
         if met:
             a, b = path.split_at_length(met[0])
             a, b = a.without_crumbs(DOUBLED), b.without_crumbs(DOUBLED)

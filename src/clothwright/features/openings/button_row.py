@@ -37,6 +37,12 @@ class ButtonRow:
         way = neck.end_direction if front else neck.start_direction
         return n.b_down + n.b_first / max(abs(way.x), 0.5)
 
+    def _less(self, n: Numbers) -> str:
+        """What to do where no button finds room above the waist."""
+        if "c_break" in n:
+            return "make the break of its lapel (collar break) less deep"
+        return f"make the neck ({'Df' if self.centre is FRONT else 'Db'}) less deep"
+
     def wanted(self, n: Numbers) -> float:
         """The wanted distance from one to the next, cm."""
         return n.b_spacing
@@ -55,7 +61,7 @@ class ButtonRow:
             raise PaperError(
                 f"the first button would lie {first:.1f} cm down a centre "
                 f"{self.centre.words} of {waist:.1f} cm, below that of the "
-                "waist: make the neck, or the break of its lapel, less deep"
+                f"waist: {self._less(n)}"
             )
         below = hung.edge(self.centre.edge).length if hung is not None else 0.0
         found = places(

@@ -270,7 +270,7 @@ class Cuff(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from band_findings(n, sheet)
+        yield from band_findings(n, sheet, "cuff")
         if n.under_arm < n.y_E + 2.0:
             yield Finding(
                 "CU1",
@@ -299,7 +299,7 @@ class Cuff(Feature):
                 f"Cuff and slit open to {opening:.1f} cm; the hand is {n.HD:.1f} cm "
                 "round.",
                 "slit",
-                "Make the slit longer.",
+                "Make the slit longer (slit).",
                 {"opening": opening, "HD": n.HD},
             )
 

@@ -140,7 +140,7 @@ class SleeveBand(Feature):
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-        yield from band_findings(n, sheet)
+        yield from band_findings(n, sheet, "band")
         what, arm, _ = arm_at(n)
         least = max(arm + 1.0, n.HD) if what == "arm" else arm
         if n.band_net < least - 1e-6:
@@ -150,7 +150,7 @@ class SleeveBand(Feature):
                 f"The band is {n.band_net:.1f} cm round and cannot pass the hand and "
                 f"the {what}: {least:.1f} cm is the least.",
                 "band",
-                "Make it longer, or take a cuff that opens.",
+                "Make it longer (band), or take a cuff that opens.",
                 {"band": n.band_net, "least": least},
             )
 

@@ -66,8 +66,9 @@ def gather_hem(sheet: Sheet, fmt: Callable[[float], str]) -> Iterable[Operation]
     )
 
 
-def band_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
-    """The hem goes into its band (transformations 4: 1.3 to 2 times)."""
+def band_findings(n: Numbers, sheet: Sheet, symbol: str) -> Iterable[Finding]:
+    """The hem goes into its band or cuff, of this symbol (transformations 4: 1.3 to 2
+    times)."""
     hem = hem_length(sheet)
     if hem < n.band_net - 1e-6:
         yield Finding(
@@ -76,7 +77,8 @@ def band_findings(n: Numbers, sheet: Sheet) -> Iterable[Finding]:
             f"The hem of the sleeve, {hem:.1f} cm, is shorter than what it is sewn to, "
             f"{n.band_net:.1f} cm.",
             "band",
-            "Taper the sleeve less, add a gathered hem, or shorten the band.",
+            f"Taper the sleeve less, add a gathered hem, or make the {symbol} shorter "
+            f"({symbol}).",
             {"hem": hem, "band": n.band_net},
         )
     elif hem > 2.6 * n.band_net:

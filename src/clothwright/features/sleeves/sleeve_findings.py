@@ -23,7 +23,7 @@ def cap_findings(n: Numbers, sheet: Sheet) -> Iterator[Finding]:
             Severity.REFUSE,
             f"The cap of {cap:.1f} cm is shorter than the armhole of {hole:.1f} cm.",
             "SL",
-            "Give the cap ease.",
+            "Give the cap more ease (E), or the upper arm (e).",
             {"cap": cap, "armhole": hole},
         )
     if n.h_share > HIGHEST + 1e-6:

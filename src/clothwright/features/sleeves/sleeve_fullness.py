@@ -4,6 +4,7 @@ Transformations 4 of our notes on common flat-cutting practice: slash and spread
 paper. Lengths in cm.
 """
 
+import math
 from dataclasses import replace
 from itertools import accumulate, pairwise
 
@@ -32,8 +33,10 @@ from clothwright.paper import (
     spread,
 )
 
-SLASHES = 8
-"""A hem is flared by this many slashes."""
+SLASHES, _WEDGES = 8, 24.0
+"""A hem is flared by so many slashes, or by so many for each of so many cm that it is
+opened by: wider wedges would kink the cap, which loses length when it is blended (our
+own choice)."""
 
 _LEVEL = 0.5
 """The biceps line is kept while its ends rise or fall by no more, cm."""
@@ -158,7 +161,8 @@ def flare(d: Drafting, drop: Size = 0.0) -> None:
     plain = sheet.piece("SL")
     hem = plain.edge("hem").path
     right, left = hem.start.x, hem.end.x
-    places = [left + (right - left) * (i + 0.5) / SLASHES for i in range(SLASHES)]
+    count = SLASHES * max(1, math.ceil(n.hem_open / _WEDGES))
+    places = [left + (right - left) * (i + 0.5) / count for i in range(count)]
     middle = (left + right) / 2
     whole = sum(_slash(plain, x).length for x in places)
     longest = max(_slash(plain, x).length for x in places)
@@ -187,7 +191,7 @@ def flare(d: Drafting, drop: Size = 0.0) -> None:
         Verb.SPREAD,
         sheet,
         "SL",
-        f"slash plumb from the hem to the cap, not through it, {SLASHES} times, and "
+        f"slash plumb from the hem to the cap, not through it, {count} times, and "
         "open every slash by the same wedge; blend the cap over the slashes",
         amounts=(
             ("in all at the hem", "hem_open"),

@@ -328,13 +328,15 @@ def measures(
 
 @app.command()
 def features(
-    kind: Annotated[str, typer.Argument(help="One feature; without it, all.")] = "",
+    kind: Annotated[
+        str, typer.Argument(help="One feature, with its settings; without it, all.")
+    ] = "",
 ) -> None:
-    """Tell what features an order may name, and their settings."""
+    """Tell what features an order may name, and the settings of one."""
     from clothwright.features.called import which_feature
-    from clothwright.order.telling import tell_features
+    from clothwright.order.telling import tell_feature, tell_features
 
-    lines = tell_features(kind)
+    lines = tell_feature(kind) if kind else tell_features()
     if lines is None:
         refuse((f"there is no feature {kind}; {which_feature(kind)}",), 2)
     print("\n".join(lines))

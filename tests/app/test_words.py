@@ -6,6 +6,7 @@ from clothwright.app.behind import behind_field, why
 from clothwright.app.changes import change
 from clothwright.app.cloth_words import bought_sentence, cloth_sentences
 from clothwright.app.keeping import InBook
+from clothwright.app.offers import shelf
 from clothwright.app.room import Room
 from clothwright.app.table import Table
 from clothwright.app.words import paragraphs
@@ -185,6 +186,64 @@ def test_the_writing_line_understands_what_is_on_the_shelf(room: Room) -> None:
     assert all("sle" in o["say"] for o in half["offers"][:4])
     assert "do" not in understood(r, "boat neck with feathers")
     assert "do" not in understood(r, "peplum 7 8 9 10 11 12")
+    assert "already" in understood(r, "low open back")["say"]
+    assert understood(r, "6 in")["say"] == "That is not on the shelf."
+
+
+def test_the_writing_line_asks_where_several_are_meant(room: Room) -> None:
+    r = room.reading(Unit.IN)
+    asked = understood(r, "jetted pocket")
+    assert "do" not in asked
+    assert asked["say"] == "Which of these?"
+    assert {o["kind"] for o in asked["offers"]} == {
+        "set pocket",
+        "top pocket",
+        "breast pocket",
+        "back pocket",
+    }
+    assert all(o["with"] == {"shape": "jetted"} for o in asked["offers"])
+    assert "do" not in understood(r, "pockets 2")  # not 2 in of something
+    assert "do" not in understood(r, "sleeve")
+
+
+def test_the_writing_line_knows_what_things_are_called_elsewhere(room: Room) -> None:
+    r = room.reading(Unit.IN)
+    for said, kind in (
+        ("peter pan collar", "flat collar"),
+        ("pants", "trousers"),
+        ("long sleeves", "set-in sleeve"),
+        ("puff sleeves", "puffed cap"),
+    ):
+        assert understood(r, said)["do"][0]["kind"] == kind
+    zips = {o["kind"] for o in understood(r, "zipper")["offers"]}
+    assert {"concealed zip", "underarm zip", "skirt zip", "fly"} <= zips
+    assert understood(r, "sweetheart")["do"] == [
+        {"do": "choose", "of": "neckline.shape", "to": "sweetheart"}
+    ]
+
+
+def test_the_writing_line_takes_the_one_that_fits(book: Book) -> None:
+    """Of all that are called pleats, trousers take only those of their front."""
+    r = Room(InBook(book, made_up(book, "trousers"))).reading(Unit.CM)
+    assert understood(r, "pleats")["do"][0]["kind"] == "front pleats"
+    assert understood(r, "jetted pocket")["do"] == [
+        {"do": "add", "kind": "back pocket", "with": {"shape": "jetted"}}
+    ]
+
+
+def test_what_does_not_go_with_the_slip_is_said_where_it_is_chosen(room: Room) -> None:
+    r = room.reading(Unit.IN)
+    assert understood(r, "lacing")["but"].startswith("Not with the loops: ")
+    on = {o["kind"]: o for part in shelf(r.features).values() for o in part}
+    assert set(on) == set(KINDS) - {f.kind for f in r.features}
+    assert on["dress skirt"]["against"].startswith("Not with the peplum: ")
+    assert on["fly"]["against"] == "Asks for trousers, which does not go with the rest."
+    assert on["cuff"]["asks"] == "Asks for set-in sleeve."
+    assert not {"against", "asks"} & on["lining"].keys()
+    first = [
+        bool(o.get("against")) for o in shelf(r.features)["Open backs and closings"]
+    ]
+    assert first == sorted(first)
 
 
 def test_lays_that_are_not_kept_are_listed() -> None:

@@ -7,6 +7,7 @@ import sys
 import pytest
 
 from clothwright.features import KINDS
+from clothwright.features.parts import by_part, part_of
 from clothwright.rules import Kind
 from clothwright.units import Unit
 
@@ -65,3 +66,10 @@ def test_only_the_features_of_an_order_are_read() -> None:
         [sys.executable, "-c", code], capture_output=True, text=True, check=True
     )
     assert run.stdout.strip() == "['skirts.peplum']"
+
+
+def test_every_kind_is_listed_once_under_a_part_of_the_garment() -> None:
+    listed = by_part()
+    assert sorted(k for kinds in listed.values() for k in kinds) == sorted(KINDS)
+    assert all(listed.values())
+    assert part_of("jabot") == "Collars and frills"

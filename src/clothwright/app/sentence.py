@@ -3,10 +3,13 @@
 A word says what stands there, who wrote it and what it does when it is touched.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 from typing import Any
+
+from clothwright.units import opening
 
 
 class Pen(Enum):
@@ -106,3 +109,9 @@ def stopped(runs: list[str | Word]) -> Runs:
     if runs and runs[-1] == ", ":
         return (*runs[:-1], ".")
     return tuple(runs)
+
+
+def plain_why(why: str) -> str:
+    """Why things do not go together, without what is to be written in a file."""
+    told = re.sub(r";[^;]*kind = .*| kind = ", "", why).split(";")[0]
+    return f"{opening(told)}."

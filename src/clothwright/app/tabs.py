@@ -7,11 +7,12 @@ differs from what the tab has already is sent. Messages are JSON objects.
 To the page
     {"is": "paper", "revision": …, "parts": {the paper's that changed}}, and then
     {"is": "state", "answer": n, "revision": …, "parts": {all others that changed}}
-    {"is": "behind" | "why" | "steps" | "making" | "cost" | "understood" | "refused",
-     "answer": n, …}
+    {"is": "behind" | "why" | "steps" | "making" | "cost" | "understood" | "shelf" |
+     "refused", "answer": n, …}
 From the page
     {"n": 7, "do": "set", "of": "neckline.depth", "to": "3 1/4"}, see `room`;
-    {"n": 8, "ask": "behind" | "why" | "steps" | "making" | "cost" | "write", "of": …}
+    {"n": 8, "ask": "behind" | "why" | "steps" | "making" | "cost" | "write" | "shelf",
+     "of": …}
     {"n": 9, "do": "lay", "hand": "look" | "find" | "move" | "keep" …}, see `bolt`;
     {"n": 10, "do": "tick", "of": "Cut the shell", "to": true}
 """
@@ -28,6 +29,7 @@ from clothwright.app.behind import behind_field, behind_measure, why
 from clothwright.app.cloth_words import behind_cloth
 from clothwright.app.keeper import Refusal
 from clothwright.app.marks import whereabouts
+from clothwright.app.offers import shelf
 from clothwright.app.replay import steps_of_draft
 from clothwright.app.room import Room
 from clothwright.app.table import pins
@@ -203,6 +205,8 @@ class Tab:
             found = self.desk.work.cost_data()
             self.desk.wake_soon()
             return {"is": "cost", **found}
+        if ask == "shelf":
+            return {"is": "shelf", "parts": shelf(reading.features)}
         if ask == "write":
             return {"is": "understood", **understood(reading, str(message.get("text")))}
         raise OrderError(f"the slip cannot be asked for {ask}")

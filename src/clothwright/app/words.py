@@ -11,7 +11,15 @@ from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
-from clothwright.app.sentence import Opens, Pen, Runs, Sentence, Word, stopped
+from clothwright.app.sentence import (
+    Opens,
+    Pen,
+    Runs,
+    Sentence,
+    Word,
+    plain_why,
+    stopped,
+)
 from clothwright.app.slipfile import Table
 from clothwright.body import Body, measures
 from clothwright.features import Feature, Number
@@ -249,8 +257,7 @@ def say_size(value: float, kind: Kind, unit: Unit) -> str:
 
 def _way_out(d: Disagreement) -> Runs:
     """What does not go together, with the ways out as words."""
-    why = re.sub(r";[^;]*kind = .*| kind = ", "", d.why).split(";")[0]
-    runs: list[str | Word] = [opening(why) + ". "]
+    runs: list[str | Word] = [f"{plain_why(d.why)} "]
     ways = [
         Word(f"+{k}", f"Add the {k}", Pen.INK, Opens.ACT, do={"do": "add", "kind": k})
         for k in d.add

@@ -9,6 +9,7 @@ from clothwright.features import KINDS, Feature, Number
 from clothwright.features.fitting import Fitting
 from clothwright.features.fittings import ALTERATIONS
 from clothwright.features.laid import laid
+from clothwright.features.parts import by_part
 from clothwright.features.said import seam_codes
 from clothwright.order.draft import Draft
 from clothwright.paper import Step
@@ -258,13 +259,22 @@ def _seam(draft: Draft, code: str) -> list[str] | None:
     return [f"{code}: {meant}; this garment has no such seam"] if meant else None
 
 
-def tell_features(kind: str = "") -> list[str] | None:
-    """Features with their settings, or one of them; None when there is none such."""
+def tell_features() -> list[str]:
+    """All features under the parts of a garment, each with its title where that says
+    more than its kind."""
     lines: list[str] = []
-    for name, f in KINDS.items():
-        if kind in ("", name):
-            lines += _feature(f, name)
-    return lines or None
+    for part, kinds in by_part().items():
+        lines.append(part)
+        for kind in kinds:
+            title = KINDS[kind].title
+            more = "" if title.lower() == kind else f"  {title}"
+            lines.append(f"  {kind:<24}{more}".rstrip())
+    return lines
+
+
+def tell_feature(kind: str) -> list[str] | None:
+    """A feature with what it needs and its settings; None when there is none such."""
+    return _feature(KINDS[kind], kind) if kind in KINDS else None
 
 
 def _feature(f: type[Feature], name: str) -> list[str]:

@@ -173,6 +173,26 @@ def test_a_feature_is_added_left_off_and_written(page: Page, home: str) -> None:
     expect(page.locator("[data-id=lining]")).to_have_count(0)
 
 
+def test_all_that_could_be_added_is_seen_and_searched(page: Page, home: str) -> None:
+    """The writing line stands in sight; what there is lies in parts, with what does not
+    go; what is typed is asked about, and added with its word."""
+    new_slip(page, home)
+    line = page.locator(".more")
+    expect(line).to_be_in_viewport()
+    page.get_by_role("button", name="See all there is").click()
+    backs = page.locator(".shelf details", has_text="Open backs and closings")
+    backs.locator("summary").click()
+    lacing = backs.locator("li", has_text="lacing").first
+    expect(lacing).to_contain_text("Not with the loops")
+    assert Axe().run(page).response["violations"] == []
+    line.fill("patch pocket")
+    expect(page.locator(".shelf")).to_be_hidden()
+    expect(page.locator(".heard")).to_contain_text("Which of these?")
+    page.locator(".heard").get_by_role("button", name="top pocket").click()
+    expect(page.locator("[data-id='top pocket']")).to_be_visible()
+    expect(page.locator(".heard")).to_have_text("")
+
+
 def test_she_cuts_by_hand(page: Page, home: str) -> None:
     new_slip(page, home)
     page.keyboard.press("/")

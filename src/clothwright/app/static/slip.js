@@ -29,13 +29,19 @@ export class Slip {
       this.list.append(para);
     }
     this.words = make('nav', { class: 'words', 'aria-label': 'Paragraphs' }, ...PARAGRAPHS.map((n) => make('button', { type: 'button', 'data-to': n, onclick: () => this.stand(n) }, n)));
-    this.el.append(this.list, this.words);
     const line = make('form', { class: 'writing', onsubmit: (e) => this.written(e) });
     this.writing = make('input', { class: 'more', placeholder: 'and what else?', autocomplete: 'off', spellcheck: 'false', 'aria-label': 'Add to the style: write a part, such as boat neck or lining' });
     this.heard = make('div', { class: 'heard', 'aria-live': 'polite' });
-    this.writing.addEventListener('input', () => this.listen());
-    line.append(this.writing, this.heard);
-    this.paras.get('Style').para.append(line);
+    this.shelf = make('div', { class: 'shelf', hidden: true });
+    this.all = make('button', { type: 'button', class: 'w ink', 'aria-expanded': 'false', onclick: () => this.showShelf(this.shelf.hidden) }, 'See all there is');
+    this.writing.addEventListener('input', () => {
+      this.meant = null;
+      this.showShelf(false);
+      clearTimeout(this.pause);
+      this.pause = setTimeout(() => this.listen(), 120);
+    });
+    line.append(this.writing, this.all, this.heard, this.shelf);
+    this.el.append(this.list, line, this.words);
     this.stand('Style', false);
     this.el.addEventListener('keydown', (e) => {
       if (e.key === 'Escape' && this.open) { e.stopPropagation(); this.close(true); }
@@ -255,28 +261,52 @@ export class Slip {
     if (!text.trim()) { this.heard.replaceChildren(); this.meant = null; return; }
     const heard = await this.room.ask('write', { text });
     if (this.writing.value !== text) return;
-    this.meant = heard.do ?? null;
+    this.meant = heard;
     this.heard.replaceChildren(
-      make('p', {}, heard.do ? 'Enter adds: ' : '', figured(heard.say ?? '')),
-      ...(heard.offers ?? []).slice(0, 6).map((o) => make('button', { type: 'button', class: 'w ink', onclick: () => this.add(o.kind) }, o.say)),
+      make('p', {}, heard.do ? 'Enter adds: ' : '', figured(heard.say ?? ''), heard.but ? make('small', {}, heard.but) : null),
+      this.offered(heard.offers ?? []),
     );
-    this.heard.scrollIntoView({ block: 'nearest' });
   }
 
-  async add(kind) {
+  /** Features that can be added, each with what it asks for or does not go with. */
+  offered(offers) {
+    return make('ul', { class: 'offers' }, ...offers.map((o) => make('li', {},
+      make('button', { type: 'button', class: `w ${o.against ? 'pencil' : 'ink'}`, title: o.help, onclick: () => this.add(o) }, o.say),
+      o.against || o.asks ? make('small', {}, o.against ?? o.asks) : null)));
+  }
+
+  /** Everything that could be added, under the parts of a garment. */
+  async showShelf(on) {
+    this.all.setAttribute('aria-expanded', String(on));
+    this.shelf.hidden = !on;
+    this.shelf.replaceChildren();
+    if (!on) return;
+    const { parts } = await this.room.ask('shelf');
+    this.shelf.replaceChildren(...Object.entries(parts ?? {}).map(([part, offers]) => {
+      const fit = offers.filter((o) => !o.against).length;
+      return make('details', {}, make('summary', {}, part, make('small', {}, `${fit || 'none'} of ${offers.length} fit`)), this.offered(offers));
+    }));
+  }
+
+  async add(offer) {
     this.writing.value = '';
     this.heard.replaceChildren();
-    await this.room.change({ do: 'add', kind });
+    this.showShelf(false);
+    await this.room.change({ do: 'add', kind: offer.kind, with: offer.with });
   }
 
   async written(e) {
     e.preventDefault();
     if (!this.meant) await this.listen();
-    if (!this.meant) return;
-    const ops = this.meant;
+    const meant = this.meant;
+    if (meant?.show) {
+      this.el.querySelector(`[data-of="${CSS.escape(meant.show)}"]`)?.focus();
+      return;
+    }
+    if (!meant?.do) return;
     this.writing.value = '';
     this.heard.replaceChildren();
     this.meant = null;
-    for (const op of ops) await this.room.change({ ...op, unit: this.room.unit });
+    for (const op of meant.do) await this.room.change({ ...op, unit: this.room.unit });
   }
 }

@@ -65,10 +65,10 @@ export class Steps {
     else told.append(figured(s.say));
     const say = 'speechSynthesis' in window ? make('button', { type: 'button', class: 'w ink', onclick: () => { speechSynthesis.cancel(); speechSynthesis.speak(new SpeechSynthesisUtterance(s.say)); } }, 'Say it') : null;
     this.el.replaceChildren(figure, make('article', { class: 'note lesson', 'aria-label': 'The step' },
-      make('div', { class: 'of' }, make('span', {}, `Step ${this.i + 1} of ${this.steps.length}`), make('span', {}, capital(s.part))),
+      make('div', { class: 'of' }, make('span', {}, `Step ${this.i + 1} of ${this.steps.length}`), make('span', {}, `for the ${s.part}`)),
       told,
       make('div', { class: 'do' },
-        make('button', { type: 'button', class: 'w ink back', disabled: this.i === 0, onclick: () => this.go(-1) }, 'Back'),
+        make('button', { type: 'button', class: 'w ink back', disabled: this.i === 0, onclick: () => this.go(-1) }, 'Step before'),
         make('button', { type: 'button', class: 'w ink next', disabled: this.i === this.steps.length - 1, onclick: () => this.go(1) }, 'Next step'),
       ),
       make('div', { class: 'do' }, say,

@@ -47,6 +47,36 @@ def test_an_odd_measure_is_asked_about_first(tried: TestClient, book: Book) -> N
     assert last.code == "W" and last.typed == "48"
 
 
+def test_what_was_written_beside_a_miswritten_measure_stays(page: TestClient) -> None:
+    """In centimetres, by whom and when: never 92 in after a fault in cm."""
+    page.post("/cards", data={"name": "Thea Marsh"})
+    form = {
+        "B": "92",
+        "W": "ninety",
+        "unit": "cm",
+        "by": "M. T.",
+        "taken": "2026-01-05",
+    }
+    text = page.post("/cards/1/measures", data=form).text
+    assert "Waist girth: " in text and "Thea Marsh, W" not in text
+    assert 'value="cm" selected' in text and 'value="in" selected' not in text
+    assert 'value="M. T."' in text and 'value="2026-01-05"' in text
+    assert 'name="B" value="92"' in text
+
+
+def test_a_card_says_what_it_cannot_do_without(page: TestClient) -> None:
+    page.post("/cards", data={"name": "Thea Marsh"})
+    assert (
+        "cannot do without stature, bust girth, waist girth, hip girth."
+        in page.get("/cards/1").text
+    )
+    figures = {"B": "92", "W": "74", "HT": "168", "unit": "cm"}
+    text = page.post("/cards/1/measures", data=figures).text
+    assert "Still to be taken: hip girth." in text
+    page.post("/cards/1/measures", data={"H": "98", "unit": "cm"})
+    assert "Still to be taken" not in page.get("/cards/1").text
+
+
 @pytest.mark.parametrize(
     ("path", "form", "says"),
     [

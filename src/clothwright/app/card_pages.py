@@ -1,5 +1,6 @@
 """Cards: clients with their measures over time, notes, photos and slips."""
 
+from collections.abc import Mapping
 from datetime import date
 from typing import Annotated
 
@@ -11,10 +12,13 @@ from clothwright.app.forms import day_of
 from clothwright.app.workshop import styles, workshop_of
 from clothwright.body import Measure, check_body, measures
 from clothwright.book import BookError, Client, Side, Stale, TakenMeasure
-from clothwright.units import Unit, format_angle, format_length
+from clothwright.units import Unit, format_angle, format_length, opening
 
 router = APIRouter()
 Text = Annotated[str, Form()]
+
+MUSTS = ("HT", "B", "W", "H")
+"""Measures that are never estimated."""
 
 
 @router.get("/cards")
@@ -41,7 +45,7 @@ def _card(
     request: Request,
     client: Client,
     *,
-    typed: dict[str, str] | None = None,
+    form: Mapping[str, str] | None = None,
     questions: tuple[tuple[str, str], ...] = (),
     said: str = "",
     status: int = 200,
@@ -49,20 +53,21 @@ def _card(
     shop = workshop_of(request)
     history = shop.book.measures.history(client)
     unit = history[-1].unit if history else Unit.IN
+    written = form or {"unit": unit.value, "taken": date.today().isoformat()}
     findings = check_body(shop.book.measures.body(client)) if history else ()
     return shop.page(
         request,
         "card.html",
         status,
         client=client,
-        unit=unit.value,
+        written=written,
         groups=_groups(history, unit),
         days=_days(history, unit),
-        typed=typed or {},
         questions=questions,
         said=said,
         findings=[str(f) for f in findings],
         today=date.today(),
+        musts=_musts(history),
         slips=shop.book.slips.of(client),
         notes=shop.book.notes.of(client),
         photos=shop.book.photos.of(client),
@@ -86,6 +91,23 @@ def _groups(
             {"code": m.code, "name": m.name, "how": m.how, "past": past}
         )
     return out
+
+
+def _musts(history: tuple[TakenMeasure, ...]) -> list[str]:
+    """Measures without which nothing can be drafted, and which were not taken yet."""
+    taken = {h.code for h in history}
+    return [measures()[c].name for c in MUSTS if c not in taken]
+
+
+def _by_name(fault: str, client: str) -> str:
+    """A fault with the names of measures, which stand on the card, for their codes."""
+    lines = [line.removeprefix(f"{client}, ") for line in fault.splitlines()]
+    named = []
+    for line in lines:
+        code, colon, rest = line.partition(": ")
+        name = measures()[code].name if code in measures() else code
+        named.append(f"{opening(name)}{colon}{rest}")
+    return ". ".join(named)
 
 
 def _days(
@@ -117,7 +139,8 @@ async def record(request: Request, client_id: int) -> Response:
     form = {k: str(v).strip() for k, v in (await request.form()).items()}
     typed = {c: form[c] for c in measures() if form.get(c)}
     if not typed:
-        return _card(request, client, said="Nothing was written.", status=400)
+        said = "Nothing was written."
+        return _card(request, client, form=form, said=said, status=400)
     unit = Unit.CM if form.get("unit") == "cm" else Unit.IN
     try:
         kept = book.measures.record(
@@ -130,10 +153,11 @@ async def record(request: Request, client_id: int) -> Response:
             keep=[k.removeprefix("keep ") for k in form if k.startswith("keep ")],
         )
     except (BookError, ValueError) as e:
-        return _card(request, client, typed=typed, said=str(e), status=400)
+        said = _by_name(str(e), client.name)
+        return _card(request, client, form=form, said=said, status=400)
     if kept.questions:
         asked = tuple((f.place, str(f)) for f in kept.questions)
-        return _card(request, client, typed=typed, questions=asked, status=409)
+        return _card(request, client, form=form, questions=asked, status=409)
     await workshop_of(request).refresh(client_id)
     return RedirectResponse(f"/cards/{client_id}", 303)
 

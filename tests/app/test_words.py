@@ -128,8 +128,10 @@ def test_a_slip_reads_in_centimetres_too(room: Room) -> None:
 def test_a_missing_measure_is_estimated_and_said(room: Room) -> None:
     del room.now["measures"]["AG"]
     change(room, {"do": "set", "of": "peplum.length", "to": "6"})
-    sentence = next(s for s in told(room)["Measures"] if s["id"] == "estimates")
+    first, sentence = told(room)["Measures"][:2]
+    assert sentence["id"] == "estimates"
     assert "armscye" in text(sentence)
+    assert text(first).endswith(" 30 more; 1 is estimated.")
     assert sentence["runs"][1]["pen"] == "guess"
 
 

@@ -10,15 +10,12 @@ from starlette.responses import RedirectResponse, Response
 
 from clothwright.app.forms import day_of
 from clothwright.app.workshop import styles, workshop_of
-from clothwright.body import Measure, check_body, measures
+from clothwright.body import Body, Measure, check_body, lacking, measures
 from clothwright.book import BookError, Client, Side, Stale, TakenMeasure
 from clothwright.units import Unit, format_angle, format_length, opening
 
 router = APIRouter()
 Text = Annotated[str, Form()]
-
-MUSTS = ("HT", "B", "W", "H")
-"""Measures that are never estimated."""
 
 
 @router.get("/cards")
@@ -54,7 +51,9 @@ def _card(
     history = shop.book.measures.history(client)
     unit = history[-1].unit if history else Unit.IN
     written = form or {"unit": unit.value, "taken": date.today().isoformat()}
-    findings = check_body(shop.book.measures.body(client)) if history else ()
+    nothing = Body(client.name, unit, {})
+    body = shop.book.measures.body(client) if history else nothing
+    findings = check_body(body) if history else ()
     return shop.page(
         request,
         "card.html",
@@ -67,7 +66,7 @@ def _card(
         said=said,
         findings=[str(f) for f in findings],
         today=date.today(),
-        musts=_musts(history),
+        lacks=[(measures()[code].name, use) for code, use in lacking(body)],
         slips=shop.book.slips.of(client),
         notes=shop.book.notes.of(client),
         photos=shop.book.photos.of(client),
@@ -91,12 +90,6 @@ def _groups(
             {"code": m.code, "name": m.name, "how": m.how, "past": past}
         )
     return out
-
-
-def _musts(history: tuple[TakenMeasure, ...]) -> list[str]:
-    """Measures without which nothing can be drafted, and which were not taken yet."""
-    taken = {h.code for h in history}
-    return [measures()[c].name for c in MUSTS if c not in taken]
 
 
 def _by_name(fault: str, client: str) -> str:

@@ -90,13 +90,16 @@ def _measures(r: Reading) -> list[Sentence]:
     runs += [
         "and ",
         Word("card", f"{len(others)} more", Pen.INK, Opens.CARD, "all her measures"),
-        ".",
     ]
+    guessed = _estimated(r)
+    if guessed:
+        few = len(guessed)
+        runs.append(f"; {few} {'is' if few == 1 else 'are'} estimated")
+    runs.append(".")
     rest: list[str | Word] = []
     for code in others:
         rest += [f"{measures()[code].said} ", _measure(r, code), ", "]
     out = [Sentence("measures", tuple(runs), stopped(rest))]
-    guessed = _estimated(r)
     if guessed:
         said: list[str | Word] = ["Estimated, not measured: "]
         for word in guessed:

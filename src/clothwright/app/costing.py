@@ -162,8 +162,9 @@ def sentences(wish: Wish, cloths: list[str], bolt: Bolt) -> list[Sentence]:
     often = {0: "no fitting", 1: "one fitting"}.get(
         plan.fittings, f"{plan.fittings} fittings"
     )
+    there = "is" if plan.fittings < 2 else "are"
     off = plan.discount_percent
-    off_said = f"{plain(off)} in the hundred off" if off else "nothing off"
+    off_said = f"a discount of {plain(off)} in the hundred" if off else "no discount"
     others = ", ".join(f"{k} {plain(v)}" for k, v in plan.other.items())
     own = "her own" if wish.get("own_cloth") else "bought for her"
     out = [
@@ -172,17 +173,25 @@ def sentences(wish: Wish, cloths: list[str], bolt: Bolt) -> list[Sentence]:
             (
                 "Her block is ",
                 _word("new_block", new, wish, Opens.CHOICE),
-                "; ",
+                f", and there {there} ",
                 _word("fittings", often, wish),
-                "; ",
-                _word("discount", off_said, wish),
-                "; besides, ",
-                _word("other", others or "nothing else", wish),
-                ". The cloth is ",
-                _word("own_cloth", own, wish, Opens.CHOICE),
                 ".",
             ),
-        )
+        ),
+        Sentence(
+            "cost besides",
+            (
+                "There is ",
+                _word("discount", off_said, wish),
+                " and ",
+                _word("other", others or "no other cost", wish),
+                ".",
+            ),
+        ),
+        Sentence(
+            "cost whose",
+            ("The cloth is ", _word("own_cloth", own, wish, Opens.CHOICE), "."),
+        ),
     ]
     if not wish.get("own_cloth"):
         runs: list[str | Word] = ["Bought: "]

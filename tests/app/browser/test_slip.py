@@ -193,6 +193,25 @@ def test_all_that_could_be_added_is_seen_and_searched(page: Page, home: str) -> 
     expect(page.locator(".heard")).to_have_text("")
 
 
+def test_what_stands_against_the_order_comes_into_sight(page: Page, home: str) -> None:
+    """The change is made at the head of a long slip, what it breaks stands further
+    down: it is scrolled to, with its ways out. Settings stand one on a line."""
+    page.set_viewport_size({"width": 1024, "height": 600})
+    new_slip(page, home)
+    page.evaluate("room.change({do: 'leave', kind: 'loops'})")
+    settled(page, "cannot be drawn yet")
+    said = page.locator("[data-name=Style] .said").first
+    expect(said).to_contain_text("loops")
+    expect(said).to_be_in_viewport()
+    said.get_by_role("button", name="Add the loops").click()
+    settled(page, "seams meet")
+    page.locator("[data-of=neckline]").click()
+    tops = page.locator("[data-id=neckline] .setting").evaluate_all(
+        "lines => lines.map((line) => line.getBoundingClientRect().top)"
+    )
+    assert len(tops) > 4 and tops == sorted(set(tops))
+
+
 def test_she_cuts_by_hand(page: Page, home: str) -> None:
     new_slip(page, home)
     page.keyboard.press("/")

@@ -26,7 +26,7 @@ export class Cost {
   }
 
   waits({ missing, refused }) {
-    const words = missing.length ? `How much is bought of the ${missing.join(' and the ')} is not known yet; it is being laid, or write it in the sentence.` : '';
+    const words = missing.length ? `How much is bought of the ${missing.join(' and the ')} is not known yet: the pieces are being laid. Or write it in the sentence.` : '';
     return [make('h2', {}, 'The cost'), ...[words, refused].filter(Boolean).map((t) => text('p', t))];
   }
 
@@ -43,10 +43,10 @@ export class Cost {
       make('h2', {}, 'The cost'),
       c.invented ? text('p', 'Reckoned at the rates of an invented house; write your own on the Shelf.', { class: 'hint' }) : null,
       text('p', c.note, { class: 'hint' }),
-      make('table', {}, make('thead', {}, head), ...body),
       totals(c.totals),
+      make('table', {}, make('thead', {}, head), ...body),
       make('h2', {}, 'What it really took'),
-      text('p', 'Write it beside the line above, minutes or money; what is left blank came as estimated.', { class: 'hint' }),
+      text('p', 'Write it beside its line above, minutes or money; what is left blank came as estimated.', { class: 'hint' }),
       ...(c.came.length ? [totals(c.came)] : []),
       ...this.changes(c),
     ].filter(Boolean);

@@ -75,6 +75,9 @@ export class Slip {
       if (told) this.paragraph(name, told);
     }
     if (this.open) this.refresh();
+    if (this.told && !this.open?.tape?.pulling) this.news?.scrollIntoView({ block: 'nearest' });
+    this.told = true;
+    this.news = null;
   }
 
   paragraph(name, told) {
@@ -89,6 +92,7 @@ export class Slip {
         kept = { el, p: make('p'), rest: make('p', { class: 'rest', hidden: true }), behind: make('div', { class: 'behind' }), said: make('div') };
         el.append(kept.p, kept.rest, kept.behind, kept.said);
         sentences.set(s.id, kept);
+        if (name === this.at) this.news ??= el;
       }
       const text = JSON.stringify(s);
       if (kept.text !== text) {
@@ -112,9 +116,21 @@ export class Slip {
     const had = focused && kept.el.contains(document.activeElement);
     kept.el.classList.toggle('grave', s.grave);
     kept.p.replaceChildren(...this.runs(s.runs), ' ');
-    kept.rest.replaceChildren(...this.runs(s.rest));
+    const settings = s.rest.some((r) => r.do?.do === 'leave');
+    kept.rest.replaceChildren(...(settings ? this.settings(s.rest) : this.runs(s.rest)));
+    if (s.said.length > kept.said.childElementCount) this.news = kept.said;
     kept.said.replaceChildren(...s.said.map((runs) => make('p', { class: 'said' }, ...this.runs(runs))));
     if (had) kept.el.querySelector(`[data-of="${CSS.escape(focused)}"]`)?.focus();
+  }
+
+  /** The settings behind a feature's name, one on a line. */
+  settings(runs) {
+    const lines = [[]];
+    for (const r of runs) {
+      if (r === ', ' || r === '.') lines.push([]);
+      else if (r !== ' ') lines.at(-1).push(r);
+    }
+    return lines.filter((line) => line.length).map((line) => make('span', { class: 'setting' }, ...this.runs(line)));
   }
 
   runs(runs) {

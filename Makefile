@@ -13,12 +13,12 @@ OUT := demo-out
 demo: $(VENV)/.ok
 	rm -rf $(OUT)
 	$(VENV)/bin/clothwright starter $(OUT)
-	for order in peplum-top zip-top panelled-top sleeved-top bishop-blouse straight-skirt trousers sheath-dress knit-top; do \
+	@for order in peplum-top zip-top panelled-top sleeved-top bishop-blouse straight-skirt trousers sheath-dress knit-top; do \
 	  for sheet in make making cutting; do \
 	    $(VENV)/bin/clothwright $$sheet $(OUT)/$$order.toml --into $(OUT)/$$order || exit 1; \
 	  done; \
 	done
-	for page in "" --quote; do \
+	@for page in "" --quote; do \
 	  $(VENV)/bin/clothwright cost $(OUT)/peplum-top.toml --new-block --cloth shell=1.6 \
 	    --cloth lining=0.3 --cloth interlining=0.6 --into $(OUT)/peplum-top $$page || exit 1; \
 	done

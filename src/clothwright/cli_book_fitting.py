@@ -111,7 +111,7 @@ def take_over(
                 said = told_again(d.kind, d.what, d.amount, order.unit)
                 print(f"{i}. At her last fitting (slip {d.slip}): {said}.")
                 for s in c.refused:
-                    print(f"   Not so here: {s}")
+                    print(f"   It cannot be drawn so: {s}")
             print("Take one over with --take.")
             return
         if not 1 <= take <= len(offers):

@@ -129,7 +129,7 @@ def told(i: int, c: Candidate, unit: Unit) -> list[str]:
     lines = [f"{i}. {opening(c.said)}."]
     lines.append(f"   Usual: {show(low)} to {show(high)} {c.counted}{limit}.")
     if c.refused:
-        return [*lines, *(f"   Not so: {s}" for s in c.refused)]
+        return [*lines, *(f"   It cannot be drawn so: {s}" for s in c.refused)]
     lines.append(f"   Follows: {c.follows}.")
     assert c.draft is not None
     sheet = c.draft.sheet

@@ -1,5 +1,7 @@
 """A slip open: changes kept, tried, taken back; the paper drawn anew."""
 
+from datetime import date
+
 import pytest
 
 from clothwright.app.changes import change
@@ -7,7 +9,9 @@ from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
 from clothwright.app.slipfile import read_slip
 from clothwright.app.table import pins
+from clothwright.app.workshop import new_slip
 from clothwright.book import HOUSE_RULES, Book, ShelfItem
+from clothwright.features import KINDS
 from clothwright.order import draft
 from clothwright.order.pattern import pattern
 from clothwright.units import Unit
@@ -167,3 +171,29 @@ def test_a_pin_goes_as_its_number_says(room: Room) -> None:
         along = dx * pin["way"][0] + dy * pin["way"][1]
         assert along == pytest.approx(5.0, abs=1.0), (kind, name)
         change(room, {"do": "set", "of": pin["of"], "cm": pin["value"], "live": True})
+
+
+@pytest.mark.parametrize(
+    ("style", "unit", "kind", "cm"),
+    [
+        ("peplum-top", "cm", "peplum", 6 * 2.54),
+        ("straight-skirt", "in", "straight skirt", 60.0),
+    ],
+)
+def test_a_slip_is_written_in_the_unit_of_her_measures(
+    book: Book, style: str, unit: str, kind: str, cm: float
+) -> None:
+    """A style told in inches is printed in centimetres for her who is measured so, and
+    the other way round; nothing is longer or shorter by it."""
+    client = book.clients.add("Thea Marsh")
+    typed = {"B": "92 cm", "W": "74 cm", "H": "98 cm", "HT": "168 cm"}
+    taken = date(2026, 1, 5)
+    book.measures.record(client, typed, unit=Unit(unit), taken=taken)
+    slip = new_slip(book, client, style, "", None)
+    made = Room(InBook(book, slip)).draft
+    assert made is not None and made.order.unit is Unit(unit)
+    length = KINDS[kind].numbers()["length"].key
+    assert made.numbers[length] == pytest.approx(cm, abs=0.1 * mm)
+    assert made.order.cloths["shell"].width == pytest.approx(
+        140 if style == "peplum-top" else 146, abs=0.1 * mm
+    )

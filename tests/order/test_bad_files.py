@@ -98,3 +98,16 @@ def test_a_full_disk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 def test_a_byte_order_mark_is_no_fault(tmp_path: Path) -> None:
     path = write_order(tmp_path, "\ufeff" + ORDER, "\ufeff" + BODY)
     assert not draft(read_order(path)).failed
+
+
+def test_an_order_and_its_measures_taken_for_each_other(tmp_path: Path) -> None:
+    """Told as what they are: nobody empties an order of what no measures know."""
+    CliRunner().invoke(app, ["starter", str(tmp_path / "demo")])
+    at = tmp_path / "demo"
+    done = CliRunner().invoke(app, ["measures", str(at / "peplum-top.toml")])
+    assert done.exit_code == 3
+    said = "peplum-top.toml is an order; its measures stand in brida.toml\n"
+    assert done.stderr == said
+    done = CliRunner().invoke(app, ["check", str(at / "brida.toml")])
+    assert done.exit_code == 3
+    assert "brida.toml holds a client's measures; name the order" in done.stderr

@@ -20,7 +20,7 @@ from clothwright.units import (
 )
 
 FOLDS: Mapping[Fold | None, str] = {
-    None: "whichever way suits the pieces",
+    None: "whichever way suits",
     Fold.SINGLE: "in a single layer, right side up",
     Fold.LENGTHWISE: "folded lengthwise",
     Fold.TWO: "with two folds, selvedges to the middle",

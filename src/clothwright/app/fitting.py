@@ -235,16 +235,16 @@ def _candidate(looking: Looking, i: int, c: Candidate, unit: Unit) -> Sentence:
     def other(say: str, by: float) -> Word:
         return _act(f"cure {i} {say}", say, do="look", seen=looking.seen, by=by)
 
-    change: list[str | Word] = []
+    change: list[str | Word] = [other("a little more", c.amount + step), "."]
     if c.amount - step > 0.05:
-        change += [other("A little less", c.amount - step), " or "]
-    change += [other("a little more", c.amount + step), "."]
+        less = "a little less" if c.refused else "A little less"
+        change = [other(less, c.amount - step), " or ", *change]
     low, high = (pretty_length(v, unit) for v in c.usual)
     usual = f"Usual is {low} to {high} {c.counted}."
     if c.refused:
         return Sentence(
             f"cure {i}",
-            (said, "Not so here. ", *change),
+            (said, "It cannot be drawn so; try ", *change),
             said=tuple((s,) for s in c.refused),
         )
     take = _act(f"cure {i}", "Take it", do="take", which=i)

@@ -13,6 +13,8 @@ import tomli_w
 
 from clothwright.features import KINDS, Feature, by_its_name
 from clothwright.order import OrderError
+from clothwright.rules import Kind
+from clothwright.units import Unit
 
 Table = Mapping[str, Any]
 
@@ -84,6 +86,33 @@ def leave_off(table: Table, kind: str) -> dict[str, Any]:
     out = copy.deepcopy(dict(table))
     out["feature"] = [r for r in out["feature"] if r.get("kind") != kind]
     return out
+
+
+def in_unit(table: Table, unit: Unit) -> dict[str, Any]:
+    """The same order in another unit: every length that is written without one gets
+    that of the table, so that nothing is made longer or shorter by it."""
+    was = Unit.IN if table.get("unit") == "in" else Unit.CM
+    out = copy.deepcopy(dict(table))
+    out["unit"] = unit.value
+    if was is unit:
+        return out
+    for r in out.get("feature", ()):
+        numbers = feature_type(str(r.get("kind"))).numbers()
+        lengths = {f for f, n in numbers.items() if n.kind is Kind.LENGTH}
+        r.update({f: _marked(v, was) for f, v in r.items() if f in lengths})
+    for cloth in out.get("cloths", {}).values():
+        cloth.update({f: _marked(v, was) for f, v in cloth.items() if f in _OF_CLOTH})
+    return out
+
+
+_OF_CLOTH = ("width", "selvedge", "repeat_warp", "repeat_weft")
+"""Lengths of a cloth."""
+
+
+def _marked(value: Any, unit: Unit) -> Any:
+    """A length with its unit behind it, where it has none."""
+    text = f"{value}"
+    return f"{text} {unit.value}" if text[-1:].isnumeric() else value
 
 
 def _place(kind: object) -> int:

@@ -18,7 +18,7 @@ from starlette.responses import Response
 from clothwright import __version__
 from clothwright.app.keeping import InBook
 from clothwright.app.room import Room
-from clothwright.app.slipfile import read_slip
+from clothwright.app.slipfile import in_unit, read_slip
 from clothwright.app.tabs import Desk
 from clothwright.body import read_body
 from clothwright.book import Book, Client, Slip
@@ -172,11 +172,13 @@ def made_up(book: Book, style: str) -> Slip:
 def new_slip(
     book: Book, client: Client, style: str, title: str, wanted: date | None
 ) -> Slip:
-    """A slip in a style on a client's newest measures. Raises BookError, OrderError."""
-    found = _style(style)
+    """A slip in a style on a client's newest measures, in the unit in which these were
+    taken. Raises BookError, OrderError."""
+    measured = book.measures.table(client)
+    unit = Unit.IN if measured["unit"] == "in" else Unit.CM
+    found = in_unit(_style(style), unit)
     table = {k: v for k, v in found.items() if k not in ("measures", "number")}
-    unit = Unit.IN if table.get("unit") == "in" else Unit.CM
-    table.update(book.measures.table(client, unit=unit))
+    table.update(measured)
     table["garment"] = title or str(table.get("garment", "Garment"))
     text = tomli_w.dumps(table)
     return book.slips.add(client, table["garment"], text, wanted=wanted)

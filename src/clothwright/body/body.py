@@ -143,6 +143,10 @@ def read_body(text: str, place: str) -> Body:
 
 def body_from_tables(table: Mapping[str, Any], place: str) -> Body:
     """A body from a table as TOML reads it. Raises BodyError with all faults."""
+    if "feature" in table:
+        named = table.get("measures")
+        where = f"in {named}" if isinstance(named, str) else "in a file of their own"
+        raise BodyError(f"{place} is an order; its measures stand {where}")
     faults: list[str] = []
     for key in table:
         if key not in _KEYS:

@@ -205,6 +205,10 @@ def order_from_table(
 
     A `body` that is given stands in for the measures that the order names.
     """
+    if "client" in table and not {"feature", "garment"} & table.keys():
+        raise OrderError(
+            f"{place} holds a client's measures; name the order that is made to them"
+        )
     faults = [_unknown(k, place) for k in table if k not in _TOP]
     unit = _unit(table, place)
     if isinstance(unit, str):  # every length would be told in the wrong one

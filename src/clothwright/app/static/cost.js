@@ -44,7 +44,7 @@ export class Cost {
       c.invented ? text('p', 'Reckoned at the rates of an invented house; write your own on the Shelf.', { class: 'hint' }) : null,
       text('p', c.note, { class: 'hint' }),
       totals(c.totals),
-      make('table', {}, make('thead', {}, head), ...body),
+      make('div', { class: 'broad' }, make('table', {}, make('thead', {}, head), ...body)),
       make('h2', {}, 'What it really took'),
       text('p', 'Write it beside its line above, minutes or money; what is left blank came as estimated.', { class: 'hint' }),
       ...(c.came.length ? [totals(c.came)] : []),

@@ -38,7 +38,7 @@ export class Making {
   }
 
   cutting(c) {
-    const table = (caption, rows) => make('table', {}, make('caption', {}, caption), make('tbody', {}, ...rows.map((r) => make('tr', {}, ...r.map((cell, i) => text(i ? 'td' : 'th', cell))))));
+    const table = (caption, rows) => make('div', { class: 'broad', role: 'group', 'aria-label': caption, tabindex: 0 }, make('table', {}, make('caption', {}, caption), make('tbody', {}, ...rows.map((r) => make('tr', {}, ...r.map((cell, i) => text(i ? 'td' : 'th', cell)))))));
     const out = c.cloths.map((k) => table(`${k.name}: ${k.total} to cut`, k.pieces.map(([number, name, how]) => [`${number}. ${name}`, how])));
     if (c.strips.length) out.push(table('Strips, cut without a pattern', c.strips));
     if (c.notions.length) out.push(table('To have at hand', c.notions));

@@ -118,7 +118,7 @@ export class Slip {
     kept.p.replaceChildren(...this.runs(s.runs), ' ');
     const settings = s.rest.some((r) => r.do?.do === 'leave');
     kept.rest.replaceChildren(...(settings ? this.settings(s.rest) : this.runs(s.rest)));
-    if (s.said.length > kept.said.childElementCount) this.news = kept.said;
+    if (s.said.length > kept.said.childElementCount && kept.el.isConnected) this.news ??= kept.said;
     kept.said.replaceChildren(...s.said.map((runs) => make('p', { class: 'said' }, ...this.runs(runs))));
     if (had) kept.el.querySelector(`[data-of="${CSS.escape(focused)}"]`)?.focus();
   }

@@ -182,3 +182,35 @@ def test_a_body_that_does_not_come_is_not_waited_for(
         await asyncio.wait_for(Guard(app)(scope, receive, send), 5)
 
     asyncio.run(go())
+
+
+def test_a_workroom_that_closes_while_a_sheet_is_drawn() -> None:
+    """The server cancels what is still at work: an answer, and no fault."""
+    sent: list[Message] = []
+
+    async def app(scope: Scope, receive: Receive, send: Send) -> None:
+        await asyncio.sleep(60)
+
+    async def receive() -> Message:
+        return {"type": "http.request", "body": b""}
+
+    async def send(message: Message) -> None:
+        sent.append(message)
+
+    scope: Scope = {
+        "type": "http",
+        "method": "GET",
+        "path": "/slips/1/preview",
+        "headers": [(b"host", b"localhost")],
+        "client": ("127.0.0.1", 1),
+    }
+
+    async def go() -> None:
+        work = asyncio.create_task(Guard(app)(scope, receive, send))
+        await asyncio.sleep(0.05)
+        work.cancel()
+        await work
+
+    asyncio.run(go())
+    assert [m.get("status") for m in sent] == [503, None]
+    assert sent[1]["body"] == b"The workroom is closed."

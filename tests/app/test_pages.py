@@ -10,6 +10,9 @@ from starlette.testclient import TestClient, WebSocketTestSession
 from starlette.websockets import WebSocketDisconnect
 
 from books import picture
+from clothwright.app.keeping import InBook
+from clothwright.app.room import Room
+from clothwright.app.workshop import new_slip
 from clothwright.book import Book
 
 
@@ -62,6 +65,21 @@ def test_what_was_written_beside_a_miswritten_measure_stays(page: TestClient) ->
     assert 'value="cm" selected' in text and 'value="in" selected' not in text
     assert 'value="M. T."' in text and 'value="2026-01-05"' in text
     assert 'name="B" value="92"' in text
+
+
+def test_a_left_side_that_differs_is_drafted_apart(
+    tried: TestClient, book: Book
+) -> None:
+    """Her left shoulder slopes more: written on the card, told there, and drawn."""
+    assert "Where her left side differs" in tried.get("/cards/1").text
+    wrong = tried.post("/cards/1/measures", data={"left.SS": "steep", "unit": "in"})
+    assert "Left, shoulder slope: " in wrong.text and 'value="steep"' in wrong.text
+    form = {"left.SS": "drop 2 5/8 on 5", "unit": "in"}
+    answer = tried.post("/cards/1/measures", data={**form, "keep SS.left": "on"})
+    assert answer.status_code == 200 and "(left)" in answer.text
+    client = book.clients.all()[0]
+    room = Room(InBook(book, new_slip(book, client, "peplum-top", "", None)))
+    assert {"BC", "BC-L"} <= room.paper["places"].keys()
 
 
 def test_a_card_says_what_it_cannot_do_without(page: TestClient) -> None:

@@ -111,3 +111,14 @@ def test_an_order_and_its_measures_taken_for_each_other(tmp_path: Path) -> None:
     done = CliRunner().invoke(app, ["check", str(at / "brida.toml")])
     assert done.exit_code == 3
     assert "brida.toml holds a client's measures; name the order" in done.stderr
+
+
+def test_that_a_child_is_too_small_is_said_first(tmp_path: Path) -> None:
+    """The rules are a grown body's: it is not her tape that was wrong."""
+    small = (
+        'client = "Lise"\nunit = "cm"\n[measures]\nB = 60\nW = 55\nH = 63\nHT = 116\n'
+    )
+    child = ORDER.replace('unit = "in"\n', 'unit = "in"\nwearer = "child"\n')
+    with pytest.raises(OrderError) as e:
+        draft(read_order(write_order(tmp_path, child, small)))
+    assert "are those of a grown body" in e.value.sentences[0]

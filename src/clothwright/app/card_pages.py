@@ -17,6 +17,9 @@ from clothwright.units import Unit, format_angle, format_length, opening
 router = APIRouter()
 Text = Annotated[str, Form()]
 
+SIDED = ("torso lengths and widths", "lower body", "arm")
+"""Groups of measures that can be another on her left side."""
+
 
 @router.get("/cards")
 def cards(request: Request) -> Response:
@@ -61,6 +64,8 @@ def _card(
         client=client,
         written=written,
         groups=_groups(history, unit),
+        two=any(k.startswith("left.") and v for k, v in written.items()),
+        sided=[m for m in measures().values() if m.group in SIDED],
         days=_days(history, unit),
         questions=questions,
         said=said,
@@ -97,9 +102,10 @@ def _by_name(fault: str, client: str) -> str:
     lines = [line.removeprefix(f"{client}, ") for line in fault.splitlines()]
     named = []
     for line in lines:
-        code, colon, rest = line.partition(": ")
+        place, colon, rest = line.partition(": ")
+        of, comma, code = place.rpartition(", ")
         name = measures()[code].name if code in measures() else code
-        named.append(f"{opening(name)}{colon}{rest}")
+        named.append(f"{opening(of + comma + name)}{colon}{rest}")
     return ". ".join(named)
 
 
@@ -130,7 +136,12 @@ async def record(request: Request, client_id: int) -> Response:
     book = workshop_of(request).book
     client = book.clients.get(client_id)
     form = {k: str(v).strip() for k, v in (await request.form()).items()}
-    typed = {c: form[c] for c in measures() if form.get(c)}
+    typed: dict[str, str | dict[str, str]] = {
+        c: form[c] for c in measures() if form.get(c)
+    }
+    left = {c: form[f"left.{c}"] for c in measures() if form.get(f"left.{c}")}
+    if left:
+        typed["left"] = left
     if not typed:
         said = "Nothing was written."
         return _card(request, client, form=form, said=said, status=400)

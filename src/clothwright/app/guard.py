@@ -132,7 +132,11 @@ class Guard:
             await self.app(scope, receive, send)
             return
         exchange = _Exchange(receive, send)
-        await self.app(scope, exchange.receive, exchange.send)
+        try:
+            await self.app(scope, exchange.receive, exchange.send)
+        except asyncio.CancelledError:  # the workroom closes while a sheet is drawn
+            if not exchange.begun:
+                await _refuse(scope, receive, send, 503, "The workroom is closed.")
 
     def _refused(self, scope: Scope) -> tuple[int, str] | None:
         headers = {
@@ -207,6 +211,7 @@ class _Exchange:
         self._got = 0
         self._more = True
         self._gone = False
+        self.begun = False
 
     async def receive(self) -> Message:
         """The next part; a hang-up when it is too much or does not come."""
@@ -225,6 +230,7 @@ class _Exchange:
         if self._gone:
             return
         if message["type"] == "http.response.start":
+            self.begun = True
             message = {**message, "headers": [*message["headers"], *HEADERS]}
         await self._send(message)
 

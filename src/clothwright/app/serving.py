@@ -77,10 +77,16 @@ def serve(
             timeout_graceful_shutdown=2,
         )
         logging.getLogger("python_multipart").setLevel(logging.ERROR)
+        logging.getLogger("uvicorn.error").addFilter(_worth_saying)
         # what is loaded stays; searched for waste, it would hold a change up by 60 ms
         gc.collect()
         gc.freeze()
         uvicorn.Server(config).run([listening])
+
+
+def _worth_saying(record: logging.LogRecord) -> bool:
+    """Not that a sheet was still being drawn when she closed the workroom."""
+    return "graceful shutdown" not in record.getMessage()
 
 
 def _check_pair(certificate: Path, key: Path) -> None:

@@ -81,6 +81,12 @@ class Draft:
 _of_measures = lately(check_body)
 """What the measures of a body say of each other: bodies seldom change."""
 
+GROWN = (
+    "the rules are those of a grown body; a child is drafted by them only from about "
+    "145 cm of height and 74 cm of bust"
+)
+"""Why a small child cannot be drafted: the ranges of its height and bust."""
+
 _BARE = Sheet()
 """The table before anything is drafted."""
 
@@ -106,7 +112,10 @@ class Workroom:
         absurd = [f for f in measured if f.severity is Severity.REFUSE]
         if absurd:
             named = order.measures_place
-            raise OrderError(*(f"{named}: {f}" for f in absurd))
+            told = [f"{named}: {f}" for f in absurd]
+            if order.wearer.child:
+                told.insert(0, f"{order.place}: {GROWN}")
+            raise OrderError(*told)
         if not any(f.code == APART for f in measured):
             self.left = None
             return self._half(order, measured)

@@ -125,6 +125,10 @@ def test_from_a_slip_to_a_lay_a_list_and_a_quote(
         # the cost, and the quote as PDF
         stand(page, "Cost")
         expect(page.locator("#cost table").first).to_be_visible(timeout=LONG)
+        high, all_of_it = page.locator("#cost .broad").evaluate(
+            "lines => [lines.clientHeight, lines.scrollHeight]"
+        )
+        assert high >= all_of_it > 100  # every line of it is shown
         expect(page.locator("[data-name=Cost]")).to_contain_text("It comes to")
         clean(page)
         page.get_by_role("link", name="Print the quote").click()

@@ -19,6 +19,7 @@ from clothwright.features.operations import (
     finished_edges,
 )
 from clothwright.features.roles import Role
+from clothwright.features.sleeves.about import SLEEVE_SEAMS
 from clothwright.features.sleeves.kimono_cut import GUSSET, STEEP, draw_kimono
 from clothwright.features.sleeves.kimono_rules import KIMONO, LENGTHS, ROOM
 from clothwright.features.sleeves.sleeve_ends import both_sides
@@ -56,6 +57,7 @@ class Kimono(Feature):
         About(GUSSET, Place.GUSSET, ("gusset",), others=Role.GUSSET),
     )
     seams: ClassVar[Mapping[str, str]] = {
+        "S25": SLEEVE_SEAMS["S25"],
         "S57": "gusset of a kimono sleeve, in front, to the side",
         "S58": "gusset of a kimono sleeve, in front, to the arm",
         "S59": "gusset of a kimono sleeve, behind, to the side",

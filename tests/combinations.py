@@ -7,7 +7,7 @@ anywhere in their bounds.
 """
 
 import typing
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from enum import Enum
 from functools import cache
 from random import Random
@@ -157,8 +157,10 @@ def _completed(
     """The features and whatever they need, or None when something clashes."""
     if _clashing(parts):
         return None
+    given = {word for f in parts for word in f.provides()}
+    forbidden = {word for f in parts for word in f.forbids()}
     for _ in range(20):
-        word = next(_wanting(parts), None)
+        word = next(_wanting(parts, given), None)
         if word is None:
             assert not disagreements(parts), disagreements(parts)
             return parts
@@ -168,21 +170,27 @@ def _completed(
             tried = (
                 _set_to_give(kind, word, rng, usual=usual) for _ in range(SETTINGS)
             )
-            new = next((f for f in tried if not _clashing((*parts, f))), None)
+            fits = (
+                f
+                for f in tried
+                if forbidden.isdisjoint(f.provides()) and given.isdisjoint(f.forbids())
+            )
+            new = next(fits, None)
             if new is not None:
                 parts = (*parts, new)
+                given.update(new.provides())
+                forbidden.update(new.forbids())
                 break
         else:
             return None
     return None
 
 
-def _wanting(parts: Sequence[Feature]) -> Iterator[str]:
+def _wanting(parts: Sequence[Feature], given: Collection[str]) -> Iterator[str]:
     """Words that are needed and given by none, each where it is first asked for."""
-    given = {word for f in parts for word in f.provides()}
     for f in parts:
         yield from (w for w in f.wants() if w not in given)
-    yield from {"block"} - given
+    yield from (w for w in ("block",) if w not in given)
     for f in parts:
         yield from (w for w in f.makes_up if w not in given)
 
@@ -200,17 +208,13 @@ def _clashing(parts: Sequence[Feature]) -> bool:
 @cache
 def _giving(word: str) -> Kinds:
     """Features that give a word as they are, or as they may be set."""
-    return tuple(
-        k
-        for k in FEATURES
-        if word in k.gives or any(word in f.provides() for f in _samples(k))
-    )
+    return tuple(k for k in FEATURES if word in k.gives or word in _may_give(k))
 
 
 @cache
-def _samples(kind: type[Feature]) -> tuple[Feature, ...]:
+def _may_give(kind: type[Feature]) -> frozenset[str]:
     rng = Random(0)
-    return tuple(set_at_random(kind, rng) for _ in range(60))
+    return frozenset().union(*(set_at_random(kind, rng).provides() for _ in range(60)))
 
 
 def _set_to_give(
@@ -224,6 +228,7 @@ def _set_to_give(
             return new
 
 
+@cache
 def usual_of(kind: type[Feature]) -> Feature:
     """A feature at its usual settings and amounts."""
     return kind.model_validate({"kind": name(kind)})
@@ -248,10 +253,15 @@ def _choices(kind: type[Feature], rng: Random) -> Iterator[tuple[str, object]]:
         seen = rng.sample(ALTERATIONS, rng.choice((1, 1, 2)))
         yield "alteration", tuple(a(by=round(rng.uniform(*a.usual), 2)) for a in seen)
         return
-    for field, info in kind.model_fields.items():
-        words = tuple(_words(info.annotation))
-        if words and (name(kind), field) not in ASK_MORE:
-            yield field, rng.choice(words)
+    for field, words in _settings(kind):
+        yield field, rng.choice(words)
+
+
+@cache
+def _settings(kind: type[Feature]) -> tuple[tuple[str, tuple[object, ...]], ...]:
+    """The fields that are a choice, each with what it may be."""
+    found = ((k, tuple(_words(i.annotation))) for k, i in kind.model_fields.items())
+    return tuple((k, w) for k, w in found if w and (name(kind), k) not in ASK_MORE)
 
 
 def _words(annotation: object) -> Iterator[object]:

@@ -59,24 +59,26 @@ def finished(made: Draft) -> list[str]:
 
 @pytest.mark.parametrize("kind", FEATURES, ids=name)
 def test_every_feature_alone(kind: type[Feature]) -> None:
-    """The least order with it is drafted, on a full body too."""
+    """The least order with it is drafted, on a full body too, and says what it makes;
+    every piece bears words, or they are told beside it."""
     features = alone(kind)
     assert kind in map(type, features)
     for body, unit in others():
         it, wrong = judged(order(body, features, unit=unit))
         assert not wrong, told(features)
+        assert it.made is not None, told(features)
         assert not it.refusals, told(features)
+        says_what_it_makes(it.made)
+        for piece in pattern(it.made).drawn.pieces:
+            assert piece.texts or piece.unsaid, piece.code
 
 
-@pytest.mark.parametrize("kind", FEATURES, ids=name)
-def test_features_say_what_they_make(kind: type[Feature]) -> None:
+def says_what_it_makes(made: Draft) -> None:
     """Every piece has a place among the others, and every seam's code a meaning, which
     `why` tells of a seam that a garment has not. A lining is as its shell."""
-    made = draft(order(THEA, alone(kind)))
     for code in made.sheet.pieces:
         assert made.order.said.place(code), code
-    features = made.order.features
-    known = {code for f in features for code in f.seams}
+    known = {code for f in made.order.features for code in f.seams}
     for seam in made.sheet.seams:
         shells = re.match(r"S\d+", seam.code)
         assert not shells or shells[0] in known, seam.code

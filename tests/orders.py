@@ -235,5 +235,7 @@ def swapped(
 
 def cut_faults(made: Draft) -> list[str]:
     """Faults of the finished pattern: allowances, caps, notches and all before them."""
-    refused = (f for f in pattern(made).findings if f.severity is Severity.REFUSE)
+    refused = (
+        f for f in pattern(made, words=False).findings if f.severity is Severity.REFUSE
+    )
     return [str(f) for f in refused]

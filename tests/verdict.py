@@ -78,7 +78,7 @@ def verdict(order: Order) -> Verdict:
     paper = {str(f) for f in made.report.findings}
     lines = [cut_line(p, Allowances(order.unit, order.said)) for p in cut_pieces(made)]
     if any(line.narrow or line.crossing for line in lines):
-        drawn = pattern(made).findings[len(made.findings) :]
+        drawn = pattern(made, words=False).findings[len(made.findings) :]
         cut = [str(f) for f in drawn if f.severity is Severity.REFUSE]
         found, paper = found + cut, paper | {*cut}
     return Verdict(made, tuple(dict.fromkeys(found)), frozenset(paper))

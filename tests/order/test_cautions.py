@@ -19,7 +19,7 @@ from orders import main_features, order, sleeved_features, swapped
 def first_page(wearer: Wearer, use: Use = Use.DAY, *, loops: bool = True) -> str:
     features = main_features() if loops else sleeved_features()
     wanted = replace(order(P92, features), wearer=wearer, use=use)
-    return " ".join(pattern(draft(wanted)).drawn.cautions)
+    return " ".join(pattern(draft(wanted), words=False).drawn.cautions)
 
 
 def test_a_child_s_loops_are_to_be_designed_out() -> None:
@@ -70,7 +70,9 @@ def test_work_that_can_hurt_is_cautioned_where_it_is_done() -> None:
 def test_lacing_has_no_small_parts_but_a_cord() -> None:
     laced = swapped(main_features(), Loops(rows=Rows.LACING))
     wanted = replace(order(P92, laced), wearer=Wearer.CHILD)
-    assert "loops, cords and ties" in " ".join(pattern(draft(wanted)).drawn.cautions)
+    assert "loops, cords and ties" in " ".join(
+        pattern(draft(wanted), words=False).drawn.cautions
+    )
 
 
 @pytest.mark.parametrize(

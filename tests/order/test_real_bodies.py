@@ -133,7 +133,7 @@ def test_cut_lines(part: int) -> None:
     features = main_features() if part % 2 else sleeved_features()
     for body in bdims_women()[part // 2 * 5 :: 40]:
         d = draft(order(body, features))
-        for drawn in pattern(d).drawn.pieces:
+        for drawn in pattern(d, words=False).drawn.pieces:
             cut = Polygon(drawn.cut_line.flatten(0.002))
             net = Polygon(d.sheet.piece(drawn.code).outline.flatten(0.002))
             assert cut.is_valid, drawn.code

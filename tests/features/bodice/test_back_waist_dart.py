@@ -133,7 +133,7 @@ def test_gathers_lie_between_their_notches() -> None:
     low, high = seam.zone
     assert high - low == pytest.approx(8.0)
     a, b = (k for k in seam.notches if k.left in seam.zone)
-    back = next(p for p in pattern(made).drawn.pieces if p.code == "B")
+    back = next(p for p in pattern(made, words=False).drawn.pieces if p.code == "B")
     (line,) = (k for k in back.lines if k.meaning is Meaning.EASE)
     assert line.note == "gather"
     assert line.path.length == pytest.approx(b.right - a.right, abs=0.01)

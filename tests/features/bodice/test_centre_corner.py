@@ -121,7 +121,7 @@ def test_gathers_lie_from_the_fold_on(to: DartPlace) -> None:
     assert corner == pytest.approx(90.0, abs=0.1)
     making = making_order(made)
     complete(making)
-    drawn = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+    drawn = next(p for p in pattern(made, words=False).drawn.pieces if p.code == "F")
     gathers = [k.path for k in drawn.lines if k.note == "gather"]
     assert gathers
 

@@ -105,7 +105,9 @@ def test_it_may_be_taken_up_otherwise(how: TakenUp) -> None:
             made.sheet.lines[CF.kept(e)].length for e in (CF.first, CF.last)
         )
         assert b - a == pytest.approx(8.0 + wide, abs=1e-6)
-        drawn = next(p for p in pattern(made).drawn.pieces if p.code == "F")
+        drawn = next(
+            p for p in pattern(made, words=False).drawn.pieces if p.code == "F"
+        )
         gathers = [k.path for k in drawn.lines if k.note == "gather"]
         assert sum(g.length for g in gathers) == pytest.approx(b - a, abs=MM)
 

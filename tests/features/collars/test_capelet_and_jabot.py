@@ -162,7 +162,7 @@ def test_real_women() -> None:
     for i, body in enumerate(women):
         more = Capelet(fullness=(0.25, 0.5, 0.77)[i % 3]), Jabot(length=15.0)
         asked = order(body, top(*more, opens=bool(i % 2)), estimates=RuleSet.SURVEY)
-        passed += not pattern(draft(asked)).failed
+        passed += not pattern(draft(asked), words=False).failed
     assert passed >= len(women) - 1
 
 

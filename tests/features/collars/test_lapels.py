@@ -86,7 +86,7 @@ def test_lapels_on_real_bodies(
     square = degrees_between(up, back.end - back.start)
     assert square == pytest.approx(90.0 - lean, abs=0.5)
     assert back.length == pytest.approx(7.5, abs=0.1 * MM)
-    pattern(d)
+    pattern(d, words=False)
 
 
 def test_the_roll_line_passes_the_shoulder() -> None:
@@ -158,7 +158,7 @@ def test_every_bodice_takes_a_lapel(
     assert any(isinstance(f, Facing) for f in top)
     d = draft(order(YSOLDE, (*top, collar())))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
 
 
 @pytest.mark.parametrize("collar", BOTH)

@@ -112,7 +112,7 @@ def test_the_shoulder_is_notched_on_the_stand() -> None:
     back = closed_neck(d.sheet, d.numbers.Lr).back.length
     assert notch.left == pytest.approx(back, abs=0.1 * MM)
     assert notch.right == pytest.approx(back, abs=0.1 * MM)
-    drawn = {p.code: p for p in pattern(d).drawn.pieces}
+    drawn = {p.code: p for p in pattern(d, words=False).drawn.pieces}
     assert any("S80" in k.note for k in drawn["CS"].notches)
 
 

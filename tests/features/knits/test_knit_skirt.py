@@ -35,7 +35,7 @@ def test_by_hand(body: Body) -> None:
     """The hip is a quarter of H(1 + p), the waist no more than 4 cm less (C7), its fold
     and its top stretch to the hip: (1 + s) times 4 quarters, s 0.5. Cut lines hold
     their nets (shapely)."""
-    it = pattern(made(KnitSkirt(hip=-5.0), body))
+    it = pattern(made(KnitSkirt(hip=-5.0), body), words=False)
     assert not it.failed, it.findings
     n, sheet = it.draft.numbers, it.draft.sheet
     assert n.q_hip == pytest.approx(n.H * 0.95 / 4)
@@ -124,7 +124,7 @@ def test_a_band_in_place_of_the_elastic(top: Top) -> None:
     """0.80 to 0.92 of the waist (truing 2), cut double in two halves; it stretches to
     the hip (8): by 0.5, or rib by 0.8."""
     d = made(KnitSkirt(top=top))
-    assert not pattern(d).failed, d.failures()
+    assert not pattern(d, words=False).failed, d.failures()
     n, sheet = d.numbers, d.sheet
     assert sheet.edge("KQ", "waist").kind is EdgeKind.SEAM
     assert n.knit_waist == pytest.approx(4 * sheet.length("KQ", "waist"), abs=0.1 * MM)
@@ -157,7 +157,7 @@ def test_women_of_the_survey(stretch: float) -> None:
     for i, woman in enumerate(ansur_women()[::100]):
         skirt = KnitSkirt(stretch=stretch, flare=4.0, top=list(Top)[i % 3])
         d = draft(order(woman, (skirt,), estimates=RuleSet.SURVEY))
-        assert not pattern(d).failed, d.failures()
+        assert not pattern(d, words=False).failed, d.failures()
 
 
 @pytest.mark.parametrize(

@@ -339,8 +339,8 @@ def test_width_and_share_as_ordered() -> None:
 def test_a_bound_edge_is_cut_net() -> None:
     """The cut line lies on the net line of neck and armhole, 1.5 outside the shoulder;
     a neck that is faced beside bound armholes keeps its allowance."""
-    both = pattern(made(STYLES["zip"]))
-    arms = pattern(made(STYLES["armholes alone"]))
+    both = pattern(made(STYLES["zip"]), words=False)
+    arms = pattern(made(STYLES["armholes alone"]), words=False)
     for it, neck in ((both, 0.0), (arms, 1.0)):
         for code in ("F", "B"):
             drawn = next(p for p in it.drawn.pieces if p.code == code)
@@ -353,7 +353,7 @@ def test_a_bound_edge_is_cut_net() -> None:
 
 def test_a_notch_of_a_net_edge_is_marked_inwards() -> None:
     """Its outer end is on the edge, its inner one 0.4 within the strip."""
-    it = pattern(made(STYLES["zip"]))
+    it = pattern(made(STYLES["zip"]), words=False)
     strip = next(p for p in it.drawn.pieces if p.code == "VN")
     onto = [n for n in strip.notches if n.note.startswith("S140.")]
     assert len(onto) == 3

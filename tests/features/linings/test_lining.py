@@ -179,7 +179,7 @@ def test_linings_below_the_facings_of_many_women(name: str) -> None:
         assert not _of_lining(d), body.client
         joins = [w for w in d.report.walks if w.seam.code in ("LF", "LB")]
         assert len(joins) == 2
-        pattern(d)
+        pattern(d, words=False)
 
 
 def _polygon(path: Path) -> Polygon:
@@ -220,7 +220,9 @@ OPEN = ("open", "open, narrow strip")
 
 def test_cut_pieces_overlap_by_two_allowances_at_the_join() -> None:
     """15: + 2 × allowance: 1.2 beyond the net line on either piece."""
-    drawn = {p.code: _polygon(p.cut_line) for p in pattern(hung()).drawn.pieces}
+    drawn = {
+        p.code: _polygon(p.cut_line) for p in pattern(hung(), words=False).drawn.pieces
+    }
     free = hung().sheet.edge("FF", "free").path
     for share in (0.1, 0.2, 0.3):  # on the centre panel
         p = free.at_length(free.length * share)

@@ -48,7 +48,7 @@ def test_the_lining_is_notched_as_the_shell() -> None:
                     p = d.sheet.chain_at(chain, s)[1]
                     q = d.sheet.chain_at(other, t)[1]
                     assert distance(p, q) < 0.7
-    drawn = {p.code: p for p in pattern(d).drawn.pieces}
+    drawn = {p.code: p for p in pattern(d, words=False).drawn.pieces}
     for code in ("L.FC", "L.FS", "L.BC", "L.BS", "L.PF", "L.PB"):
         assert drawn[code].notches, code
 

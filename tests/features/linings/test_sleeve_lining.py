@@ -51,7 +51,7 @@ def test_it_lines_every_bodice(body: Body, lines: str) -> None:
     """Everything below the neck facing, armholes and sleeves too, sewn as the shell;
     the cap goes in with no more ease than the shell's."""
     d = lined(lines=lines, body=body)
-    pattern(d)
+    pattern(d, words=False)
     shell = {c for c in d.sheet.pieces if c[0] in "FBP" and c not in ("FF", "BF")}
     assert {f"L.{c}" for c in (*shell, "SL")} == {
         c for c in d.sheet.pieces if c.startswith("L.")
@@ -91,7 +91,7 @@ def test_necks_and_elbows(front: FrontShape, elbow: Elbow) -> None:
         SetInSleeve(reach=Reach.WRIST, elbow=elbow),
         body=YSOLDE,
     )
-    pattern(d)
+    pattern(d, words=False)
 
 
 def test_it_is_cut_and_made() -> None:

@@ -134,7 +134,7 @@ def test_the_front_is_cut_on_the_bias() -> None:
     cut = {c.code: c for c in cutting_sheet(making).cloths["shell"]}
     assert cut["F"].count == 1
     assert "bias" in cut["F"].how
-    assert any("on the bias" in note for note in pattern(made).drawn.notes)
+    assert any("on the bias" in note for note in pattern(made, words=False).drawn.notes)
     assert any("cowl" in line for line in steps_text(made))
 
 

@@ -55,7 +55,7 @@ def test_funnels_on_real_bodies(body: Body) -> None:
     assert a + b == pytest.approx(180.0, abs=0.5)
     walk = next(w for w in d.report.walks if w.seam.code == "S3")
     assert walk.ease == pytest.approx(n.se_left, abs=0.05)
-    pattern(d)
+    pattern(d, words=False)
 
 
 def test_it_stands_on_the_neck() -> None:
@@ -93,7 +93,7 @@ def test_funnels_of_sleeveless_tops(lines: str, lining: Mode | None) -> None:
     )
     d = draft(order(YSOLDE, (*top, FunnelNeck())))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
 
 
 def test_a_funnel_buttons() -> None:

@@ -169,8 +169,8 @@ def test_a_keyhole_closes_with_a_button_and_a_loop(
         features = (*features, Lining(mode=mode))
     made = draft(order(P92, features))
     assert not made.failed, made.failures()
-    assert any("not cut out" in note for note in pattern(made).drawn.notes)
-    for piece in pattern(made).drawn.pieces:
+    assert any("not cut out" in note for note in pattern(made, words=False).drawn.notes)
+    for piece in pattern(made, words=False).drawn.pieces:
         if piece.on_fold:  # no cloth is beyond it, inside the slit either
             fold = made.sheet.piece(piece.code).fold
             assert fold is not None

@@ -106,7 +106,7 @@ def test_the_seam_above_has_the_allowance_of_the_centre_back() -> None:
         (faced(CutOutBack(top=9.0, closing=SEWN)), 1.0),
         (bound_round(BoundCutOut(top=9.0)), 0.0),
     ):
-        it = pattern(made(features))
+        it = pattern(made(features), words=False)
         drawn = next(p for p in it.drawn.pieces if p.code == "B")
         cut = LineString(drawn.cut_line.flatten(0.002))
         for edge, right in (("cb above", 2.0), ("cb", 2.0), ("cut-out", wide)):

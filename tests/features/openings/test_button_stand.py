@@ -130,7 +130,7 @@ def test_every_bodice_buttons(where: Where, rows: Rows, lines: str) -> None:
     features = swapped(closed_back(lines=lines), stand, place_of="concealed zip")
     d = draft(order(YSOLDE, features))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
     side = "front" if where is Where.FRONT else "back"
     code = next(
         c for c in (side[0].upper() + "C", side[0].upper()) if c in d.sheet.pieces
@@ -228,7 +228,7 @@ def test_a_lining_hangs_beside_the_facing(where: Where, lines: str) -> None:
     features = swapped(top, stand, place_of="concealed zip")
     d = draft(order(YSOLDE, features))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
     c = FRONT if where is Where.FRONT else BACK
     sheet, low = d.sheet, c.on(d.sheet, c.lower)
     strip, lining, shell = (sheet.piece(p) for p in (c.low_facing, f"L.{low}", low))

@@ -218,7 +218,7 @@ def test_its_place_beside_the_brassiere_is_told() -> None:
     d = made(on_fold(CutOutBack()))
     n = d.numbers
     assert n.yW - n.co_foot == pytest.approx(n.yB + 2.0)
-    notes = pattern(d).drawn.notes
+    notes = pattern(d, words=False).drawn.notes
     assert any("2.0 cm above the line of the brassiere" in t for t in notes)
     low = draft(order(P92, tuple(on_fold(CutOutBack(foot=12.0)))))
     assert any(f.code == "CO1" for f in low.findings)

@@ -147,7 +147,7 @@ def test_what_is_left_at_the_waist_wants_a_hook(
     loops = Loops(last=last, spread=spread, spacing=spacing)
     made = draft(order(P92, with_loops(LowOpenBack(corner_radius=0.0), loops)))
     assert [f.severity for f in found(made, "L1")] == ([severity] if severity else [])
-    said = " ".join(pattern(made).drawn.notes)
+    said = " ".join(pattern(made, words=False).drawn.notes)
     assert ("below the last loop" in said) == (severity is not None)
 
 
@@ -180,7 +180,7 @@ def test_cord_and_buttons_of_the_worked_example() -> None:
     """Row 34: 22 loops, 51.41 in of cord; 23 buttons."""
     made = draft(order(BRIDA, with_loops(LowOpenBack(corner_radius=0)), unit=Unit.IN))
     assert made.numbers.cord_all == pytest.approx(51.41 * 2.54, abs=0.005 * 2.54)
-    said = " ".join(pattern(made).drawn.notes)
+    said = " ".join(pattern(made, words=False).drawn.notes)
     assert "Bias cord: 22 of 2⅛ in, for the loops; in all 51⁷⁄₁₆ in" in said
     assert "23 ball buttons of ⁷⁄₁₆ in" in said
 
@@ -287,7 +287,7 @@ def test_lacing_reads_well_and_buys_no_buttons() -> None:
     assert "button" not in loops.said()
     assert "{spacing}" in loops.said()
     made = draft(order(P92, with_loops(loops)))
-    said = " ".join(pattern(made).drawn.notes)
+    said = " ".join(pattern(made, words=False).drawn.notes)
     assert "button" not in said.replace("buttons are a hazard", "")
     assert "to lace with and tie" in said
     assert f"{made.numbers.lacing:.1f} cm" in said
@@ -305,12 +305,12 @@ def test_one_row_says_where_its_buttons_go() -> None:
     made = draft(order(P92, with_loops(Loops(rows=Rows.RIGHT))))
     n = made.numbers
     assert n.buttons == n.n_loops + 1
-    assert any("right half" in t for t in pattern(made).drawn.notes)
+    assert any("right half" in t for t in pattern(made, words=False).drawn.notes)
 
 
 def test_what_is_bought_stands_on_the_first_page() -> None:
     made = draft(order(P92, with_loops()))
-    n, said = made.numbers, " ".join(pattern(made).drawn.notes)
+    n, said = made.numbers, " ".join(pattern(made, words=False).drawn.notes)
     assert n.tape == pytest.approx(0.99 * n.slant)  # 9.6
     for text in (
         f"two of {n.tape:.1f} cm",

@@ -202,27 +202,27 @@ def test_a_stand_that_meets_edge_to_edge_has_none() -> None:
 def test_edges_on_real_bodies(body: Body, edge: Edging, cut: Cut) -> None:
     features = buttoned(ButtonStand(edge=edge), Peplum(cut=cut), ShirtCollar())
     d = draft(order(body, features, estimates=RuleSet.SURVEY))
-    assert not pattern(d).failed, pattern(d).findings
+    assert not pattern(d, words=False).failed, pattern(d, words=False).findings
 
 
 @pytest.mark.parametrize("lines", ["armhole", "shoulder", "darts", "mixed"])
 def test_every_bodice_takes_a_band(lines: str) -> None:
     features = swapped(closed_back(lines=lines), BAND, place_of="concealed zip")
-    assert not pattern(draft(order(THEA, features))).failed
+    assert not pattern(draft(order(THEA, features)), words=False).failed
 
 
 def test_a_back_is_cut_on_too() -> None:
     d = made(ButtonStand(edge=Edging.CUT_ON, where=Where.BACK, rows=Rows.DOUBLE))
     assert {"IB", "IBP"} <= set(d.sheet.pieces)
     assert not {"BF", "BFP"} & set(d.sheet.pieces)
-    assert not pattern(d).failed
+    assert not pattern(d, words=False).failed
 
 
 def test_a_lining_hangs_from_a_cut_on_facing() -> None:
     d = made(CUT_ON, Lining(mode=Mode.BELOW_FACING))
     join = d.sheet.seam("LF")
     assert {(r.piece, r.edge) for r in join.right} == {("FC", "free")}
-    assert not pattern(d).failed
+    assert not pattern(d, words=False).failed
 
 
 @pytest.mark.parametrize("body", [P92, P116, THEA, *ansur_women()[::240]])
@@ -238,7 +238,7 @@ def test_a_lining_lies_on_the_seam_of_a_band(body: Body, sleeves: bool) -> None:
     )
     d = draft(order(body, features, estimates=RuleSet.SURVEY))
     assert not d.failed, d.failures()
-    assert not pattern(d).failed
+    assert not pattern(d, words=False).failed
     sheet, seam = d.sheet, d.sheet.seam("LS118")
     assert walk(sheet, seam).severity is None
     whole = sheet.chain_length(sheet.seam("S118").left)
@@ -297,7 +297,7 @@ def test_bands_behind_on_real_bodies(body: Body, cut: Cut) -> None:
     for more in ((ShirtCollar(),), (lining,)):
         features = buttoned(BEHIND, Peplum(cut=cut), *more)
         d = draft(order(body, features, estimates=RuleSet.SURVEY))
-        assert not pattern(d).failed, pattern(d).findings
+        assert not pattern(d, words=False).failed, pattern(d, words=False).findings
         for s in d.sheet.seams:
             if s.code in ("S69", "S79", "S99", "S80", "S9", "S6", "LS69"):
                 assert walk(d.sheet, s).severity is None, s.code
@@ -324,7 +324,7 @@ def test_every_back_takes_a_band(lines: str) -> None:
     for mode in (None, Mode.BELOW_FACING):
         top = closed_back(lines=lines, lining=mode)
         features = swapped(top, BEHIND, place_of="concealed zip")
-        assert not pattern(draft(order(THEA, features))).failed
+        assert not pattern(draft(order(THEA, features)), words=False).failed
 
 
 def test_buttonholes_across_a_narrow_band_are_refused() -> None:
@@ -379,7 +379,7 @@ def test_an_all_in_one_facing_is_cut_on(where: Where, lined: bool, body: Body) -
 
     apart, d = (draft(order(body, top(e))) for e in (Edging.FACED, Edging.CUT_ON))
     assert not d.failed, d.failures()
-    it = pattern(d)
+    it = pattern(d, words=False)
     assert not it.failed, it.findings
     shell, facing, inside = (
         ("FC", "FF", "IF")

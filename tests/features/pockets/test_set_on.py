@@ -85,7 +85,7 @@ def test_they_pass_and_their_cut_lines_hold(kind: str, body: Body) -> None:
     unit = Unit.IN if body is BRIDA else Unit.CM
     d = draft(order(body, KINDS[kind], unit=unit))
     assert not d.failed, d.failures()
-    done = pattern(d)
+    done = pattern(d, words=False)
     assert not done.drawn.failures
     for piece in done.drawn.pieces:
         cut = Polygon(piece.cut_line.flatten(0.002))
@@ -112,7 +112,7 @@ def test_jets_meet_in_the_mouth() -> None:
     )
     assert low.length == pytest.approx(13.0)
     assert low.nearest(high.start)[1] == pytest.approx(1.0)
-    cuts = {p.code: p.cuts for p in pattern(d).drawn.pieces}
+    cuts = {p.code: p.cuts for p in pattern(d, words=False).drawn.pieces}
     assert cuts[HIP.jet][0].how == "4"
     assert cuts[HIP.bag][0].how == "4 (2 pairs)"
 
@@ -171,7 +171,9 @@ def test_a_breast_pocket_lies_over_the_bust_point_on_the_left() -> None:
     assert n.y_BP - y0 == pytest.approx(5.0)
     assert x0 < n.x_BP < x1
     assert front.edge("armhole").path.nearest(d.sheet.points["Pxa"])[1] > 3.0
-    cut = next(p for p in pattern(d).drawn.pieces if p.code == BREAST.patch)
+    cut = next(
+        p for p in pattern(d, words=False).drawn.pieces if p.code == BREAST.patch
+    )
     assert cut.cuts[0].how == "1"
     assert "breast pocket, one, on the left" in "\n".join(steps_text(d))
 

@@ -31,7 +31,7 @@ def test_casing_and_elastic(tiers: Tiers, body: Body) -> None:
     """Casing elastic + 0.4; elastic W less 8 in 100; the front is longer by the casing
     alone; cut lines hold their nets (shapely)."""
     skirt = GatheredSkirt(tiers=tiers)
-    it = pattern(draft(order(body, (skirt, ElasticWaist()))))
+    it = pattern(draft(order(body, (skirt, ElasticWaist()))), words=False)
     banded = draft(order(body, (skirt, SkirtZip(), Waistband())))
     assert not it.failed, it.findings
     n, sheet = it.draft.numbers, it.draft.sheet

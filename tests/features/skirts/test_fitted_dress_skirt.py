@@ -125,7 +125,7 @@ def test_real_women() -> None:
     passed = 0
     for i, body in enumerate(women):
         asked = order(body, dress(lines=LINES[i % 4]), estimates=RuleSet.SURVEY)
-        passed += not pattern(draft(asked)).failed
+        passed += not pattern(draft(asked), words=False).failed
     assert passed >= len(women) - 1
 
 

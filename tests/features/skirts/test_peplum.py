@@ -185,10 +185,10 @@ def test_a_peplum_wider_than_its_cloth() -> None:
         asked = replace(made.order, cloths={"shell": cloth})
         assert bool(found(draft(asked), "Q3")) == doubted
     assert not found(made, "Q3")  # nothing is known of the cloth
-    told = [t for t in pattern(made).drawn.notes if "selvedges" in t]
+    told = [t for t in pattern(made, words=False).drawn.notes if "selvedges" in t]
     assert not told  # any dress cloth is wide enough
     full = draft(order(P116, with_peplum(Peplum(fullness=0.5, length=40.0))))
-    (said,) = [t for t in pattern(full).drawn.notes if "selvedges" in t]
+    (said,) = [t for t in pattern(full, words=False).drawn.notes if "selvedges" in t]
     assert f"{widest(full.sheet)[1]:.1f} cm" in said
 
 
@@ -228,7 +228,7 @@ def test_the_zip_to_buy() -> None:
     """16.3: from 0.5 below the neck to z below the waist, and 2.5 more."""
     made = draft(order(P92, zipped()))
     opening = made.sheet.length("BC", "cb") - 0.5 + 12.0
-    said = " ".join(t for t in pattern(made).drawn.notes if "zip" in t)
+    said = " ".join(t for t in pattern(made, words=False).drawn.notes if "zip" in t)
     assert f"{opening:.1f} cm long" in said
     assert f"at least {opening + 2.5:.1f} cm" in said
     assert "hook and eye" in said

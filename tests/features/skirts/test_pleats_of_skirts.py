@@ -75,7 +75,7 @@ CENTRES: dict[str, tuple[Feature, ...]] = {
 def test_it_passes_and_its_cut_lines_hold(kind: str, body: Body) -> None:
     made = draft(order(body, (ROUND | CENTRES)[kind]))
     assert not made.failed, made.failures()
-    done = pattern(made)
+    done = pattern(made, words=False)
     assert not done.drawn.failures
     for piece in done.drawn.pieces:
         cut = Polygon(piece.cut_line.flatten(0.002))
@@ -183,7 +183,7 @@ def test_a_backing_of_its_own_is_as_wide_as_what_it_replaces() -> None:
 def test_lines_of_a_pleat_are_the_trades() -> None:
     """Fold solid, placement dashed, an arrow from the fold to it (§10)."""
     made = draft(order(THEA, ROUND["knife"]))
-    piece = next(p for p in pattern(made).drawn.pieces if p.code == GORE)
+    piece = next(p for p in pattern(made, words=False).drawn.pieces if p.code == GORE)
     folds = [k for k in piece.lines if k.note.endswith(", fold")]
     placed = [k for k in piece.lines if k.meaning is Meaning.PLACEMENT]
     arrows = [k for k in piece.lines if k.meaning is Meaning.ARROW]
@@ -215,7 +215,7 @@ def test_its_panels_are_no_gores(kind: str) -> None:
     the notions."""
     made = draft(order(THEA, ROUND[kind]))
     making = making_order(made)
-    told = [*steps_text(made), *pattern(made).drawn.notes]
+    told = [*steps_text(made), *pattern(made, words=False).drawn.notes]
     told += [line for op in making.operations for line in (op.title, *op.says)]
     told += [j.name for j in gore_joints(made.sheet)]
     told += [one.where for one in cutting_sheet(making).notions]

@@ -78,7 +78,7 @@ def test_a_lining_is_the_shell_shorter_and_cut_for_the_vent() -> None:
         a, b = right.edge(name).path, left.edge(name).path
         assert a.start == pytest.approx((-b.start.x, b.start.y), abs=0.1 * MM)
         assert a.end == pytest.approx((-b.end.x, b.end.y), abs=0.1 * MM)
-    cuts = {p.code: p.cuts[0] for p in pattern(d).drawn.pieces}
+    cuts = {p.code: p.cuts[0] for p in pattern(d, words=False).drawn.pieces}
     assert cuts["L.SB"].how == "1, right side down"
     assert cuts["L.SBL"].how == "1, right side up"
     lined = {s.code for s in sheet.seams if s.code.startswith("L.")}

@@ -91,7 +91,7 @@ def made(body: Body, *features: Feature) -> Draft:
 def test_every_skirt_passes_and_its_cut_lines_hold(kind: str, body: Body) -> None:
     d = draft(order(body, KINDS[kind]))
     assert not d.failed, d.failures()
-    done = pattern(d)
+    done = pattern(d, words=False)
     assert not done.failed
     for piece in done.drawn.pieces:
         cut = Polygon(piece.cut_line.flatten(0.002))
@@ -179,14 +179,14 @@ def test_tiers_gather_evenly() -> None:
     assert n.hem_S == pytest.approx(4 * sheet.length("T3", "hem"))
     deep = [sheet.length(c, "side") for c in (FRONT, "T2", "T3")]
     assert sum(deep) == pytest.approx(n.L)
-    cuts = {p.code: p.cuts[0] for p in pattern(d).drawn.pieces}
+    cuts = {p.code: p.cuts[0] for p in pattern(d, words=False).drawn.pieces}
     assert cuts["T2"].how == "2 on fold"
     assert cuts[BAND].how == "1, right side up"
 
 
 def test_gores_are_cut_as_often_as_there_are() -> None:
     d = made(THEA, GoredSkirt(gores=Gores.TEN), SkirtZip(), Waistband())
-    (gore,) = (p for p in pattern(d).drawn.pieces if p.code == GORE)
+    (gore,) = (p for p in pattern(d, words=False).drawn.pieces if p.code == GORE)
     assert [(c.count, c.how) for c in gore.cuts] == [(10, "10")]
     assert sum(s.code.startswith("S30") for s in d.sheet.seams) == 10
 
@@ -298,7 +298,7 @@ def test_hips_at_two_levels_are_drafted_apart(kind: str) -> None:
     assert not d.failed, d.failures()
     assert d.apart
     assert BAND not in d.apart
-    done = pattern(d)
+    done = pattern(d, words=False)
     assert not done.failed
     assert len({p.code for p in done.drawn.pieces} & {"WB", "WB-L"}) <= 1
 

@@ -155,7 +155,7 @@ def test_a_facing_is_a_strip_of_the_front(flare: float) -> None:
     assert d.sheet.seam("S123").notches  # no stretch over 40 cm (truing 6)
     # on the grain and interlined: it is not taped, in the cloth or on the paper
     assert not any("tape" in op.title.lower() for op in making_order(d).operations)
-    lines = pattern(d).drawn.pieces
+    lines = pattern(d, words=False).drawn.pieces
     notes = {k.note for p in lines if p.code == "SF" for k in p.lines}
     assert notes and "stay tape" not in notes
 
@@ -264,7 +264,9 @@ def test_lined_and_pocketed_on_real_women() -> None:
         more: tuple[Feature, ...] = (SkirtLining(), SkirtPockets())
         d = draft(order(body, (*FACED, *more), unit=list(Unit)[k % 2]))
         assert not d.failed, d.failures()
-        assert not [f for f in pattern(d).findings if f.severity is Severity.REFUSE]
+        assert not [
+            f for f in pattern(d, words=False).findings if f.severity is Severity.REFUSE
+        ]
 
 
 def test_findings() -> None:

@@ -68,7 +68,7 @@ def made(body: Body, *swaps: Feature, unit: Unit = Unit.CM) -> Draft:
 
 
 def sews(d: Draft) -> None:
-    p = pattern(d)
+    p = pattern(d, words=False)
     assert not p.failed, [str(f) for f in p.findings if f.severity is Severity.REFUSE]
 
 
@@ -135,7 +135,7 @@ def test_a_gusset_where_the_arm_is_steep(body: Body, angle: float) -> None:
     walks = {w.seam.code: w for w in d.report.walks}
     for code in ("S57", "S58", "S59", "S60", "S25", "S4"):
         assert walks[code].ease == pytest.approx(0.0, abs=0.01 * MM)
-    p = pattern(d)
+    p = pattern(d, words=False)
     for code in ("F", "B"):
         drawn = next(k for k in p.drawn.pieces if k.code == code)
         cut = Polygon([(q.x, q.y) for q in drawn.cut_line.flatten(0.05)])

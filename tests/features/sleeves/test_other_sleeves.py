@@ -43,7 +43,7 @@ def codes(d: Draft, severity: Severity) -> set[str]:
 @pytest.mark.parametrize("sleeve", [CapSleeve(), FlutterSleeve(), PetalSleeve()])
 def test_each_sews(sleeve: Feature, body: Body) -> None:
     d = made(body, sleeve)
-    p = pattern(d)
+    p = pattern(d, words=False)
     assert not p.failed, [str(f) for f in p.findings if f.severity is Severity.REFUSE]
     walks = {w.seam.code: w for w in d.report.walks}
     assert walks["S25"].ease == pytest.approx(0.0, abs=0.01 * MM)
@@ -109,7 +109,7 @@ def test_petals_cross_at_the_top(body: Body) -> None:
     )
     whole = made(body).sheet.piece("SL").area
     assert sheet.piece("SLF").area + sheet.piece("SLB").area < whole * 1.3
-    drawn = {p.code: p for p in pattern(d).drawn.pieces}
+    drawn = {p.code: p for p in pattern(d, words=False).drawn.pieces}
     for code in ("SLF", "SLB"):
         assert any(k.meaning is Meaning.EASE for k in drawn[code].lines)
         assert [c.how for c in drawn[code].cuts] == ["2 (1 pair)"]

@@ -45,7 +45,7 @@ def test_the_window_and_its_bands(body: Body) -> None:
     bands; the neck's edge is that of the neckline, less what the bands take."""
     d = draft(order(body, polo()))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
     fc, band = d.sheet.piece("FC"), d.sheet.piece("NP")
     assert fc.edge("placket foot").length == pytest.approx(1.5)
     assert band.edge("foot").length == pytest.approx(3.0, abs=0.1 * MM)
@@ -85,7 +85,7 @@ def test_it_opens_every_plain_neck(shape: FrontShape, lines: str) -> None:
     features = (*closed_back(lines=lines, front=shape), NeckPlacket(width=2.5))
     d = draft(order(YSOLDE, features))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
 
 
 def test_what_the_neck_placket_refuses() -> None:
@@ -132,7 +132,7 @@ def test_a_continuous_strip_goes_round_the_slit() -> None:
 def test_a_tailored_placket_is_drawn() -> None:
     """2 to 2.5 wide (7); it covers the slit and what is stitched above it."""
     d = cuffed(Cuff(slit=10.0, placket=SleevePlacket.TAILORED))
-    pattern(d)
+    pattern(d, words=False)
     p = d.sheet.piece("PL")
     assert p.edge("foot").length == pytest.approx(2 * 2.25)
     assert p.edge("outer").length == pytest.approx(12.5)

@@ -60,7 +60,7 @@ def test_it_sews(body: Body) -> None:
     """The raglan seams are equal within 0.3; the overarm seam is longer behind by the
     shoulder's ease; the neck, the sleeve and its hem run on over the seams."""
     d = made(body)
-    p = pattern(d)
+    p = pattern(d, words=False)
     assert not p.failed, [str(f) for f in p.findings if f.severity is Severity.REFUSE]
     assert {"SL", "F top", "B top"}.isdisjoint(d.sheet.pieces)
     walks = {w.seam.code: w for w in d.report.walks}
@@ -161,7 +161,7 @@ def test_the_cap_has_no_ease() -> None:
 @pytest.mark.parametrize("unit", [Unit.CM, Unit.IN])
 def test_with_other_sleeves(swaps: tuple[Feature, ...], unit: Unit) -> None:
     d = made(BRIDA, *swaps, unit=unit)
-    p = pattern(d)
+    p = pattern(d, words=False)
     assert not p.failed, [str(f) for f in p.findings if f.severity is Severity.REFUSE]
 
 

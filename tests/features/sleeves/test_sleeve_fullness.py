@@ -67,7 +67,7 @@ def test_every_style_sews(style: str, body: Body) -> None:
     """Cap against armhole, the seams under the arm equal, the hem square at the seams;
     no check of the finished pattern fails."""
     d = made(body, *STYLES[style])
-    p = pattern(d)
+    p = pattern(d, words=False)
     assert not p.failed, [str(f) for f in p.findings if f.severity is Severity.REFUSE]
     walks = {w.seam.code: w for w in d.report.walks}
     assert walks["S25"].ease == pytest.approx(0.0, abs=0.1 * MM)
@@ -103,7 +103,7 @@ def test_a_puffed_cap_is_gathered_between_its_notches(body: Body) -> None:
     assert d.sheet.edge("SL", "cap back").path.end_direction.y == pytest.approx(0.0)
     top = d.sheet.edge("SL", "cap back").path.end
     assert d.sheet.points["K"].y - top.y == pytest.approx(2.0)
-    drawn = next(p for p in pattern(d).drawn.pieces if p.code == "SL")
+    drawn = next(p for p in pattern(d, words=False).drawn.pieces if p.code == "SL")
     notes = [k.note for k in drawn.lines if k.meaning is Meaning.EASE]
     assert notes.count("gather") == 2
 
@@ -195,7 +195,7 @@ def test_the_cuff_lies_as_it_is_sewn() -> None:
     assert cu.edge("inside").length == pytest.approx(cu.edge("upper").length)
     at = walks["S26"].seam.notches[-1].right
     assert at == pytest.approx(d.sheet.length("SL", "hem"))
-    drawn = {p.code: p for p in pattern(d).drawn.pieces}
+    drawn = {p.code: p for p in pattern(d, words=False).drawn.pieces}
     assert len(drawn["CU"].notches) == 2
     assert any(k.note == "button 1" for k in drawn["CU"].lines)
     assert [c.cloth for c in drawn["CU"].cuts] == ["shell", "interlining"]

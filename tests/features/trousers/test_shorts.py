@@ -31,7 +31,7 @@ def made(length: float | None = None, body: Body = THEA) -> Draft:
 def test_they_pass_and_their_cut_lines_hold(length: float, body: Body) -> None:
     d = made(length, body)
     assert not d.failed, d.failures()
-    done = pattern(d)
+    done = pattern(d, words=False)
     assert not done.drawn.failures
     for piece in done.drawn.pieces:
         cut = Polygon(piece.cut_line.flatten(0.002))
@@ -105,7 +105,7 @@ def test_what_hardly_stretches_is_not_told() -> None:
         (draft(order(THEA, trouser_features())), True),
     ):
         says = [
-            *pattern(d).drawn.notes,
+            *pattern(d, words=False).drawn.notes,
             *(s for o in making_order(d).operations for s in o.says),
         ]
         assert any("tretch" in s for s in says) == told

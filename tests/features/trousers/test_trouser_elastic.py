@@ -43,7 +43,7 @@ def test_as_wide_at_the_waist_as_at_the_hip(body: Body) -> None:
     """H + Eh round the fold (8: at least H + 2), without a dart; elastic W less 8 in
     100; the casing elastic + 0.4, its top turned in by 1; front side and back side of
     one length (T4). The cut lines hold their nets (shapely)."""
-    it = pattern(made(body=body))
+    it = pattern(made(body=body), words=False)
     assert not it.failed, it.findings
     n, sheet = it.draft.numbers, it.draft.sheet
     folds = [
@@ -134,7 +134,7 @@ def test_women_of_the_survey(legs: tuple[Feature, ...]) -> None:
     for woman in ansur_legs()[::120]:
         features = Trousers(), TrouserElastic(), *legs
         d = draft(order(woman, features, estimates=RuleSet.SURVEY))
-        assert not pattern(d).failed, d.failures()
+        assert not pattern(d, words=False).failed, d.failures()
 
 
 def test_seams_that_lean_away_from_the_top_of_the_casing_are_told() -> None:

@@ -39,7 +39,7 @@ def made(*swaps: Feature, body: Body = P92) -> Draft:
 
 
 def finished(*swaps: Feature) -> Pattern:
-    it = pattern(made(*swaps))
+    it = pattern(made(*swaps), words=False)
     assert not it.failed, it.findings
     return it
 
@@ -205,7 +205,7 @@ def test_legs_of_two_lengths() -> None:
     """Drafted apart; both sides of the crotch keep their allowances, wider at the
     seat."""
     body = replace(THEA, left={"IL": Body.of({"IL": 81.0}).values["IL"]})
-    it = pattern(draft(order(body, trouser_features())))
+    it = pattern(draft(order(body, trouser_features())), words=False)
     assert not it.failed, it.findings
     drawn = {p.code: p for p in it.drawn.pieces}
     assert {"TF", "TF-L", "TB", "TB-L"} <= set(drawn)
@@ -242,7 +242,7 @@ def test_a_pocket_in_the_seam_is_notched_at_its_mouth() -> None:
     d = made(Pockets(shape=Shape.SEAM))
     side = next(s for s in d.sheet.seams if s.code == "S40")
     assert {7.0, 23.0} <= {round(k.left, 6) for k in side.notches}
-    it = pattern(d)
+    it = pattern(d, words=False)
     cut = next(p.cuts for p in it.drawn.pieces if p.code == BAG)
     assert [(c.cloth, c.count) for c in cut] == [("lining", 4)]
 
@@ -300,7 +300,7 @@ def test_a_shaped_band_is_the_top_with_the_darts_closed(way: Feature) -> None:
         assert sheet.length(band, "foot of band") == pytest.approx(below, abs=0.02)
     sums = {a.joint.name: a.sum for a in d.report.angles}
     assert sums["trouser waist over the side"] == pytest.approx(180.0, abs=0.5)
-    it = pattern(d)
+    it = pattern(d, words=False)
     assert not it.failed, it.findings
     assert sheet.piece("WCF").has("underlap") == (way.kind == "fly")
     if way.kind == "fly":

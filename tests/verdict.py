@@ -17,7 +17,7 @@ from clothwright.features import Feature
 from clothwright.features.fitting import Fitting
 from clothwright.findings import Severity
 from clothwright.finishing.allowances import Allowances
-from clothwright.finishing.cutline import cut_line
+from clothwright.finishing.cutline import CutLine, cut_line
 from clothwright.finishing.finish import with_darts_capped
 from clothwright.order import Draft, Order, OrderError, draft, pattern
 from clothwright.order.draft import resolve
@@ -67,6 +67,9 @@ class Verdict:
     """Those of them that the paper itself tells: a seam that does not meet, an outline
     or a cut line that crosses itself."""
 
+    cut: tuple[tuple[Piece, CutLine], ...] = ()
+    """Every net piece as it is cut, its darts capped, and its cut line."""
+
 
 def verdict(order: Order) -> Verdict:
     """Draft and finish an order. Raises what a user must never see."""
@@ -76,17 +79,14 @@ def verdict(order: Order) -> Verdict:
         return Verdict(None, tuple(str(e).splitlines()))
     found = list(made.failures())
     paper = {str(f) for f in made.report.findings}
-    lines = [cut_line(p, Allowances(order.unit, order.said)) for p in cut_pieces(made)]
-    if any(line.narrow or line.crossing for line in lines):
+    allowances = Allowances(order.unit, order.said)
+    pieces = (with_darts_capped(p)[0] for p in made.sheet.pieces.values())
+    lines = tuple((p, cut_line(p, allowances)) for p in pieces)
+    if any(line.narrow or line.crossing for _, line in lines):
         drawn = pattern(made, words=False).findings[len(made.findings) :]
         cut = [str(f) for f in drawn if f.severity is Severity.REFUSE]
         found, paper = found + cut, paper | {*cut}
-    return Verdict(made, tuple(dict.fromkeys(found)), frozenset(paper))
-
-
-def cut_pieces(made: Draft) -> Iterator[Piece]:
-    """Every net piece of a draft as it is cut, its darts capped."""
-    return (with_darts_capped(p)[0] for p in made.sheet.pieces.values())
+    return Verdict(made, tuple(dict.fromkeys(found)), frozenset(paper), lines)
 
 
 def unsound(order: Order, it: Verdict) -> Iterator[str]:
@@ -105,7 +105,7 @@ def unsound(order: Order, it: Verdict) -> Iterator[str]:
                 yield f"says not what to do: {sentence}"
         return
     assert it.made is not None
-    yield from _crossed(it.made)
+    yield from _crossed(it.made, it.cut)
     yield from _girths(it.made)
 
 
@@ -135,12 +135,11 @@ def _names(features: Iterable[Feature]) -> Iterator[str]:
             yield re.escape(w) if "_" in w else rf'(its |set ){w}|{w} =|"{w}"'
 
 
-def _crossed(made: Draft) -> Iterator[str]:
+def _crossed(made: Draft, lines: Iterable[tuple[Piece, CutLine]]) -> Iterator[str]:
     for piece in made.sheet.pieces.values():
         if not Polygon(piece.outline.flatten(0.002)).is_valid:
             yield f"{piece.code} crosses itself"
-    for piece in cut_pieces(made):
-        line = cut_line(piece, Allowances(made.order.unit, made.order.said))
+    for piece, line in lines:
         for fault in faults(piece, line):
             yield f"the cut line of {piece.code}: {fault}"
 
@@ -170,7 +169,7 @@ def _girths(made: Draft) -> Iterator[str]:
         if p.has(e)
     ]
     if not edges:
-        return  # gores, circles and gathers: tests/features/test_skirts.py
+        return  # gores, circles and gathers: tests/features/skirts/test_skirts.py
     waist = sum(sheet.length(*run) for run in edges)
     if "BD" in sheet.pieces:  # up to the centre down the middle of a front band
         band = sheet.piece("BD").outline.flatten(0.005)

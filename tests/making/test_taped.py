@@ -3,7 +3,7 @@
 import pytest
 
 from bodies import THEA
-from clothwright.features import KINDS, Feature
+from clothwright.features import Feature
 from clothwright.features.notions import Article
 from clothwright.features.skirts.contour_band import ContourBand
 from clothwright.features.skirts.gored_skirt import GoredSkirt
@@ -15,7 +15,6 @@ from clothwright.features.skirts.waistband import Waistband
 from clothwright.features.trousers.trouser_pockets import Shape
 from clothwright.making import making_order
 from clothwright.order import Draft, draft
-from combinations import alone
 from orders import order
 
 MM = 0.1
@@ -36,9 +35,9 @@ def tapes(d: Draft, of: Feature) -> tuple[list[float], list[str]]:
     return bought, done
 
 
-@pytest.mark.parametrize("kind", KINDS)
-def test_tape_that_is_drawn_is_bought_and_sewn(kind: str) -> None:
-    d = draft(order(THEA, alone(KINDS[kind])))
+def buys_and_sews_its_tape(d: Draft) -> None:
+    """Tape that is drawn is bought and sewn: asked of every feature alone, in
+    tests/order/test_combinations.py."""
     for f in d.order.features:
         if list(f.taped(d.sheet)):
             bought, done = tapes(d, f)

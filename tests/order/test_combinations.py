@@ -30,6 +30,7 @@ from combinations import (
     usual_of,
 )
 from making.test_order import complete
+from making.test_taped import buys_and_sews_its_tape
 from orders import order
 from verdict import Verdict, unexplained, unsound, verdict
 
@@ -69,6 +70,7 @@ def test_every_feature_alone(kind: type[Feature]) -> None:
         assert it.made is not None, told(features)
         assert not it.refusals, told(features)
         says_what_it_makes(it.made)
+        buys_and_sews_its_tape(it.made)
         for piece in pattern(it.made).drawn.pieces:
             assert piece.texts or piece.unsaid, piece.code
 

@@ -9,10 +9,10 @@ from clothwright.features import Feature
 from clothwright.features.bodice.empire import EmpireSeam
 from clothwright.features.bodice.empire_panels import Midriff
 from clothwright.features.linings.lining import Mode
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import OrderError, draft
 from clothwright.paper import Run
 from order.test_combinations import finished
-from orders import closed_back, order
+from orders import closed_back, order, sound
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA, *ansur_whole()[100::400])
@@ -26,20 +26,14 @@ def divided(
     return (*closed_back(lines=lines, lining=lining), *more)
 
 
-def made_of(body: Body, features: tuple[Feature, ...]) -> Draft:
-    made = draft(order(body, features))
-    assert not made.failed, made.failures()
-    return made
-
-
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("lines", ("armhole", "shoulder"))
 def test_cut_without_drawing_in_keeps_all_paper(lines: str, body: Body) -> None:
     """A cut keeps area, and so does taping: what lies above the seam and the midriff in
     one piece are together the panels as they were (exact); each edge keeps its length.
     """
-    made = made_of(body, divided(lines, PLAIN)).sheet
-    was = made_of(body, divided(lines)).sheet
+    made = sound(body, divided(lines, PLAIN)).sheet
+    was = sound(body, divided(lines)).sheet
     for half in "FB":
         parts = [made.piece(f"{half}{c}").area for c in ("C", "S", "M")]
         whole = [was.piece(f"{half}{c}").area for c in ("C", "S")]
@@ -65,8 +59,8 @@ def test_the_panels_are_drawn_in_under_the_bust(
     the mm, since it stays square to what it meets; the side panel keeps its ease over
     the bust; both sides of each seam are of one length; all of it is cut and sewn."""
     seam = EmpireSeam(midriff=midriff)
-    made = made_of(body, divided(lines, seam, lining=mode))
-    plain = made_of(body, divided(lines, PLAIN))
+    made = sound(body, divided(lines, seam, lining=mode))
+    plain = sound(body, divided(lines, PLAIN))
     n, sheet = made.numbers, made.sheet
     for half, by in (("front", n.ce_f), ("back", n.ce_b)):
         s = sheet.seam(f"{half} empire")
@@ -107,7 +101,7 @@ def test_the_edge_above_runs_smooth(body: Body) -> None:
 @pytest.mark.parametrize("depth", [4.0, 5.0])
 def test_a_seam_near_the_bust_notches_above_it(depth: float) -> None:
     """The lower notch of the ease over the bust, 5 below BP, moves up with the seam."""
-    made = made_of(P92, divided("armhole", EmpireSeam(depth=depth)))
+    made = sound(P92, divided("armhole", EmpireSeam(depth=depth)))
     s = made.sheet.seam("S1")
     end = made.sheet.chain_length(s.left)
     assert end - s.notches[-1].left > 1.5
@@ -124,5 +118,5 @@ def test_what_it_does_not_go_with() -> None:
 
 def test_a_midriff_without_panels_is_said() -> None:
     seam = EmpireSeam(midriff=Midriff.SEAMED)
-    assert "E2" in [f.code for f in made_of(P92, divided("darts", seam)).findings]
-    assert "E2" not in [f.code for f in made_of(P92, divided("mixed", seam)).findings]
+    assert "E2" in [f.code for f in sound(P92, divided("darts", seam)).findings]
+    assert "E2" not in [f.code for f in sound(P92, divided("mixed", seam)).findings]

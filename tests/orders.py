@@ -2,6 +2,7 @@
 
 from random import Random
 
+from bodies import P92
 from clothwright.blocks import bodice
 from clothwright.blocks.back_shoulder_dart import BACK_SHOULDER_DART
 from clothwright.blocks.back_waist_dart import BACK_WAIST_DART
@@ -43,7 +44,7 @@ from clothwright.features.trousers.trouser_zip import SideZip
 from clothwright.features.trousers.trousers import Trousers
 from clothwright.features.trousers.turn_ups import TurnUps
 from clothwright.findings import Severity
-from clothwright.order import Draft, Order, pattern
+from clothwright.order import Draft, Order, OrderError, draft, pattern
 from clothwright.paper import Drafting
 from clothwright.rules import Given, Hand, Kind, Numbers
 from clothwright.units import Unit
@@ -231,6 +232,22 @@ def swapped(
     if kind not in {f.kind for f in features}:
         return (*features, new)
     return tuple(new if f.kind == kind else f for f in features)
+
+
+def sound(body: Body, features: tuple[Feature, ...]) -> Draft:
+    """An order drafted, and every check of it passed."""
+    made = draft(order(body, features))
+    assert not made.failed, made.failures()
+    return made
+
+
+def refused(*features: Feature) -> str:
+    """What is said of features that a standard body does not get."""
+    try:
+        draft(order(P92, features))
+    except OrderError as e:
+        return str(e)
+    raise AssertionError("it is drafted")
 
 
 def cut_faults(made: Draft) -> list[str]:

@@ -8,22 +8,12 @@ import pytest
 
 from clothwright.features import KINDS
 from clothwright.features.parts import by_part, part_of
-from clothwright.rules import Kind
-from clothwright.units import Unit
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_feature_stands_under_its_kind(kind: str) -> None:
     assert KINDS[kind].model_fields["kind"].default == kind
     assert KINDS[kind].title
-
-
-@pytest.mark.parametrize("kind", KINDS)
-def test_a_default_that_is_no_length_is_one_number_in_both_units(kind: str) -> None:
-    """An angle or a ratio is not reckoned from inches."""
-    for number in KINDS[kind].numbers().values():
-        if number.kind is not Kind.LENGTH:
-            assert number.default(Unit.IN) == pytest.approx(number.default(Unit.CM))
 
 
 @pytest.mark.parametrize(

@@ -32,10 +32,12 @@ BACK_KEYS = (*FRONT_KEYS, "hip_B", "fork_B", "tl", "rq", "drop")
 
 
 def front_from(*n: float) -> Front:
+    """The front of the numbers under `FRONT_KEYS`, in their order, cm."""
     return Front(*n)
 
 
 def back_from(*n: float) -> Back:
+    """The back of the numbers under `BACK_KEYS`, in their order, cm."""
     hip, fork, tilt, rise, drop = n[len(FRONT_KEYS) :]
     return Back(front_from(*n[: len(FRONT_KEYS)]), hip, fork, tilt, rise, drop)
 

@@ -16,6 +16,8 @@ _E, _W, _N = Severity.REFUSE, Severity.WARN, Severity.NOTE
 
 @dataclass(frozen=True)
 class Agreement:
+    """What several measures of one body say of each other."""
+
     code: str
     severity: Severity
     needs: tuple[str, ...]

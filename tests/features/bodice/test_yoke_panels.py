@@ -12,10 +12,10 @@ from clothwright.features.bodice.yoke_panels import YokePanels
 from clothwright.features.bodice.yokes import BackYoke, FrontYoke
 from clothwright.features.linings.lining import Mode
 from clothwright.findings import Severity
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import OrderError, draft
 from clothwright.paper import Run
 from order.test_combinations import finished
-from orders import closed_back, order, swapped
+from orders import closed_back, order, sound, swapped
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA, *ansur_whole()[::400])
@@ -31,20 +31,14 @@ def yoked(
     return (*closed_back(way, lines=lines, lining=lining), *yokes)
 
 
-def made_of(body: Body, features: tuple[Feature, ...]) -> Draft:
-    made = draft(order(body, features))
-    assert not made.failed, made.failures()
-    return made
-
-
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("lines", LINES)
 def test_a_taped_yoke_is_that_of_a_half_in_one_piece(lines: str, body: Body) -> None:
     """Taping closes what the seam takes in, so the yoke over a princess line is the one
     of the same body without it: edge by edge and in area (exact)."""
     yokes = FrontYoke(), BackYoke(depth=15.0)
-    made = made_of(body, yoked(lines, *yokes))
-    plain = made_of(body, yoked("darts", *yokes))
+    made = sound(body, yoked(lines, *yokes))
+    plain = sound(body, yoked("darts", *yokes))
     for code, flank in (("FY", "FS"), ("BY", "BS")):
         mine, its = made.sheet.piece(code), plain.sheet.piece(code)
         assert {e.name for e in mine.edges} == {e.name for e in its.edges}
@@ -67,7 +61,7 @@ def test_everything_meets(
     seam too; the panels below are eased as without a yoke; neck, armhole and shoulder
     are sewn to the same facings; all of it is cut and sewn."""
     features = yoked(lines, FrontYoke(panels=panels), lining=mode)
-    made, plain = made_of(body, features), made_of(body, yoked(lines, lining=mode))
+    made, plain = sound(body, features), sound(body, yoked(lines, lining=mode))
     sheet, was = made.sheet, plain.sheet
     seam = sheet.seam("front yoke")
     assert seam.left == (Run("FC", "yoke", True), Run("FS", "yoke", True))
@@ -102,8 +96,8 @@ def test_everything_meets(
 def test_a_line_above_the_panel_seam_cuts_the_centre_panel(body: Body) -> None:
     """At its usual 9 cm the back yoke ends on the armhole above the armhole princess:
     the side back and its seam stay as they were (exact)."""
-    made = made_of(body, yoked("armhole", BackYoke()))
-    plain = made_of(body, yoked("armhole"))
+    made = sound(body, yoked("armhole", BackYoke()))
+    plain = sound(body, yoked("armhole"))
     assert made.sheet.piece("BS") == plain.sheet.piece("BS")
     assert made.sheet.seam("S2") == plain.sheet.seam("S2")
     parts = [made.sheet.piece(c).area for c in ("BY", "BC")]
@@ -119,8 +113,8 @@ def test_a_shoulder_dart_in_the_seam_ends_at_the_yoke(
     princess takes up: taped, it closes the dart, and its shoulder is in one, as long as
     both parts were (exact); below, no dart is left in the panel seam."""
     way = BackShoulder.SEAM
-    made = made_of(body, yoked("shoulder", BackYoke(panels=panels), way=way))
-    plain = made_of(body, yoked("shoulder", way=way))
+    made = sound(body, yoked("shoulder", BackYoke(panels=panels), way=way))
+    plain = sound(body, yoked("shoulder", way=way))
     sheet, was = made.sheet, plain.sheet
     assert sheet.points["Ycb"].y == pytest.approx(sheet.points["Ps"].y, abs=1e-6)
     parts = [was.length(c, "shoulder") for c in ("BC", "BS")]
@@ -147,7 +141,7 @@ def test_a_dart_within_the_yoke_is_seamed_or_refused() -> None:
     with pytest.raises(OrderError, match=r'leave its parts seamed \(panels = "seamed'):
         draft(order(P92, yoked("shoulder", BackYoke(depth=13.0), way=way)))
     seamed = BackYoke(depth=13.0, panels=YokePanels.SEAMED)
-    assert not finished(made_of(P92, yoked("shoulder", seamed, way=way)))
+    assert not finished(sound(P92, yoked("shoulder", seamed, way=way)))
 
 
 @pytest.mark.parametrize(
@@ -180,7 +174,7 @@ def test_what_cannot_be_cut_is_said(features: tuple[Feature, ...], says: str) ->
 
 def test_two_seams_at_one_place_of_the_armhole_are_doubted() -> None:
     """The yoke ends a few mm above the panel seam: the finding tells how far."""
-    plain = made_of(P92, yoked("armhole"))
+    plain = sound(P92, yoked("armhole"))
     qf, hf = plain.sheet.points["Qf"], plain.numbers.y_hf
     made = draft(order(P92, yoked("armhole", FrontYoke(depth=qf.y - hf - 0.8))))
     (told,) = [f for f in made.findings if f.code == "Y4"]
@@ -193,11 +187,9 @@ def test_two_seams_at_one_place_of_the_armhole_are_doubted() -> None:
 
 def test_a_seam_that_no_yoke_needs_is_said() -> None:
     seamed = FrontYoke(panels=YokePanels.SEAMED)
-    made = made_of(P92, yoked("darts", seamed))
+    made = sound(P92, yoked("darts", seamed))
     assert "Y5" in [f.code for f in made.findings]
-    assert "Y5" not in [
-        f.code for f in made_of(P92, yoked("shoulder", seamed)).findings
-    ]
+    assert "Y5" not in [f.code for f in sound(P92, yoked("shoulder", seamed)).findings]
 
 
 def test_a_side_part_that_would_be_a_sliver_is_refused() -> None:

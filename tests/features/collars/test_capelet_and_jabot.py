@@ -18,9 +18,9 @@ from clothwright.features.openings.stand_edging import Edging
 from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.making.cutting import cutting_sheet
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind
-from orders import order, sleeved_features
+from orders import order, sleeved_features, sound
 
 MM = 0.1
 BODIES = pytest.mark.parametrize(
@@ -36,19 +36,13 @@ def top(*more: Feature, opens: bool = False) -> tuple[Feature, ...]:
     return tuple(f for f in features if f.kind != "concealed zip")
 
 
-def sewn(body: Body, features: tuple[Feature, ...]) -> Draft:
-    d = draft(order(body, features))
-    assert not d.failed, d.failures()
-    return d
-
-
 # -- capelet ---------------------------------------------------------------------------
 @BODIES
 @pytest.mark.parametrize("share", [0.25, 0.5, 0.77])
 def test_its_inner_arc_is_the_neck(body: Body, share: float) -> None:
     """§5: r = n·2/(2πf), n the half neck; hem and inner arc then differ by πf·depth of
     the half (G2)."""
-    d = sewn(body, top(Capelet(fullness=share, width=30.0)))
+    d = sound(body, top(Capelet(fullness=share, width=30.0)))
     sheet = d.sheet
     seam = sheet.seam("S80")
     neck, cape = (sheet.chain_length(c) for c in (seam.left, seam.right))
@@ -67,13 +61,13 @@ def test_it_is_told_that_half_a_circle_does_not_pass_the_shoulders(body: Body) -
     """Joined at the shoulder, front and back lie about three quarters round: 180° less
     both shoulders' slopes for the half."""
     for opens in (False, True):
-        d = sewn(body, top(Capelet(fullness=0.5), opens=opens))
+        d = sound(body, top(Capelet(fullness=0.5), opens=opens))
         (told,) = [f for f in d.findings if f.code == "KC1"]
         assert told.severity is (Severity.NOTE if opens else Severity.WARN)
         n = d.numbers
         turning = 180.0 - n.sigma_f - n.sigma_b
         assert told.data["needed"] == pytest.approx(turning / 180.0, abs=0.05)
-        fuller = sewn(body, top(Capelet(fullness=told.data["needed"]), opens=opens))
+        fuller = sound(body, top(Capelet(fullness=told.data["needed"]), opens=opens))
         assert not [f for f in fuller.findings if f.code == "KC1"]
 
 
@@ -81,7 +75,7 @@ def test_it_is_told_that_half_a_circle_does_not_pass_the_shoulders(body: Body) -
 def test_left_out_its_part_of_a_circle_lies_over_the_shoulders(woman: int) -> None:
     """Exact: a line beside another is longer by its turn times the distance, and the
     neck turns by 180° less both shoulders' slopes."""
-    d = sewn(ansur_women()[woman], top(Capelet()))
+    d = sound(ansur_women()[woman], top(Capelet()))
     n = d.numbers
     turning = 180.0 - n.sigma_f - n.sigma_b
     assert n.f_cape == pytest.approx(turning / 180.0)
@@ -90,12 +84,12 @@ def test_left_out_its_part_of_a_circle_lies_over_the_shoulders(woman: int) -> No
 
 def test_it_lies_on_the_fold_where_the_garment_is_closed() -> None:
     for opens, edge in ((False, "cf"), (True, "cb")):
-        piece = sewn(THEA, top(Capelet(), opens=opens)).sheet.piece("CO")
+        piece = sound(THEA, top(Capelet(), opens=opens)).sheet.piece("CO")
         assert piece.fold is not None and piece.fold.name == edge
 
 
 def test_a_capelet_is_hung_hemmed_and_set() -> None:
-    d = sewn(THEA, top(Capelet(), opens=True))
+    d = sound(THEA, top(Capelet(), opens=True))
     titles = [op.title for op in making_order(d).operations]
     done = [
         "Let the capelet hang a day, then level its edge",
@@ -111,7 +105,7 @@ def test_a_capelet_is_hung_hemmed_and_set() -> None:
 @pytest.mark.parametrize("opens", [False, True])
 def test_its_inner_edge_is_as_long_as_it_is_sewn_on(body: Body, *, opens: bool) -> None:
     """G13: r = s/φ, outer edge φ·(r + D), so that their ratio is the fullness."""
-    d = sewn(body, top(Jabot(), opens=opens))
+    d = sound(body, top(Jabot(), opens=opens))
     sheet = d.sheet
     inner, hem = (sheet.length("JA", e) for e in ("inner", "hem"))
     assert inner == pytest.approx(22.0, abs=0.1 * MM)
@@ -126,7 +120,7 @@ def test_its_inner_edge_is_as_long_as_it_is_sewn_on(body: Body, *, opens: bool) 
 
 def test_a_pair_on_the_centre_and_one_in_an_edge() -> None:
     for opens, count in ((False, 2), (True, 1)):
-        d = sewn(THEA, top(Jabot(), opens=opens))
+        d = sound(THEA, top(Jabot(), opens=opens))
         shell = cutting_sheet(making_order(d)).cloths["shell"]
         assert [c.count for c in shell if c.code == "JA"] == [count]
 
@@ -140,7 +134,7 @@ def test_a_jabot_is_sewn_before_the_edge_is_faced() -> None:
             "Face the front edges",
         ),
     ):
-        d = sewn(YSOLDE, top(Jabot(), opens=opens))
+        d = sound(YSOLDE, top(Jabot(), opens=opens))
         titles = [op.title for op in making_order(d).operations]
         done = ["Hem the jabot", on, after]
         assert [t for t in titles if t in done] == done
@@ -148,9 +142,9 @@ def test_a_jabot_is_sewn_before_the_edge_is_faced() -> None:
 
 
 def test_it_goes_with_a_collar_and_a_lining() -> None:
-    d = sewn(P92, top(Jabot(length=15.0), StandCollar(), opens=True))
+    d = sound(P92, top(Jabot(length=15.0), StandCollar(), opens=True))
     assert {"JA", "CS"} <= set(d.sheet.pieces)
-    d = sewn(P92, top(Jabot(length=15.0), Lining()))
+    d = sound(P92, top(Jabot(length=15.0), Lining()))
     assert not d.sheet.piece("L.FC").marks
 
 
@@ -193,5 +187,5 @@ def test_a_jabot_longer_than_the_front_is_refused() -> None:
 
 
 def test_a_jabot_in_the_fold_is_finished_all_round() -> None:
-    piece = sewn(THEA, top(Jabot())).sheet.piece("JA")
+    piece = sound(THEA, top(Jabot())).sheet.piece("JA")
     assert {e.kind for e in piece.edges} == {EdgeKind.FINISHED}

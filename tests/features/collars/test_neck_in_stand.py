@@ -17,10 +17,10 @@ from clothwright.features.openings.button_stand import ButtonStand, Where
 from clothwright.features.openings.stand_edging import Edging
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import Draft, draft
 from clothwright.truing import walk
 from features.openings.test_stand_on_torso import shirt
-from orders import cut_faults, order, sleeved_features, swapped
+from orders import cut_faults, order, refused, sleeved_features, swapped
 
 MM = 0.1
 SHIRT = ShirtCollar(inside=Inside.IN_STAND)
@@ -115,12 +115,6 @@ def test_a_banded_shirt_has_no_facing_to_cut() -> None:
     }
     assert not codes & {"FF", "BF"}
     assert {"BD", "CS", "CO"} <= codes
-
-
-def refused(*features: Feature) -> str:
-    with pytest.raises(OrderError) as e:
-        draft(order(P92, features))
-    return str(e.value)
 
 
 def test_what_such_a_collar_refuses_is_said() -> None:

@@ -32,11 +32,11 @@ from clothwright.findings import Severity
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.making.telling import seam_line
-from clothwright.order import Draft, OrderError, Pattern, draft, pattern
+from clothwright.order import Draft, Pattern, draft, pattern
 from clothwright.order.figures import figures
 from clothwright.truing import walk
 from clothwright.units import Unit
-from orders import order
+from orders import order, refused
 from verdict import unsound, verdict
 
 MM = 0.1
@@ -68,12 +68,6 @@ def made(*swaps: Feature, body: Body = P92, of: tuple[Feature, ...] = TOP) -> Dr
     features = [*(s for s in swaps if s.kind == "knit bodice"), *kept]
     features += [s for s in swaps if s.kind != "knit bodice"]
     return draft(order(body, tuple(features)))
-
-
-def refused(*features: Feature) -> str:
-    with pytest.raises(OrderError) as e:
-        draft(order(P92, features))
-    return str(e.value)
 
 
 def found(d: Draft, code: str) -> list[str]:

@@ -5,7 +5,6 @@ from shapely.geometry import Polygon
 
 from bodies import P80, P92, P116, THEA, ansur_women
 from clothwright.body import Body, RuleSet
-from clothwright.features import Feature
 from clothwright.features.knits.hem_band import HemBand
 from clothwright.features.knits.knit_skirt import KnitSkirt, Top
 from clothwright.features.operations import Stitch, Work
@@ -14,9 +13,9 @@ from clothwright.features.skirts.skirt_zip import SkirtZip
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Draft, draft, pattern
 from clothwright.paper import EdgeKind
-from orders import order
+from orders import order, refused
 
 MM = 0.1
 
@@ -92,11 +91,6 @@ def test_what_the_cloth_must_do() -> None:
 
 
 def test_what_it_goes_with() -> None:
-    def refused(*features: Feature) -> str:
-        with pytest.raises(OrderError) as e:
-            draft(order(P92, features))
-        return str(e.value)
-
     assert "one way only" in refused(KnitSkirt(), Waistband())
     assert refused(KnitSkirt(), SkirtZip())
     assert 'take a "gathered skirt"' in refused(KnitSkirt(), ElasticWaist())

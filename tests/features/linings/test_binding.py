@@ -309,7 +309,7 @@ def test_ends_at_an_opening() -> None:
 
 @pytest.mark.parametrize("style", [k for k in OPENED if "facing of its own" in k])
 def test_a_facing_beside_an_opening_is_cut_net_where_it_is_bound(style: str) -> None:
-    it = pattern(made(OPENED[style]))
+    it = pattern(made(OPENED[style]), words=False)
     code = "FF" if "in front" in style else "BF"
     drawn = next(p for p in it.drawn.pieces if p.code == code)
     cut = LineString(drawn.cut_line.flatten(0.002))

@@ -24,7 +24,7 @@ from orders import (
 def cut(body: Body, *features: Feature) -> dict[str, dict[str, str]]:
     d = draft(order(body, features))
     assert not d.failed, d.failures()
-    pattern(d)
+    pattern(d, words=False)
     cloths = cutting_sheet(making_order(d)).cloths
     return {k: {p.code: p.how for p in pieces} for k, pieces in cloths.items()}
 
@@ -68,7 +68,7 @@ def test_it_is_mounted_before_anything_is_sewn(lines: str) -> None:
 
 def test_its_lay_is_of_the_same_pieces() -> None:
     d = draft(order(P92, (*sleeved_features(), Underlining())))
-    p = pattern(d)
+    p = pattern(d, words=False)
     shell, under = (shapes_of(p, c) for c in ("shell", "underlining"))
     of = {k.code: k for k in shell}
     assert {k.code for k in under} == {"FC", "FS", "BC", "BS"}

@@ -12,9 +12,9 @@ from clothwright.features.necks.neck_shapes import BackShape, FrontShape
 from clothwright.features.necks.necklines import BackNeckline, Neckline
 from clothwright.features.notions import Article
 from clothwright.making import making_order
-from clothwright.order import Draft, draft
+from clothwright.order import draft
 from order.test_combinations import finished
-from orders import closed_back, order, swapped
+from orders import closed_back, order, sound, swapped
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA, *ansur_whole()[50::400])
@@ -32,12 +32,6 @@ def low(
     return (*swapped(features, neck), strap, *more)
 
 
-def made_of(body: Body, features: tuple[Feature, ...]) -> Draft:
-    made = draft(order(body, features))
-    assert not made.failed, made.failures()
-    return made
-
-
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("held", Held)
 @pytest.mark.parametrize("mode", [None, Mode.TO_EDGE, Mode.BELOW_FACING])
@@ -45,7 +39,7 @@ def test_it_is_held_as_ordered(mode: Mode | None, held: Held, body: Body) -> Non
     """From edge to edge it is as long as the back is open at its level (exact): hooked
     2.5 longer, sewn in half of it on the fold, of elastic a tenth less and no paper;
     it is caught before the edge is turned, in a facing or a lining."""
-    made = made_of(body, low(BackStrap(held=held), lining=mode, lines="armhole"))
+    made = sound(body, low(BackStrap(held=held), lining=mode, lines="armhole"))
     sheet = made.sheet
     across = 2 * sheet.points["Ks"].x
     making = making_order(made)
@@ -109,12 +103,12 @@ def test_shoulders_that_are_held_may_be_narrow() -> None:
 
 
 def test_it_is_caught_in_the_edge_of_a_yoke() -> None:
-    made = made_of(P92, low(BackStrap(level=5.0), BackYoke(depth=14.0), depth=10.0))
+    made = sound(P92, low(BackStrap(level=5.0), BackYoke(depth=14.0), depth=10.0))
     seam = made.sheet.seam("S67")
     assert [r.piece for r in seam.left] == ["BY"]
     assert any(k.name == "back strap" for k in made.sheet.piece("BY").marks)
 
 
 def test_only_elastic_is_shorter() -> None:
-    made = made_of(P92, low(BackStrap(shorter=12.0)))
+    made = sound(P92, low(BackStrap(shorter=12.0)))
     assert any("has no use for shorter" in str(f) for f in made.findings)

@@ -15,9 +15,9 @@ from clothwright.features.openings.back_slit import BackNeckSlit
 from clothwright.features.openings.cut_out_back import CutOutBack
 from clothwright.features.openings.underarm_zip import UnderarmZip
 from clothwright.making import making_order
-from clothwright.order import Draft, OrderError, draft
+from clothwright.order import OrderError, draft
 from order.test_combinations import finished
-from orders import closed_back, order, sleeved_features, swapped
+from orders import closed_back, order, sleeved_features, sound, swapped
 
 MM = 0.1
 BODIES = (P80, P92, P116, BRIDA, YSOLDE, THEA, *ansur_whole()[200::400])
@@ -37,12 +37,6 @@ def slit(
     return (*top, one)
 
 
-def made_of(body: Body, features: tuple[Feature, ...]) -> Draft:
-    made = draft(order(body, features))
-    assert not made.failed, made.failures()
-    return made
-
-
 @pytest.mark.parametrize("body", BODIES)
 @pytest.mark.parametrize("lines", ["darts", "armhole", "shoulder"])
 @pytest.mark.parametrize("mode", [None, Mode.BELOW_FACING])
@@ -52,7 +46,7 @@ def test_it_is_marked_faced_and_closed(
     """14 long, plumb below the neck's centre, its edge 0.5 off the fold there; the
     facing has the same edge and keeps 3.5 round it (shapely); the loop is sewn before
     the edge is faced, neck and slit in one go, and the button last."""
-    made = made_of(body, slit(BackNeckSlit(), lines=lines, lining=mode))
+    made = sound(body, slit(BackNeckSlit(), lines=lines, lining=mode))
     sheet = made.sheet
     code = "B" if lines == "darts" else "BC"
     edge, foot = sheet.edge(code, "cb nape").path, sheet.points["Sl"]
@@ -96,7 +90,7 @@ def test_the_head_goes_through() -> None:
     assert round_ < n.HEAD + 2.0
     long = round(6.0 + (n.HEAD + 2.0 - round_) / 2 + 0.05, 1)
     assert f"{long:.1f} cm long or more" in told.to_do
-    made_of(body, (*bodice, BackNeckSlit(length=long)))
+    sound(body, (*bodice, BackNeckSlit(length=long)))
     none = draft(order(body, bodice))
     (told,) = [f for f in none.findings if f.code == "R-j"]
     assert "or a back neck slit" in told.to_do

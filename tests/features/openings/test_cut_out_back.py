@@ -37,11 +37,11 @@ from clothwright.finishing.roles import role_of
 from clothwright.finishing.wording import edge_words
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Draft, draft, pattern
 from clothwright.paper import EdgeKind
 from clothwright.truing import walk
 from clothwright.units import Unit
-from orders import closed_back, cut_faults, order, sleeved_features, swapped
+from orders import closed_back, cut_faults, order, refused, sleeved_features, swapped
 from referee import faults
 
 MM = 0.1
@@ -300,12 +300,6 @@ def test_two_sides_that_differ_have_one_cut_out() -> None:
 
 
 # -- what it refuses -------------------------------------------------------------------
-def refused(*features: Feature) -> str:
-    with pytest.raises(OrderError) as e:
-        draft(order(P92, features))
-    return str(e.value)
-
-
 def test_what_a_cut_out_refuses_is_said() -> None:
     cut = CutOutBack()
     assert "must stay for the button" in refused(*on_fold(CutOutBack(top=1.6)))

@@ -30,11 +30,11 @@ from clothwright.features.skirts.peplum import Cut, Peplum
 from clothwright.features.sleeves.set_in_sleeve import SetInSleeve
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import Draft, draft, pattern
 from clothwright.order.together import disagreements
 from clothwright.paper import EdgeKind, MarkKind
 from clothwright.truing import walk
-from orders import closed_back, order, sleeved_features, swapped
+from orders import closed_back, order, refused, sleeved_features, swapped
 
 MM = 0.1
 CUT_ON, BAND = (ButtonStand(edge=e) for e in (Edging.CUT_ON, Edging.BAND))
@@ -334,12 +334,6 @@ def test_buttonholes_across_a_narrow_band_are_refused() -> None:
     assert [f.code for f in d.findings if f.code == "BT5"]
     wide = ButtonStand(edge=Edging.BAND, lie=Lie.ACROSS, stand=2.5)
     assert not draft(order(P92, buttoned(wide))).failed
-
-
-def refused(*features: Feature) -> str:
-    with pytest.raises(OrderError) as e:
-        draft(order(P92, features))
-    return str(e.value)
 
 
 def test_what_an_edge_is_not_for_is_said() -> None:

@@ -87,7 +87,7 @@ def marked(piece: Piece) -> LineString:
 def test_they_pass_and_their_cut_lines_hold(kind: str, body: Body) -> None:
     d = made(kind, body)
     assert not d.failed, d.failures()
-    done = pattern(d)
+    done = pattern(d, words=False)
     assert not done.drawn.failures
     for piece in done.drawn.pieces:
         cut = Polygon(piece.cut_line.flatten(0.002))
@@ -198,7 +198,7 @@ def test_a_mouth_in_the_side_of_a_knit_is_notched_on_both_halves(kind: str) -> N
         front = Polygon(d.sheet.piece(code).outline.flatten(0.002))
         own_ = Polygon(bag.outline.flatten(0.002))
         assert own_.difference(front).area < 0.1 * own_.area
-        cut = next(p for p in pattern(d).drawn.pieces if p.code == BAG)
+        cut = next(p for p in pattern(d, words=False).drawn.pieces if p.code == BAG)
         assert [(c.how, c.cloth) for c in cut.cuts] == [("4 (2 pairs)", "shell")]
 
 

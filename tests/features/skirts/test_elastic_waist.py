@@ -14,8 +14,8 @@ from clothwright.features.skirts.straight_skirt import StraightSkirt
 from clothwright.features.skirts.waistband import Waistband
 from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.order import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
-from orders import order
+from clothwright.order import Draft, draft, pattern
+from orders import order, refused
 
 MM = 0.1
 
@@ -70,11 +70,6 @@ def test_elastic_that_must_stretch_to_twice_is_doubted() -> None:
 
 
 def test_what_it_goes_with() -> None:
-    def refused(*features: Feature) -> str:
-        with pytest.raises(OrderError) as e:
-            draft(order(P92, features))
-        return str(e.value)
-
     assert 'take a "gathered skirt"' in refused(StraightSkirt(), ElasticWaist())
     assert 'take a "gathered skirt"' in refused(CircleSkirt(), ElasticWaist())
     skirt = GatheredSkirt()

@@ -13,9 +13,9 @@ from clothwright.features.skirts.pleated_dress_drawing import pleats_of_half
 from clothwright.features.skirts.pleated_dress_skirt import Cut, PleatedDressSkirt
 from clothwright.features.skirts.pleated_skirt import Shape
 from clothwright.making import making_order
-from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind, LineKind
-from orders import closed_back, main_features, order, swapped
+from orders import closed_back, main_features, order, sound, swapped
 
 MM = 0.1
 SLIM = Body.of({"HT": 165.0, "B": 88.0, "HB": 83.0, "W": 54.0, "H": 108.0})
@@ -33,17 +33,11 @@ def dress(
     return (*swapped(closed_back(lines=lines), skirt, place_of="peplum"), *more)
 
 
-def sewn(body: Body, features: tuple[Feature, ...]) -> Draft:
-    d = draft(order(body, features))
-    assert not d.failed, d.failures()
-    return d
-
-
 @pytest.mark.parametrize("skirt", SKIRTS, ids=lambda s: f"{s.shape.name} {s.depth}")
 @pytest.mark.parametrize("body", [P92, P116, THEA, YSOLDE], ids=lambda b: b.client)
 def test_the_folded_waist_is_the_bodice_s(body: Body, skirt: PleatedDressSkirt) -> None:
     """Half by half, so that the sides meet; and nothing is doubted of the pleats."""
-    d = sewn(body, dress(skirt))
+    d = sound(body, dress(skirt))
     sheet = d.sheet
     for code in ("S5", "S6"):
         seam = sheet.seam(code)
@@ -60,7 +54,7 @@ def test_the_folded_waist_is_the_bodice_s(body: Body, skirt: PleatedDressSkirt) 
 def test_touching_pleats_take_three_times_the_length(*, box: bool) -> None:
     """§10: u = v, of box pleats u = v/2, use 3 times the finished length; where the
     halves' faces differ the smaller one is the depth of both."""
-    d = sewn(P92, dress(PleatedDressSkirt(shape=Shape.BOX if box else Shape.KNIFE)))
+    d = sound(P92, dress(PleatedDressSkirt(shape=Shape.BOX if box else Shape.KNIFE)))
     n, sheet = d.numbers, d.sheet
     narrow, wide = sorted(("F", "B"), key=lambda k: n[f"pv_{k}"])
     hem = {k: sheet.length(f"P{k}", "hem") for k in ("F", "B")}
@@ -75,7 +69,7 @@ def test_touching_pleats_take_three_times_the_length(*, box: bool) -> None:
 def test_every_fold_is_laid_two_depths_away(skirt: PleatedDressSkirt) -> None:
     """Below the hip a fold and its placement line lie 2u apart, and what is left of the
     hem with all of that folded away is the hip."""
-    d = sewn(P92, dress(skirt))
+    d = sound(P92, dress(skirt))
     n, sheet = d.numbers, d.sheet
     for code, key in (("PF", "F"), ("PB", "B")):
         piece = sheet.piece(code)
@@ -101,7 +95,7 @@ def test_every_fold_is_laid_two_depths_away(skirt: PleatedDressSkirt) -> None:
 
 
 def test_the_zip_runs_down_the_middle_of_a_face() -> None:
-    d = sewn(THEA, dress(PleatedDressSkirt()))
+    d = sound(THEA, dress(PleatedDressSkirt()))
     n, sheet = d.numbers, d.sheet
     back = sheet.piece("PB")
     assert back.edge("cb").kind is EdgeKind.SEAM
@@ -117,7 +111,7 @@ def test_the_zip_runs_down_the_middle_of_a_face() -> None:
 
 def test_the_high_hip_is_measured_as_the_pleats_lie() -> None:
     """At the hip the laid pleats are the hip and its ease, at the waist the waist."""
-    d = sewn(YSOLDE, dress(PleatedDressSkirt()))
+    d = sound(YSOLDE, dress(PleatedDressSkirt()))
     n = d.numbers
     halves = [pleats_of_half(n, k, box=False) for k in ("F", "B")]
     hip = 2 * sum(k.width_at(n.WH - 0.01) for k in halves)
@@ -132,7 +126,7 @@ def test_its_lining_hangs_straight(skirt: PleatedDressSkirt, mode: Mode) -> None
     """As wide as the hip, not pleated: what that is more than the waist goes into the
     lining of the bodice in small pleats."""
     lined = closed_back(lines="darts", lining=mode)
-    d = sewn(P92, swapped(lined, skirt, place_of="peplum"))
+    d = sound(P92, swapped(lined, skirt, place_of="peplum"))
     n, sheet = d.numbers, d.sheet
     for code, key, seam in (("L.PF", "F", "LS5"), ("L.PB", "B", "LS6")):
         assert sheet.length(code, "hem") == pytest.approx(n[f"x_S{key}"])
@@ -177,7 +171,7 @@ def test_what_is_refused_is_said() -> None:
 
 
 def test_deep_pleats_are_doubted() -> None:
-    d = sewn(THEA, dress(PleatedDressSkirt(depth=8.0)))
+    d = sound(THEA, dress(PleatedDressSkirt(depth=8.0)))
     assert {f.code for f in d.findings} >= {"PL2"}
 
 

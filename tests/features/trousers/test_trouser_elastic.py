@@ -28,7 +28,7 @@ from clothwright.making.cutting import bought, cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Drafting, EdgeKind, PaperError, Piece, Sheet, straight
-from orders import order
+from orders import order, refused
 
 MM = 0.1
 
@@ -103,11 +103,6 @@ def test_a_waist_ease_has_no_use() -> None:
 
 
 def test_what_it_goes_with() -> None:
-    def refused(*features: Feature) -> str:
-        with pytest.raises(OrderError) as e:
-            draft(order(P92, features))
-        return str(e.value)
-
     pulled = Trousers(), TrouserElastic()
     assert "open once" in refused(*pulled, Fly())
     assert "one way only" in refused(*pulled, Waistband())

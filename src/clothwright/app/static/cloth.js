@@ -2,7 +2,7 @@
 
 import { breadth, draw, figured, make, say } from './figures.js';
 import { narrow } from './phone.js';
-import { ClothNote } from './clothnote.js';
+import { ClothNote, called } from './clothnote.js';
 
 const WIDE = { left: 26, top: 34, right: 80, bottom: 24 }, SMALL = { left: 8, top: 32, right: 26, bottom: 12 }; // px round the cloth
 const EVERY = { in: [2.54, 6], cm: [1, 10] }; // a mark of the ruler, and marks to a number
@@ -271,5 +271,3 @@ export class Cloth {
     return this.hand(hand, { piece: this.piece });
   }
 }
-
-export const called = (p) => (p.hand ? `${p.name}, ${p.hand}` : p.name);

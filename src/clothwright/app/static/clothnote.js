@@ -1,7 +1,9 @@
 // What is said beside the cloth: how much to buy and why, the search, the piece in hand.
 
 import { figured, make } from './figures.js';
-import { called } from './cloth.js';
+
+/** A piece of the lay by its name, and which hand it is. */
+export const called = (p) => (p.hand ? `${p.name}, ${p.hand}` : p.name);
 
 const p = (text, cls) => { const el = make('p', { class: cls ?? null }); el.append(figured(text)); return el; };
 

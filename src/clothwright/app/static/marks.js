@@ -1,8 +1,8 @@
 // What the checks say, at its place: a running stitch along the edge, and a ticket tied to it.
 
 import { draw, figured, make } from './figures.js';
-import { pieceOf } from './paper.js';
 import { narrow } from './phone.js';
+import { pieceOf } from './piece.js';
 
 const HEAD = { true: 'Not to be cut so', false: 'Look again' };
 const SIGN = { true: '×', false: '?' };

@@ -1,7 +1,8 @@
 // Notes pinned to the table: an edge in hand, a thread of reasons, findings, a step.
 
 import { draw, figured, make } from './figures.js';
-import { capital, pieceOf } from './paper.js';
+import { capital } from './paper.js';
+import { pieceOf } from './piece.js';
 
 const KNOTS = {
   tape: 'M8 1.5a6.5 6.5 0 1 0 .01 0M8 4.5v4l3 2',

@@ -4,7 +4,7 @@ import { breadth, draw, say } from './figures.js';
 import { tapeAlong } from './along.js';
 import { Marks } from './marks.js';
 import { narrow } from './phone.js';
-import { Piece } from './piece.js';
+import { Piece, pieceOf } from './piece.js';
 import { Pins } from './pins.js';
 import { Whole } from './whole.js';
 
@@ -392,8 +392,5 @@ export class Paper {
     this.px = box.width ? Math.max(this.view.w / box.width, this.view.h / box.height) : 1;
   }
 }
-
-/** The piece of an edge's id; a lining's code has a full stop of its own. */
-export const pieceOf = (id) => id.slice(0, id.lastIndexOf('.'));
 
 export const capital = (s) => s.slice(0, 1).toUpperCase() + s.slice(1);

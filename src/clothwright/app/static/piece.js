@@ -8,6 +8,9 @@ const put = (el, name, value) => { if (el.getAttribute(name) !== value) el.setAt
 
 const tell = (el, text) => { if (el.textContent !== text) el.textContent = text; };
 
+/** The piece of an edge's id; a lining's code has a full stop of its own. */
+export const pieceOf = (id) => id.slice(0, id.lastIndexOf('.'));
+
 export class Piece {
   constructor(code) {
     this.code = code;

@@ -1,7 +1,8 @@
 // Walking a seam: the mate comes over, lies on the start and rolls along the stitch line.
 
 import { draw, say, still } from './figures.js';
-import { capital, pieceOf } from './paper.js';
+import { capital } from './paper.js';
+import { pieceOf } from './piece.js';
 
 const TIME = 5000, COMING = 0.2;
 

@@ -75,6 +75,7 @@ BACK = Half(
 
 
 def level_line(y: float) -> Path:
+    """A level line `y` cm down the table, from left to right beyond every piece."""
     return Path.line(Point(-60.0, y), Point(160.0, y))
 
 

@@ -29,9 +29,9 @@ from clothwright.making.cutting import cutting_sheet
 from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import Sheet
 from clothwright.truing import Towards, dart_cap
-from features.bodice.test_torso import MM, in_one, sewn, side
+from features.bodice.test_torso import MM, in_one, side
 from making.test_order import complete
-from orders import order
+from orders import order, sound
 
 SEAMS = (6.0, 9.0, 14.0, 19.0)
 LINES = ("darts", "armhole", "shoulder", "mixed")
@@ -101,9 +101,9 @@ def test_its_own_skirt(body: Body, seam: float, lines: str) -> None:
     """D1: waist and hip are body and ease, as without a seam. D2: the sides are of one
     length above and below it. Both edges of the seam are one line, as long as the rules
     say; with no blouse the torso cut is as long as the torso whole."""
-    cut = sewn(body, in_one(Torso(seam=seam, blouse=0.0), lines=lines))
+    cut = sound(body, in_one(Torso(seam=seam, blouse=0.0), lines=lines))
     n, sheet = cut.numbers, cut.sheet
-    whole = sewn(body, in_one(lines=lines)).sheet
+    whole = sound(body, in_one(lines=lines)).sheet
     assert 2 * half_at(n, sheet, 0.0) == pytest.approx(n.W + 4.0, abs=0.1 * MM)
     assert 2 * half_at(n, sheet, n.WH) == pytest.approx(n.H + n.Eh, abs=0.1 * MM)
     for half in "FB":
@@ -122,12 +122,12 @@ def test_its_own_skirt(body: Body, seam: float, lines: str) -> None:
 def test_the_rules_read_the_paper(seam: float, lines: str) -> None:
     """Between the lines of the torso that is not cut the seam would measure what the
     rules say, but for its blend: the side need hardly be moved for it."""
-    n = sewn(THEA, in_one(Torso(seam=seam), lines=lines)).numbers
-    whole = sewn(THEA, in_one(lines=lines))
+    n = sound(THEA, in_one(Torso(seam=seam), lines=lines)).numbers
+    whole = sound(THEA, in_one(lines=lines))
     ends = {"lb_T": n.lb_T, "lf_T": n.lf_T}
     if lines == "darts":  # as long as the cut one's
         more = Torso(back_dart=ends["lb_T"], front_dart=max(ends["lf_T"], 5.0))
-        whole = sewn(THEA, in_one(more, lines=lines))
+        whole = sound(THEA, in_one(more, lines=lines))
     if lines != "mixed":
         there = width_at(whole.sheet, n.yW + seam)
         assert n.w_F + n.w_B == pytest.approx(there, abs=MM)
@@ -137,7 +137,7 @@ def test_the_rules_read_the_paper(seam: float, lines: str) -> None:
 def test_a_dart_passes_the_seam(body: Body) -> None:
     """Its legs are equal, widest at the waist, and go on in the skirt from the very
     ends that they have at the seam."""
-    d = sewn(body, in_one(Torso(seam=6.0, blouse=0.0)))
+    d = sound(body, in_one(Torso(seam=6.0, blouse=0.0)))
     n, sheet = d.numbers, d.sheet
     for code, half, dart in (("B", "back", n.bd_net), ("F", "front", n.fd)):
         if n.dd > (n.lb_T if code == "B" else n.lf_T):
@@ -159,7 +159,7 @@ def test_a_dart_passes_the_seam(body: Body) -> None:
 
 def test_the_edges_are_square_to_what_they_meet() -> None:
     """Truing 4: sides, darts and centres meet the seam at 90°."""
-    sheet = sewn(P92, in_one(Torso(seam=8.0, blouse=0.0))).sheet
+    sheet = sound(P92, in_one(Torso(seam=8.0, blouse=0.0))).sheet
     square = pytest.approx(90.0, abs=0.6)
     b, pb = sheet.piece("B"), sheet.piece("PB")
     for name in ("side", "waist side", "leg cb", "waist"):
@@ -172,7 +172,7 @@ def test_the_cap_of_a_dart_that_narrows_to_its_mouth() -> None:
     """Folded at its lower part: where the seam is square to the legs the cap is hollow,
     its peak the leg times 1/cos of half the angle from where they would meet (truing
     3.3, exact, with the point beyond the mouth)."""
-    d = sewn(P92, in_one(Torso(seam=6.0, blouse=0.0)))
+    d = sound(P92, in_one(Torso(seam=6.0, blouse=0.0)))
     b = d.sheet.piece("B")
     first, second = open_legs(d.sheet, "B")
     end = d.sheet.points["Pd2"]
@@ -188,7 +188,7 @@ def test_the_torso_is_longer_to_blouse_over(blouse: float) -> None:
     """D7: 0.6 to 4 longer; the centres by just so much, the seam as long as before, the
     waist where it was, and the skirt as it was."""
     flat, full = (
-        sewn(THEA, in_one(Torso(seam=12.0, blouse=b))).sheet for b in (0.0, blouse)
+        sound(THEA, in_one(Torso(seam=12.0, blouse=b))).sheet for b in (0.0, blouse)
     )
     for code, edge in (("F", "cf"), ("B", "cb")):
         more = full.length(code, edge) - flat.length(code, edge)
@@ -206,7 +206,7 @@ def test_the_torso_is_longer_to_blouse_over(blouse: float) -> None:
 @pytest.mark.parametrize("seam", SEAMS)
 def test_a_skirt_of_its_own(seam: float, skirt: DressSkirt) -> None:
     """G1, G10: its waist is the seam, less what a flared one yields, or g times it."""
-    d = sewn(YSOLDE, hung(seam, skirt, lines="armhole"))
+    d = sound(YSOLDE, hung(seam, skirt, lines="armhole"))
     n, sheet = d.numbers, d.sheet
     top = sheet.length("PF", "waist") + sheet.length("PB", "waist")
     net = along_seam(sheet, "F") + along_seam(sheet, "B")
@@ -221,7 +221,7 @@ def test_a_skirt_of_its_own(seam: float, skirt: DressSkirt) -> None:
 
 def test_the_skirt_clears_the_body_from_its_seam_down() -> None:
     """13.5, with the flare counted from the seam."""
-    d = sewn(P116, hung(16.0, DressSkirt(fullness=0.25)))
+    d = sound(P116, hung(16.0, DressSkirt(fullness=0.25)))
     found = [f for f in d.findings if f.code == "Q2"]
     n = d.numbers
     at_hip = n.w_P + 2 * math.pi * 0.25 * (n.WH - 16.0)
@@ -237,7 +237,7 @@ def test_real_bodies(below: Below, k: int) -> None:
     more: tuple[Feature, ...] = (Torso(seam=seam, below=below),)
     more += (FLARED,) if below is Below.HUNG else (Vent(),)
     lines = LINES[k % 4]
-    d = sewn(body, in_one(*more, lines=lines, lining=Mode.TO_EDGE))
+    d = sound(body, in_one(*more, lines=lines, lining=Mode.TO_EDGE))
     making = making_order(d)
     complete(making)
     cutting_sheet(making)
@@ -267,7 +267,7 @@ def test_a_zip_in_the_side(seam: float) -> None:
 
 
 def test_the_zip_of_the_back_is_measured_from_the_waist() -> None:
-    d = sewn(THEA, hung(9.0, FLARED))
+    d = sound(THEA, hung(9.0, FLARED))
     n, seam = d.numbers, d.sheet.seam("S21")
     at = d.sheet.edge("B", "cb").path.reversed().length_to_point(d.sheet.points["CBz"])
     round_it = n.z + n.blouse  # which goes past the seam, and round the blouse
@@ -308,7 +308,9 @@ def test_a_button_stand_runs_over_the_seam() -> None:
     usual = in_one(Torso(seam=14.0, below=Below.HUNG), GATHERED)
     out = ("concealed zip", "facing", "sleeveless armhole")
     kept = tuple(f for f in usual if f.kind not in out)
-    d = sewn(P92, (*kept, SleevedArmhole(), SetInSleeve(), ButtonStand(), NeckFacing()))
+    d = sound(
+        P92, (*kept, SleevedArmhole(), SetInSleeve(), ButtonStand(), NeckFacing())
+    )
     assert {"S70", "S71", "S72"} <= {s.code for s in d.sheet.seams}
     assert d.sheet.piece("PF").has("stand")
     complete(making_order(d))

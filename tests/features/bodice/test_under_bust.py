@@ -130,8 +130,8 @@ def test_a_fish_eye_dart_is_wider_at_the_crease_alone(body: Body) -> None:
     there = [width_at(d.sheet, n.y_U) for d in (plain, made)]
     assert there[0] - there[1] == pytest.approx(n.cu, abs=0.3 * MM)
     for level in (n.yW, n.yW + 5.0):
-        a, b = (width_at(d.sheet, level) for d in (plain, made))
-        assert a == pytest.approx(b, abs=0.1 * MM)
+        before, after = (width_at(d.sheet, level) for d in (plain, made))
+        assert before == pytest.approx(after, abs=0.1 * MM)
     assert fish_eye_ends(made.sheet, "F") == fish_eye_ends(plain.sheet, "F")
     dart = fish_eye(made.sheet, "F")
     assert dart is not None

@@ -165,4 +165,4 @@ def test_a_wide_facing_below_a_point(body: Body, width: float) -> None:
 def test_a_facing_wider_than_the_shoulder_is_told() -> None:
     wide = sleeved_features(Neckline(width=8.0), NeckFacing(shoulder=10.0))
     (told,) = (f for f in draft(order(P92, wide)).findings if f.code == "F1")
-    assert "run into the armhole" in told.happened and "10.0 cm wide" in told.happened
+    assert "run into the armhole" in told.sentence and "10.0 cm wide" in told.sentence

@@ -1,6 +1,7 @@
 """The search for shorter lays of many pieces: its tables against shapely's exact
 distances, its parting against shapely's areas, its lays against the checker."""
 
+import importlib
 import itertools
 import random
 import subprocess
@@ -11,9 +12,11 @@ import numpy as np
 import pytest
 import shapely
 
-from clothwright.lay import Shape, Spread, check_lay
+from clothwright.lay import Budget, Shape, Spread, check_lay, solve
+from clothwright.lay.beside import Beside
 from clothwright.lay.depth import depths, signed_depth
 from clothwright.lay.nofit import no_fit
+from clothwright.lay.packer import Packing
 from clothwright.lay.parting import State, between, part
 from clothwright.lay.pieces import area_of, copies
 from clothwright.lay.place import Layout, Table
@@ -22,6 +25,7 @@ from clothwright.lay.shorten import Shortening
 from clothwright.lay.shortener import MOST_WAYS, Shortener, Told, can_shorten, ways_of
 from laid import blob
 
+solving = importlib.import_module("clothwright.lay.solve")
 ON = Spread(60.0, ((0.0, 60.0),))
 
 
@@ -136,7 +140,7 @@ def shortened(
 def test_every_lay_is_shorter_and_may_be_cut(gap: float) -> None:
     table = table_of(SHAPES, gap)
     start = greedy(table)
-    lays = shortened(SHAPES, 6000, 1, gap)
+    lays = shortened(SHAPES, 20000, 1, gap)
     lengths = [start.length, *(lay.length for lay in lays)]
     assert len(lengths) > 2
     assert all(b < a for a, b in itertools.pairwise(lengths))
@@ -176,6 +180,62 @@ def test_it_ends_at_once_when_told() -> None:
     assert beside.strip.done
     assert time.monotonic() - begun < 5.0
     assert beside.layout() is None
+
+
+def test_many_pieces_are_shortened_in_a_long_search(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The packer made silent, what is shorter than greedy is our own search's."""
+    monkeypatch.setattr(Packing, "layout", lambda self: None)
+    monkeypatch.setattr(Packing, "near", lambda self: None)
+    monkeypatch.setattr(solving, "BEGUN", 0.001)
+    first = greedy(table_of(SHAPES)).length
+    lengths = [first]
+    solved = solve(
+        SHAPES,
+        ON,
+        budget=Budget(seconds=300.0),
+        told=lambda p: lengths.append(p.length),
+        stop=lambda: lengths[-1] < first - 1e-6,
+    )
+    assert solved.stopped
+    assert solved.length < first
+    assert not check_lay(SHAPES, ON, solved.placed, solved.length)
+
+
+class Broken(Shortener):
+    """One whose program ends at once, as without the compiler."""
+
+    def __init__(self, table: Table, told: Told) -> None:
+        self.table = table
+        self.strip = Beside([sys.executable, "-c", "raise SystemExit(1)"], b"")
+
+
+def test_where_it_cannot_run_the_packer_goes_on(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(solving, "Shortener", Broken)
+    packed: list[float] = []
+
+    begin = Packing.__init__
+
+    def watched(
+        self: Packing,
+        table: Table,
+        like: Layout,
+        *,
+        seconds: float,
+        seed: int,
+        workers: int,
+    ) -> None:
+        packed.append(seconds)
+        begin(self, table, like, seconds=seconds, seed=seed, workers=workers)
+
+    monkeypatch.setattr(Packing, "__init__", watched)
+    solved = solve(SHAPES, ON, budget=Budget(seconds=8.0))
+    assert len(packed) == 2
+    assert packed[1] > 0.5 * 8.0
+    assert not check_lay(SHAPES, ON, solved.placed, solved.length)
 
 
 def test_too_many_outlines_are_left_to_the_packer() -> None:

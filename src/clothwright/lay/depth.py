@@ -26,7 +26,7 @@ COARSE = 2
 CELLS = 2500
 """In a table, on average."""
 
-FEWEST, MOST = 2e6, 16e6
+FEWEST, MOST = 7e5, 16e6
 """In all tables together: few outlines have finer ones."""
 
 Floats = NDArray[np.float64]

@@ -327,9 +327,9 @@ def part(
                 _move(t, s, i, length, room)
                 moves += 1
         total = s.depth.sum() / 2
-        if total >= BETTER * least:
+        if total >= least:
             idle += 1
-        else:
+        elif total < BETTER * least:
             idle = 0
         if total < least:
             least = total

@@ -40,8 +40,12 @@ LESS = 0.6
 LEAST = 0.001
 """but not by less."""
 
-PATIENCE, TRIES = 80, 2
-"""Rounds without less overlap, and tries in a row, before a length is given up."""
+PATIENCE = 200, 3
+"""Rounds without less overlap, and tries in a row, before a length is given up (the
+published figures),"""
+
+HASTE = 60, 3
+"""and the same while it squeezes."""
 
 NEARLY = 2.0
 """What overlaps no more than this, cells, is pressed: it may part there."""
@@ -54,6 +58,10 @@ SPREAD = 0.25
 
 LARGE = 0.75
 """The largest pieces, with so much of the area, are those exchanged."""
+
+UNPRESSED = 0.1
+"""Until its first failure so much of the time goes by without the press, which takes
+long where pieces lie loosely."""
 
 EXPLORING = 0.85
 """Share of the time for that; the rest squeezes: all right of a random line is pushed
@@ -103,21 +111,21 @@ class Shortening:
         yield from self._squeeze(spent)
 
     def _explore(self, spent: Callable[[], float]) -> Iterator[Layout]:
-        step = STEP
+        step, due = STEP, UNPRESSED
         now, length = self._taken(self.best)
         aim = length * (1 - step)
-        loose: _Places | None = None  # parted, but not pressed: that takes long
+        loose: _Places | None = None
         failed: list[tuple[float, int, _Places]] = []
         while spent() < EXPLORING:
             overlap, found = self._part(now, aim)
-            if overlap <= PARTED and step == STEP:
+            if overlap <= PARTED and step == STEP and spent() < due:
                 now, length, loose = found, aim, found
                 aim *= 1 - step
                 continue
-            if loose is not None and self._press(loose):
+            if overlap > PARTED and loose is not None and self._press(loose):
                 yield self.best
                 _, length = self._taken(self.best)
-            loose = None
+            loose, due = None, spent() + UNPRESSED
             shorter = overlap < NEARLY and self._press(found)
             if shorter:
                 yield self.best
@@ -126,7 +134,7 @@ class Shortening:
                 aim, failed = length * (1 - step), []
                 continue
             step = max(LESS * step, LEAST)
-            aim = max(aim, length * (1 - step))
+            aim = length * (1 - step)
             failed = sorted([*failed, (overlap, self.moves, found)])[:KEPT]
             k = int(abs(self._random.gauss(0.0, SPREAD)) * len(failed))
             now = self._exchanged(failed[min(k, len(failed) - 1)][2])
@@ -138,14 +146,18 @@ class Shortening:
         while (share := spent()) < 1.0:
             late = (share - EXPLORING) / (1 - EXPLORING)
             off = length * (SQUEEZE + (SQUEEZED - SQUEEZE) * late)
-            overlap, found = self._part(self._pushed(now, length, off), length - off)
+            overlap, found = self._part(
+                self._pushed(now, length, off), length - off, HASTE
+            )
             if overlap < NEARLY and self._press(found):
                 yield self.best
                 now, length = self._taken(self.best)
             elif overlap <= PARTED:
                 now, length = found, length - off
 
-    def _part(self, places: _Places, length: float) -> tuple[float, _Places]:
+    def _part(
+        self, places: _Places, length: float, patience: tuple[int, int] = PATIENCE
+    ) -> tuple[float, _Places]:
         """Part within a length: what still overlaps, and where all lie then."""
         count = len(places.x)
         pairs = np.zeros((count, count))
@@ -154,7 +166,7 @@ class Shortening:
         )
         self._seed += 1
         seed = self._seed % 2**31
-        overlap, moves = part(self.depths, state, length, PATIENCE, TRIES, seed)
+        overlap, moves = part(self.depths, state, length, *patience, seed)
         self.moves += moves
         return overlap, _Places(state.way, state.x, state.y)
 

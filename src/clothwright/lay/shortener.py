@@ -38,7 +38,7 @@ class Shortener:
     def __init__(self, table: Table, told: Told) -> None:
         self.table = table
         self.strip = Beside(
-            [sys.executable, "-m", "clothwright.lay.shorten"],
+            [sys.executable, "-P", "-m", "clothwright.lay.shorten"],
             pickle.dumps(told),
             {**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
         )

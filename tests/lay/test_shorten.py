@@ -22,7 +22,14 @@ from clothwright.lay.pieces import area_of, copies
 from clothwright.lay.place import Layout, Table
 from clothwright.lay.search import greedy
 from clothwright.lay.shorten import Shortening
-from clothwright.lay.shortener import MOST_WAYS, Shortener, Told, can_shorten, ways_of
+from clothwright.lay.shortener import (
+    MOST_PIECES,
+    MOST_WAYS,
+    Shortener,
+    Told,
+    can_shorten,
+    ways_of,
+)
 from laid import blob
 
 solving = importlib.import_module("clothwright.lay.solve")
@@ -241,6 +248,7 @@ def test_where_it_cannot_run_the_packer_goes_on(
 def test_too_many_outlines_are_left_to_the_packer() -> None:
     assert can_shorten(table_of(SHAPES))
     assert not can_shorten(table_of(blobs(MOST_WAYS // 2 + 1, 1)))
+    assert not can_shorten(table_of(blobs(2, MOST_PIECES // 2 + 1)))
 
 
 def test_no_compiler_is_loaded_here() -> None:

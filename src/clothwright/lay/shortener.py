@@ -19,6 +19,10 @@ MOST_WAYS = 80
 """So many outlines, each turn and hand its own, are held in tables; every pair needs
 its no-fit polygon first, which takes a second or two for so many."""
 
+MOST_PIECES = 60
+"""More pieces than this are the packer's: there it was as good or better (64 and 99
+pieces, `docs/lay-figures.md`)."""
+
 
 @dataclass(frozen=True)
 class Told:
@@ -62,5 +66,7 @@ def ways_of(table: Table) -> list[list[int]]:
 
 
 def can_shorten(table: Table) -> bool:
-    """True when the outlines are few enough for tables."""
+    """True when pieces are few enough to gain by it, and outlines for tables."""
+    if len(table.copies) > MOST_PIECES:
+        return False
     return max(w for ways in ways_of(table) for w in ways) < MOST_WAYS

@@ -236,7 +236,7 @@ class _Run:
 
     def _many(self) -> Iterator[Progress]:
         """Many free pieces: our own search in two programs beside us, the packer until
-        they have begun; the packer alone where time is short or outlines are many."""
+        they have begun; the packer alone where time is short or they are too many."""
         seconds = self.budget.seconds
         if seconds < LONG or not can_shorten(self.table):
             yield from self._packed(PACKER_SHARE)

@@ -13,6 +13,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 from shapely import Geometry
+from shapely.geometry.base import BaseGeometry
 
 from clothwright.lay.match import Link, Phases, phases
 from clothwright.lay.nofit import NoFits
@@ -218,6 +219,13 @@ class Table:
         if len(near) == 0:
             return domain
         return shapely.difference(domain, shapely.union_all(near))
+
+    def no_fit(
+        self, standing: tuple[int, int], moving: tuple[int, int]
+    ) -> BaseGeometry:
+        """Shifts at which two overlap, each a copy and its variant."""
+        (i, v), (j, w) = standing, moving
+        return self._known.between(self._outline[i][v], self._outline[j][w])
 
     def placed(self, layout: Layout) -> tuple[Placed, ...]:
         """A layout as it is drawn and checked."""

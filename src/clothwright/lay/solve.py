@@ -8,7 +8,7 @@ the same seed and number always give the same lay.
 
 import time
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shapely import Polygon
 
@@ -21,6 +21,7 @@ from clothwright.lay.pieces import Copy, Placed, Shape, copies
 from clothwright.lay.place import Layout, Table
 from clothwright.lay.press import pressed
 from clothwright.lay.search import greedy, search
+from clothwright.lay.shortener import Shortener, Told, can_shorten
 from clothwright.lay.spread import LayError, Spread
 from clothwright.order import Fold
 from clothwright.units import Unit, format_length
@@ -43,7 +44,14 @@ TWO_FROM = 8.0
 """With so many seconds two searches of our own go on in turns, from other seeds."""
 
 PACKER_SHARE = 0.97
-"""Share of the seconds for the packer where pieces are many."""
+"""Share of the seconds for the search beside us where pieces are many."""
+
+LONG = 8.0
+"""From so many seconds on, many pieces are our own search's: it needs two or three to
+begin."""
+
+BEGUN = 0.1
+"""Until this share of them the packer goes on beside it: first lays to look at."""
 
 LISTEN = 0.2
 """Between two looks at the packer, s."""
@@ -174,7 +182,7 @@ class _Run:
         self.shown: tuple[Layout, tuple[Placed, ...]] | None = None
         self.tried = 1
         self.begun = time.monotonic()
-        self.packings: list[Packing] = []
+        self.beside: list[Packing | Shortener] = []
 
     def go(self) -> Iterator[Progress]:
         """Search until the budget is spent or the bound reached."""
@@ -207,7 +215,7 @@ class _Run:
                     seed=self.seed,
                     row_turned=row_turned,
                 )
-                self.packings.append(packing)
+                self.beside.append(packing)
         seeds = (self.seed, self.seed + 1) if seconds >= TWO_FROM else (self.seed,)
         searches = [search(self.table, seed=k, start=self.best) for k in seeds]
         while True:
@@ -219,39 +227,74 @@ class _Run:
             for s in searches:
                 self.tried += 1
                 self._keep(next(s))
-            if self.packings and all(p.strip.done for p in self.packings):
+            if self.beside and all(p.strip.done for p in self.beside):
                 found = [self.table.squeezed(k) for k in self._heard()]
-                self.packings = []
+                self.beside = []
                 for start in found:
                     self._keep(start)
                     searches.append(search(self.table, seed=self.seed, start=start))
 
     def _many(self) -> Iterator[Progress]:
-        """Many free pieces are left to the packer: taken up one after another from
-        what it found, none goes anywhere better (tried: nothing in 200 layouts)."""
+        """Many free pieces: our own search in two programs beside us, the packer until
+        they have begun; the packer alone where time is short or they are too many."""
+        seconds = self.budget.seconds
+        if seconds < LONG or not can_shorten(self.table):
+            yield from self._packed(PACKER_SHARE)
+        else:
+            told = Told(
+                tuple(self.shapes),
+                self.table.spread,
+                self.gap,
+                self.best,
+                self.seed,
+                seconds * (PACKER_SHARE - self.spent),
+            )
+            both = [
+                Shortener(self.table, replace(told, seed=k))
+                for k in (2 * self.seed, 2 * self.seed + 1)
+            ]
+            self.beside.extend(both)
+            yield from self._packed(BEGUN)
+            while self.spent < PACKER_SHARE and not all(s.strip.done for s in both):
+                yield from self._waited(both, PACKER_SHARE)
+            if self.spent < PACKER_SHARE:  # they could not run here
+                yield from self._packed(PACKER_SHARE)
+        self._heard()
+        self._closer()
+        yield self._progress(1.0)
+
+    def _packed(self, until: float) -> Iterator[Progress]:
+        """The packer alone, until so much of the time is spent."""
         packing = Packing(
             self.table,
             self.best,
-            seconds=self.budget.seconds * PACKER_SHARE,
+            seconds=max(until - self.spent, 0.0) * self.budget.seconds,
             seed=self.seed,
             workers=2,
         )
-        self.packings = [packing]
-        due = 0.0
-        while not packing.strip.done and self.spent < PACKER_SHARE:
-            yield self._progress(self.spent)
-            time.sleep(LISTEN)
-            if time.monotonic() > due:
-                if packing.strip.length < self.best.length:
-                    self._heard()
-                if self.spent > PRESSED_FROM:
-                    self._press(packing.near())
-                due = time.monotonic() + HEARD
-        self._heard()
+        self.beside.append(packing)
+        while not packing.strip.done and self.spent < until:
+            yield from self._waited([packing], until)
+            if self.spent > PRESSED_FROM * until:
+                self._press(packing.near())
+        self._taken(packing)
         self._press(packing.near())
         self._press(packing.layout())
-        self._closer()
-        yield self._progress(1.0)
+        packing.strip.stop()
+
+    def _waited(
+        self, beside: Sequence[Packing | Shortener], until: float
+    ) -> Iterator[Progress]:
+        """Wait for what goes on beside us, and take what it has found."""
+        due = time.monotonic() + HEARD
+        while time.monotonic() < due and self.spent < until:
+            yield self._progress(self.spent)
+            time.sleep(LISTEN)
+            if all(b.strip.done for b in beside):
+                break
+        for b in beside:
+            if b.strip.length < self.best.length:
+                self._taken(b)
 
     @property
     def spent(self) -> float:
@@ -264,14 +307,15 @@ class _Run:
         )
 
     def _heard(self) -> list[Layout]:
-        """What the packer has found so far and may be cut; the best is kept."""
-        found = []
-        for p in self.packings:
-            layout = p.layout()
-            if layout is not None and not self.faults(layout):
-                self._keep(layout)
-                found.append(layout)
-        return found
+        """What those beside us have found so far and may be cut; the best is kept."""
+        return [found for b in self.beside if (found := self._taken(b)) is not None]
+
+    def _taken(self, beside: Packing | Shortener) -> Layout | None:
+        layout = beside.layout()
+        if layout is None or self.faults(layout):
+            return None
+        self._keep(layout)
+        return layout
 
     def _press(self, start: Layout | None) -> None:
         """A packing pressed together, or what the packer gave up because a few pieces
@@ -323,9 +367,9 @@ class _Run:
     def end(self) -> None:
         """Stop the packer if it still runs, and take what it has found."""
         self._heard()
-        for p in self.packings:
+        for p in self.beside:
             p.strip.stop()
-        self.packings = []
+        self.beside = []
 
 
 def _must_be_simple(shapes: Sequence[Shape]) -> None:

@@ -1,14 +1,13 @@
 """The free packer as a program beside us: items in, ever shorter packings out."""
 
 import json
-import subprocess
 import sys
-import threading
 from collections.abc import Sequence
-from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import cast
 
+from clothwright.lay.beside import Beside
 from clothwright.lay.place import MEAN_WEIGHT, Layout, Table
 
 Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
@@ -21,7 +20,7 @@ EXPLORING = 0.8
 """Share of the packer's time for exploring; the rest squeezes."""
 
 
-class Strip:
+class Strip(Beside):
     """One run of the packer; it goes on beside us until it is done or stopped."""
 
     def __init__(
@@ -41,66 +40,26 @@ class Strip:
             "share": EXPLORING,
             "items": items,
         }
-        self._line = self._near = ""
-        self._process = subprocess.Popen(
-            [sys.executable, "-I", str(Path(__file__).with_name("packing.py"))],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-            start_new_session=True,
+        packing = Path(__file__).with_name("packing.py")
+        super().__init__(
+            [sys.executable, "-I", str(packing)], json.dumps(told).encode()
         )
-        self._reader = threading.Thread(
-            target=self._run, args=(json.dumps(told),), daemon=True
-        )
-        self._reader.start()
-
-    def _run(self, told: str) -> None:
-        stdin, stdout = self._process.stdin, self._process.stdout
-        assert stdin is not None
-        assert stdout is not None
-        with suppress(OSError):
-            stdin.write(told)
-            stdin.close()
-        with stdout:
-            for line in stdout:
-                if line.endswith("true]\n"):
-                    self._line = line
-                elif line.endswith("\n"):
-                    self._near = line
-        self._process.wait()
-
-    @property
-    def done(self) -> bool:
-        """True when it has nothing more to say."""
-        return not self._reader.is_alive()
-
-    def stop(self) -> None:
-        """End it at once; what it has found stays."""
-        self._process.kill()
-        self._reader.join(2.0)
-
-    @property
-    def length(self) -> float:
-        """Length of its shortest packing so far; infinite without one."""
-        return float(json.loads(self._line)[0]) if self._line else float("inf")
 
     @property
     def placed(self) -> Places:
-        """Name, turn, x and y of every item in that packing; empty without one."""
-        return _places(self._line)
+        """Name, turn, x and y of every item in its shortest packing; empty without
+        one."""
+        return _read(self.last())
 
     def near(self) -> Places:
         """The same of what it last tried shorter still, in which a few items overlap;
         empty when it has tried nothing since this was asked."""
-        line, self._near = self._near, ""
-        return _places(line)
+        return _read(self.last_try())
 
 
-def _places(line: str) -> Places:
-    if not line:
-        return []
-    return [(str(n), t, x, y) for n, t, x, y in json.loads(line)[1]]
+def _read(places: list[object]) -> Places:
+    items = cast(list[tuple[str, float, float, float]], places)
+    return [(str(n), t, x, y) for n, t, x, y in items]
 
 
 @dataclass(frozen=True)

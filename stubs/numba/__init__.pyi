@@ -1,0 +1,9 @@
+from collections.abc import Callable
+from typing import ParamSpec, TypeVar
+
+_P = ParamSpec("_P")
+_R = TypeVar("_R")
+
+def njit(
+    *, cache: bool = ..., fastmath: bool = ..., inline: str = ...
+) -> Callable[[Callable[_P, _R]], Callable[_P, _R]]: ...

@@ -40,9 +40,9 @@ LESS = 0.6
 LEAST = 0.001
 """but not by less."""
 
-PATIENCE = (200, 3), (80, 2)
-"""Rounds without less overlap, and tries in a row, before a length is given up: with an
-even seed the published figures, with an odd one less, which suits many small pieces."""
+PATIENCE = 200, 3
+"""Rounds without less overlap, and tries in a row, before a length is given up (the
+published figures)."""
 
 HASTE = 60, 3
 """The same while it squeezes."""
@@ -95,7 +95,6 @@ class Shortening:
         self.best = start
         self.depths, self.cell = depths(self.table)
         self.moves = 0
-        self._patience = PATIENCE[seed % 2]
         self._seed, self._random = seed * 1_000_003, random.Random(seed)
         order = sorted(
             range(len(self.table.copies)), key=lambda i: -self.table.copies[i].area
@@ -118,7 +117,7 @@ class Shortening:
         loose: _Places | None = None
         failed: list[tuple[float, int, _Places]] = []
         while spent() < EXPLORING:
-            overlap, found = self._part(now, aim, self._patience)
+            overlap, found = self._part(now, aim, PATIENCE)
             if overlap <= PARTED and step == STEP and spent() < due:
                 now, length, loose = found, aim, found
                 aim *= 1 - step

@@ -19,8 +19,8 @@ MOST_WAYS = 80
 """So many outlines, each turn and hand its own, are held in tables; every pair needs
 its no-fit polygon first, which takes a second or two for so many."""
 
-MOST_PIECES = 60
-"""More pieces than this are the packer's: there it was as good or better (64 and 99
+MOST_PIECES = 40
+"""More pieces than this are the packer's: there it was as good or better (48, 64 and 99
 pieces, `docs/lay-figures.md`)."""
 
 

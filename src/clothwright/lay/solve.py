@@ -50,7 +50,7 @@ LONG = 8.0
 """From so many seconds on, many pieces are our own search's: it needs two or three to
 begin."""
 
-BEGUN = 0.1
+BEGUN = 0.05
 """Until this share of them the packer goes on beside it: first lays to look at."""
 
 LISTEN = 0.2

@@ -36,9 +36,9 @@ def packed_alone(shapes: tuple[Shape, ...], on: Spread, seconds: float) -> float
     """Length of the free packer's own lay in the same time."""
     table = Table(copies(shapes, on), on)
     packing = Packing(table, greedy(table), seconds=seconds, workers=2)
-    while not packing.strip.done:
+    while not packing.program.done:
         time.sleep(0.2)
-    return packing.strip.length
+    return packing.program.length
 
 
 def main() -> None:

@@ -36,9 +36,9 @@ def packed_alone(shapes: tuple[Shape, ...], on: Spread, seconds: float) -> float
     """Length of the free packer's own lay in the same time."""
     table = Table(copies(shapes, on), on)
     packing = Packing(table, greedy(table), seconds=seconds, workers=2)
-    while not packing.strip.done:
+    while not packing.program.done:
         time.sleep(0.2)
-    return packing.strip.length
+    return packing.program.length
 
 
 def combed_alone(shapes: tuple[Shape, ...], on: Spread, seconds: float) -> float:
@@ -50,7 +50,7 @@ def combed_alone(shapes: tuple[Shape, ...], on: Spread, seconds: float) -> float
         packing = Packing(
             table, greedy(table), seconds=seconds / 2, workers=2, row_turned=turned
         )
-        while not packing.strip.done:
+        while not packing.program.done:
             time.sleep(0.2)
         layout = packing.layout()
         found += [layout.length] if layout is not None else []

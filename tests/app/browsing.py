@@ -15,6 +15,11 @@ import pytest
 from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 CHROMIUM = shutil.which("chromium") or "/usr/bin/chromium"
+PATIENCE = 90.0
+"""Longest wait for anything to come about, on a machine that is busy with others, s."""
+
+expect.set_options(timeout=PATIENCE * 1000)
+
 QUIET = (
     "--no-sandbox",
     "--disable-gpu",
@@ -59,7 +64,7 @@ def serving(book: Path, *more: str) -> Iterator[Served]:
             yield Served(_address(log, running), running.pid, log)
         finally:
             running.terminate()
-            running.wait(10)
+            running.wait(PATIENCE)
 
 
 @contextlib.contextmanager
@@ -73,7 +78,8 @@ def served(book: Path) -> Iterator[str]:
 
 
 def _address(log: Path, running: subprocess.Popen[bytes]) -> str:
-    for _ in range(600):
+    until = time.monotonic() + PATIENCE
+    while time.monotonic() < until:
         line = log.read_text().partition("\n")[0]
         if line.startswith("The workroom is at ") and running.poll() is None:
             return line.removeprefix("The workroom is at ").strip().rstrip("/")
@@ -178,6 +184,21 @@ def new_slip(page: Page, home: str) -> str:
     page.wait_for_selector("[data-code=FC]", state="attached")
     expect(page.locator("#edge-live")).to_contain_text("seams meet")
     return page.url
+
+
+def painted(page: Page) -> None:
+    """Wait until what moves has come to rest, and is painted."""
+    page.evaluate(
+        """async () => {
+          const frame = () => new Promise((done) => requestAnimationFrame(done));
+          await frame();
+          const ends = (a) => a.effect.getComputedTiming().endTime < Infinity;
+          const moving = document.getAnimations().filter(ends);
+          await Promise.all(moving.map((a) => a.finished.catch(() => null)));
+          await frame();
+          await frame();
+        }"""
+    )
 
 
 def word(page: Page, of: str) -> str:

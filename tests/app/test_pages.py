@@ -67,6 +67,20 @@ def test_what_was_written_beside_a_miswritten_measure_stays(page: TestClient) ->
     assert 'name="B" value="92"' in text
 
 
+def test_a_new_card_is_in_the_unit_that_was_written_last(page: TestClient) -> None:
+    """Inches in an empty book; then as the house has it, until it chooses otherwise."""
+    page.post("/cards", data={"name": "Thea Marsh"})
+    assert 'value="in" selected' in page.get("/cards/1").text
+    page.post("/cards/1/measures", data={"B": "92", "unit": "cm"})
+    page.post("/cards", data={"name": "Ada Lind"})
+    assert 'value="cm" selected' in page.get("/cards/2").text
+    old = {"B": "36", "unit": "in", "taken": "2020-01-05"}  # written last, not taken
+    page.post("/cards/2/measures", data=old)
+    page.post("/cards", data={"name": "Runa Holm"})
+    assert 'value="in" selected' in page.get("/cards/3").text
+    assert 'value="cm" selected' in page.get("/cards/1").text
+
+
 def test_a_left_side_that_differs_is_drafted_apart(
     tried: TestClient, book: Book
 ) -> None:

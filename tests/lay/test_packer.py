@@ -60,7 +60,7 @@ def test_half_pieces_stay_on_the_fold(row_turned: bool) -> None:
     shapes = folded_set("shirt11")
     table = Table(copies(shapes, on, gap=0.3), on)
     packing = Packing(table, greedy(table), seconds=0.6, row_turned=row_turned)
-    waited(packing.strip)
+    waited(packing.program)
     layout = packing.layout()
     assert layout is not None
     assert not check_lay(shapes, on, table.placed(layout), layout.length, gap=0.3)

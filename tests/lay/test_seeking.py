@@ -1,8 +1,11 @@
 """The search beside us: ever shorter lays, ended when it is told, refusals told."""
 
 import queue
+import sys
 from importlib import resources
+from pathlib import Path
 
+import pytest
 import tomli_w
 
 from clothwright.app.slipfile import read_slip
@@ -42,6 +45,20 @@ def test_ever_shorter_and_stopped_at_any_time() -> None:
         found.append(got)
     lengths = [f.length for f in found if f.fold is found[-1].fold]
     assert lengths == sorted(lengths, reverse=True)
+
+
+def test_ended_in_the_middle_of_a_line(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A long line is not written at once: half of one is no lay, and no fault."""
+    program = tmp_path / "program"
+    program.write_text("#!/bin/sh\nread wish\nprintf '{\"length\": 1'\n")
+    program.chmod(0o755)
+    monkeypatch.setattr(sys, "executable", str(program))
+    heard: queue.Queue[Found | str] = queue.Queue()
+    Seeking("", "", "", "shell", None, 1.0, found=heard.put, refused=heard.put)
+    said = heard.get(timeout=60)
+    assert said == "The search ended without a lay; try it again."
 
 
 def test_what_does_not_go_is_a_sentence() -> None:

@@ -7,6 +7,7 @@ import random
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 
 import numpy as np
 import pytest
@@ -20,13 +21,13 @@ from clothwright.lay.packer import Packing
 from clothwright.lay.parting import State, between, part
 from clothwright.lay.pieces import area_of, copies
 from clothwright.lay.place import Layout, Table
-from clothwright.lay.search import greedy
+from clothwright.lay.search import first_order, greedy
 from clothwright.lay.shorten import Shortening
 from clothwright.lay.shortener import (
     MOST_PIECES,
     MOST_WAYS,
     Shortener,
-    Told,
+    Task,
     can_shorten,
     ways_of,
 )
@@ -163,30 +164,90 @@ def test_the_same_seed_gives_the_same_lay() -> None:
     assert some != shortened(SHAPES, 3000, 5)
 
 
+def waited(so: Callable[[], bool]) -> None:
+    """Wait until it is so."""
+    until = time.monotonic() + 300.0
+    while not so():
+        assert time.monotonic() < until
+        time.sleep(0.05)
+
+
 def test_it_goes_on_beside_us() -> None:
-    """The program tells lays that may be cut."""
+    """The program tells that it has begun, and lays that may be cut."""
     table = table_of(SHAPES)
     start = greedy(table)
-    beside = Shortener(table, Told(SHAPES, ON, 0.0, start, 1, 600.0))
-    until = time.monotonic() + 300.0
-    while beside.layout() is None and time.monotonic() < until:
-        time.sleep(0.05)
-    beside.strip.stop()
+    beside = Shortener(table, Task(SHAPES, ON, 0.0, start, 1, 600.0))
+    assert not beside.begun
+    waited(lambda: beside.begun)
+    waited(lambda: beside.program.length < start.length)
+    beside.program.stop()
     layout = beside.layout()
     assert layout is not None
-    assert layout.length == pytest.approx(beside.strip.length)
+    assert layout.length == pytest.approx(beside.program.length)
     assert layout.length < start.length
     assert not check_lay(SHAPES, ON, table.placed(layout), layout.length)
 
 
 def test_it_ends_at_once_when_told() -> None:
     table = table_of(SHAPES)
-    beside = Shortener(table, Told(SHAPES, ON, 0.0, greedy(table), 1, 600.0))
+    beside = Shortener(table, Task(SHAPES, ON, 0.0, greedy(table), 1, 600.0))
     begun = time.monotonic()
-    beside.strip.stop()
-    assert beside.strip.done
+    beside.program.stop()
+    assert beside.program.done
     assert time.monotonic() - begun < 5.0
     assert beside.layout() is None
+
+
+def ends_with_its_input(program: Beside) -> None:
+    waited(lambda: program.length < float("inf"))
+    assert not program.done
+    stdin = program._process.stdin
+    assert stdin is not None
+    stdin.close()
+    waited(lambda: program.done)
+
+
+def test_what_goes_on_beside_us_ends_with_us() -> None:
+    """Killed, a program stops nobody; those beside it see that their input ends."""
+    table = table_of(SHAPES)
+    start = greedy(table)
+    for beside in (
+        Shortener(table, Task(SHAPES, ON, 0.0, start, 1, 600.0)),
+        Packing(table, start, seconds=600.0),
+    ):
+        ends_with_its_input(beside.program)
+
+
+def squares(count: int, side: float = 10.0) -> Shape:
+    ring = ((0.0, 0.0), (side, 0.0), (side, side), (0.0, side))
+    return Shape("Q", ring, count=count)
+
+
+def bars(count: int, long: float) -> Shape:
+    ring = ((0.0, 0.0), (long, 0.0), (long, 3.0), (0.0, 3.0))
+    return Shape("L", ring, count=count)
+
+
+def test_it_ends_where_the_longest_piece_fills_it() -> None:
+    """Nothing is shorter than its longest piece: it says so by ending."""
+    shapes = (bars(2, 80.0), *SHAPES)
+    table = table_of(shapes)
+    worst = first_order(table)[::-1]
+    start = table.lay(worst, [0] * len(worst))
+    assert start is not None
+    assert start.length > 90.0
+    lays = list(Shortening(shapes, ON, start).run(lambda: 0.1))
+    assert lays[-1].length == pytest.approx(80.0, abs=0.01)
+    assert shortened((bars(16, 80.0),), 10**6, 1) == []
+
+
+def test_a_lay_at_its_bound_is_not_sought_shorter() -> None:
+    """Three rows of six squares of 10 on 60; ten minutes are not waited for."""
+    begun = time.monotonic()
+    solved = solve((squares(18),), ON, budget=Budget(seconds=600.0))
+    assert solved.at_bound and not solved.stopped
+    assert solved.length == pytest.approx(30.0, abs=0.05)
+    assert time.monotonic() - begun < 300.0
 
 
 def test_many_pieces_are_shortened_in_a_long_search(
@@ -213,15 +274,26 @@ def test_many_pieces_are_shortened_in_a_long_search(
 class Broken(Shortener):
     """One whose program ends at once, as without the compiler."""
 
-    def __init__(self, table: Table, told: Told) -> None:
+    def __init__(self, table: Table, task: Task) -> None:
         self.table = table
-        self.strip = Beside([sys.executable, "-c", "raise SystemExit(1)"], b"")
+        self.program = Beside([sys.executable, "-c", "raise SystemExit(1)"], b"")
 
 
+class Silent(Shortener):
+    """One whose program has not begun, as while its loops are compiled."""
+
+    def __init__(self, table: Table, task: Task) -> None:
+        self.table = table
+        code = "import time; time.sleep(600)"
+        self.program = Beside([sys.executable, "-c", code], b"")
+
+
+@pytest.mark.parametrize("kind", [Broken, Silent])
 def test_where_it_cannot_run_the_packer_goes_on(
-    monkeypatch: pytest.MonkeyPatch,
+    kind: type[Shortener], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(solving, "Shortener", Broken)
+    monkeypatch.setattr(solving, "Shortener", kind)
+    monkeypatch.setattr(solving, "LONG", 1.0)
     packed: list[float] = []
 
     begin = Packing.__init__
@@ -239,9 +311,9 @@ def test_where_it_cannot_run_the_packer_goes_on(
         begin(self, table, like, seconds=seconds, seed=seed, workers=workers)
 
     monkeypatch.setattr(Packing, "__init__", watched)
-    solved = solve(SHAPES, ON, budget=Budget(seconds=8.0))
+    solved = solve(SHAPES, ON, budget=Budget(seconds=3.0))
     assert len(packed) == 2
-    assert packed[1] > 0.5 * 8.0
+    assert packed[0] < packed[1]
     assert not check_lay(SHAPES, ON, solved.placed, solved.length)
 
 

@@ -2,8 +2,7 @@
 
 import pytest
 
-from clothwright.sheets.letters import BOLD, PLAIN, in_order, width, wrapped
-from clothwright.sheets.write import SheetError
+from clothwright.sheets.letters import box_told, in_order, width, wrapped
 
 LINE = "Side seams: 38.4 cm against 39.1 cm, 0.7 cm apart; allowed 0.2 cm."
 
@@ -35,10 +34,20 @@ def test_a_capital_is_as_tall_as_asked() -> None:
     assert pytest.approx(CAPITAL, abs=0.001) == height
 
 
-def test_a_missing_character_is_named() -> None:
-    with pytest.raises(SheetError, match=r'^"山": the character \'山\' is not'):
-        in_order("山")
-    assert PLAIN != BOLD
+@pytest.mark.parametrize("bold", [False, True])
+def test_a_box_stands_for_what_the_font_lacks(bold: bool) -> None:
+    """DejaVu Sans has no CJK and no sewing thread; what only joins signs, or tints
+    them, is nothing to see (Unicode, emoji sequences)."""
+    assert in_order("Yama 山 6 in", bold=bold) == "Yama □ 6 in"
+    assert in_order("Ada \U0001f9f5", bold=bold) == "Ada □"
+    assert in_order("\u2702\ufe0f", bold=bold) == "\u2702"
+    assert in_order("\U0001f469\U0001f3fd\u200d\U0001f3a4", bold=bold) == "□□"
+
+
+def test_a_box_is_told_once() -> None:
+    (said,) = box_told(["Ada", "\U0001f9f5 Top \U0001f9f5", "山"])
+    assert said.startswith("A box (□) stands for a character")
+    assert box_told(["Đorđe ½ ✂", "שרה", "باب"]) == ()
 
 
 def test_names_from_right_to_left_are_turned() -> None:

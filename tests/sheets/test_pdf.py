@@ -299,13 +299,15 @@ def test_written_twice_the_file_is_the_same(tmp_path: Path, page: PageFormat) ->
     assert (tmp_path / "a.pdf").read_bytes() == (tmp_path / "b.pdf").read_bytes()
 
 
-def test_a_character_without_a_glyph_is_refused(tmp_path: Path) -> None:
-    """DejaVu Sans has no CJK; nothing is written."""
+def test_a_character_without_a_glyph_is_a_box_and_told(tmp_path: Path) -> None:
+    """DejaVu Sans has no CJK; the first page says what the boxes mean."""
     target = tmp_path / "a.pdf"
-    pattern = replace(fx.of_pieces(fx.square_piece()), client="山田")
-    with pytest.raises(SheetError, match="'山' is not in the printing font"):
-        write_pdf(pattern, target)
-    assert not target.exists()
+    pattern = replace(fx.of_pieces(fx.square_piece()), client="山田 Hana \U0001f9f5")
+    write_pdf(pattern, target)
+    with pdfplumber.open(target) as pdf:
+        said = " ".join((pdf.pages[0].extract_text() or "").split())
+    assert "□□ Hana □" in said
+    assert "A box (□) stands for a character that the printing font lacks" in said
 
 
 def test_words_of_the_trade_have_glyphs() -> None:

@@ -52,7 +52,8 @@ def _card(
 ) -> Response:
     shop = workshop_of(request)
     history = shop.book.measures.history(client)
-    unit = history[-1].unit if history else Unit.IN
+    usual = shop.book.measures.last_unit() or Unit.IN
+    unit = history[-1].unit if history else usual
     written = form or {"unit": unit.value, "taken": date.today().isoformat()}
     nothing = Body(client.name, unit, {})
     body = shop.book.measures.body(client) if history else nothing

@@ -93,6 +93,12 @@ class Measures:
             client_by_id(c, client.id)
             return all_taken(c, client.id)
 
+    def last_unit(self) -> Unit | None:
+        """The unit of the figure that was written last, of any client."""
+        with self._store.reading() as c:
+            last = c.scalar(select(MEASURES.c.unit).order_by(MEASURES.c.id.desc()))
+        return None if last is None else Unit(last)
+
     def get(self, figure_id: int) -> TakenMeasure:
         """A figure by id."""
         with self._store.reading() as c:

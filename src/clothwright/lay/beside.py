@@ -1,6 +1,7 @@
 """A program that runs beside us and tells ever shorter lays, a line of JSON each."""
 
 import json
+import os
 import subprocess
 import threading
 from collections.abc import Mapping, Sequence
@@ -11,8 +12,9 @@ from typing import cast
 class Beside:
     """One such program; it goes on until it is done or stopped.
 
-    It reads what it is `told` from standard input. A line is `[length, places, valid]`;
-    what is not valid is a try in which a few pieces overlap.
+    It reads what it is `told` from standard input, which is closed only behind it: a
+    program whose input ends has nobody left to tell, and ends too. A line is `[length,
+    places, valid]`; what is not valid is a try in which a few pieces overlap.
     """
 
     def __init__(
@@ -39,7 +41,7 @@ class Beside:
         assert stdout is not None
         with suppress(OSError):
             stdin.write(told)
-            stdin.close()
+            stdin.flush()
         with stdout:
             for line in stdout:
                 if line.endswith(b"true]\n"):
@@ -47,6 +49,8 @@ class Beside:
                 elif line.endswith(b"\n"):
                     self._near = line
         self._process.wait()
+        with suppress(OSError):
+            stdin.close()
 
     @property
     def done(self) -> bool:
@@ -72,6 +76,13 @@ class Beside:
         nothing since this was asked."""
         line, self._near = self._near, b""
         return _places(line)
+
+
+def end_with_input() -> None:
+    """In such a program: end at once when nobody is there to be told."""
+    while os.read(0, 1024):
+        pass
+    os._exit(0)
 
 
 def _places(line: bytes) -> list[object]:

@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from clothwright.lay.pieces import ring_of
 from clothwright.lay.place import Layout, Table
-from clothwright.lay.strip import Places, Strip, Told, grouped, read, settled
+from clothwright.lay.strip import Item, Places, Strip, grouped, read, settled
 
 HAIR = 0.002
 """Thickness of the comb's spine and wall, cm."""
@@ -53,9 +53,9 @@ class Packing:
         rest = [i for i in range(len(table.copies)) if i not in teeth]
         items, self._groups = grouped(table, like, rest)
         if teeth:
-            comb: Told = ("comb", self._comb(teeth, row_turned), 1, [0.0])
+            comb: Item = ("comb", self._comb(teeth, row_turned), 1, [0.0])
             items.insert(0, comb)
-        self.strip = Strip(items, height, seconds=seconds, seed=seed, workers=workers)
+        self.program = Strip(items, height, seconds=seconds, seed=seed, workers=workers)
 
     def _comb(self, teeth: list[int], row_turned: bool) -> list[tuple[float, float]]:
         table, like = self.table, self.like
@@ -85,12 +85,12 @@ class Packing:
 
     def layout(self) -> Layout | None:
         """The shortest packing so far as a layout; the checker has the last word."""
-        return self._layout(self.strip.placed)
+        return self._layout(self.program.placed)
 
     def near(self) -> Layout | None:
         """What was last tried shorter still, in which a few pieces overlap; None when
         there is nothing new."""
-        return self._layout(self.strip.near())
+        return self._layout(self.program.near())
 
     def _layout(self, placed: Places) -> Layout | None:
         table = self.table

@@ -1,16 +1,16 @@
-"""A free packing of one strip, run as a program of its own.
+"""A free packing of one strip, run as a program of its own by `strip.py`.
 
-    python packing.py < strip.json
-
-Reads one JSON object: `height`, `seconds`, `seed`, `workers`, `share` (of the time for
-exploring; the rest squeezes) and `items`, each `[id, points, demand, turns]`. Prints a
-line for every shorter packing: `[length, [[id, turn, x, y], …], true]`, and one with
-`false` for what it tried shorter still, in which a few items overlap. Whoever runs it
-may kill it at any time. It imports nothing of this program, so that it starts at once
-and neither the packer's clock nor a fault in it can do harm.
+Reads a line with a JSON object: `height`, `seconds`, `seed`, `workers`, `share` (of the
+time for exploring; the rest squeezes) and `items`, each `[id, points, demand, turns]`.
+Prints a line for every shorter packing: `[length, [[id, turn, x, y], …], true]`, and
+one with `false` for what it tried shorter still, in which a few items overlap. Whoever
+runs it may kill it at any time; it ends when its input does. It imports nothing of this
+program, so that it starts at once and neither the packer's clock nor a fault in it can
+do harm.
 """
 
 import json
+import os
 import sys
 import threading
 from datetime import timedelta
@@ -21,9 +21,17 @@ DEPTH = 3
 """Of the packer's tree of the strip: the same packings as with 4, a little sooner."""
 
 
+def end_with_input() -> None:
+    """End at once when nobody is there any more."""
+    while os.read(0, 1024):
+        pass
+    os._exit(0)
+
+
 def main() -> None:
     """Pack what stands on standard input."""
-    told = json.load(sys.stdin)
+    told = json.loads(sys.stdin.readline())
+    threading.Thread(target=end_with_input, daemon=True).start()
     items = [
         spyrrow.Item(name, [(x, y) for x, y in points], demand, turns)
         for name, points, demand, turns in told["items"]

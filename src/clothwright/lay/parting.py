@@ -284,7 +284,7 @@ def _put(s: State, way: Whole, x: Floats, y: Floats) -> None:
     s.way[:], s.x[:], s.y[:] = way, x, y
 
 
-@njit(cache=True)
+@njit(cache=True, nogil=True)  # so that a thread sees it when the input ends
 def part(
     t: Depths, s: State, length: float, patience: int, tries: int, seed: int
 ) -> tuple[float, int]:

@@ -101,6 +101,8 @@ class Seeking:
         refused = ""
         with stdout:
             for line in stdout:
+                if not line.endswith("\n"):
+                    break  # it was ended in the middle of a word
                 said = json.loads(line)
                 if "refused" in said:
                     refused = str(said["refused"])

@@ -1,33 +1,37 @@
-"""Many free pieces laid ever shorter, by a program of its own.
-
-    python -m clothwright.lay.shorten < told
+"""Many free pieces laid ever shorter, by a program of its own; `shortener.py` runs it.
 
 The lay is made a little shorter than the shortest so far, its pieces overlap, and
 `parting.py` parts them; then shorter again. What cannot be parted is kept; the next try
 starts from one of those with little overlap, two of its large pieces exchanged (the
 exploring of Gardeyn, Vanden Berghe and Wauters, 2025). What is parted, or nearly, goes
-through the press, and nothing counts that has not passed the checker. It reads pickled
-`Told` and prints a line of JSON for every shorter lay: length, and way, x and y of
-every copy. Whoever runs it may kill it at any time.
+through the press, and nothing counts that has not passed the checker.
+
+It reads a pickled `Task`, says with the start that it is ready, and prints a line of
+JSON for every shorter lay: length, and way, x and y of every copy. Whoever runs it may
+kill it at any time; it ends when its input does.
 """
 
 import json
 import pickle
 import random
 import sys
+import threading
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import chain
 
 import numpy as np
 
+from clothwright.lay.beside import end_with_input
+from clothwright.lay.bounds import area_bound
 from clothwright.lay.check import check_lay
 from clothwright.lay.depth import Floats, Whole, depths
 from clothwright.lay.parting import PARTED, State, part
 from clothwright.lay.pieces import Shape, copies
 from clothwright.lay.place import Layout, Table
 from clothwright.lay.press import pressed
-from clothwright.lay.shortener import Told
+from clothwright.lay.shortener import Task
 from clothwright.lay.spread import Spread
 from clothwright.lay.strip import settled
 
@@ -95,6 +99,10 @@ class Shortening:
         self.best = start
         self.depths, self.cell = depths(self.table)
         self.moves = 0
+        ends = self.depths.ends
+        spans = np.append(ends[:, 1] - ends[:, 0], np.inf)[self.depths.ways]
+        longest = float(spans.min(1).max())
+        self._floor = max(area_bound(self.table.copies, spread) / self.cell, longest)
         self._seed, self._random = seed * 1_000_003, random.Random(seed)
         order = sorted(
             range(len(self.table.copies)), key=lambda i: -self.table.copies[i].area
@@ -105,8 +113,14 @@ class Shortening:
                 self._large.append(i)
             total += self.table.copies[i].area
 
+    def ready(self) -> Layout:
+        """The start, parted once within its own length, so that all is compiled."""
+        self._part(*self._taken(self.best), HASTE)
+        return self.best
+
     def run(self, spent: Callable[[], float]) -> Iterator[Layout]:
-        """Ever shorter lays, until the share that is spent reaches 1."""
+        """Ever shorter lays, until the share that is spent reaches 1 or none can be
+        shorter."""
         yield from self._explore(spent)
         yield from self._squeeze(spent)
 
@@ -116,7 +130,8 @@ class Shortening:
         aim = length * (1 - step)
         loose: _Places | None = None
         failed: list[tuple[float, int, _Places]] = []
-        while spent() < EXPLORING:
+        while spent() < EXPLORING and length > self._floor + PARTED:
+            aim = max(aim, self._floor)
             overlap, found = self._part(now, aim, PATIENCE)
             if overlap <= PARTED and step == STEP and spent() < due:
                 now, length, loose = found, aim, found
@@ -143,9 +158,10 @@ class Shortening:
 
     def _squeeze(self, spent: Callable[[], float]) -> Iterator[Layout]:
         now, length = self._taken(self.best)
-        while (share := spent()) < 1.0:
+        while (share := spent()) < 1.0 and length > self._floor + PARTED:
             late = (share - EXPLORING) / (1 - EXPLORING)
             off = length * (SQUEEZE + (SQUEEZED - SQUEEZE) * late)
+            off = min(off, length - self._floor)
             overlap, found = self._part(
                 self._pushed(now, length, off), length - off, HASTE
             )
@@ -221,13 +237,14 @@ class Shortening:
 
 def main() -> None:
     """Shorten what stands on standard input."""
-    begun = time.monotonic()
-    told = pickle.load(sys.stdin.buffer)
-    assert isinstance(told, Told)
+    task = pickle.load(sys.stdin.buffer)
+    assert isinstance(task, Task)
+    threading.Thread(target=end_with_input, daemon=True).start()
     search = Shortening(
-        told.shapes, told.spread, told.start, gap=told.gap, seed=told.seed
+        task.shapes, task.spread, task.start, gap=task.gap, seed=task.seed
     )
-    for lay in search.run(lambda: (time.monotonic() - begun) / told.seconds):
+    found = search.run(lambda: (time.time() - task.begun) / task.seconds)
+    for lay in chain([search.ready()], found):
         print(json.dumps([lay.length, [lay.choice, lay.at], True]), flush=True)
 
 

@@ -6,7 +6,8 @@ What it does stands in `shorten.py`, which loads a compiler and so is never load
 import os
 import pickle
 import sys
-from dataclasses import dataclass
+import time
+from dataclasses import dataclass, field
 from typing import cast
 
 from clothwright.lay.beside import Beside
@@ -25,8 +26,8 @@ pieces, `docs/lay-figures.md`)."""
 
 
 @dataclass(frozen=True)
-class Told:
-    """What the program is told."""
+class Task:
+    """What the program is told to shorten."""
 
     shapes: tuple[Shape, ...]
     spread: Spread
@@ -34,22 +35,29 @@ class Told:
     start: Layout
     seed: int
     seconds: float
+    begun: float = field(default_factory=time.time)
+    """When these seconds begin, by the clock of the machine: to load takes some."""
 
 
 class Shortener:
     """A search that goes on beside us from a layout, until it is done or stopped."""
 
-    def __init__(self, table: Table, told: Told) -> None:
+    def __init__(self, table: Table, task: Task) -> None:
         self.table = table
-        self.strip = Beside(
+        self.program = Beside(
             [sys.executable, "-P", "-m", "clothwright.lay.shorten"],
-            pickle.dumps(told),
+            pickle.dumps(task),
             {**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
         )
 
+    @property
+    def begun(self) -> bool:
+        """True when all is loaded and compiled, and it searches."""
+        return self.program.length < float("inf")
+
     def layout(self) -> Layout | None:
         """The shortest so far; the checker has the last word."""
-        places = self.strip.last()
+        places = self.program.last()
         if not places:
             return None
         choice, at = cast(tuple[list[int], list[tuple[float, float]]], places)

@@ -10,8 +10,6 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from shapely import Polygon
-
 from clothwright.lay.bounds import area_bound, row_bound
 from clothwright.lay.check import check_lay
 from clothwright.lay.match import links_of
@@ -20,18 +18,19 @@ from clothwright.lay.packer import Packing, can_pack
 from clothwright.lay.pieces import Copy, Placed, Shape, copies
 from clothwright.lay.place import Layout, Table
 from clothwright.lay.press import pressed
+from clothwright.lay.refusals import must_be_simple, must_fit
 from clothwright.lay.search import greedy, search
-from clothwright.lay.shortener import Shortener, Told, can_shorten
+from clothwright.lay.shortener import Shortener, Task, can_shorten
 from clothwright.lay.spread import LayError, Spread
 from clothwright.order import Fold
-from clothwright.units import Unit, format_length
+from clothwright.units import Unit
 
 AT_BOUND = 0.05
 """A lay within this of its bound is not sought shorter, cm."""
 
 MANY = 15
-"""More free pieces than this are left to the packer: laying one after another cannot
-squeeze."""
+"""More free pieces than this are laid by the programs beside us alone: laying one after
+another cannot squeeze."""
 
 COMB_SECONDS = 2.0
 """The packer's time with pieces on the fold, where there is as much: it only has to
@@ -43,8 +42,8 @@ COMB_SHARE = 0.2
 TWO_FROM = 8.0
 """With so many seconds two searches of our own go on in turns, from other seeds."""
 
-PACKER_SHARE = 0.97
-"""Share of the seconds for the search beside us where pieces are many."""
+BESIDE_SHARE = 0.97
+"""Share of the seconds for the programs beside us where pieces are many."""
 
 LONG = 8.0
 """From so many seconds on, many pieces are our own search's: it needs two or three to
@@ -53,13 +52,17 @@ begin."""
 BEGUN = 0.05
 """Until this share of them the packer goes on beside it: first lays to look at."""
 
+LATE = 0.3
+"""Where it has not begun at this share of them, the packer goes on to the end: the
+search cannot run here, or its loops are being compiled, once for an installation."""
+
 LISTEN = 0.2
 """Between two looks at the packer, s."""
 
 HEARD = 2.0
 """What it has found is checked and shown so often, s: the checker's time is its own."""
 
-NEAR = 0.015
+PRESSED_WITHIN = 0.015
 """What is longer than the best by more than this share is not pressed: pressing gains
 less."""
 
@@ -138,9 +141,9 @@ def solve(
     `seams` are the codes at which stripes meet, the weightiest first. Ctrl-C in the
     main thread, or `stop` saying True, ends the search; the best so far is kept.
     """
-    _must_be_simple(shapes)
+    must_be_simple(shapes)
     everything = copies(shapes, spread, gap=gap)
-    _must_fit(everything, spread, unit)
+    must_fit(everything, spread, unit)
     table = Table(everything, spread, links_of(everything, seams, spread), known)
     bounds = area_bound(everything, spread), row_bound(everything, spread)
     run = _Run(table, shapes, gap, max(bounds), budget, seed)
@@ -165,7 +168,7 @@ def solve(
 
 
 class _Run:
-    """One search, with the packer beside it where that helps."""
+    """One search, with programs beside it where they help."""
 
     def __init__(
         self,
@@ -191,7 +194,7 @@ class _Run:
                 self.tried += 1
                 self._keep(layout)
                 yield self._progress(self.tried / self.budget.layouts)
-                if self._near() or self.tried >= self.budget.layouts:
+                if self._at_bound() or self.tried >= self.budget.layouts:
                     return
         packs = can_pack(self.table) and self.budget.seconds >= PACKER_START
         if packs and len(self.table.copies) > MANY and not self._folded():
@@ -221,13 +224,13 @@ class _Run:
         while True:
             spent = self.spent
             yield self._progress(spent)
-            if self._near() or spent >= 1.0:
+            if self._at_bound() or spent >= 1.0:
                 self._closer()
                 return
             for s in searches:
                 self.tried += 1
                 self._keep(next(s))
-            if self.beside and all(p.strip.done for p in self.beside):
+            if self.beside and all(p.program.done for p in self.beside):
                 found = [self.table.squeezed(k) for k in self._heard()]
                 self.beside = []
                 for start in found:
@@ -238,27 +241,33 @@ class _Run:
         """Many free pieces: our own search in two programs beside us, the packer until
         they have begun; the packer alone where time is short or they are too many."""
         seconds = self.budget.seconds
-        if seconds < LONG or not can_shorten(self.table):
-            yield from self._packed(PACKER_SHARE)
+        if self._at_bound():
+            pass
+        elif seconds < LONG or not can_shorten(self.table):
+            yield from self._packed(BESIDE_SHARE)
         else:
-            told = Told(
+            task = Task(
                 tuple(self.shapes),
                 self.table.spread,
                 self.gap,
                 self.best,
                 self.seed,
-                seconds * (PACKER_SHARE - self.spent),
+                seconds * BESIDE_SHARE,
             )
             both = [
-                Shortener(self.table, replace(told, seed=k))
+                Shortener(self.table, replace(task, seed=k))
                 for k in (2 * self.seed, 2 * self.seed + 1)
             ]
             self.beside.extend(both)
             yield from self._packed(BEGUN)
-            while self.spent < PACKER_SHARE and not all(s.strip.done for s in both):
-                yield from self._waited(both, PACKER_SHARE)
-            if self.spent < PACKER_SHARE:  # they could not run here
-                yield from self._packed(PACKER_SHARE)
+
+            def until() -> float:
+                return BESIDE_SHARE if any(s.begun for s in both) else LATE
+
+            while not self._over(until()) and not all(s.program.done for s in both):
+                yield from self._waited(both, until())
+            if until() == LATE:  # they have not begun
+                yield from self._packed(BESIDE_SHARE)
         self._heard()
         self._closer()
         yield self._progress(1.0)
@@ -273,28 +282,32 @@ class _Run:
             workers=2,
         )
         self.beside.append(packing)
-        while not packing.strip.done and self.spent < until:
+        while not packing.program.done and not self._over(until):
             yield from self._waited([packing], until)
             if self.spent > PRESSED_FROM * until:
                 self._press(packing.near())
         self._taken(packing)
         self._press(packing.near())
         self._press(packing.layout())
-        packing.strip.stop()
+        packing.program.stop()
 
     def _waited(
         self, beside: Sequence[Packing | Shortener], until: float
     ) -> Iterator[Progress]:
         """Wait for what goes on beside us, and take what it has found."""
         due = time.monotonic() + HEARD
-        while time.monotonic() < due and self.spent < until:
+        while time.monotonic() < due and not self._over(until):
             yield self._progress(self.spent)
             time.sleep(LISTEN)
-            if all(b.strip.done for b in beside):
+            if all(b.program.done for b in beside):
                 break
         for b in beside:
-            if b.strip.length < self.best.length:
+            if b.program.length < self.best.length:
                 self._taken(b)
+
+    def _over(self, until: float) -> bool:
+        """That share of the time is spent, or nothing shorter exists."""
+        return self.spent >= until or self._at_bound()
 
     @property
     def spent(self) -> float:
@@ -320,7 +333,7 @@ class _Run:
     def _press(self, start: Layout | None) -> None:
         """A packing pressed together, or what the packer gave up because a few pieces
         overlap, with these parted: often shorter than all that it has found."""
-        if start is not None and start.length < (1 + NEAR) * self.best.length:
+        if start is not None and start.length < (1 + PRESSED_WITHIN) * self.best.length:
             layout = pressed(self.table, start)
             if layout.length < self.best.length and not self.faults(layout):
                 self._keep(layout)
@@ -336,7 +349,7 @@ class _Run:
             if not self.faults(layout):
                 self._keep(layout)
 
-    def _near(self) -> bool:
+    def _at_bound(self) -> bool:
         return self.best.length <= self.bound + AT_BOUND
 
     def _progress(self, share: float) -> Progress:
@@ -365,36 +378,8 @@ class _Run:
         return [str(f) for f in found]
 
     def end(self) -> None:
-        """Stop the packer if it still runs, and take what it has found."""
+        """Stop what still runs beside us, and take what it has found."""
         self._heard()
         for p in self.beside:
-            p.strip.stop()
+            p.program.stop()
         self.beside = []
-
-
-def _must_be_simple(shapes: Sequence[Shape]) -> None:
-    """Raises LayError that names every outline that crosses itself."""
-    crossed = [s.label for s in shapes if not Polygon(s.outline).is_valid]
-    if crossed:
-        raise LayError(f"the outline of {', '.join(crossed)} crosses itself; mend it")
-
-
-def _must_fit(everything: Sequence[Copy], spread: Spread, unit: Unit) -> None:
-    """Raises LayError that names every piece that is too wide, and what would do."""
-    said = dict.fromkeys(
-        _too_wide(c.shape, spread, unit) for c in everything if not c.variants
-    )
-    if said:
-        raise LayError("\n".join(said))
-
-
-def _too_wide(shape: Shape, spread: Spread, unit: Unit) -> str:
-    ys = [y for _, y in shape.outline]
-    wide = max(ys) - min(ys)
-    room = max(b - a for a, b in spread.bands)
-    layers = "single cloth" if spread.layers == 1 else "the folded cloth"
-    return (
-        f"{shape.label} is {format_length(wide, unit)} wide across the grain, and "
-        f"{layers} has {format_length(room, unit)} for it; "
-        f"it takes {format_length(wide - room, unit)} more"
-    )

@@ -10,7 +10,7 @@ from typing import cast
 from clothwright.lay.beside import Beside
 from clothwright.lay.place import MEAN_WEIGHT, Layout, Table
 
-Told = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
+Item = tuple[str, Sequence[tuple[float, float]], int, Sequence[float]]
 """An item as the packer is told it: name, points, how many, turns in degrees."""
 
 Places = list[tuple[str, float, float, float]]
@@ -25,7 +25,7 @@ class Strip(Beside):
 
     def __init__(
         self,
-        items: Sequence[Told],
+        items: Sequence[Item],
         height: float,
         *,
         seconds: float,
@@ -42,7 +42,7 @@ class Strip(Beside):
         }
         packing = Path(__file__).with_name("packing.py")
         super().__init__(
-            [sys.executable, "-I", str(packing)], json.dumps(told).encode()
+            [sys.executable, "-I", str(packing)], f"{json.dumps(told)}\n".encode()
         )
 
     @property
@@ -73,14 +73,14 @@ class Group:
 
 def grouped(
     table: Table, like: Layout, which: Sequence[int]
-) -> tuple[list[Told], dict[str, Group]]:
+) -> tuple[list[Item], dict[str, Group]]:
     """Copies as items, each with the hand that it has in a layout."""
     found: dict[tuple[str, bool], list[int]] = {}
     for i in which:
         c = table.copies[i]
         hand = c.variants[like.choice[i]].mirrored
         found.setdefault((c.shape.code, hand), []).append(i)
-    items: list[Told] = []
+    items: list[Item] = []
     groups: dict[str, Group] = {}
     for n, ((_, hand), members) in enumerate(sorted(found.items())):
         variants = table.copies[members[0]].variants

@@ -103,10 +103,7 @@ class Ink:
         bold: bool = False,
         middle: bool = False,
     ) -> None:
-        """Words whose foot line is at `y`, starting (or centred) at `x`.
-
-        Raises SheetError when a character is missing from the font.
-        """
+        """Words whose foot line is at `y`, starting (or centred) at `x`."""
         c = self.canvas
         line = letters.in_order(text, bold=bold)
         font = letters.BOLD if bold else letters.PLAIN

@@ -15,7 +15,7 @@ from clothwright.lay import Lay, Placed, Shape, laid_outline, roomiest, told_fol
 from clothwright.order import Fold
 from clothwright.sheets.ink import CM, Ink
 from clothwright.sheets.laypiece import draw_arrow, draw_piece
-from clothwright.sheets.letters import width, wrapped
+from clothwright.sheets.letters import box_told, width, wrapped
 from clothwright.sheets.looks import LOOKS, Look
 from clothwright.sheets.write import write_file
 from clothwright.units import CM_PER_INCH, Unit, pretty_length, pretty_text
@@ -53,8 +53,8 @@ LINE = 0.42
 def write_lay_plan(
     lays: Sequence[Lay], title: str, target: FilePath, *, letter: bool = False
 ) -> int:
-    """Write a page for each lay and return their number. Raises SheetError when a
-    character cannot be printed or the file not written."""
+    """Write a page for each lay and return their number. Raises SheetError when the
+    file cannot be written."""
     from reportlab.pdfgen.canvas import Canvas
 
     out = io.BytesIO()
@@ -331,6 +331,7 @@ class _Page:
             yield lay.loose_told
         if lay.gap:
             yield f"{self._show(lay.gap)} between two pieces, for the shears."
+        yield from box_told((self.title, lay.name))
 
     def _counts(self) -> Iterator[tuple[str, str]]:
         for s in self.lay.shapes:

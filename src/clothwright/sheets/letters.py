@@ -1,15 +1,14 @@
 """Letters: the two fonts that every printed sheet uses, and their measures.
 
 DejaVu Sans carries the eighths, arrows, primes and the letters of most European
-names, Hebrew and Arabic; a character that it lacks is refused, never printed as a
-blank. Heights are those of capital letters, in cm.
+names, Hebrew and Arabic; for a character that it lacks a box is printed, never a blank,
+and the first page says so. Heights are those of capital letters, in cm.
 """
 
 import re
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
-
-from clothwright.sheets.write import SheetError
 
 FONTS = Path(__file__).parent / "fonts"
 """Folder of the font files and their licence."""
@@ -21,6 +20,14 @@ _FILES = {PLAIN: "DejaVuSans.ttf", BOLD: "DejaVuSans-Bold.ttf"}
 
 CAPITAL = 0.729
 """Height of a capital over the size of the font (DejaVu Sans, 1493 of 2048)."""
+
+BOX = "□"
+"""Stands for a character that the fonts lack."""
+
+BOXED = (
+    f"A box ({BOX}) stands for a character that the printing font lacks; write it in "
+    "by hand, or the name in other letters."
+)
 
 POINT = 2.54 / 72
 """One typographic point, cm."""
@@ -48,21 +55,25 @@ def _turned(name: re.Match[str]) -> str:
     return str(reshape(name[0]))[::-1]
 
 
+_UNSEEN = re.compile(
+    "[\u200b-\u200f\u2060\ufe00-\ufe0f\U0001f3fb-\U0001f3ff\U000e0020-\U000e007f]"
+)
+"""What only joins, turns or colours the signs beside it."""
+
+
 def in_order(text: str, *, bold: bool = False) -> str:
     """One line's characters from left to right, as they are to be drawn: names that are
-    read from right to left are turned, and Arabic letters joined.
-
-    Raises SheetError naming the first character that is missing from the font.
-    """
-    text = _FROM_THE_RIGHT.sub(_turned, text)
+    read from right to left are turned, Arabic letters joined, and what the font lacks
+    is a box."""
+    text = _FROM_THE_RIGHT.sub(_turned, _UNSEEN.sub("", text))
     have = _glyphs(BOLD if bold else PLAIN)
-    for ch in text:
-        if ord(ch) not in have:
-            raise SheetError(
-                f'"{text}": the character {ch!r} is not in the printing font; '
-                "write it in other letters."
-            )
-    return text
+    return "".join(ch if ord(ch) in have else BOX for ch in text)
+
+
+def box_told(texts: Iterable[str]) -> tuple[str, ...]:
+    """What is said where a character of these lines is printed as a box."""
+    letters = "".join(sorted(set("".join(texts))))
+    return (BOXED,) if BOX in in_order(letters, bold=True) else ()
 
 
 def width(text: str, height: float, *, bold: bool = False) -> float:

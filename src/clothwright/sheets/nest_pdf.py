@@ -16,6 +16,7 @@ from clothwright.sheets.arrange import arrange
 from clothwright.sheets.formats import ROLL_WIDTH, PageFormat, Scale
 from clothwright.sheets.ink import Ink
 from clothwright.sheets.joints import clear_of_joints
+from clothwright.sheets.letters import box_told
 from clothwright.sheets.looks import moved, scaled, strokes
 from clothwright.sheets.nest import SHARED, Nest
 from clothwright.sheets.nest_looks import (
@@ -96,7 +97,8 @@ def nest_pdf_of(
     drafted = [n.common for n in nested.pieces]
     common = [scaled(p, scale.value) for p in drafted]
     whole = lies_whole(common, frame, page, scale)
-    notes = (FOLLOW, LAYERS_TOLD, *nested.about.notes)
+    boxes = box_told((nested.about.title, nested.about.whose))
+    notes = (FOLLOW, LAYERS_TOLD, *nested.about.notes, *boxes)
     if len(nested.sizes) > MANY:
         notes = (CLOSE_LINES, *notes)
     about = replace(nested.about, notes=notes)

@@ -28,6 +28,7 @@ from clothwright.sheets.formats import (
 )
 from clothwright.sheets.ink import CM, Ink
 from clothwright.sheets.joints import clear_of_joints, draw_joints, draw_trim
+from clothwright.sheets.letters import box_told
 from clothwright.sheets.letters import width as width_of
 from clothwright.sheets.looks import scaled, strokes
 from clothwright.sheets.tiles import Tile
@@ -77,8 +78,8 @@ def write_pdf(
 
     `layers` makes cut lines, stitch lines, marks, words and dimensions separate
     layers; `dimensions` prints the figures along the edges; `roll_width` (cm, 30 to
-    250) counts for a roll. Raises SheetError when a character cannot be printed, the
-    roll is impossible or the file cannot be written.
+    250) counts for a roll. Raises SheetError when the roll is impossible or the file
+    cannot be written.
     """
     data, pages = pdf_of(
         pattern,
@@ -105,7 +106,8 @@ def pdf_of(
     frame = checked_frame(page, roll_width)
     pieces = [scaled(p, scale.value) for p in pattern.pieces]
     whole = lies_whole(pieces, frame, page, scale)
-    about = replace(pattern, notes=(*pattern.notes, *_unsaid(pieces)))
+    boxes = box_told((pattern.title, pattern.whose, *_texts(pieces)))
+    about = replace(pattern, notes=(*pattern.notes, *boxes, *_unsaid(pieces)))
     block = title.TitleBlock(about, frame, scale, tiled=not whole)
     laid = arrange(
         pieces,
@@ -136,6 +138,11 @@ def pdf_of(
     if layers:
         data = _with_layers(data)
     return data, pages.number
+
+
+def _texts(pieces: Iterable[DrawnPiece]) -> Iterator[str]:
+    for p in pieces:
+        yield from (t.text for t in p.texts)
 
 
 def _unsaid(pieces: Iterable[DrawnPiece]) -> Iterator[str]:

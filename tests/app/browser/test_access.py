@@ -6,7 +6,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
-from ..browsing import IN_BROWSER, failing_slip, new_slip
+from ..browsing import IN_BROWSER, failing_slip, new_slip, painted
 
 pytestmark = IN_BROWSER
 
@@ -46,7 +46,7 @@ def test_all_of_it_by_keyboard(page: Page, home: str) -> None:
 def test_pages_are_accessible(page: Page, home: str, path: str) -> None:
     slip = urlsplit(new_slip(page, home)).path
     page.goto(home + path.replace("/slips/1", slip))
-    page.wait_for_timeout(300)
+    painted(page)
     found = Axe().run(page).response["violations"]
     assert [(v["id"], [n["html"][:90] for n in v["nodes"]][:3]) for v in found] == []
 
@@ -71,6 +71,6 @@ def test_the_slip_is_accessible(page: Page, home: str, state: str) -> None:
         page.locator(".ticket").first.click()
     elif state == "basted":
         page.get_by_role("button", name="Baste").click()
-    page.wait_for_timeout(500)
+    painted(page)
     found = Axe().run(page).response["violations"]
     assert [(v["id"], [n["html"][:90] for n in v["nodes"]][:3]) for v in found] == []

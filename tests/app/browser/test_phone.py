@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from ..browsing import IN_BROWSER, failing_slip, new_slip, watched
+from ..browsing import IN_BROWSER, failing_slip, new_slip, painted, watched
 
 pytestmark = IN_BROWSER
 
@@ -116,14 +116,14 @@ def test_two_fingers_enlarge_and_move_the_paper(phone: Page, home: str) -> None:
     fingers("touchStart", (180, 180), (220, 180))
     for i in range(1, 9):
         fingers("touchMove", (180 - 5 * i, 180), (220 + 5 * i, 180))
-    page.wait_for_timeout(150)  # until the last of them is heard
+    painted(page)
     wide = tall(page, "FC")
     assert wide == pytest.approx(3 * before, rel=0.02)  # 40 px became 120
     x = page.locator("[data-code=FC] .cutout").bounding_box()
     for i in range(1, 9):
         fingers("touchMove", (140 + 4 * i, 180), (260 + 4 * i, 180))
     fingers("touchEnd")
-    page.wait_for_timeout(150)
+    painted(page)
     moved = page.locator("[data-code=FC] .cutout").bounding_box()
     assert x and moved
     assert moved["x"] - x["x"] == pytest.approx(32, abs=4)

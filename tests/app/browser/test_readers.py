@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
-from ..browsing import CHROMIUM, IN_BROWSER, QUIET, watched
+from ..browsing import CHROMIUM, IN_BROWSER, QUIET, painted, watched
 
 pytestmark = IN_BROWSER
 
@@ -65,7 +65,7 @@ def test_type_twice_as_large(large: Browser, home: str, size: tuple[int, int]) -
     faults = watched(page)
     found = {}
     for place in places(page, home):
-        page.wait_for_timeout(150)
+        painted(page)
         if wrong := page.evaluate(WRONG):
             found[place] = wrong
     assert page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)") > 34
@@ -81,7 +81,7 @@ def test_usual_type(chromium: Browser, home: str, size: tuple[int, int]) -> None
     page = context.new_page()
     found = {}
     for place in places(page, home):
-        page.wait_for_timeout(150)
+        painted(page)
         if wrong := page.evaluate(WRONG):
             found[place] = wrong
     assert found == {}

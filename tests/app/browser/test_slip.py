@@ -51,9 +51,7 @@ def test_from_an_empty_book_to_a_printed_pattern(
         settled(page, "seams meet")
         expect(page.locator("#sentences")).to_contain_text("Estimated, not measured")
         page.get_by_role("link", name="Print the pattern").click()
-        expect(page.locator("#count")).to_have_text(
-            re.compile(r"\d+ sheets"), timeout=20000
-        )
+        expect(page.locator("#count")).to_have_text(re.compile(r"\d+ sheets"))
         with page.expect_download() as got:
             page.get_by_role("button", name="Save it").click()
         assert got.value.path().read_bytes().startswith(b"%PDF")
@@ -261,8 +259,6 @@ def test_the_line_is_lost_and_nothing_else(chromium: Browser, home: str) -> None
     page.evaluate("void room.change({do: 'set', of: 'peplum.length', to: '7 1/2'})")
     expect(page.locator("[data-of='peplum.length']").first).to_have_text("6 in")
     line.join()
-    expect(page.locator("[data-of='peplum.length']").first).to_have_text(
-        "71⁄2 in", timeout=15000
-    )
+    expect(page.locator("[data-of='peplum.length']").first).to_have_text("71⁄2 in")
     context.close()
     line.close()

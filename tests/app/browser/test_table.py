@@ -36,7 +36,7 @@ def test_an_edge_in_hand_its_mate_walk_and_why(page: Page, home: str) -> None:
     page.evaluate("room.paper.select('FC.panel')")
     page.emulate_media(reduced_motion="reduce")
     page.locator(".note.a").get_by_role("button", name="Walk it").click()
-    expect(page.locator(".flag")).to_contain_text("1/8 in to ease", timeout=8000)
+    expect(page.locator(".flag")).to_contain_text("1/8 in to ease")
     moved = page.locator("[data-code=FS]").get_attribute("transform")
     assert moved and "rotate" in moved
     page.keyboard.press("Escape")

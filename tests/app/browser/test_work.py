@@ -10,9 +10,6 @@ from ..browsing import IN_BROWSER, served, watched
 
 pytestmark = IN_BROWSER
 
-LONG = 90_000
-"""A search may wait for its turn on a busy machine, ms."""
-
 
 def stand(page: Page, name: str) -> None:
     page.evaluate("name => room.slip.stand(name)", name)
@@ -27,12 +24,9 @@ def clean(page: Page) -> None:
 def laid(page: Page) -> None:
     """The cloth with a lay, its search ended."""
     stand(page, "Cloth")
-    page.wait_for_selector(".laid", state="attached", timeout=LONG)
-    stop = page.get_by_role("button", name="Stop, and take this")
-    if stop.is_visible():
-        stop.click()
-    keep = page.get_by_role("button", name="Keep this lay")
-    expect(keep).to_be_visible(timeout=LONG)
+    expect(page.locator(".laid").first).to_be_attached()
+    page.evaluate("room.cloth.hand('stop')")  # the button may be gone by now
+    expect(page.get_by_role("button", name="Keep this lay")).to_be_visible()
 
 
 def test_a_flaw_is_drawn_round_on_the_cloth(chromium: Browser, tmp_path: Path) -> None:
@@ -53,10 +47,8 @@ def test_a_flaw_is_drawn_round_on_the_cloth(chromium: Browser, tmp_path: Path) -
         page.mouse.down()
         page.mouse.move(x + 20, y + 15, steps=4)
         page.mouse.up()
-        page.wait_for_selector(".cloth .flaw", state="attached", timeout=LONG)
-        expect(page.get_by_role("button", name="Mark a flaw")).to_be_visible(
-            timeout=LONG
-        )
+        expect(page.locator(".cloth .flaw").first).to_be_attached()
+        expect(page.get_by_role("button", name="Mark a flaw")).to_be_visible()
         assert page.locator(".laid.in-hand").count() == 0, "no piece was taken"
         box = page.locator(".cloth .flaw").first.bounding_box()
         assert box
@@ -120,11 +112,11 @@ def test_from_a_slip_to_a_lay_a_list_and_a_quote(
         stand(page, "Making")
         expect(page.get_by_label("Cut the shell")).to_be_checked()
         stand(page, "Cloth")
-        expect(note).to_contain_text("This lay is kept with the order", timeout=LONG)
+        expect(note).to_contain_text("This lay is kept with the order")
 
         # the cost, and the quote as PDF
         stand(page, "Cost")
-        expect(page.locator("#cost table").first).to_be_visible(timeout=LONG)
+        expect(page.locator("#cost table").first).to_be_visible()
         high, all_of_it = page.locator("#cost .broad").evaluate(
             "lines => [lines.clientHeight, lines.scrollHeight]"
         )
@@ -132,7 +124,7 @@ def test_from_a_slip_to_a_lay_a_list_and_a_quote(
         expect(page.locator("[data-name=Cost]")).to_contain_text("It comes to")
         clean(page)
         page.get_by_role("link", name="Print the quote").click()
-        expect(page.locator("#count")).to_have_text("1 sheet.", timeout=LONG)
+        expect(page.locator("#count")).to_have_text("1 sheet.")
         clean(page)
         quote = page.request.get(f"{slip}/sheets/quote.pdf")
         assert quote.body().startswith(b"%PDF")

@@ -305,6 +305,7 @@ export class Slip {
   }
 
   async add(offer) {
+    this.meant = null;
     this.writing.value = '';
     this.heard.replaceChildren();
     this.showShelf(false);

@@ -351,7 +351,9 @@ def _figures(
     for line in piece.lines:
         if line.path.closed and "dart" in line.name:
             at = {k.name: k.at for k in piece.marks}
-            a, b = (at[f"{line.name}, at the waist{w}"] for w in ("", " again"))
+            own = own_name(line.name)
+            half = line.name.removeprefix(own)  # of a left half, or a mirrored one
+            a, b = (at[f"{own}, at the waist{w}{half}"] for w in ("", " again"))
             text = f"dart {fmt(distance(a, b))}"
             out.append(Beside(Meaning.DIMENSION, text, Path.line(a, b)))
     return out

@@ -109,6 +109,30 @@ def test_a_neck_that_opens_is_not_deepened() -> None:
             assert d.numbers.Df == pytest.approx(usual)
 
 
+def test_a_placket_opens_a_neck_in_whatever_order_it_is_named() -> None:
+    zip_ = _ABOVE + ", {}, {}, torso, facing"
+    for pair in (("neck placket", "underarm zip"), ("underarm zip", "neck placket")):
+        words = zip_.format("sleeveless armhole", *pair)
+        assert draft(order(P92, features(words))).numbers.neck_more == 0.0
+
+
+@pytest.mark.parametrize(
+    ("kind", "field"), [("knit bodice", "narrowed"), ("cuff", "underlap")]
+)
+def test_a_default_that_is_written_out_is_usual(kind: str, field: str) -> None:
+    """In inches some lie a hair beyond the usual, which is told in cm."""
+    others = "knit bodice, neck band, knit sleeve" if "knit" in kind else ORDERS["cuff"]
+    number = KINDS[kind].numbers()[field]
+    for unit in Unit:
+        default = number.default(unit)
+        assert default is not None and number.usual is not None
+        one = KINDS[kind].model_validate({"kind": kind, field: default})
+        d = draft(order(P92, swapped(features(others), one), unit=unit))
+        assert number.symbol not in [f.place for f in d.findings if f.code == "usual"]
+    low, high = number.usual
+    assert not low <= (number.default(Unit.IN) or 0.0) <= high
+
+
 def test_a_depth_that_the_order_says_stays() -> None:
     parts = swapped(features(ORDERS["underarm zip"]), Neckline(depth=8.0))
     d = draft(order(P92, parts))

@@ -12,6 +12,9 @@ from clothwright.body import Body, RuleSet
 from clothwright.body.body import MeasureValue
 from clothwright.curves import distance, mirror_in
 from clothwright.features import Feature
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.pockets.breast_pocket import BreastPocket, Sides
+from clothwright.features.pockets.set_on import Shape
 from clothwright.features.sleeves.cuff import Cuff
 from clothwright.features.sleeves.gathered_hem import GatheredHem
 from clothwright.features.sleeves.puffed_cap import PuffedCap
@@ -112,6 +115,44 @@ def test_the_left_piece_is_turned_over() -> None:
         (round(e.path.start.x, 4), round(e.path.start.y, 4)) for e in mine.edges
     } == ends
     assert mine.area == pytest.approx(other.area, abs=1e-6)  # clockwise still
+
+
+@pytest.mark.parametrize("shape", Shape)
+def test_a_pocket_on_one_side_is_marked_there_alone(shape: Shape) -> None:
+    """A breast pocket on the left of a front that is whole, since its halves differ:
+    all its lines lie beyond the centre."""
+    pocket = BreastPocket(shape=shape, sides=Sides.LEFT)
+    features = (*closed_back(lines="darts"), pocket)
+    made = draft(order(lopsided(bdims_women()[5], TWO), features))
+    front = made.sheet.piece("F")
+    lines = [k for k in front.lines if "pocket" in k.name]
+    assert "F" in made.apart and lines
+    assert all(", on the left" in k.name for k in lines)
+    centre = made.numbers.X
+    assert all(k.path.bounds()[0] > centre for k in lines), [k.name for k in lines]
+
+
+def test_a_fish_eye_dart_is_told_on_both_halves() -> None:
+    """What each takes in at the waist, cm, is printed beside it."""
+    top = tuple(
+        f for f in closed_back(lines="darts") if f.kind not in ("waist seam", "peplum")
+    )
+    made = draft(order(lopsided(bdims_women()[5], TWO), (*top, Torso())))
+    (front,) = (p for p in pattern(made).drawn.pieces if p.code == "F")
+    told = [t.text for t in front.texts if t.text.startswith("dart ")]
+    right, left = (
+        distance(
+            *(
+                k.at
+                for k in made.sheet.piece("F").marks
+                if k.name.startswith("waist dart, at the waist")
+                and k.name.endswith(LEFT_HALF) is half
+            )
+        )
+        for half in (False, True)
+    )
+    each = {f"dart {by:.1f}" for by in (right, left)}  # the side darts are told too
+    assert len([t for t in told if t in each]) == 2
 
 
 def test_the_same_on_both_sides_is_cut_as_ever() -> None:

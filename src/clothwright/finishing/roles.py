@@ -38,6 +38,7 @@ _BY_NAME: Mapping[str, Role] = {
     "pocket": Role.POCKET,
     "bag": Role.POCKET,
     "side under": Role.SIDE,
+    "panel under": Role.PANEL,
     "waist under": Role.WAIST,
     "fly": Role.FLY,
     "fly under": Role.FLY,

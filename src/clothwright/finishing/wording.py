@@ -63,6 +63,9 @@ _WORDS = {
     "under side": "empire seam, side of the dart",
     "yoke side": "seam of the yoke, beside the dart",
     "yoke": "seam of the yoke",
+    "yoke over": "seam of the yoke, beyond the centre",
+    "foot of yoke": "seam of the yoke",
+    "foot of yoke over": "seam of the yoke, beyond the centre",
     "dart yoke side": "dart below the yoke, side leg",
     "dart yoke cf": "dart below the yoke, centre leg",
     "armhole low": "armhole, below the dart",
@@ -108,6 +111,7 @@ _WORDS = {
     "underarm back": "seam under the arm, back",
     "pocket": "mouth of the pocket",
     "side under": "side, below the mouth",
+    "panel under": "panel seam, at the pocket",
     "waist under": "waist, behind the front",
     "hem in": "hem, inside",
     "underarm back low": "seam under the arm, back, below the dart",
@@ -351,7 +355,9 @@ def _figures(
     for line in piece.lines:
         if line.path.closed and "dart" in line.name:
             at = {k.name: k.at for k in piece.marks}
-            a, b = (at[f"{line.name}, at the waist{w}"] for w in ("", " again"))
+            own = own_name(line.name)
+            half = line.name.removeprefix(own)  # of a left half, or a mirrored one
+            a, b = (at[f"{own}, at the waist{w}{half}"] for w in ("", " again"))
             text = f"dart {fmt(distance(a, b))}"
             out.append(Beside(Meaning.DIMENSION, text, Path.line(a, b)))
     return out

@@ -361,6 +361,9 @@ def _beyond_usual(feature: Feature, unit: Unit) -> Iterable[Finding]:
         if value is None or number.usual is None:
             continue
         low, high = number.usual
+        default = number.default(unit)  # in inches it may lie a hair beyond
+        if default is not None:
+            low, high = min(low, default), max(high, default)
         if low - 1e-6 <= value <= high + 1e-6:
             continue
         is_length = number.kind is Kind.LENGTH

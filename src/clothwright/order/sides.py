@@ -161,11 +161,12 @@ def together(right: Sheet, left: Sheet, apart: frozenset[str], unit: Unit) -> Sh
     whole where they lie on a fold. Raises OrderError when the halves of one do not
     meet."""
     pieces: list[Piece] = []
-    for code, piece in right.pieces.items():
-        other = left.piece(code)
+    for code, both in right.pieces.items():
         if code not in apart:
-            pieces.append(piece)
-        elif piece.fold is not None:
+            pieces.append(both)
+            continue
+        piece, other = _own(both, "left"), _own(left.piece(code), "right")
+        if piece.fold is not None:
             pieces.append(_whole(piece, other, unit))
         else:
             pieces.append(replace(piece, name=f"{piece.name}, right"))
@@ -176,6 +177,12 @@ def together(right: Sheet, left: Sheet, apart: frozenset[str], unit: Unit) -> Sh
         right.points,
         right.lines,
     )
+
+
+def _own(piece: Piece, other: str) -> Piece:
+    """A side's piece without the lines of what is on the other side alone."""
+    lines = tuple(k for k in piece.lines if f", on the {other}" not in k.name)
+    return replace(piece, lines=lines)
 
 
 def _turned_over(piece: Piece) -> Piece:
@@ -208,7 +215,10 @@ def _whole(right: Piece, left: Piece, unit: Unit) -> Piece:
     last = tail[-1]
     tail[-1] = last.along(last.path.pinned(last.path.start, a.path.end))
     marks = tuple(replace(k, name=k.name + LEFT_HALF) for k in over.marks)
-    lines = tuple(replace(k, name=k.name + LEFT_HALF) for k in over.lines)
+    lines = tuple(
+        k if ", on the left" in k.name else replace(k, name=k.name + LEFT_HALF)
+        for k in over.lines
+    )
     return replace(
         right,
         edges=(*head, *tail),

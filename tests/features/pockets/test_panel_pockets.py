@@ -3,6 +3,7 @@
 
 import pytest
 from shapely.geometry import LineString, Polygon
+from shapely.geometry import Point as Spot
 from shapely.geometry.base import BaseGeometry
 from shapely.ops import unary_union
 
@@ -157,9 +158,33 @@ def test_bags_in_a_seam_come_before_it_and_its_mouth_is_notched(kind: str) -> No
     titles = [op.title for op in making_order(d).operations]
     what = "skirt panel" if on is On.GORES else "front panel"
     sewn = next(i for i, t in enumerate(titles) if t.startswith("Sew") and what in t)
-    assert titles.index("Make the pockets in the panel seams") < sewn
+    hung = titles.index("Sew the bags of the pockets to the panels")
+    assert hung < sewn < titles.index("Sew the bags of the pockets round")
     cut = next(p for p in pattern(d).drawn.pieces if p.code == PANEL_BAG)
     assert cut.cuts[0].how == "4 (2 pairs)"
+
+
+@pytest.mark.parametrize("kind", IN_SEAM)
+def test_a_bag_says_where_its_mouth_lies_and_goes_on_the_panel_s_allowance(
+    kind: str,
+) -> None:
+    """Two marks from its edge inwards, as far apart along it as the mouth is long; bag
+    and panel have one allowance there, so that their raw edges meet."""
+    d = made(kind)
+    n, bag = d.numbers, d.sheet.piece(PANEL_BAG)
+    edge = bag.edge("panel under").path
+    at = sorted(edge.length_to_point(k.path.start) for k in bag.lines)
+    assert all(edge.nearest(k.path.start)[1] < 0.1 * MM for k in bag.lines)
+    assert at[1] - at[0] == pytest.approx(n.pk_mouth, abs=0.1 * MM)
+    assert all(bag.contains(k.path.end) for k in bag.lines)
+    drawn = {p.code: p for p in pattern(d, words=False).drawn.pieces}
+    off = []
+    for code, name in ((PANEL_BAG, "panel under"), (on_of(kind).panels.side, "panel")):
+        line = LineString(drawn[code].cut_line.flatten(0.002))
+        path = d.sheet.edge(code, name).path
+        p = path.at_length(path.length / 2)
+        off.append(line.distance(Spot(p)))
+    assert off[0] == pytest.approx(off[1], abs=0.2 * MM)
 
 
 def test_a_bag_towards_the_centre_keeps_off_it() -> None:

@@ -176,6 +176,12 @@ def test_a_breast_pocket_lies_over_the_bust_point_on_the_left() -> None:
     )
     assert cut.cuts[0].how == "1"
     assert "breast pocket, one, on the left" in "\n".join(steps_text(d))
+    (sewn,) = (
+        op
+        for op in making_order(d).operations
+        if op.title.startswith("Stitch the patch breast")
+    )
+    assert sewn.says[0] == "Only one, on the left."
 
 
 def test_a_patch_over_a_dart_is_said_and_a_mouth_over_one_doubted() -> None:

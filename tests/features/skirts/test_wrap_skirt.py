@@ -372,6 +372,9 @@ def test_a_yoke_is_led_on_over_the_crossing(body: Body, edges: Edging) -> None:
     assert not done.drawn.failures
     cut = {p.code: p.cuts[0].how for p in done.drawn.pieces}
     assert cut["SYF"] == cut["SF"] == "2 (1 pair)"
+    for p in done.drawn.pieces:
+        told = " ".join(line for group in p.wording.label for line in group)
+        assert " over" not in told, told
     making = making_order(d)
     complete(making)
     titles = [op.title for op in making.operations]

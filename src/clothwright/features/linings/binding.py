@@ -197,42 +197,11 @@ def lay_strip(
     """Draw the strip from its left end on: each stretch so much shorter than the edge
     that it binds; across it where the stretches end, and the mitres of the corners."""
     d.part = "band"
-    t, w, at = Chains(d.sheet), strip.width, Point(0.0, 0.0)
-    deep = _PLIES * w
+    top, lines = _upper_edge(Chains(d.sheet), strip, parts)
+    deep = _PLIES * strip.width
     ring = ends is Ends.JOINED
     down = Vector(-deep if ring else 0.0, deep)
-    top: list[Edge] = []
-    lines: list[InnerLine] = []
-
-    def edge(name: str, long: float, kind: EdgeKind = EdgeKind.SEAM) -> None:
-        start = top[-1].path.end if top else at
-        top.append(straight(name, start, start + Vector(long, 0.0), kind))
-
-    def corner(name: str, found: Corner) -> None:
-        """The mitre of a corner; in a hollow one the strip is longer by it."""
-        end, half, more = top[-1].path.end, found.half(w), run_on(found, w)
-        lines.append(mitred(end + Vector(more, 0.0), half, w, hollow=found.turn > 0))
-        if more > 0:
-            edge(name, 2 * more, EdgeKind.FINISHED)
-
-    first, last = at_centre(parts[0].first), at_centre(parts[-1].last)
-    if spare := run_on(first, w):
-        edge(f"{ON} 1", spare, EdgeKind.FINISHED)
-    for k, part in enumerate(parts, 1):
-        there = at_centre(part.first) if k > 1 else None
-        if there is not None:
-            corner(f"{MITRE} {k}", there)
-        elif k > 1:
-            lines.append(across(top[-1].path.end, part.start, w))
-        done, turns = 0.0, corners(t, part.chain)
-        for i, found in enumerate(turns):
-            edge(_stretch(strip, k, i), strip.on(found.at - done))
-            corner(f"{MITRE} {k}{_after(i + 1)}", found)
-            done = found.at
-        rest = t.length(part.chain) - done
-        edge(_stretch(strip, k, len(turns)), strip.on(rest))
-    if spare := run_on(last, w):
-        edge(f"{ON} end", spare, EdgeKind.FINISHED)
+    at = Point(0.0, 0.0)
     long = top[-1].path.end.x
     a = d.start(mark, at, f"binding of the {strip.edge}, left end of its upper edge")
     b = d.point(f"{mark}e", mark, "right end of its upper edge", right=long)
@@ -264,6 +233,46 @@ def lay_strip(
         detail=f"on the bias, {along}each stretch {strip.short:g} in 100 shorter than "
         f"the edge that it binds{drawn}",
     )
+
+
+def _upper_edge(
+    t: Chains, strip: Strip, parts: Sequence[Bound]
+) -> tuple[list[Edge], list[InnerLine]]:
+    """A strip's upper edge from its left end, at 0, and what is marked across it."""
+    w = strip.width
+    top: list[Edge] = []
+    lines: list[InnerLine] = []
+
+    def edge(name: str, long: float, kind: EdgeKind = EdgeKind.SEAM) -> None:
+        start = top[-1].path.end if top else Point(0.0, 0.0)
+        top.append(straight(name, start, start + Vector(long, 0.0), kind))
+
+    def corner(name: str, found: Corner) -> None:
+        """The mitre of a corner; in a hollow one the strip is longer by it."""
+        end, half, more = top[-1].path.end, found.half(w), run_on(found, w)
+        lines.append(mitred(end + Vector(more, 0.0), half, w, hollow=found.turn > 0))
+        if more > 0:
+            edge(name, 2 * more, EdgeKind.FINISHED)
+
+    first, last = at_centre(parts[0].first), at_centre(parts[-1].last)
+    if spare := run_on(first, w):
+        edge(f"{ON} 1", spare, EdgeKind.FINISHED)
+    for k, part in enumerate(parts, 1):
+        there = at_centre(part.first) if k > 1 else None
+        if there is not None:
+            corner(f"{MITRE} {k}", there)
+        elif k > 1:
+            lines.append(across(top[-1].path.end, part.start, w))
+        done, turns = 0.0, corners(t, part.chain)
+        for i, found in enumerate(turns):
+            edge(_stretch(strip, k, i), strip.on(found.at - done))
+            corner(f"{MITRE} {k}{_after(i + 1)}", found)
+            done = found.at
+        rest = t.length(part.chain) - done
+        edge(_stretch(strip, k, len(turns)), strip.on(rest))
+    if spare := run_on(last, w):
+        edge(f"{ON} end", spare, EdgeKind.FINISHED)
+    return top, lines
 
 
 def _stretch(strip: Strip, k: int, before: int) -> str:

@@ -95,6 +95,7 @@ class NeckPlacket(Feature):
         "S77": "foot of a neck placket",
         "S78": "upper end of a neck placket's band",
     }
+    page: ClassVar[int] = 2
     gives: ClassVar[frozenset[str]] = frozenset({"neck placket"})
     needs: ClassVar[dict[str, str]] = {
         "neckline": "a neck placket begins at a neckline; add one",

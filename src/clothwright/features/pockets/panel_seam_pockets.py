@@ -131,8 +131,8 @@ class PanelSeamPockets(Feature):
     ) -> Iterable[str]:
         yield (
             "Pockets: sew the bags to the allowances of both panels, and the panel "
-            f"seams above and below the mouth of {fmt(n.pk_mouth)} (notches); press "
-            f"them towards the {self.towards.value}."
+            f"seams above and below the mouth of {fmt(n.pk_mouth)} (notches); the "
+            f"seams lie open, the bags towards the {self.towards.value}."
         )
 
     def operations(
@@ -140,21 +140,31 @@ class PanelSeamPockets(Feature):
     ) -> Iterable[Operation]:
         yield Operation(
             Work.PANEL,
-            "Make the pockets in the panel seams",
+            "Sew the bags of the pockets to the panels",
             (
-                "A bag to the allowance of each panel between the notches; sew the "
-                "panel seams above and below the mouth, then the bag round.",
-                f"Lay it towards the {self.towards.value}, clip the allowance of the "
-                "other panel above and below it, and let it hang.",
+                "Each to the allowance of its panel from notch to notch, right sides "
+                "together; press them out, beyond the seam.",
+                "The panel seams are then sewn above and below the mouths alone.",
             ),
-            seams=tuple(s.code for s in sheet.seams if s.code == "S47"),
             edges=finished_edges(sheet, (PANEL_BAG,)),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             press="flat",
+            before=(self.on.panels.seam,),
+        )
+        yield Operation(
+            Work.PANEL,
+            "Sew the bags of the pockets round",
+            (
+                f"Lay them towards the {self.towards.value}, and clip the allowance of "
+                "the other panel above and below the mouth; they hang free.",
+            ),
+            seams=tuple(s.code for s in sheet.seams if s.code == "S47"),
+            stitch=Stitch.LOCK,
+            seam_type=SeamType.PLAIN,
             task=Task.SIDE_POCKET,
             count=2.0,
-            before=(self.on.panels.seam,),
+            after=(self.on.panels.seam,),
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:

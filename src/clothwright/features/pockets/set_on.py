@@ -3,6 +3,7 @@ those of skirts, trousers and tops have in common."""
 
 from abc import abstractmethod
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from enum import Enum
 from typing import Annotated, ClassVar
 
@@ -19,6 +20,7 @@ from clothwright.features.pockets.set_on_drawing import (
     patch,
     welt,
 )
+from clothwright.features.pockets.set_on_hem import FOOT, hem_level
 from clothwright.features.pockets.set_on_sewing import (
     interlining,
     jets_made,
@@ -39,9 +41,6 @@ FROM_SIDE = 3.0
 
 HAND_AND = 4.0
 """A bag is half the hand's girth and so much wide, cm (§9)."""
-
-FOOT = "foot of tier"
-"""Lower edge of a tier that another hangs from."""
 
 _DARTS = ("dart", "pleat", "leg ")
 """Edges that are sewn to each other within a piece begin so."""
@@ -216,11 +215,14 @@ class SetOn(Feature):
         fmt: Callable[[float], str],
     ) -> Iterable[Operation]:
         if self.made is Shape.PATCH:
-            yield patch_sewn(self.kit, sheet, self.many, fmt)
-            return
-        yield mouth_interlined(self.kit, n, self.many, fmt)
-        made = welt_made if self.made is Shape.WELT else jets_made
-        yield made(self.kit, n, sheet, self.many, fmt)
+            made = patch_sewn(self.kit, sheet, self.many, fmt)
+        else:
+            yield mouth_interlined(self.kit, n, self.many, fmt)
+            how = welt_made if self.made is Shape.WELT else jets_made
+            made = how(self.kit, n, sheet, self.many, fmt)
+        if self.many == 1:  # "one, on the left"
+            made = replace(made, says=(f"Only {self._said}.", *made.says))
+        yield made
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         key, shape = self.kit.key, self.made.value
@@ -339,7 +341,7 @@ class AboveHem(SetOn):
                 f"Make the mouth ({key}w) wider.",
                 {"bag": bag, "hand": hand},
             )
-        low, hem = m.around(n[f"{key}_deep"]).bounds()[3], _hem_level(on)
+        low, hem = m.around(n[f"{key}_deep"]).bounds()[3], hem_level(on)
         if low > hem - self.above_hem:
             yield Finding(
                 "KP2",
@@ -386,16 +388,3 @@ class SetBelow(AboveHem):
 
     def _beside(self, n: Numbers, sheet: Sheet) -> float:
         return n[f"{self.kit.key}_side"]
-
-
-def _hem_level(on: Piece) -> float:
-    """The highest level of the hem of what a pocket lies on; the upper edge of what is
-    turned up outside."""
-    for name in ("hem", FOOT):
-        if on.has(name):
-            return on.edge(name).path.bounds()[1]
-    fold, upper = (
-        next(k.path.start.y for k in on.lines if k.name == f"turn-up, {edge} edge")
-        for edge in ("lower", "upper")
-    )
-    return fold - abs(upper - fold)

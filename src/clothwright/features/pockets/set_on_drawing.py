@@ -348,10 +348,10 @@ def _marks(kit: Kit, m: Mouth, shape: str, how_many: str) -> tuple[InnerLine, ..
     one = _on_which(how_many)
     return (
         InnerLine(f"{shape} {kit.what}pocket{one}", low),
-        InnerLine(f"{kit.what}upper stitching", high),
-        InnerLine(f"{kit.what}slash 1", Path.line(p, q)),
-        InnerLine(f"{kit.what}slash 2", _fork(low.start, p, high.start)),
-        InnerLine(f"{kit.what}slash 3", _fork(low.end, q, high.end)),
+        InnerLine(f"{kit.what}upper stitching{one}", high),
+        InnerLine(f"{kit.what}slash{one} 1", Path.line(p, q)),
+        InnerLine(f"{kit.what}slash{one} 2", _fork(low.start, p, high.start)),
+        InnerLine(f"{kit.what}slash{one} 3", _fork(low.end, q, high.end)),
     )
 
 

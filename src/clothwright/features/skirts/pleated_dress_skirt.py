@@ -116,7 +116,7 @@ class PleatedDressSkirt(Feature):
             code,
             place,
             (f"skirt {half}",),
-            {"side": Role.PEPLUM_SIDE, BREADTH: Role.GORE, "hem": Role.DEEP_HEM},
+            {"side": Role.PEPLUM_SIDE, BREADTH: Role.PEPLUM_SIDE, "hem": Role.DEEP_HEM},
         )
         for code, place, half in (
             (FRONT, Place.PEPLUM_FRONT, "front"),

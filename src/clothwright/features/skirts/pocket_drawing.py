@@ -23,6 +23,7 @@ from clothwright.paper import (
     Ease,
     Edge,
     EdgeKind,
+    InnerLine,
     On,
     PaperError,
     Piece,
@@ -58,6 +59,9 @@ _ABOVE_END = 2.0
 """A hung bag ends so far above the end of its seam at least, cm (our own)."""
 
 _PLUMB = Vector(0.0, 1.0)
+
+_TICK = Vector(1.5, 0.0)
+"""Marks on a hung bag where a mouth ends, from its edge inwards."""
 
 OFF_CENTRE = 2.0
 """A bag stays so far off the centre front, cm (§9)."""
@@ -225,12 +229,21 @@ def hang_from_seam(
         )
     beside = side.between(side.length - n.pk_deep, side.length - top)
     over = IDENTITY if at_left else mirror_in(beside.start, beside.start + _PLUMB)
+    ends = (
+        over(side.at_length(side.length - s))
+        for s in (n.pk_begin, n.pk_begin + n.pk_mouth)
+    )
     beside = beside.moved(over)
     bag = _hung_bag(d, beside.end, beside.start)
+    under = "side under" if bag_code == BAG else "panel under"
     piece = Piece(
         bag_code,
         "Pocket bag",
-        (Edge("side under", beside, EdgeKind.FINISHED), Edge("bag", bag)),
+        (Edge(under, beside, EdgeKind.FINISHED), Edge("bag", bag)),
+        lines=tuple(
+            InnerLine(f"end of mouth {i}", Path.line(p, p + _TICK))
+            for i, p in enumerate(ends, 1)
+        ),
     ).moved(over)
     d.lay(
         Verb.TRACE,

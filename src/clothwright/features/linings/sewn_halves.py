@@ -194,8 +194,10 @@ def back_under(sheet: Sheet, facing: Piece) -> SewnHalf:
     if not hits or not apart(hits[0][0]):
         return half
     s = hits[0][0]
-    m = from_pair(its.start, its.at_length(s), mine.start, mine.at_length(s))
-    there, here = m(its.at_length(s)), mine.at_length(s)
+    here = mine.at_length(s)
+    mate = its.at_length(its.length - (mine.length - s))  # below it they are alike
+    m = from_pair(its.start, mate, mine.start, here)
+    there = m(mate)
     over = distance(there, here) - _BENT
     if over > 0:
         m = shift(direction(there, here) * over) @ m

@@ -22,7 +22,7 @@ from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Piece
 from clothwright.units import Unit
 from orders import closed_back, order
-from verdict import verdict
+from verdict import unsound, verdict
 
 MM = 0.1
 
@@ -172,7 +172,7 @@ def test_a_bag_towards_the_centre_keeps_off_it() -> None:
 @pytest.mark.parametrize(
     ("features", "says"),
     [
-        ((*TORSO, PanelPocket(over=9.0)), "lay less of it"),
+        ((*TORSO, PanelPocket(over=9.0)), "make its part on the centre panel"),
         ((*TORSO, PanelPocket(on=On.GORES)), 'set on = "torso"'),
         ((*GORES, PanelPocket()), 'set on = "gored skirt"'),
         ((*TORSO, PanelPocket(), PanelSeamPockets()), "leave one pair off"),
@@ -192,6 +192,15 @@ def test_a_seam_across_the_torso_is_refused() -> None:
     crossed = (*without(TORSO, "torso"), Torso(seam=18.0), PanelPocket())
     with pytest.raises(OrderError, match="a seam crosses the torso"):
         draft(order(P92, crossed))
+
+
+def test_a_small_woman_is_told_what_to_do() -> None:
+    """A part of 4.5 cm comes too near her centre; she is told which number is less."""
+    jetted = PanelPocket(shape=Shape.JETTED, over=4.5)
+    asked = order(ansur_whole()[817], (*TORSO, jetted))
+    it = verdict(asked)
+    assert any("cm must stay" in r for r in it.refusals)
+    assert not [*unsound(asked, it)]
 
 
 WOMEN = ansur_whole()[::90]

@@ -164,7 +164,7 @@ class PanelPocket(AboveHem, Shaped):
         if free < least - 1e-6:
             raise PaperError(
                 f"the pocket comes to {max(0.0, free):.1f} cm from the centre, where "
-                f"{least:g} cm must stay: lay less of it (ko) on the centre panel"
+                f"{least:g} cm must stay: make its part on the centre panel (ko) less"
             )
         return Mouth(self._on(d.sheet).code, a, b, beyond)
 

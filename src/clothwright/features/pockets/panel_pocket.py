@@ -164,7 +164,8 @@ class PanelPocket(AboveHem, Shaped):
         if free < least - 1e-6:
             raise PaperError(
                 f"the pocket comes to {max(0.0, free):.1f} cm from the centre, where "
-                f"{least:g} cm must stay: make its part on the centre panel (ko) less"
+                f"{least:g} cm must stay: make what lies of it on the centre panel "
+                f"(ko) {least - free:.1f} cm smaller"
             )
         return Mouth(self._on(d.sheet).code, a, b, beyond)
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from clothwright.curves import Path, distance, meet_lines
+from clothwright.curves import Path, Point, distance, dot, left_normal, meet_lines
 from clothwright.findings import Finding, Severity
 from clothwright.finishing import marks
 from clothwright.finishing.allowances import Allowances, check_partners
@@ -71,7 +71,7 @@ _HOLLOW = ("dart armhole low", "dart armhole high", "dart neck tip")
 NARROW_MOUTH = 2.5
 """A dart on an armhole or a front neck whose mouth is narrower than this is cut
 straight across, cm: its cap would be a notch in the hollow, and its fold lies in the
-allowance anyway."""
+allowance anyway. So is one on a back neck where that is steep: its cap is a notch."""
 
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
@@ -272,11 +272,14 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
                 else None
             )
         else:
-            wide = distance(a.path.start, b.path.end)
-            if own_name(first) in _HOLLOW and wide < NARROW_MOUTH:
-                cap = Path.line(a.path.start, b.path.end)
+            across = Path.line(a.path.start, b.path.end)
+            narrow = across.length < NARROW_MOUTH
+            if narrow and own_name(first) in _HOLLOW:
+                cap = across
             else:
-                cap = dart_cap(piece, first, second, towards).path
+                made = dart_cap(piece, first, second, towards)
+                notch = name == "cap neck" and _inside(made.peak, across)
+                cap = across if narrow and notch else made.path
             legs += (
                 [a.path, b.path]
                 if "pleat" not in name
@@ -292,6 +295,11 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
             loop.insert(at, Edge(name, cap.pinned(before.path.end, after.path.start)))
         piece = replace(piece, edges=tuple(loop))
     return piece, legs
+
+
+def _inside(p: Point, across: Path) -> bool:
+    """True when a point lies on the paper's side of the line across a dart's mouth."""
+    return dot(p - across.start, left_normal(across.start_direction)) < 0
 
 
 def _run_together(piece: Piece, first: str, second: str) -> Piece:

@@ -7,7 +7,7 @@ from random import Random
 import pytest
 
 from bodies import BRIDA, P80, P92, P116, THEA, ansur_whole
-from clothwright.body import Body
+from clothwright.body import Body, RuleSet
 from clothwright.curves import degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.back_shoulder import BackShoulder
@@ -28,6 +28,7 @@ from clothwright.features.necks.necklines import BackNeckline
 from clothwright.features.sleeves.kimono import Kimono
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning
+from clothwright.finishing.finish import with_darts_capped
 from clothwright.making import making_order
 from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -35,6 +36,7 @@ from clothwright.paper import Sheet
 from clothwright.units import Unit, pretty_length
 from making.test_order import complete
 from orders import closed_back, cut_faults, order, sleeved_features, swapped
+from verdict import verdict
 
 LED = [p for p in BackPlace if p is not BackPlace.WAIST]
 FULL = (TakenUp.TUCK, TakenUp.TUCKS, TakenUp.GATHERS)
@@ -304,3 +306,25 @@ def test_a_kimono_neck_is_asked_beside_the_shoulder(body: Body) -> None:
     made = draft(order(body, (*kept, BackWaistDart(to=BackPlace.NECK))))
     assert made.sheet.piece("B").has("neck side")
     assert not made.failed, made.failures()
+
+
+@pytest.mark.parametrize("k", [380, 494, 760])
+def test_on_a_steep_neck_its_mouth_is_cut_straight_across(k: int) -> None:
+    """A U runs up steeply: the cap of a dart there would be a notch, tighter than the
+    allowance round it, which lies under the fold anyway."""
+    back = BackNeckline(shape=BackShape.U)
+    dart = BackWaistDart(to=BackPlace.NECK)
+    steep = swapped(swapped(closed_back(lines="darts"), back), dart)
+    asked = order(ansur_whole()[k], steep, estimates=RuleSet.SURVEY)
+    it = verdict(asked)
+    assert it.made is not None
+    assert not it.refusals
+    piece, line = next((p, line) for p, line in it.cut if p.code == "B")
+    assert piece.edge("cap neck").path.straight
+    assert not line.narrow
+
+
+def test_on_a_flat_neck_it_has_its_cap() -> None:
+    made = draft(order(P92, led(BackWaistDart(to=BackPlace.NECK))))
+    piece, _ = with_darts_capped(made.sheet.piece("B"))
+    assert not piece.edge("cap neck").path.straight

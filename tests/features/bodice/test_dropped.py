@@ -168,6 +168,18 @@ def test_the_edges_are_square_to_what_they_meet() -> None:
         assert pb.interior_angle(name) == square, name
 
 
+def test_a_seam_just_above_the_hip_is_square_below_too() -> None:
+    """4 mm of the side's curve are left below the seam, less than a line of its own:
+    what replaces it leaves the seam as the curve did, 1.1° off plumb."""
+    torso = Torso(seam=18.95, front_wider=0.8, hip_ease=5.7)
+    sheet = sound(ansur_whole()[931], in_one(torso)).sheet
+    for code, corner in (("PF", "side"), ("PB", "waist")):
+        assert sheet.piece(code).interior_angle(corner) == pytest.approx(90.0, abs=0.3)
+    assert math.isclose(
+        sheet.length("PF", "side"), sheet.length("PB", "side"), abs_tol=MM
+    )
+
+
 def test_the_cap_of_a_dart_that_narrows_to_its_mouth() -> None:
     """Folded at its lower part: where the seam is square to the legs the cap is hollow,
     its peak the leg times 1/cos of half the angle from where they would meet (truing

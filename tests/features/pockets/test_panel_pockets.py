@@ -23,7 +23,7 @@ from clothwright.order import Draft, OrderError, draft, pattern
 from clothwright.paper import Piece
 from clothwright.units import Unit
 from orders import closed_back, order
-from verdict import verdict
+from verdict import unsound, verdict
 
 MM = 0.1
 
@@ -220,6 +220,15 @@ def test_a_seam_across_the_torso_is_refused() -> None:
     crossed = (*without(TORSO, "torso"), Torso(seam=18.0), PanelPocket())
     with pytest.raises(OrderError, match="a seam crosses the torso"):
         draft(order(P92, crossed))
+
+
+def test_a_small_woman_is_told_what_to_do() -> None:
+    """A part of 4.5 cm comes too near her centre; she is told which number is less."""
+    jetted = PanelPocket(shape=Shape.JETTED, over=4.5)
+    asked = order(ansur_whole()[817], (*TORSO, jetted))
+    it = verdict(asked)
+    assert any("cm must stay" in r for r in it.refusals)
+    assert not [*unsound(asked, it)]
 
 
 WOMEN = ansur_whole()[::90]

@@ -31,6 +31,7 @@ from clothwright.paper import (
     Sheet,
     Verb,
 )
+from clothwright.truing import arc_like
 
 BLENDED = 5.0
 """So much of a seam beside a joint is blended, cm (truing 4: t)."""
@@ -134,7 +135,18 @@ def _parted(down: Path, level: float, out: float, on: float = 0.0) -> _Stop:
     s = hits[0][0]
     s += on - BLENDED / 2 * out * down.direction_at_length(s).x
     upper, lower = down.split_at_length(s)
-    return _Stop(upper.without_crumbs(CRUMB), lower.without_crumbs(CRUMB))
+    return _Stop(upper.without_crumbs(CRUMB), _blended(lower))
+
+
+def _blended(rest: Path) -> Path:
+    """What is left of a line below the seam, without crumbs; it leaves the seam as
+    before, also where a crumb of the hip's curve lay there."""
+    even = rest.without_crumbs(CRUMB)
+    if even is rest or even.length < 2 * BLENDED:
+        return even
+    on = even.between(BLENDED, even.length)
+    way = on.start_direction
+    return arc_like(rest.start, on.start, way, rest.start_direction) + on
 
 
 def _stretches(

@@ -224,7 +224,7 @@ class Tent(Feature):
                 "TN1",
                 Severity.REFUSE if none else Severity.WARN,
                 f"The side dart that is left takes in only {left:.1f} cm"
-                + (f"; less than {_NO_DART:g} cm is no dart." if none else "."),
+                + (f"; {_NO_DART:g} cm is the least." if none else "."),
                 "share h",
                 "Take all of the bust dart into the hem (share = 1), or less of it.",
                 {"dart": left},

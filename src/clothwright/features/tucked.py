@@ -33,7 +33,7 @@ class Cut:
 
 def plumb_at(x: float) -> Path:
     """A plumb line across all paper, from above down."""
-    return Path.line(Point(x, -200.0), Point(x, 400.0))
+    return Path.line(Point(x, -1000.0), Point(x, 1000.0))
 
 
 def crossed(piece: Piece, x: float) -> list[Cut]:

@@ -86,7 +86,7 @@ def test_folded_the_seam_is_the_seam_it_was() -> None:
     one = SleeveTucks(count=1, depth=1.5, above=3.0)
     made = sound(P92, *sleeved_features(SetInSleeve(length=34.0, taper=4.0), one))
     piece = made.sheet.piece("SL")
-    fold = next(k.path.start.y for k in piece.lines if k.name == "hem tuck 1, fold")
+    fold = next(k.path.start.y for k in piece.lines if k.name == "fold of a tuck 1")
     for name in ("underarm front", "underarm back"):
         for off in (0.3, 0.8, 1.49):
             xs = [_across(piece, name, y) for y in (fold - off, fold + off)]
@@ -128,13 +128,22 @@ def test_they_lie_as_said_when_folded() -> None:
     at = {k.name: k.path.start.y for k in piece.lines}
     hem = piece.edge("hem").path.start.y
     for k in (1, 2, 3):
-        wide = at[f"hem tuck {k}, stitch again"] - at[f"hem tuck {k}, stitch"]
+        wide = (
+            at[f"stitch line of a tuck {2 * k}"]
+            - at[f"stitch line of a tuck {2 * k - 1}"]
+        )
         assert wide == pytest.approx(2.4, abs=1e-6)
-        middle = (at[f"hem tuck {k}, stitch again"] + at[f"hem tuck {k}, stitch"]) / 2
-        assert at[f"hem tuck {k}, fold"] == pytest.approx(middle, abs=1e-6)
-    assert hem - at["hem tuck 1, stitch again"] == pytest.approx(7.0 + 1.2, abs=1e-6)
+        middle = (
+            at[f"stitch line of a tuck {2 * k}"]
+            + at[f"stitch line of a tuck {2 * k - 1}"]
+        ) / 2
+        assert at[f"fold of a tuck {k}"] == pytest.approx(middle, abs=1e-6)
+    assert hem - at["stitch line of a tuck 2"] == pytest.approx(7.0 + 1.2, abs=1e-6)
     for k in (1, 2):
-        gap = at[f"hem tuck {k}, stitch"] - at[f"hem tuck {k + 1}, stitch again"]
+        gap = (
+            at[f"stitch line of a tuck {2 * k - 1}"]
+            - at[f"stitch line of a tuck {2 * k + 2}"]
+        )
         assert gap == pytest.approx(1.2 + 2.0, abs=1e-6)
 
 

@@ -16,6 +16,8 @@ from clothwright.features.base import Number
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_places import NEAR
 from clothwright.features.tucked import (
+    FOLD,
+    STITCH,
     Cut,
     OverEnd,
     crossed,
@@ -145,7 +147,9 @@ def lay_tucks(
                 ("every slash opened by", 2 * deep_of(d.n, t)),
             ),
             detail="fold each tuck down and cut its ends as the edges below",
-            lines=tuple(k.path for k in piece.lines if k.name.startswith("hem tuck")),
+            lines=tuple(
+                k.path for k in piece.lines if k.name.startswith((FOLD, STITCH))
+            ),
         )
 
 
@@ -199,9 +203,7 @@ def _with_tucks(plain: Piece, levels: list[float], deep: float, t: Tucks) -> Pie
     lines = [
         line
         for k, y in enumerate(levels)
-        for line in tuck_lines(
-            piece, f"hem tuck {k + 1}", -y - 2 * (highest - k) * deep, deep
-        )
+        for line in tuck_lines(piece, k + 1, -y - 2 * (highest - k) * deep, deep)
     ]
     piece = piece.with_lines(*lines).moved(_BACK)
     return replace(piece, grain=longest_line(piece, Vector(0.0, -1.0)))
@@ -287,8 +289,4 @@ def apart_findings(n: Numbers, t: Tucks, code: str) -> list[Finding]:
 
 def fold_length(piece: Piece) -> float:
     """Length of all folds on a piece of the paper, cm."""
-    return sum(
-        k.path.length
-        for k in piece.lines
-        if k.name.startswith("hem tuck") and k.name.endswith(", fold")
-    )
+    return sum(k.path.length for k in piece.lines if k.name.startswith(FOLD))

@@ -12,8 +12,11 @@ from clothwright.curves import Cubic, Path, Point, Vector, distance, mirror_in, 
 from clothwright.features.hand.hand_places import NEAR
 from clothwright.paper import Edge, InnerLine, LineKind, PaperError, Piece
 
-FOLD = ", fold"
-"""End of the name of a tuck's fold line."""
+FOLD = "fold of a tuck"
+"""Name of a tuck's fold line, but for its number."""
+
+STITCH = "stitch line of a tuck"
+"""Name of both its stitch lines, numbered on: 1 and 2 are those of the first."""
 
 _ROUND = 1.0
 """Where a tuck is let go the edge is drawn anew so far beyond it, cm (our own)."""
@@ -129,14 +132,14 @@ def _with_half(line: InnerLine, x: float, deep: float) -> InnerLine:
 
 
 def tuck_lines(
-    piece: Piece, name: str, x: float, deep: float, down_to: float | None = None
+    piece: Piece, k: int, x: float, deep: float, down_to: float | None = None
 ) -> Iterable[InnerLine]:
-    """Fold and stitch lines of a tuck, the inner one at `x`; as far as a level, of one
+    """Fold and stitch lines of tuck `k`, the inner at `x`; as far as a level, of one
     that is let go there."""
     for says, at, kind in (
-        (f"{name}{FOLD}", x - deep, LineKind.EYE),
-        (f"{name}, stitch", x, LineKind.PLACEMENT),
-        (f"{name}, stitch again", x - 2 * deep, LineKind.PLACEMENT),
+        (f"{FOLD} {k}", x - deep, LineKind.EYE),
+        (f"{STITCH} {2 * k - 1}", x, LineKind.PLACEMENT),
+        (f"{STITCH} {2 * k}", x - 2 * deep, LineKind.PLACEMENT),
     ):
         plumb = plumb_at(at)
         ys = [plumb.at_length(s).y for s, _ in plumb.meets(piece.outline)]

@@ -187,7 +187,9 @@ class FrontTucks(Feature):
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         count = round(n.tucks_f)
-        long = sum(k.path.length for k in _front(sheet).lines if k.name.endswith(FOLD))
+        long = sum(
+            k.path.length for k in _front(sheet).lines if k.name.startswith(FOLD)
+        )
         let_go = "tuck_stitched" in n
         how_far = "from the upper edge to its mark" if let_go else "from edge to edge"
         yield Operation(
@@ -250,7 +252,7 @@ def _draft(d: Drafting) -> None:
     lines = [
         line
         for k, x in enumerate(moved)
-        for line in tuck_lines(piece, f"front tuck {k + 1}", x, deep, foot)
+        for line in tuck_lines(piece, k + 1, x, deep, foot)
     ]
     if foot is not None:
         piece = rounded_feet(piece, tucks, moved, deep)

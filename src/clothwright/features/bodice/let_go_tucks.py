@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from clothwright.curves import Point, midpoint
 from clothwright.features.hand.hand_places import NEAR
-from clothwright.features.hand.hand_seams import taken_in
+from clothwright.features.hand.hand_seams import off_corners, taken_in
 from clothwright.features.operations import Operation, Task, Work
 from clothwright.features.tucked import Cut, rounded_foot
 from clothwright.paper import PaperError, Piece, Seam, SeamKind, Sheet
@@ -92,14 +92,9 @@ def gathered_in(
     """The seams of a front's piece take in what has grown, gathered at the foot."""
     first, last = at(tucks[0][1]), at(tucks[-1][1])
     wide = abs(first.x - last.x)
-    return taken_in(
-        before,
-        after,
-        piece.code,
-        [midpoint(first, last)],
-        "gathers",
-        wide / 2 + BESIDE,
-    )
+    middle, reach = midpoint(first, last), wide / 2 + BESIDE
+    sheet = taken_in(before, after, piece.code, [middle], "gathers", reach)
+    return off_corners(sheet, piece.code)
 
 
 def foot_operations(

@@ -36,6 +36,13 @@ def test_every_task_has_a_usual_time_in_the_first_third() -> None:
         assert USUAL[task] == pytest.approx(low + (high - low) / 3, abs=0.5)
 
 
+def test_marking_alone_takes_what_the_house_says_of_both() -> None:
+    said = LEAST + '[minutes]\n"mark and interline" = 25\n'
+    assert rates_from_text(said, "").minutes[Task.MARK_ALONE] == 25
+    apart = rates_from_text(said + "mark = 15\n", "").minutes
+    assert (apart[Task.MARK], apart[Task.MARK_ALONE]) == (25, 15)
+
+
 def test_what_is_left_out() -> None:
     rates = rates_from_text(LEAST, "rates.toml")
     assert rates.deposit_percent == rates.overhead_percent == 0

@@ -213,3 +213,16 @@ def test_totals_are_the_sums_of_rounded_lines(
     assert sheet.deposit + sheet.balance == sheet.to_pay
     told = quote(sheet, date(2027, 2, 6))
     assert sum(amount for _, amount in told.lines) == sheet.price
+
+
+def test_what_has_no_interlining_is_marked_alone() -> None:
+    knit = {
+        x.name: x.amount
+        for x in cost_sheet(
+            making_order(made("knit-top").draft), demo_rates(), ()
+        ).lines
+        if x.row is Row.MAKING
+    }
+    assert "mark" in knit and "mark and interline" not in knit
+    faced = {x.name for x in first().lines}
+    assert "mark and interline" in faced and "mark" not in faced

@@ -176,7 +176,7 @@ def test_a_sleeve_left_out_is_short_but_for_what_is_worn_at_the_wrist() -> None:
     long = draft(order(P92, features(ORDERS["two pieces"]))).numbers
     assert long.lh == bent.lh == pytest.approx(long.AL)
     cuffed = draft(order(P92, features(ORDERS["cuff"]))).numbers
-    assert cuffed.lh == pytest.approx(long.AL + cuffed.blouse - cuffed.end_depth)
+    assert cuffed.lh == pytest.approx(long.AL + cuffed.sleeve_blouse - cuffed.end_depth)
 
 
 def test_a_reach_that_the_order_says_stays() -> None:

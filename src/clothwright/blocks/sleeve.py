@@ -325,13 +325,13 @@ def _no_end() -> float:
 
 
 @PLAIN.rule(
-    "blouse",
+    "blouse sl",
     "length of the sleeve that blouses over its band",
     source="transformations 4",
-    key="blouse",
+    key="sleeve_blouse",
     formula="none",
 )
-def _no_blouse() -> float:
+def _no_sleeve_blouse() -> float:
     return 0.0
 
 

@@ -157,20 +157,23 @@ class _Reader:
                 for name, amount in self._prices(notions, "notions", _ARTICLES).items()
             },
             reel=reel,
-            minutes={
-                **{task: Decimal(repr(m)) for task, m in USUAL.items()},
-                **{
-                    Task(name): amount
-                    for name, amount in self._prices(
-                        self._part(table, "minutes"), "minutes", _TASKS
-                    ).items()
-                },
-            },
+            minutes=self._minutes(table),
             place=self.place,
         )
         if self.faults:
             raise CostError(*self.faults)
         return found
+
+    def _minutes(self, table: _Table) -> Mapping[Task, Decimal]:
+        """The house's, or else the usual; marking alone as with interlining."""
+        part = self._part(table, "minutes")
+        said = {
+            Task(name): amount
+            for name, amount in self._prices(part, "minutes", _TASKS).items()
+        }
+        if Task.MARK in said:
+            said.setdefault(Task.MARK_ALONE, said[Task.MARK])
+        return {**{task: Decimal(repr(m)) for task, m in USUAL.items()}, **said}
 
     def _say(self, part: str, text: str) -> None:
         where = f"{self.place}, [{part}]" if part else self.place

@@ -87,6 +87,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "gathered hem": "sleeves.gathered_hem.GatheredHem",
         "sleeve band": "sleeves.sleeve_band.SleeveBand",
         "cuff": "sleeves.cuff.Cuff",
+        "sleeve tucks": "sleeves.sleeve_tucks.SleeveTucks",
         "waist seam": "bodice.waist.WaistSeam",
         "torso": "bodice.torso.Torso",
         "peplum": "skirts.peplum.Peplum",
@@ -165,6 +166,7 @@ KINDS: Mapping[str, type[Feature]] = _Kinds(
         "godets": "skirts.godets.Godets",
         "flounce": "skirts.flounce.Flounce",
         "hem facing": "skirts.hem_facing.HemFacing",
+        "hem tucks": "skirts.hem_tucks.HemTucks",
         "by hand": "hand.by_hand.ByHand",
     }
 )

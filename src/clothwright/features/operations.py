@@ -111,6 +111,9 @@ class Task(Enum):
     CUT = "cut the shell"
     CUT_LINING = "cut the lining"
     MARK = "mark and interline"
+    MARK_ALONE = "mark"
+    """Where nothing is interlined."""
+
     STAY = "stay and tape"
     DART = "dart"
     PLEAT = "pleat or tuck"

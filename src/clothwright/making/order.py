@@ -198,17 +198,17 @@ def _before(garment: Garment) -> Iterator[Operation]:
             task=Task.CUT_LINING,
             count=0.25 if few else 1.0,
         )
-    yield Operation(
-        Work.MARK,
-        "Mark notches, darts and points",
-        ("Clip no notch deeper than a third of the allowance.",),
-        task=Task.MARK,
-        hazards=(Hazard.NEEDLE,),
-    )
     with_inside = (
         c for c, of in cuts.items() if any(k.cloth == "interlining" for k in of)
     )
     fused = _names(sheet, with_inside)
+    yield Operation(
+        Work.MARK,
+        "Mark notches, darts and points",
+        ("Clip no notch deeper than a third of the allowance.",),
+        task=Task.MARK if fused else Task.MARK_ALONE,
+        hazards=(Hazard.NEEDLE,),
+    )
     if fused:
         yield Operation(
             Work.FUSE,

@@ -47,6 +47,7 @@ RANGES: Mapping[Task, tuple[float, float]] = {
     Task.SEAMS: (7.5, 15),
     # common practice, no source
     Task.ACROSS: (15, 30),
+    Task.MARK_ALONE: (20, 60),
     Task.STAY: (6, 15),
     Task.BAG: (10, 25),
     Task.PLEAT: (4, 8),

@@ -94,6 +94,11 @@ class Order:
         return ", order ".join(t for t in (self.body.client, self.number) if t)
 
     @property
+    def footer(self) -> str:
+        """The garment, and the client where she is named, for the foot of a sheet."""
+        return ", ".join(t for t in (self.garment, self.body.client) if t)
+
+    @property
     def shell(self) -> Cloth:
         """The cloth that is seen."""
         return self.cloths["shell"]

@@ -193,7 +193,7 @@ def _head(sheet: CostSheet, what: str) -> dict[str, Any]:
     return {
         "title": f"{order.garment}: {what}",
         "subtitle": order.whose,
-        "footer": f"{order.garment}, {order.body.client}",
+        "footer": order.footer,
         "garment": order.garment,
         "client": order.body.client,
         "number": f", order {order.number}" if order.number else "",
@@ -211,7 +211,8 @@ def _difference(sheet: CostSheet, amount: Decimal) -> str:
 
 def _text(data: dict[str, Any]) -> list[str]:
     """A page's data as plain lines, amounts below each other."""
-    lines = [data["title"], f"{data['subtitle']}. {data['note']}"]
+    note = ". ".join(t for t in (data["subtitle"], data["note"]) if t)
+    lines = [data["title"], note]
     for row in data["rows"]:
         lines.append(_columns(f"{row['letter']}  {row['name']}", row["totals"]))
         lines += (_columns(f"   {name}", cells) for name, *cells in row["lines"])

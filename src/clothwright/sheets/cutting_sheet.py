@@ -42,7 +42,7 @@ def cutting_told(
     return {
         "title": f"{order.garment}: cutting sheet",
         "subtitle": order.whose,
-        "footer": f"{order.garment}, {order.body.client}",
+        "footer": order.footer,
         "paper": "us-letter" if letter else "a4",
         "nap": finishing.nap,
         "cloths": [

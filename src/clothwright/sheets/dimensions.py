@@ -38,8 +38,8 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
         seams.append([ends, show(w.left), show(w.right), _compared(w, show)])
     return {
         "title": f"{order.garment}: dimensions",
-        "subtitle": f"{order.whose}. ",
-        "footer": f"{order.garment}, {order.body.client}",
+        "subtitle": f"{order.whose}. " if order.whose else "",
+        "footer": order.footer,
         "paper": "us-letter" if letter else "a4",
         "pieces": pieces,
         "seams": seams,

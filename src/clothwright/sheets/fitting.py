@@ -48,7 +48,7 @@ def _data(before: Draft, after: Draft, letter: bool) -> dict[str, object]:
     return {
         "title": f"{order.garment}: the fitting",
         "subtitle": order.whose,
-        "footer": f"{order.garment}, {order.body.client}",
+        "footer": order.footer,
         "paper": "us-letter" if letter else "a4",
         "amounts": amounts(before, after),
         "failures": list(after.failures()),

@@ -59,7 +59,7 @@ def making_told(
     return {
         "title": f"{order.garment}: making order",
         "subtitle": order.whose,
-        "footer": f"{order.garment}, {order.body.client}",
+        "footer": order.footer,
         "paper": "us-letter" if letter else "a4",
         "time": f"{len(making.operations)} operations, about {duration(spent)}",
         "parts": parts,

@@ -114,7 +114,7 @@ def _data(draft: Draft, letter: bool) -> dict[str, object]:
     return {
         "title": f"{order.garment}: the draft by hand",
         "subtitle": order.whose,
-        "footer": f"{order.garment}, {order.body.client}",
+        "footer": order.footer,
         "paper": "us-letter" if letter else "a4",
         "measures": measures_of(draft),
         "estimated": any(r.hand is Hand.ESTIMATED for r in _taken(draft)),

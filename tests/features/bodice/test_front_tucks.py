@@ -66,11 +66,11 @@ def test_folded_the_neck_is_the_neck_it_was() -> None:
     made = draft(order(P92, tuple(tucked("darts", FrontTucks(count=1, depth=0.8)))))
     neck = front(made).edge("neck").path
     lines = {k.name: k.path for k in front(made).lines}
-    x = lines["front tuck 1, fold"].start.x
+    x = lines["fold of a tuck 1"].start.x
     for off in (0.2, 0.5, 0.79):
         ys = [_crossing(neck, at) for at in (x - off, x + off)]
         assert ys[0] == pytest.approx(ys[1], abs=1e-6)
-    both = lines["front tuck 1, stitch"], lines["front tuck 1, stitch again"]
+    both = lines["stitch line of a tuck 1"], lines["stitch line of a tuck 2"]
     assert distance(both[0].end, both[1].end) == pytest.approx(1.6, abs=1e-6)
 
 
@@ -85,11 +85,11 @@ def test_they_lie_as_far_apart_as_said() -> None:
     made = draft(order(P92, tuple(tucked("darts", tucks))))
     lines = {k.name: k.path.start.x for k in front(made).lines}
     n = made.numbers
-    assert n.X - lines["front tuck 1, stitch"] == pytest.approx(2.0, abs=1e-6)
+    assert n.X - lines["stitch line of a tuck 1"] == pytest.approx(2.0, abs=1e-6)
     for k in (1, 2, 3):
         gap = (
-            lines[f"front tuck {k}, stitch again"]
-            - lines[f"front tuck {k + 1}, stitch"]
+            lines[f"stitch line of a tuck {2 * k}"]
+            - lines[f"stitch line of a tuck {2 * k + 1}"]
         )
         assert gap == pytest.approx(0.3 + 0.9, abs=1e-6)
 

@@ -301,3 +301,9 @@ def test_a_front_neck_that_wobbles_is_told_by_its_depth(
         str(f) for f in found(d, "N14")
     ]
     assert bool(found(d, "N14")) is told
+
+
+def test_too_much_tightening_is_told_without_a_symbol() -> None:
+    """Its place tells where; a fitting's cure tells the sentence alone."""
+    told = found(draft(order(P92, opened(tightened("front", 2.5)))), "N4")
+    assert told and all("nip" not in f.sentence for f in told)

@@ -12,6 +12,10 @@ from bodies import BRIDA, P80, P92, P116, THEA, YSOLDE
 from clothwright.body import Body
 from clothwright.curves import Path, Point, degrees_between, distance
 from clothwright.features import Feature
+from clothwright.features.bodice.back_waist_dart import BackWaistDart
+from clothwright.features.bodice.side_dart import SideDart
+from clothwright.features.bodice.torso import Torso
+from clothwright.features.bodice.waist import WaistSeam
 from clothwright.features.roles import Role
 from clothwright.features.sleeves.bell_sleeve import BellSleeve
 from clothwright.features.sleeves.cuff import Cuff
@@ -351,3 +355,17 @@ def test_a_biceps_line_runs_from_underarm_to_underarm(
     for line in lines:
         for end in (line.start, line.end):
             assert min(distance(end, c) for c in corners) < 0.7
+
+
+@pytest.mark.parametrize("above", [Torso(seam=9.0, blouse=2.0), WaistSeam(blouse=2.0)])
+def test_sleeve_and_bodice_blouse_each_by_its_own(above: Feature) -> None:
+    """A bishop sleeve on a top that blouses over too: neither takes the other's."""
+    sleeve = (LONG, GatheredHem(blouse=4.0), Cuff())
+    panels = ("front armhole princess", "back armhole princess")
+    usual = sleeved_features(*sleeve, SideDart(), BackWaistDart(), above)
+    gone = (*panels, *(("waist seam", "peplum") if above.kind == "torso" else ()))
+    made = draft(order(P92, tuple(f for f in usual if f.kind not in gone)))
+    assert not made.failed, made.failures()
+    n = made.numbers
+    assert (n.blouse, n.sleeve_blouse) == (2.0, 4.0)
+    assert n.lh == pytest.approx(n.AL + 4.0 - n.end_depth)

@@ -1,5 +1,5 @@
-"""Tucks down the front, beside the centre, from its upper edge to its foot
-(transformations 1.2, 1.6, 10).
+"""Tucks down the front, beside the centre, from its upper edge to its foot, or stitched
+part of the way and let go into fullness (transformations 1.2, 1.6, 10).
 
 The front is slashed along the straight grain where a tuck is stitched, and what lies
 towards the side is moved out by twice its depth. Folded, each edge of the tuck lies on
@@ -7,25 +7,40 @@ the edge beside it, so that it is cut as the folded paper shows. It is done when
 else is drafted: facing and lining are those of the plain front.
 """
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Collection, Iterable, Mapping
+from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from clothwright.blocks.torso_width import LAID_IN_TUCKS
-from clothwright.curves import Path, Point, Vector, mirror_in, shift
+from clothwright.curves import Path, Point, Vector
 from clothwright.features.base import Feature, Number, Rank, Shown, Stage
 from clothwright.features.bodice.front_tucks_rules import FIRST, TUCKS
+from clothwright.features.bodice.let_go_tucks import (
+    Ends,
+    end_level,
+    feet_seams,
+    foot_operations,
+    gathered_in,
+    rounded_feet,
+)
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_places import NEAR
 from clothwright.features.hand.hand_seams import swapped_note
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.tucked import (
+    FOLD,
+    OverEnd,
+    crossed,
+    opened,
+    plumb_at,
+    tuck_lines,
+)
 from clothwright.features.wholes import is_kept, keep_whole
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
     JOINT,
     Drafting,
     Ease,
-    Edge,
     InnerLine,
     LineKind,
     NotchPair,
@@ -35,6 +50,7 @@ from clothwright.paper import (
     Seam,
     SeamKind,
     Sheet,
+    Size,
     Verb,
 )
 from clothwright.rules import Given, Kind, Numbers, RuleTable
@@ -133,6 +149,29 @@ class FrontTucks(Feature):
             high=12.0,
         ),
     ] = None
+    stitched: Annotated[
+        Length | None,
+        Number(
+            "tuck_stitched",
+            "sewn t",
+            "from the upper edge, for which the tucks of the front are stitched",
+            "transformations 1.6",
+            low=2.0,
+            high=80.0,
+        ),
+    ] = None
+    """None for tucks that are stitched from edge to edge."""
+
+    def said(self) -> str:
+        if self.stitched is None:
+            return self.sentence
+        return (
+            "Beside the centre front lie {count} [tucks] a half, {depth} deep and "
+            "{apart} apart, stitched down for {stitched} and let go below."
+        )
+
+    def forbids(self) -> Mapping[str, str]:
+        return {**self.clashes, **(_LET_GO if self.stitched is not None else {})}
 
     def tables(self) -> tuple[RuleTable, ...]:
         return (TUCKS,)
@@ -148,22 +187,31 @@ class FrontTucks(Feature):
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
         count = round(n.tucks_f)
-        long = sum(k.path.length for k in _front(sheet).lines if k.name.endswith(_FOLD))
+        long = sum(
+            k.path.length for k in _front(sheet).lines if k.name.startswith(FOLD)
+        )
+        let_go = "tuck_stitched" in n
+        how_far = "from the upper edge to its mark" if let_go else "from edge to edge"
         yield Operation(
             Work.DART,
             "Sew the tucks of the front",
             (
                 f"Fold each on its line and stitch {fmt(n.tuck_deep)} beside the fold, "
-                "from edge to edge; begin at the centre.",
-                "Baste them flat at both ends.",
+                f"{how_far}; begin at the centre.",
+                "Fasten the thread where each is let go, and baste the upper ends flat."
+                if let_go
+                else "Baste them flat at both ends.",
             ),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             length=2 * long,
             task=Task.PLEAT,
             count=2.0 * count,
-            press="towards the side",
+            press="towards the side"
+            + (", no further than they are stitched" if let_go else ""),
         )
+        if let_go:
+            yield from foot_operations(sheet, _front(sheet).code, fmt)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         if n.tucks_f > 1 and n.tuck_gap < n.tuck_deep - 1e-6:
@@ -178,7 +226,11 @@ class FrontTucks(Feature):
             )
 
 
-_FOLD = ", fold"
+_LET_GO = {
+    "laid waist dart": "the waist takes up the fullness of the tucks, or that of the "
+    "bust dart: stitch the tucks to their foot, or lead the dart elsewhere",
+}
+"""What tucks that are let go do not allow beside them."""
 
 
 def _front(sheet: Sheet) -> Piece:
@@ -192,18 +244,26 @@ def _draft(d: Drafting) -> None:
     piece = plain = _front(d.sheet)
     step = deep + n.tuck_gap
     places = [n.X - n.tuck_first - k * step for k in range(count)]
+    tucks = [_ends(plain, x) for x in places]
+    foot = end_level(tucks, n.tuck_stitched) if "tuck_stitched" in n else None
     for x in reversed(places):  # the outermost first: what lies inside does not move
-        piece = _opened(piece, x, deep)
+        piece = _opened(piece, x, deep, let_go=foot is not None)
+    moved = [x - 2 * k * deep for k, x in enumerate(places)]
     lines = [
         line
-        for k, x in enumerate(places)
-        for line in _lines(piece, f"front tuck {k + 1}", x - 2 * k * deep, deep)
+        for k, x in enumerate(moved)
+        for line in tuck_lines(piece, k + 1, x, deep, foot)
     ]
+    if foot is not None:
+        piece = rounded_feet(piece, tucks, moved, deep)
+        to_here = Path.line(Point(moved[-1] - 2 * deep, foot), Point(moved[0], foot))
+        lines.append(InnerLine("front tucks, to here", to_here, LineKind.PLACEMENT))
     piece = piece.with_lines(*lines)
     piece = replace(piece, grain=longest_line(piece, Vector(0.0, -1.0)))
     before = (
         d.sheet if is_kept(d.sheet, plain.code) else keep_whole(d.sheet, plain.code)
     )
+    below = feet_seams(before, plain.code, tucks) if foot is not None else ()
     laid = Path.line(Point(n.X, 0.0), Point(n.X - 2 * deep * count, 0.0))
     waists = {
         f"gathered {e}": before.edge(plain.code, e).path
@@ -211,19 +271,31 @@ def _draft(d: Drafting) -> None:
         if plain.has(e) and f"gathered {e}" not in before.lines
     }
     kept = before.drawn(**{LAID_IN_TUCKS: laid}, **_flanks(before, waists), **waists)
-    sheet = _sewn(kept, kept.put(piece), plain, places)
+    sheet = kept.put(piece)
+    if foot is not None:
+        sheet = gathered_in(kept, sheet, plain, tucks)
+    sheet = _sewn(kept, sheet, plain, places, {s.code for s in below})
+    amounts: list[tuple[str, Size]] = [
+        ("the first slash from the centre", "tuck_first"),
+        ("each next from there", step),
+        ("every slash opened by", 2 * deep),
+    ]
+    detail = "fold each tuck towards the side and cut its ends as the edges below"
+    if foot is not None:
+        amounts.append(("stitched down from the upper edge", "tuck_stitched"))
+        detail = (
+            "fold each tuck towards the side and cut its upper end as the edge below; "
+            "measure its length on the first and square across; draw the foot in one "
+            "line over the openings"
+        )
     d.lay(
         Verb.SPREAD,
         sheet,
         piece.code,
         f"{plain.name.lower()} slashed along the straight grain at each tuck, and what "
         "lies outside moved out",
-        amounts=(
-            ("the first slash from the centre", "tuck_first"),
-            ("each next from there", step),
-            ("every slash opened by", 2 * deep),
-        ),
-        detail="fold each tuck towards the side and cut its ends as the edges below",
+        amounts=amounts,
+        detail=detail,
         lines=tuple(k.path for k in lines),
     )
 
@@ -235,99 +307,46 @@ def _flanks(sheet: Sheet, waists: Mapping[str, Path]) -> Mapping[str, Path]:
     return {"gathered waist side": sheet.edge("FS", "waist").path}
 
 
-@dataclass(frozen=True)
-class _Cut:
-    """An edge where a slash crosses it: its parts towards the start and the end of the
-    loop, cm along it."""
-
-    edge: Edge
-    at: float
-
-
-def _crossed(piece: Piece, x: float) -> list[_Cut]:
-    """The two edges that a plumb slash crosses. Raises PaperError where it meets a
-    dart, or more than two."""
-    plumb = Path.line(Point(x, -200.0), Point(x, 400.0))
-    found = [
-        _Cut(e, s)
-        for e in piece.edges
-        for s, _ in e.path.meets(plumb)
-        if NEAR < s < e.length - NEAR
-    ]
-    darts = any(c.edge.name.startswith(("leg", "dart", "panel", "side")) for c in found)
-    if len(found) != 2 or darts:
+def _ends(piece: Piece, x: float) -> Ends:
+    """The two edges that a tuck runs between. Raises PaperError where it meets a dart,
+    or more than two."""
+    found = crossed(piece, x)
+    darts = ("leg", "dart", "panel", "side")
+    if len(found) != 2 or any(c.edge.name.startswith(darts) for c in found):
         raise PaperError(
             "a tuck of the front would cross a dart, a panel seam or the armhole, or "
             "lie in the band: make the tucks (n tucks) fewer or nearer to each other "
             "(apart t), or the first another distance from the centre (beside t)"
         )
-    return found
+    return found[0], found[1]
 
 
-def _opened(piece: Piece, x: float, deep: float) -> Piece:
-    """The piece with a tuck at `x`: what lies left of it moved out by twice its
-    depth."""
-    cuts = {c.edge.name: c for c in _crossed(piece, x)}
-    out = shift(Vector(-2 * deep, 0.0))
-    fold = mirror_in(Point(x - deep, 0.0), Point(x - deep, 1.0))
-    edges = []
-    for e in piece.edges:
-        if e.name not in cuts:
-            middle = e.path.at_length(e.path.length / 2)
-            edges.append(e.moved(out) if middle.x < x else e)
-            continue
-        path, at = e.path, cuts[e.name].at
-        outer = path.start.x < x  # it runs from the side to the centre
-        way = path if outer else path.reversed()
-        at = at if outer else path.length - at
-        a, b = way.split_at_length(at)
-        hits = a.meets(Path.line(Point(x - deep, -200.0), Point(x - deep, 400.0)))
-        if not hits:
-            raise PaperError(
-                "a tuck of the front would lie over the end of an edge: make the tucks "
-                "(n tucks) fewer, or the first another distance from the centre "
-                "(beside t)"
-            )
-        lies_on = a.between(hits[-1][0], a.length)
-        under = lies_on.moved(fold).reversed()
-        whole = a.moved(out) + under.pinned(out(a.end), lies_on.start) + lies_on + b
-        edges.append(e.along(whole if outer else whole.reversed()))
-    lines = tuple(_with_half(k, x, deep) for k in piece.lines)
-    marks = tuple(k.moved(out) if k.at.x < x else k for k in piece.marks)
-    return piece.with_edges(edges).holding(marks, lines, piece.grain)
+def _opened(piece: Piece, x: float, deep: float, *, let_go: bool) -> Piece:
+    """The piece with a tuck at `x`. Raises PaperError where it has no room."""
+    try:
+        return opened(piece, x, deep, _ends(piece, x), let_go=let_go)
+    except OverEnd:
+        raise PaperError(
+            "a tuck of the front would lie over the end of an edge: make the tucks "
+            "(n tucks) fewer, or the first another distance from the centre "
+            "(beside t)"
+        ) from None
 
 
-def _with_half(line: InnerLine, x: float, deep: float) -> InnerLine:
-    """An inner line that lies outside moved out; one across ruled over the tuck."""
-    out = shift(Vector(-2 * deep, 0.0))
-    a, b = line.path.start, line.path.end
-    if a.x >= x and b.x >= x:
-        return line
-    if a.x < x and b.x < x:
-        return replace(line, path=line.path.moved(out))
-    return replace(
-        line, path=Path.line(out(a) if a.x < x else a, out(b) if b.x < x else b)
-    )
-
-
-def _lines(piece: Piece, name: str, x: float, deep: float) -> Iterable[InnerLine]:
-    """Fold and stitch lines of a tuck, the inner one at `x`."""
-    for says, at, kind in (
-        (f"{name}{_FOLD}", x - deep, LineKind.EYE),
-        (f"{name}, stitch", x, LineKind.PLACEMENT),
-        (f"{name}, stitch again", x - 2 * deep, LineKind.PLACEMENT),
-    ):
-        plumb = Path.line(Point(at, -200.0), Point(at, 400.0))
-        ys = [plumb.at_length(s).y for s, _ in plumb.meets(piece.outline)]
-        yield InnerLine(says, Path.line(Point(at, max(ys)), Point(at, min(ys))), kind)
-
-
-def _sewn(before: Sheet, after: Sheet, plain: Piece, places: list[float]) -> Sheet:
+def _sewn(
+    before: Sheet,
+    after: Sheet,
+    plain: Piece,
+    places: list[float],
+    gathered: Collection[str],
+) -> Sheet:
     """Seams of the front take in its tucks: their plan grows by what they lay in, and
-    notches move out with the paper."""
+    notches move out with the paper; those that are `gathered` have done so."""
     out = after
     for s in before.seams:
-        if s.kind is SeamKind.TWIN or not any(r.piece == plain.code for r in s.runs()):
+        if s.kind is SeamKind.TWIN or s.code in gathered:
+            continue
+        if not any(r.piece == plain.code for r in s.runs()):
             continue
         mine = any(r.piece == plain.code for r in s.left)
         chain = s.left if mine else s.right
@@ -380,6 +399,5 @@ def _along(
         path = sheet.run_path(run)
         if run.piece == plain.code:
             for x in places:
-                plumb = Path.line(Point(x, -200.0), Point(x, 400.0))
-                yield from (done + s for s, _ in path.meets(plumb))
+                yield from (done + s for s, _ in path.meets(plumb_at(x)))
         done += path.length

@@ -232,7 +232,7 @@ class Tightening(Feature):
                 yield Finding(
                     "N4",
                     Severity.NOTE if by_rule else Severity.REFUSE,
-                    f"A tightening of {wanted:.3g} cm {side} ({key}) turns the "
+                    f"A tightening of {wanted:.3g} cm {side} turns the "
                     f"shoulder too far: of the {n.Lr:.1f} cm that the neck leaves of "
                     f"it, at most about a quarter can be taken, {most:.3g} cm.",
                     key,

@@ -196,6 +196,7 @@ class DressSkirt(Feature):
 
     def provides(self) -> frozenset[str]:
         words = self.gives | ({"pleated hem"} if self.pleated else set())
+        words |= {"level hem"} if self.gathered else set()
         if not self.crosses:
             return words
         return words | {"dress opening", "opening", "closure", "crossing skirt"}

@@ -125,7 +125,7 @@ class GatheredSkirt(Feature):
         "S107": "side of a tier",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "gathered waist", "waist"}
+        {"block", "skirt block", "gathered waist", "waist", "level hem"}
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

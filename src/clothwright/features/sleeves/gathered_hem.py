@@ -66,8 +66,8 @@ class GatheredHem(Feature):
     blouse: Annotated[
         Length | None,
         Number(
-            "blouse",
-            "blouse",
+            "sleeve_blouse",
+            "blouse sl",
             "length of the sleeve that blouses over its band",
             _SRC,
             3.0,

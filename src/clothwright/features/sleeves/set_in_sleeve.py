@@ -18,6 +18,7 @@ from clothwright.features.sleeves.about import SLEEVE_PIECE, SLEEVE_SEAMS
 from clothwright.features.sleeves.sleeve_findings import cap_findings, notch_findings
 from clothwright.features.sleeves.sleeve_joints import sleeve_joints
 from clothwright.features.sleeves.sleeve_lengths import (
+    GOOD_SEAM,
     LEFT_OUT,
     LENGTH,
     REACH,
@@ -369,6 +370,8 @@ class SetInSleeve(Feature):
         ):
             if key == "lh" and self._length not in (LEFT_OUT, REACH[Reach.SHORT]):
                 continue
+            if key == "lh" and n.lh > n.h_cap + GOOD_SEAM + 1e-6:
+                continue  # it goes to the wrist, for what is worn there
             if chosen is None and n[key] > n[usual] + 1e-6:
                 yield Finding(
                     "SL1",

@@ -77,8 +77,10 @@ def _to_elbow(SE: float, h_cap: float) -> float:
     low=12.0,
     high=80.0,
 )
-def _three_quarter(SE: float, AL: float, end_depth: float, blouse: float) -> float:
-    return (SE + AL) / 2 + blouse - end_depth
+def _three_quarter(
+    SE: float, AL: float, end_depth: float, sleeve_blouse: float
+) -> float:
+    return (SE + AL) / 2 + sleeve_blouse - end_depth
 
 
 @REACH[Reach.WRIST].rule(
@@ -90,8 +92,8 @@ def _three_quarter(SE: float, AL: float, end_depth: float, blouse: float) -> flo
     low=12.0,
     high=80.0,
 )
-def _to_wrist(AL: float, end_depth: float, blouse: float) -> float:
-    return AL + blouse - end_depth
+def _to_wrist(AL: float, end_depth: float, sleeve_blouse: float) -> float:
+    return AL + sleeve_blouse - end_depth
 
 
 LEFT_OUT = RuleTable("length of a sleeve left out")

@@ -33,7 +33,7 @@ from clothwright.features.roles import Role
 from clothwright.features.said import Said
 from clothwright.finishing.allowances import Allowances
 from clothwright.finishing.corners import Side
-from clothwright.finishing.cutline import CutLine, cut_line
+from clothwright.finishing.cutline import WITHIN, CutLine, cut_line
 from clothwright.finishing.finish import with_darts_capped
 from clothwright.order import OrderError, draft
 from clothwright.paper import Edge, EdgeKind, Piece, straight
@@ -275,6 +275,28 @@ def test_random_orders_are_cut_cleanly(seed: int) -> None:
             # a toile's allowances may be too wide for the cap of a dart, which is told
             assert own or not line.narrow, (piece.code, line.narrow)
             assert not list(faults(piece, line)), (piece.code, bool(own))
+
+
+def test_a_hollow_at_the_joint_of_two_curves_is_no_loop() -> None:
+    """The foot of a sweetheart's arc, which bends tighter than its allowance of 1 cm:
+    the parallel of the first ends 0.1 mm beyond the beginning of the second's."""
+    p, foot, c = Point(40.0767, -0.2044), Point(43.0399, 18.6743), Point(46.25, 15.2443)
+    side = Cubic(p, Point(38.3792, 9.4647), Point(40.6941, 18.6743), foot)
+    arc = Cubic(foot, Point(44.3881, 18.6743), Point(45.5277, 16.7878), c)
+    low, far = Point(46.25, 60.0), Point(20.0, 60.0)
+    tip = Point(20.0, -0.204)
+    edges = (
+        straight("shoulder", tip, p),
+        Edge("neck", PaperPath((side, arc))),
+        straight("cf", c, low),
+        straight("hem", low, far),
+        straight("side", far, tip),
+    )
+    line = _cut(Piece("F", "Front", edges), edge=1.0)
+    assert line.crossing is None
+    assert line.narrow == ()
+    gap = min(line.outline.nearest(arc.at(t))[1] for t in (0.0, 0.25, 0.5))
+    assert gap == pytest.approx(line.widths["neck"], abs=WITHIN)
 
 
 def test_a_jog_in_a_hollow_may_have_more() -> None:

@@ -36,8 +36,11 @@ _HAIR = 1e-4
 """Parts of the cut line shorter than this, cm, are left out."""
 
 _CRUMB = 0.01
-"""Parallels of an edge whose ends lie nearer than this, cm, are joined at one point: a
-line back between them would be a loop too small to cut out."""
+"""Parallels of an edge whose ends lie nearer than this, cm, are joined at one point."""
+
+_BACK = 0.02
+"""So are those whose second begins no further back than this, cm: the line back between
+them would be a loop too small to cut out."""
 
 _FINE = 0.001
 """Chords with which the finished line is asked whether it crosses itself, cm."""
@@ -294,7 +297,7 @@ def _line(p: Point, q: Point) -> list[Segment]:
 def _joint(a: Segment, b: Segment, p: Point, q: Point, width: float) -> list[Segment]:
     """What joins two parallels, from p to q, at a corner inside an edge; nothing where
     they lie so near that the second may begin where the first ends."""
-    if distance(p, q) < _CRUMB:
+    if distance(p, q) < (_BACK if dot(q - p, a.end_direction) < 0 else _CRUMB):
         return []
     # the paper turns a convex corner: mitre, but for an edge that doubles back
     if _EVEN < _bend(a, b) < 180 - _EVEN:

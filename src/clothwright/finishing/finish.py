@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from clothwright.curves import Path, Point, distance, dot, left_normal, meet_lines
+from clothwright.curves import Path, distance, dot, left_normal, meet_lines
 from clothwright.findings import Finding, Severity
 from clothwright.finishing import marks
 from clothwright.finishing.allowances import Allowances, check_partners
@@ -68,10 +68,17 @@ downwards)."""
 _HOLLOW = ("dart armhole low", "dart armhole high", "dart neck tip")
 """First legs of the darts that open in a hollow edge."""
 
+_OF_BACK = "dart neck cb"
+"""First leg of a dart that opens at the back neck."""
+
 NARROW_MOUTH = 2.5
 """A dart on an armhole or a front neck whose mouth is narrower than this is cut
 straight across, cm: its cap would be a notch in the hollow, and its fold lies in the
-allowance anyway. So is one on a back neck where that is steep: its cap is a notch."""
+allowance anyway. So is one on a back neck that is hollow there, as a U is."""
+
+_NOTCHED = 0.25
+"""A cap of a narrow mouth is a notch where it goes so deep into the paper, a share of
+the mouth (our own)."""
 
 PLEAT_LINE = 7.0
 """The lines of a pleat are drawn so far down from the waist, cm (our own)."""
@@ -272,14 +279,7 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
                 else None
             )
         else:
-            across = Path.line(a.path.start, b.path.end)
-            narrow = across.length < NARROW_MOUTH
-            if narrow and own_name(first) in _HOLLOW:
-                cap = across
-            else:
-                made = dart_cap(piece, first, second, towards)
-                notch = name == "cap neck" and _inside(made.peak, across)
-                cap = across if narrow and notch else made.path
+            cap = _filled(piece, first, second, towards)
             legs += (
                 [a.path, b.path]
                 if "pleat" not in name
@@ -297,9 +297,18 @@ def with_darts_capped(piece: Piece) -> tuple[Piece, list[Path]]:
     return piece, legs
 
 
-def _inside(p: Point, across: Path) -> bool:
-    """True when a point lies on the paper's side of the line across a dart's mouth."""
-    return dot(p - across.start, left_normal(across.start_direction)) < 0
+def _filled(piece: Piece, first: str, second: str, towards: Towards) -> Path:
+    """What fills the mouth of a dart: its cap, or the straight across a narrow one in a
+    hollow edge."""
+    across = Path.line(piece.edge(first).path.start, piece.edge(second).path.end)
+    narrow = across.length < NARROW_MOUTH
+    if narrow and own_name(first) in _HOLLOW:
+        return across
+    cap = dart_cap(piece, first, second, towards)
+    deep = dot(across.start - cap.peak, left_normal(across.start_direction))
+    if narrow and own_name(first) == _OF_BACK and deep > _NOTCHED * across.length:
+        return across
+    return cap.path
 
 
 def _run_together(piece: Piece, first: str, second: str) -> Piece:

@@ -28,7 +28,7 @@ from clothwright.features.necks.necklines import BackNeckline
 from clothwright.features.sleeves.kimono import Kimono
 from clothwright.findings import Severity
 from clothwright.finishing.drawn import Meaning
-from clothwright.finishing.finish import with_darts_capped
+from clothwright.finishing.finish import NARROW_MOUTH, with_darts_capped
 from clothwright.making import making_order
 from clothwright.making.telling import seam_line
 from clothwright.order import Draft, OrderError, draft, pattern
@@ -328,3 +328,21 @@ def test_on_a_flat_neck_it_has_its_cap() -> None:
     made = draft(order(P92, led(BackWaistDart(to=BackPlace.NECK))))
     piece, _ = with_darts_capped(made.sheet.piece("B"))
     assert not piece.edge("cap neck").path.straight
+
+
+@pytest.mark.parametrize("k", [817, 532, 152])
+@pytest.mark.parametrize("shape", [BackShape.U, BackShape.ROUND])
+def test_a_narrow_dart_in_a_hollow_neck_is_cut_straight_across(
+    shape: BackShape, k: int
+) -> None:
+    """Its cap would be a notch in the side of a U; on a round neck it is a peak, and
+    stays (our own)."""
+    dart = BackWaistDart(to=BackPlace.NECK)
+    features = swapped(led(dart), BackNeckline(shape=shape))
+    made = draft(order(ansur_whole()[k], features))
+    assert not cut_faults(made)
+    back = made.sheet.piece("B")
+    cap = with_darts_capped(back)[0].edge("cap neck").path
+    wide = distance(cap.start, cap.end)
+    hollow = shape is BackShape.U and wide < NARROW_MOUTH
+    assert (cap.length < wide + 1e-6) is hollow

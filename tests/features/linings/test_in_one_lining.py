@@ -7,7 +7,7 @@ import pytest
 
 from bodies import P80, P92, P116, THEA, YSOLDE, ansur_women
 from clothwright.body import Body
-from clothwright.curves import degrees_between, distance
+from clothwright.curves import Point, degrees_between, distance
 from clothwright.features import Feature
 from clothwright.features.bodice.back_waist_dart import BackWaistDart
 from clothwright.features.bodice.bust_dart import BustDart
@@ -15,6 +15,7 @@ from clothwright.features.bodice.drop_shoulder import DropShoulder
 from clothwright.features.bodice.front_dart import DartPlace
 from clothwright.features.bodice.side_dart import SideDart
 from clothwright.features.bodice.torso import Torso
+from clothwright.features.linings.cowl_lining import without_cowl
 from clothwright.features.linings.lining import Lining, Mode
 from clothwright.features.linings.neck_facing import NeckFacing
 from clothwright.features.necks.cowl import Cowl
@@ -30,6 +31,7 @@ from clothwright.features.sleeves.sleeve_lengths import Reach
 from clothwright.making.cutting import cutting_sheet
 from clothwright.making.order import making_order
 from clothwright.order import Draft, OrderError, draft, pattern
+from clothwright.paper import PaperError, Piece, straight
 from orders import closed_back, order, sleeved_features
 
 MM = 0.1
@@ -303,6 +305,16 @@ def test_a_facing_that_leaves_a_cowls_lining_no_shoulder_is_told_by_its_number()
         OrderError, match=r"8\.0 cm wide.*\(shoulder of .neck facing.\) [67]\.\d cm"
     ):
         draft(order(P80, features))
+
+
+def test_a_waist_that_takes_in_nothing_leaves_a_cowl_unlined() -> None:
+    """A front without a waist dart is told by the measures that leave it none."""
+    d = made(cowl(Folds.ONE))
+    a, b, c = Point(0, 0), Point(20, 40), Point(0, 40)
+    names = (("side", a, b), ("waist", b, c), ("cf", c, a))
+    plain = d.sheet.put(Piece("F", "Front", tuple(straight(*of) for of in names)))
+    with pytest.raises(PaperError, match=r"bust \(B\) and waist \(W\) are so near"):
+        without_cowl(plain, d.numbers)
 
 
 @pytest.mark.parametrize("kind", ["raglan", "kimono with a gusset", "drop shoulder"])

@@ -71,8 +71,9 @@ def without_cowl(sheet: Sheet, n: Numbers) -> Piece:
     f, bp = sheet.piece("F"), sheet.points["BP"]
     if not f.has("leg cf"):
         raise PaperError(
-            "the front takes in nothing at the waist, so the dart of the cowl's "
-            "lining has no place: leave the lining off"
+            "bust (B) and waist (W) are so near to each other that the front takes in "
+            "nothing at the waist, and the dart of the cowl's lining has no place: "
+            "leave the lining off"
         )
     was, back = sheet.points["Nf′"], _turned_back(sheet)
     names = [e.name for e in f.edges]

@@ -65,19 +65,15 @@ from clothwright.paper import (
     UNDER,
     Drafting,
     Piece,
-    Run,
     Seam,
     Sheet,
 )
 from clothwright.rules import Numbers, RuleTable
-from clothwright.truing import Corner, End, Joint
+from clothwright.truing import Corner, End, Joint, walk
 from clothwright.truing.tolerances import SKIRT_HEM, SKIRT_WAIST
 from clothwright.units.fields import Length
 
 _P = PleatedSkirt.numbers()
-
-_APART = 0.2
-"""Folds of a pleat that differ by more are not laid on each other, cm (our own)."""
 
 _AT_EDGE = called(AT_EDGE, "skirt")
 
@@ -266,13 +262,10 @@ class PleatedDressSkirt(Feature):
         of one are not alike."""
         half = {"F": "front", "B": "back"}[k]
         own = (f"{SEAM}{half}", f"{SEAM}side") if k == "F" else (f"{SEAM}{half}",)
-        seams = (s for s in sheet.seams if s.code.startswith(own))
-        apart = max(
-            (abs(_long(sheet, s.left) - _long(sheet, s.right)) for s in seams),
-            default=0.0,
-        )
+        walks = [walk(sheet, s) for s in sheet.seams if s.code.startswith(own)]
         taken = n[f"pt_{k}"]
-        if apart > _APART:
+        if any(w.severity is Severity.REFUSE for w in walks):
+            apart = max(abs(w.ease) for w in walks)
             yield Finding(
                 "PL4",
                 Severity.REFUSE,
@@ -313,10 +306,6 @@ class PleatedDressSkirt(Feature):
                 "Measure HH and WHH again, or give the hip more ease (Eh).",
                 {"room": room},
             )
-
-
-def _long(sheet: Sheet, runs: tuple[Run, ...]) -> float:
-    return sum(sheet.length(r.piece, r.edge) for r in runs)
 
 
 # -- corners --------------------------------------------------------------------------

@@ -132,6 +132,11 @@ def test_without_a_back_dart_the_back_wedge_goes_to_the_armhole(
         assert not made[-1].failed, made[-1].failures()
     plain, drawn = (d.sheet for d in made)
     assert made[1].numbers.bd_net == 0.0
+    arms = [
+        sum(e.length for p in s.pieces.values() for e in p.edges if e.name == "armhole")
+        for s in (plain, drawn)
+    ]
+    assert arms[1] == pytest.approx(arms[0], abs=0.5 * MM)
     for code in ("B", "BC", "BS"):
         for name in ("side", "waist", "waist side"):
             if code in plain.pieces and plain.piece(code).has(name):

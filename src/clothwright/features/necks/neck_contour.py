@@ -15,6 +15,7 @@ from clothwright.blocks.bodice_curves import (
     outwards_front,
 )
 from clothwright.blocks.bodice_rules import clip
+from clothwright.blocks.trial import by_trial
 from clothwright.curves import Cubic, Path, Point, distance, turn, wedge_angle
 from clothwright.features.bodice.back_dart import has_dart
 from clothwright.features.bodice.side_dart import NO_DART
@@ -348,12 +349,19 @@ def _fold_to_armhole(d: Drafting, curve: Callable[[Point, float], Path]) -> None
 
 
 def _run_into(upper: Path, lower: Path) -> Path:
-    """Two lines in one, the lower leaving as the upper arrives."""
+    """Two lines in one, the lower leaving as the upper arrives and as long as it was:
+    a sleeve was cut to it."""
     first, *rest = lower.segments
     assert isinstance(first, Cubic)
-    way = upper.end_direction * distance(first.start, first.handle1)
-    bent = Cubic(first.start, first.start + way, first.handle2, first.end)
-    return Path((*upper.pinned(upper.start, first.start).segments, bent, *rest))
+    start, way = first.start, upper.end_direction
+
+    def bent(reach: float) -> Cubic:
+        return Cubic(start, start + way * reach, first.handle2, first.end)
+
+    usual = distance(start, first.handle1)
+    reach = by_trial(lambda r: bent(r).length - first.length, usual / 3, usual * 3)
+    run = bent(usual if reach is None else reach)
+    return Path((*upper.pinned(upper.start, start).segments, run, *rest))
 
 
 def _slit(d: Drafting, h: _Half, apex: Point) -> tuple[str, list[Edge]]:

@@ -123,9 +123,10 @@ def test_a_default_that_is_written_out_is_usual(kind: str, field: str) -> None:
     """In inches some lie a hair beyond the usual, which is told in cm."""
     others = "knit bodice, neck band, knit sleeve" if "knit" in kind else ORDERS["cuff"]
     number = KINDS[kind].numbers()[field]
+    assert number.usual is not None
     for unit in Unit:
         default = number.default(unit)
-        assert default is not None and number.usual is not None
+        assert default is not None
         one = KINDS[kind].model_validate({"kind": kind, field: default})
         d = draft(order(P92, swapped(features(others), one), unit=unit))
         assert number.symbol not in [f.place for f in d.findings if f.code == "usual"]

@@ -319,7 +319,10 @@ def test_where_it_cannot_run_the_packer_goes_on(
 
 def test_too_many_outlines_are_left_to_the_packer() -> None:
     assert can_shorten(table_of(SHAPES))
-    assert not can_shorten(table_of(blobs(MOST_WAYS // 2 + 1, 1)))
+    tilted = Spread(60.0, ON.bands, tilt=1.0)  # each turn in three ways
+    for kinds in (MOST_WAYS // 6, MOST_WAYS // 6 + 1):
+        table = Table(copies(blobs(kinds, 1), tilted), tilted)
+        assert can_shorten(table) is (6 * kinds <= MOST_WAYS)
     assert not can_shorten(table_of(blobs(2, MOST_PIECES // 2 + 1)))
 
 

@@ -140,11 +140,11 @@ def lay_tucks(
             "moved down",
             amounts=(
                 (
-                    "the lowest slash above the hem",
+                    "the lowest slash {} above the hem",
                     d.n[f"tuck_above_{t.key}"] + deep_of(d.n, t),
                 ),
-                ("each next from there", step),
-                ("every slash opened by", 2 * deep_of(d.n, t)),
+                ("each next {} from there", step),
+                ("every slash opened by {}", 2 * deep_of(d.n, t)),
             ),
             detail="fold each tuck down and cut its ends as the edges below",
             lines=tuple(

@@ -5,6 +5,7 @@ is laid off from the tip (first garment 3.1); tightening turns the shoulder line
 the tip, so that its length stays (3.2). Only marks are made here; lines follow.
 """
 
+import math
 from collections.abc import Iterable
 from typing import Annotated, ClassVar, Literal
 
@@ -236,7 +237,10 @@ class Tightening(Feature):
                     f"shoulder too far: of the {n.Lr:.1f} cm that the neck leaves of "
                     f"it, at most about a quarter can be taken, {most:.3g} cm.",
                     key,
-                    "" if by_rule else "Tighten less, or make the neck narrower.",
+                    ""
+                    if by_rule
+                    else f"Make it ({key}) {math.floor(10 * most) / 10:.1f} cm or "
+                    "less, or the neck narrower (dw).",
                     {"wanted": wanted, "most": most},
                 )
             if n[angle] > MOST_TURN:

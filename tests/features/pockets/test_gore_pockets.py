@@ -48,7 +48,7 @@ def test_the_bag_hangs_along_the_seam_of_a_gore(body: Body) -> None:
     plain, made = sound(body, *gored()), sound(body, *gored(IN_SEAMS))
     assert made.sheet.piece("SG").outline == plain.sheet.piece("SG").outline
     seam = made.sheet.edge("SG", "seam").path
-    held = made.sheet.edge("TR", "side under").path
+    held = made.sheet.edge("TR", "panel under").path
     for k in range(11):
         assert seam.nearest(held.at_length(held.length * k / 10))[1] < 0.01 * MM
     n = made.numbers

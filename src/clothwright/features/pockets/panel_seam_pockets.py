@@ -23,7 +23,7 @@ from clothwright.features.pockets.panels import (
     panel_words,
     seam_below,
 )
-from clothwright.features.skirts.about import POCKET_SEAMS
+from clothwright.features.skirts.about import GORE, POCKET_SEAMS
 from clothwright.features.skirts.pocket_drawing import (
     OFF_CENTRE,
     PANEL_BAG,
@@ -33,9 +33,19 @@ from clothwright.features.skirts.pocket_drawing import (
 )
 from clothwright.features.skirts.skirt_pockets import SkirtPockets, hand_findings
 from clothwright.findings import Finding, Severity
-from clothwright.paper import Drafting, Seam, Sheet
+from clothwright.paper import Drafting, PaperError, Seam, Sheet
 from clothwright.rules import Numbers
+from clothwright.truing.tolerances import NOTCH_ROOM
 from clothwright.units.fields import Length
+
+_OF_GORES: Mapping[On, Mapping[str, str]] = {
+    On.TORSO: {},
+    On.GORES: {
+        "shaped band": "a contour waistband takes the top of the gores, where the "
+        'pockets hang; take a straight "waistband" or a "waist facing"'
+    },
+}
+"""What pockets in the seams of gores do not allow."""
 
 _WIDE = "pkw"
 """Symbol of the bag's width."""
@@ -97,10 +107,10 @@ class PanelSeamPockets(Feature):
     ] = None
 
     def wants(self) -> Mapping[str, str]:
-        return panel_words(self.on)
+        return panel_words(self.on, alone=True)
 
     def forbids(self) -> Mapping[str, str]:
-        return {**self.clashes, **panel_clashes(self.on)}
+        return {**self.clashes, **panel_clashes(self.on), **_OF_GORES[self.on]}
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.CLOSURE, "the pockets", self._draw),)
@@ -109,8 +119,10 @@ class PanelSeamPockets(Feature):
         """From the seam of the panel that the bag lies behind. Raises PaperError."""
         d.part = "waist" if self.on is On.TORSO else "skirt front"
         centre, side = seam_below(d.sheet, d.n, self.on)
-        pair = self.on.panels
+        pair = self.on.panels_in(d.sheet)
         behind = self.towards is Towards.CENTRE
+        if pair.side == GORE:
+            _clear_of_zip(d.n)
         hang_from_seam(
             d,
             pair.centre if behind else pair.side,
@@ -121,7 +133,7 @@ class PanelSeamPockets(Feature):
         )
 
     def sewn(self, t: Chains, n: Numbers) -> Iterable[Seam]:
-        return pocket_seams(t, self.on.panels.centre, PANEL_BAG)
+        return pocket_seams(t, self.on.panels_in(t.sheet).centre, PANEL_BAG)
 
     def cuts(self, sheet: Sheet) -> Mapping[str, Cuts]:
         return {PANEL_BAG: Cuts("4 (2 pairs)", 4, ("lining",))}
@@ -134,37 +146,43 @@ class PanelSeamPockets(Feature):
             f"seams above and below the mouth of {fmt(n.pk_mouth)} (notches); the "
             f"seams lie open, the bags towards the {self.towards.value}."
         )
+        if self.on.panels_in(sheet).centre == GORE:
+            yield (
+                "One gore lies at the centre front: the pockets lie in both its seams, "
+                "the notches of the mouth hold there alone."
+            )
 
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
+        part = "gore" if self.on.panels_in(sheet).side == GORE else "panel"
         yield Operation(
             Work.PANEL,
-            "Sew the bags of the pockets to the panels",
+            f"Sew the bags of the pockets to the {part}s",
             (
-                "Each to the allowance of its panel from notch to notch, right sides "
+                f"Each to the allowance of its {part} from notch to notch, right sides "
                 "together; press them out, beyond the seam.",
-                "The panel seams are then sewn above and below the mouths alone.",
+                f"The {part} seams are then sewn above and below the mouths alone.",
             ),
             edges=finished_edges(sheet, (PANEL_BAG,)),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             press="flat",
-            before=(self.on.panels.seam,),
+            before=(self.on.panels_in(sheet).seam,),
         )
         yield Operation(
             Work.PANEL,
             "Sew the bags of the pockets round",
             (
                 f"Lay them towards the {self.towards.value}, and clip the allowance of "
-                "the other panel above and below the mouth; they hang free.",
+                f"the other {part} above and below the mouth; they hang free.",
             ),
             seams=tuple(s.code for s in sheet.seams if s.code == "S47"),
             stitch=Stitch.LOCK,
             seam_type=SeamType.PLAIN,
             task=Task.SIDE_POCKET,
             count=2.0,
-            after=(self.on.panels.seam,),
+            after=(self.on.panels_in(sheet).seam,),
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
@@ -186,22 +204,39 @@ class PanelSeamPockets(Feature):
             yield Finding(
                 "PB1",
                 Severity.WARN,
-                "The pocket bag reaches over the side seam and will fold round the hip "
-                "there.",
+                f"The pocket bag reaches over the {self._far(sheet)} and will fold "
+                "round the hip there.",
                 _WIDE,
                 f"Make the bag ({_WIDE}) narrower, or set it (pb) lower, where the "
                 "panel is wider.",
                 {"room": room},
             )
 
+    def _far(self, sheet: Sheet) -> str:
+        """The seam beyond the panel that the bag lies behind."""
+        gore = self.on.panels_in(sheet).side == GORE
+        return "next seam" if gore else "side seam"
+
     def _room(self, n: Numbers, sheet: Sheet) -> float:
         """Cloth between the bag and the centre front or the side seam, cm."""
         bag = sheet.piece(PANEL_BAG).edge("bag").path
         if self.towards is Towards.CENTRE:
             return centre_front(sheet, n, self.on) - bag.bounds()[2]
-        side = sheet.edge(self.on.panels.side, "side").path
+        pair = self.on.panels_in(sheet)
+        side = sheet.edge(pair.side, pair.beyond).path
         if side.meets(bag):
             return -1.0
         return min(
             side.nearest(bag.at_length(bag.length * k / 24))[1] for k in range(25)
+        )
+
+
+def _clear_of_zip(n: Numbers) -> None:
+    """All gores are alike: the notches of a mouth and that of the zip lie in one edge.
+    Raises PaperError where they are too near to each other."""
+    ends = (n.pk_begin, n.pk_begin + n.pk_mouth)
+    if "z_S" in n and any(abs(end - n.z_S) < NOTCH_ROOM for end in ends):
+        raise PaperError(
+            f"a mouth of the pockets begins or ends {n.z_S:.1f} cm below the waist, "
+            "where the notch of the zip is: begin it (pb) higher or lower"
         )

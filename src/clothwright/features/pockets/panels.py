@@ -6,6 +6,7 @@ from enum import Enum
 from typing import NamedTuple
 
 from clothwright.curves import Motion, Path, Point, from_pair
+from clothwright.features.skirts.about import GORE
 from clothwright.paper import PaperError, Sheet, meetings
 from clothwright.rules import Numbers
 
@@ -17,30 +18,50 @@ class On(Enum):
     """Bodice and skirt in one, with a princess or a panel line in front."""
 
     GORES = "gored skirt"
-    """Of a dress, six gores."""
+    """Of a dress, six gores; or a skirt on its own, one of its gores at the centre
+    front."""
 
     @property
     def panels(self) -> "Panels":
-        """Its two panels at the front."""
+        """Its two panels at the front, of a torso or a dress."""
         if self is On.TORSO:
             return Panels("FC", "FS", "S1")
         return Panels("PFC", "PFS", "S19")
 
+    def panels_in(self, sheet: Sheet) -> "Panels":
+        """The same; of a skirt on its own the gore is both."""
+        if self is On.GORES and GORE in sheet.pieces:
+            return Panels(GORE, GORE, "S37", "other seam", "seam", "other seam")
+        return self.panels
+
 
 class Panels(NamedTuple):
-    """Codes of the centre and the side panel, and of the seam between them."""
+    """Codes of the centre and the side panel, and of the seam between them; what its
+    edges on both are called, and the far edge of the side panel."""
 
     centre: str
     side: str
     seam: str
+    centre_edge: str = "panel"
+    side_edge: str = "panel"
+    beyond: str = "side"
 
 
 GORES_ON_BODICE = "gores on a bodice"
 """Given by the gored skirt of a dress."""
 
+ANY_GORES = "gores"
+"""Given by every gored skirt."""
 
-def panel_words(on: On) -> Mapping[str, str]:
-    """Words that pockets at a panel seam need, and why."""
+
+def panel_words(on: On, *, alone: bool = False) -> Mapping[str, str]:
+    """Words that pockets at a panel seam need, and why; `alone` where a skirt on its
+    own may have them."""
+    if on is On.GORES and alone:
+        return {
+            ANY_GORES: 'these pockets lie in the seams of a "gored skirt" or a "gored '
+            'dress skirt"; add one, or set on = "torso"'
+        }
     if on is On.GORES:
         return {
             GORES_ON_BODICE: 'these pockets lie at the seams of a "gored dress skirt"; '
@@ -67,8 +88,9 @@ def panel_clashes(on: On) -> Mapping[str, str]:
 def seam_below(sheet: Sheet, n: Numbers, on: On) -> tuple[Path, Path]:
     """The panel seam from the level of the waist down, of the centre and of the side
     panel: as long, since they are sewn from the hem up alike. Raises PaperError."""
-    pair = on.panels
-    whole = [sheet.edge(c, "panel").path for c in (pair.centre, pair.side)]
+    pair = on.panels_in(sheet)
+    ends = (pair.centre, pair.centre_edge), (pair.side, pair.side_edge)
+    whole = [sheet.edge(*end).path for end in ends]
     a, c = (p if p.start.y < p.end.y else p.reversed() for p in whole)
     rest = min(a.length, c.length)
     if on is On.TORSO:
@@ -81,6 +103,8 @@ def seam_below(sheet: Sheet, n: Numbers, on: On) -> tuple[Path, Path]:
 
 def centre_front(sheet: Sheet, n: Numbers, on: On) -> float:
     """Place of the centre front in the frame of the centre panel, cm."""
+    if on.panels_in(sheet).centre == GORE:
+        return sheet.points["Og"].x
     return n.X if on is On.TORSO else sheet.points["Ofc"].x
 
 

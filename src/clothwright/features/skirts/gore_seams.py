@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
-from clothwright.features.chains import Chains, between, on_table
+from clothwright.features.chains import Chains, between, clear_of, on_table
 from clothwright.features.skirts.about import GORE
 from clothwright.features.skirts.contour_flared import above
+from clothwright.features.skirts.pocket_drawing import PANEL_BAG, mouth_places
 from clothwright.paper import UNDER, Ease, NotchPair, Seam, Sheet
 from clothwright.rules import Numbers
 from clothwright.truing import Corner, End, Joint
@@ -21,6 +22,7 @@ def gore_seams(t: Chains, n: Numbers) -> list[Seam]:
         end = n.z_S - above(n, t.sheet)
         places = [p for p in places if abs(end - p) > NOTCH_ROOM]
         places = sorted((*places, end))
+    places = sorted(clear_of(places, mouth_places(t.sheet, n, PANEL_BAG)))
     places += between(places[-1], whole)
     if t.has(GORE, "gore slit"):
         places.append(whole)

@@ -148,7 +148,7 @@ class GoredDressSkirt(Feature):
     )
     seams: ClassVar[Mapping[str, str]] = {**HANGING_SEAMS, **PANEL_SEAMS}
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"skirt", "gores on a bodice", "plain hem"}
+        {"skirt", "gores on a bodice", "gores", "plain hem"}
     )
     needs: ClassVar[dict[str, str]] = {
         "waist seam": "the skirt of a dress needs a waist seam",

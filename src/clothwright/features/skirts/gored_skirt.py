@@ -142,7 +142,15 @@ class GoredSkirt(Feature):
         "S37": "seam of the gores or panels of a skirt",
     }
     gives: ClassVar[frozenset[str]] = frozenset(
-        {"block", "skirt block", "shaped skirt", "waist", "shaped top", "plain hem"}
+        {
+            "block",
+            "skirt block",
+            "shaped skirt",
+            "waist",
+            "shaped top",
+            "plain hem",
+            "gores",
+        }
     )
     clashes: ClassVar[dict[str, str]] = ONE_BLOCK
     makes_up: ClassVar[dict[str, str]] = StraightSkirt.makes_up

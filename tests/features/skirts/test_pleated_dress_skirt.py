@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from bodies import P92, P116, THEA, YSOLDE, ansur_women
+from bodies import P92, P116, THEA, YSOLDE, ansur_whole, ansur_women
 from clothwright.body import Body, RuleSet
 from clothwright.features import Feature
 from clothwright.features.linings.jump_pleat import JumpPleat
@@ -12,12 +12,14 @@ from clothwright.features.linings.lining import Mode
 from clothwright.features.skirts.pleated_dress_drawing import pleats_of_half
 from clothwright.features.skirts.pleated_dress_skirt import Cut, PleatedDressSkirt
 from clothwright.features.skirts.pleated_skirt import Shape
+from clothwright.findings import Severity
 from clothwright.making import making_order
 from clothwright.order import OrderError, draft, pattern
 from clothwright.paper import EdgeKind, LineKind
+from clothwright.truing import walk
 from orders import closed_back, main_features, order, sound, swapped
 
-MM = 0.1
+MM, INCH = 0.1, 2.54
 SLIM = Body.of({"HT": 165.0, "B": 88.0, "HB": 83.0, "W": 54.0, "H": 108.0})
 SKIRTS = (
     PleatedDressSkirt(),
@@ -241,3 +243,14 @@ def test_a_front_wider_than_the_cloth_is_told_what_to_do() -> None:
     (said,) = doubted(PleatedDressSkirt())
     assert 'front = "in three breadths"' in said
     assert not doubted(BREADTHS[0])
+
+
+@pytest.mark.parametrize(("k", "apart"), [(0, False), (152, True)])
+def test_folds_that_do_not_sew_are_told_by_the_pleats(k: int, *, apart: bool) -> None:
+    """The two lines of a fold may differ by 1/16 in, as the legs of a dart; beyond, as
+    by the 2 mm of woman 152, the width of the pleats is told, not the paper alone."""
+    d = draft(order(ansur_whole()[k], dress(PleatedDressSkirt(face=7.3))))
+    folds = [walk(d.sheet, s) for s in d.sheet.seams if s.code.startswith("S54")]
+    assert (max(abs(w.ease) for w in folds) > INCH / 16) == apart
+    assert any(w.severity is Severity.REFUSE for w in folds) == apart
+    assert any(f.code == "PL4" for f in d.findings) == apart

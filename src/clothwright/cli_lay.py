@@ -46,7 +46,7 @@ def lay(
     ] = None,
     seconds: Annotated[
         float, typer.Option(help="How long to look in all, 0.1–3600 s.")
-    ] = 3.0,
+    ] = 2.0,
     gap: Annotated[
         float, typer.Option(help="Between two pieces, cm: 0.3 shears, 0.5–1 knife.")
     ] = 0.3,

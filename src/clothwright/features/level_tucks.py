@@ -7,7 +7,7 @@ are cut as the folded paper shows. It is done when all else is drafted: a lining
 of the plain piece.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -15,6 +15,7 @@ from clothwright.curves import Point, Vector, turn
 from clothwright.features.base import Number
 from clothwright.features.grain import longest_line
 from clothwright.features.hand.hand_places import NEAR
+from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.tucked import (
     FOLD,
     STITCH,
@@ -80,7 +81,21 @@ class Tucks(NamedTuple):
             kind=Kind.COUNT,
         )
 
-    def length(
+    def deep(self, usual: tuple[float, float], bounds: tuple[float, float]) -> Number:
+        """How deep each is: usual in cm and in inches, bounds in cm."""
+        return self._length("tuck_deep", "deep", "depth of a tuck", usual, bounds)
+
+    def gap(self, usual: tuple[float, float], bounds: tuple[float, float]) -> Number:
+        """How far they lie apart, likewise."""
+        name = "from the fold of a tuck to the next"
+        return self._length("tuck_gap", "apart", name, usual, bounds)
+
+    def lowest(self, usual: tuple[float, float], bounds: tuple[float, float]) -> Number:
+        """How far the lowest lies above the hem, likewise."""
+        name = "from the hem to the fold of the lowest tuck"
+        return self._length("tuck_above", "above", name, usual, bounds)
+
+    def _length(
         self,
         key: str,
         symbol: str,
@@ -88,7 +103,6 @@ class Tucks(NamedTuple):
         usual: tuple[float, float],
         bounds: tuple[float, float],
     ) -> Number:
-        """A length in cm and in inches, with its bounds in cm."""
         own, called = f"{key}_{self.key}", f"{symbol} {self.symbol}"
         return Number(own, called, f"{name} {self.of}", _SRC, *usual, *bounds)
 
@@ -105,6 +119,32 @@ def deep_of(n: Numbers, t: Tucks) -> float:
 def count_of(n: Numbers, t: Tucks) -> int:
     """How many there are."""
     return round(n[f"tucks_{t.key}"])
+
+
+def sewing(
+    n: Numbers,
+    t: Tucks,
+    fmt: Callable[[float], str],
+    title: str,
+    meets: str,
+    long: float,
+) -> Operation:
+    """How they are sewn; `meets` says where folds meet, all rows are `long`, cm."""
+    return Operation(
+        Work.DART,
+        title,
+        (
+            f"Fold each level on its line and stitch {fmt(deep_of(n, t))} beside "
+            "the fold, from edge to edge; begin with the lowest.",
+            meets,
+        ),
+        stitch=Stitch.LOCK,
+        seam_type=SeamType.PLAIN,
+        length=long,
+        task=Task.PLEAT,
+        count=2.0 * count_of(n, t),
+        press="down",
+    )
 
 
 def lay_tucks(

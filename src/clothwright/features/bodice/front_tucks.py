@@ -7,7 +7,7 @@ the edge beside it, so that it is cut as the folded paper shows. It is done when
 else is drafted: facing and lining are those of the plain front.
 """
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
@@ -23,32 +23,24 @@ from clothwright.features.bodice.let_go_tucks import (
     gathered_in,
     rounded_feet,
 )
+from clothwright.features.bodice.tucked_seams import seams_with_tucks
 from clothwright.features.grain import longest_line
-from clothwright.features.hand.hand_places import NEAR
-from clothwright.features.hand.hand_seams import swapped_note
 from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
 from clothwright.features.tucked import (
     FOLD,
     OverEnd,
     crossed,
     opened,
-    plumb_at,
     tuck_lines,
 )
 from clothwright.features.wholes import is_kept, keep_whole
 from clothwright.findings import Finding, Severity
 from clothwright.paper import (
-    JOINT,
     Drafting,
-    Ease,
     InnerLine,
     LineKind,
-    NotchPair,
     PaperError,
     Piece,
-    Run,
-    Seam,
-    SeamKind,
     Sheet,
     Size,
     Verb,
@@ -58,14 +50,6 @@ from clothwright.units import Unit
 from clothwright.units.fields import Length, Ratio
 
 _SRC = "transformations 10"
-
-_BESIDE = 0.3
-"""A seam is full so far beyond its outermost tucks, cm (our own)."""
-
-
-_UNLIKE = 2.0
-"""A seam whose sides differ by more before it takes tucks in has no like places for
-notches, cm (our own)."""
 
 
 class FrontTucks(Feature):
@@ -274,7 +258,7 @@ def _draft(d: Drafting) -> None:
     sheet = kept.put(piece)
     if foot is not None:
         sheet = gathered_in(kept, sheet, plain, tucks)
-    sheet = _sewn(kept, sheet, plain, places, {s.code for s in below})
+    sheet = seams_with_tucks(kept, sheet, plain, places, {s.code for s in below})
     amounts: list[tuple[str, Size]] = [
         ("the first slash from the centre", "tuck_first"),
         ("each next from there", step),
@@ -331,73 +315,3 @@ def _opened(piece: Piece, x: float, deep: float, *, let_go: bool) -> Piece:
             "(n tucks) fewer, or the first another distance from the centre "
             "(beside t)"
         ) from None
-
-
-def _sewn(
-    before: Sheet,
-    after: Sheet,
-    plain: Piece,
-    places: list[float],
-    gathered: Collection[str],
-) -> Sheet:
-    """Seams of the front take in its tucks: their plan grows by what they lay in, and
-    notches move out with the paper; those that are `gathered` have done so."""
-    out = after
-    for s in before.seams:
-        if s.kind is SeamKind.TWIN or s.code in gathered:
-            continue
-        if not any(r.piece == plain.code for r in s.runs()):
-            continue
-        mine = any(r.piece == plain.code for r in s.left)
-        chain = s.left if mine else s.right
-        grown = after.chain_length(chain) - before.chain_length(chain)
-        if grown < NEAR:
-            continue
-        at = sorted(_along(before, chain, plain, places))
-        out = out.sew(_taking_in(before, s, mine, at, grown))
-    return out
-
-
-def _taking_in(
-    sheet: Sheet, s: Seam, mine: bool, at: list[float], grown: float
-) -> Seam:
-    each = grown / len(at)
-    chain, other = (s.left, s.right) if mine else (s.right, s.left)
-    rest = sheet.chain_length(other)
-    low, high = max(0.0, at[0] - _BESIDE), min(rest, at[-1] + _BESIDE)
-    plan = s.ease.plan * (-1 if mine else 1) + grown
-    notches = []
-    unlike = abs(s.ease.plan) > _UNLIKE
-    for k in () if unlike else s.notches:
-        own, beside = (k.left, k.right) if mine else (k.right, k.left)
-        if NEAR < own < rest - NEAR and low < own < high:
-            continue
-        moved = own + each * sum(a < own for a in at)
-        note = swapped_note(k.note) if mine else k.note
-        if own >= high and note == JOINT:  # what is eased in besides lies there too
-            moved = beside + plan
-        elif own >= high:
-            beside = moved - plan
-        notches.append(NotchPair(beside, moved, k.ticks, note))
-    return replace(
-        s,
-        left=other,
-        right=chain,
-        ease=Ease.about(plan, 0.1),
-        zone=None if unlike else (low, high),
-        tucked=True,
-        notches=tuple(notches),
-    )
-
-
-def _along(
-    sheet: Sheet, chain: tuple[Run, ...], plain: Piece, places: list[float]
-) -> Iterable[float]:
-    """How far along a chain its tucks lie, before they are opened, cm."""
-    done = 0.0
-    for run in chain:
-        path = sheet.run_path(run)
-        if run.piece == plain.code:
-            for x in places:
-                yield from (done + s for s, _ in path.meets(plumb_at(x)))
-        done += path.length

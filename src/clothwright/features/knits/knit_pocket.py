@@ -10,7 +10,7 @@ from clothwright.curves import Path, Point, Vector
 from clothwright.features.about import About
 from clothwright.features.notions import Article, Notion
 from clothwright.features.operations import Operation, Stitch
-from clothwright.features.pockets.set_on import SRC, SetBelow, Shape
+from clothwright.features.pockets.set_on import DEEP, SRC, SetBelow, Shape
 from clothwright.features.pockets.set_on_drawing import BESIDE, HIP, Mouth, from_side
 from clothwright.features.pockets.set_on_sewing import patch_sewn
 from clothwright.features.skirts.pocket_drawing import OFF_CENTRE
@@ -61,7 +61,7 @@ def _level(title: str, hand: float, length: str) -> RuleTable:
         high=30.0,
     )
     def _deep(k_wide: float) -> float:
-        return k_wide * 15 / 13
+        return k_wide * DEEP
 
     wide = page.rule(
         "kw",

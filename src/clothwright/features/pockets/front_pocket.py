@@ -9,6 +9,7 @@ from clothwright.blocks.trousers import FRONT
 from clothwright.curves import direction
 from clothwright.features.about import About
 from clothwright.features.pockets.set_on import (
+    DEEP,
     SRC,
     SetBelow,
     Shaped,
@@ -44,7 +45,7 @@ _rule = FRONT_POCKET.rule
     high=30.0,
 )
 def _deep(m_wide: float) -> float:
-    return m_wide * 15 / 13
+    return m_wide * DEEP
 
 
 @_rule(

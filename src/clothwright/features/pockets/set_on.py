@@ -45,6 +45,9 @@ HAND_AND = 4.0
 _DARTS = ("dart", "pleat", "leg ")
 """Edges that are sewn to each other within a piece begin so."""
 
+DEEP = 15 / 13
+"""A patch is deeper than it is wide by so much (transformations 9: 13 by 15 cm)."""
+
 SET_ON = RuleTable("pockets set on or in")
 
 
@@ -58,7 +61,7 @@ SET_ON = RuleTable("pockets set on or in")
     high=30.0,
 )
 def _deep(k_wide: float) -> float:
-    return k_wide * 15 / 13
+    return k_wide * DEEP
 
 
 class Shape(Enum):

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from clothwright.blocks.skirt import FRONT
 from clothwright.curves import Path, Point, Vector
 from clothwright.features.about import About
-from clothwright.features.pockets.set_on import SRC, SetBelow, Shape
+from clothwright.features.pockets.set_on import DEEP, SRC, SetBelow, Shape
 from clothwright.features.pockets.set_on_drawing import HIP, Mouth, from_side
 from clothwright.features.skirts.gathered_skirt import TIERS, depths, tier_word
 from clothwright.paper import Drafting, PaperError, Piece, Sheet
@@ -53,7 +53,7 @@ def _deep_on(tier: Tier) -> RuleTable:
     )
     def _deep(k_wide: float, k_down: float, L: float, tiers: float) -> float:
         deep = depths(L, max(tier.count, round(tiers)))[tier.count - 1]
-        return min(k_wide * 15 / 13, max(_LEAST, deep - k_down - _CLEAR))
+        return min(k_wide * DEEP, max(_LEAST, deep - k_down - _CLEAR))
 
     return page
 

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from clothwright.curves import Path, Point, Vector
 from clothwright.features.about import About
-from clothwright.features.pockets.set_on import SRC, SetBelow, Shaped
+from clothwright.features.pockets.set_on import DEEP, SRC, SetBelow, Shaped
 from clothwright.features.pockets.set_on_drawing import (
     HIP,
     OPENING,
@@ -50,7 +50,7 @@ TOP_POCKET = RuleTable("pockets on the front of a top")
 )
 def _deep(k_wide: float, L: float, lf_T: float) -> float:
     room = L - lf_T - _DART_CLEAR - _HEM_CLEAR
-    return min(k_wide * 15 / 13, max(_LEAST, room))
+    return min(k_wide * DEEP, max(_LEAST, room))
 
 
 @TOP_POCKET.rule(

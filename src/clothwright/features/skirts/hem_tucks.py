@@ -8,12 +8,11 @@ from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.level_tucks import (
     Tucks,
     apart_findings,
-    count_of,
-    deep_of,
     fold_length,
     lay_tucks,
+    sewing,
 )
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.operations import Operation
 from clothwright.features.skirts.gathered_skirt import TIERS
 from clothwright.features.wholes import zip_end
 from clothwright.findings import Finding
@@ -58,30 +57,9 @@ class HemTucks(Feature):
     }
 
     count: Annotated[Ratio | None, _OF.many(3.0)] = None
-    depth: Annotated[
-        Length | None,
-        _OF.length("tuck_deep", "deep", "depth of a tuck", (1.0, 0.375), (0.2, 4.0)),
-    ] = None
-    apart: Annotated[
-        Length | None,
-        _OF.length(
-            "tuck_gap",
-            "apart",
-            "from the fold of a tuck to the next",
-            (1.5, 0.625),
-            (0.2, 10.0),
-        ),
-    ] = None
-    above: Annotated[
-        Length | None,
-        _OF.length(
-            "tuck_above",
-            "above",
-            "from the hem to the fold of the lowest tuck",
-            (6.0, 2.5),
-            (4.0, 40.0),
-        ),
-    ] = None
+    depth: Annotated[Length | None, _OF.deep((1.0, 0.375), (0.2, 4.0))] = None
+    apart: Annotated[Length | None, _OF.gap((1.5, 0.625), (0.2, 10.0))] = None
+    above: Annotated[Length | None, _OF.lowest((6.0, 2.5), (4.0, 40.0))] = None
 
     def stages(self) -> tuple[Stage, ...]:
         return (Stage(Rank.LAID_OPEN, "the tucks above the hem", _draft),)
@@ -93,21 +71,8 @@ class HemTucks(Feature):
         long = sum(
             fold_length(sheet.piece(c)) * (4 if c in TIERS else 2) for c in _hems(sheet)
         )
-        yield Operation(
-            Work.DART,
-            "Sew the tucks above the hem",
-            (
-                f"Fold each level on its line and stitch {fmt(deep_of(n, _OF))} beside "
-                "the fold, from edge to edge; begin with the lowest.",
-                "Folds meet where the sides are sewn.",
-            ),
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.PLAIN,
-            length=long,
-            task=Task.PLEAT,
-            count=2.0 * count_of(n, _OF),
-            press="down",
-        )
+        meets = "Folds meet where the sides are sewn."
+        yield sewing(n, _OF, fmt, "Sew the tucks above the hem", meets, long)
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
         yield from apart_findings(n, _OF, "HT1")

@@ -7,12 +7,11 @@ from clothwright.features.base import Feature, Rank, Shown, Stage
 from clothwright.features.level_tucks import (
     Tucks,
     apart_findings,
-    count_of,
-    deep_of,
     fold_length,
     lay_tucks,
+    sewing,
 )
-from clothwright.features.operations import Operation, SeamType, Stitch, Task, Work
+from clothwright.features.operations import Operation
 from clothwright.features.sleeves.sleeve_lengths import long_where_left_out
 from clothwright.findings import Finding
 from clothwright.paper import Drafting, PaperError, Sheet
@@ -51,30 +50,9 @@ class SleeveTucks(Feature):
     }
 
     count: Annotated[Ratio | None, _OF.many(3.0)] = None
-    depth: Annotated[
-        Length | None,
-        _OF.length("tuck_deep", "deep", "depth of a tuck", (0.3, 0.125), (0.2, 2.0)),
-    ] = None
-    apart: Annotated[
-        Length | None,
-        _OF.length(
-            "tuck_gap",
-            "apart",
-            "from the fold of a tuck to the next",
-            (0.6, 0.25),
-            (0.2, 5.0),
-        ),
-    ] = None
-    above: Annotated[
-        Length | None,
-        _OF.length(
-            "tuck_above",
-            "above",
-            "from the hem to the fold of the lowest tuck",
-            (3.5, 1.5),
-            (2.5, 30.0),
-        ),
-    ] = None
+    depth: Annotated[Length | None, _OF.deep((0.3, 0.125), (0.2, 2.0))] = None
+    apart: Annotated[Length | None, _OF.gap((0.6, 0.25), (0.2, 5.0))] = None
+    above: Annotated[Length | None, _OF.lowest((3.5, 1.5), (2.5, 30.0))] = None
 
     def rewritten(
         self, rules: Mapping[str, Rule], given: Collection[str]
@@ -88,20 +66,13 @@ class SleeveTucks(Feature):
     def operations(
         self, n: Numbers, sheet: Sheet, fmt: Callable[[float], str]
     ) -> Iterable[Operation]:
-        yield Operation(
-            Work.DART,
+        yield sewing(
+            n,
+            _OF,
+            fmt,
             "Sew the tucks of the sleeves",
-            (
-                f"Fold each level on its line and stitch {fmt(deep_of(n, _OF))} beside "
-                "the fold, from edge to edge; begin with the lowest.",
-                "Folds meet where the seam under the arm is sewn.",
-            ),
-            stitch=Stitch.LOCK,
-            seam_type=SeamType.PLAIN,
-            length=2 * fold_length(sheet.piece(_SLEEVE)),
-            task=Task.PLEAT,
-            count=2.0 * count_of(n, _OF),
-            press="down",
+            "Folds meet where the seam under the arm is sewn.",
+            2 * fold_length(sheet.piece(_SLEEVE)),
         )
 
     def checks(self, n: Numbers, sheet: Sheet) -> Iterable[Finding]:
